@@ -1,0 +1,103 @@
+package cli
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/inspect"
+	"evenlip/internal/report"
+)
+
+// ask takes the readings one by one on a terminal. A mistake is explained and
+// asked again; what was read before stays.
+func (a *app) ask(d *drill.Drill, readings []drill.Reading) error {
+	if _, ok := terminal(a.in); !ok {
+		return usage("give the readings as flags or in a file", "--ask: wants a terminal to ask on")
+	}
+	fmt.Fprintln(a.err, "One reading at a time. Enter skips a reading; Ctrl-D ends the questions.")
+	in := bufio.NewReader(a.in)
+	for _, r := range readings {
+		if d.Written(r) != "" {
+			continue
+		}
+		if err := a.askOne(in, d, r); errors.Is(err, io.EOF) {
+			fmt.Fprintln(a.err)
+			break
+		} else if err != nil {
+			return err
+		}
+	}
+	fmt.Fprintf(a.err, "\nThe same again: %s\n\n", commandLine(d))
+	return nil
+}
+
+func (a *app) askOne(in *bufio.Reader, d *drill.Drill, r drill.Reading) error {
+	s := r.Spec()
+	fmt.Fprintf(a.err, "\n%s: %s\n  %s\n", s.Name, s.Help, s.How)
+	if s.Usual != "" {
+		fmt.Fprintf(a.err, "  usually: %s\n", s.Usual)
+	}
+	for {
+		fmt.Fprintf(a.err, "%s> ", s.Name)
+		line, err := in.ReadString('\n')
+		line = strings.TrimSpace(line)
+		if line == "" {
+			return err
+		}
+		d.Set(r, line)
+		complaint, hint := a.complaint(d, r)
+		if complaint == "" {
+			return err
+		}
+		d.Drop(r)
+		fmt.Fprintf(a.err, "  %s\n", complaint)
+		if hint != "" {
+			fmt.Fprintf(a.err, "  %s\n", hint)
+		}
+		if err != nil {
+			return err
+		}
+	}
+}
+
+// complaint says what is wrong with the reading just taken, "" if nothing is.
+func (a *app) complaint(d *drill.Drill, r drill.Reading) (text, hint string) {
+	for _, e := range d.Resolve() {
+		if e.Reading == r {
+			return e.Err.Error(), hintOf(e.Err)
+		}
+	}
+	for _, im := range inspect.Check(d) {
+		if im.Reading == r {
+			return report.Say(im.Text, d.System()), im.Hint
+		}
+	}
+	return "", ""
+}
+
+// commandLine is the command that gives the same drill again.
+func commandLine(d *drill.Drill) string {
+	out := "evenlip inspect"
+	for _, r := range drill.All() {
+		switch text := d.Written(r); {
+		case !d.Has(r):
+		case r.Spec().Switch:
+			out += " --" + r.String()
+		default:
+			out += " --" + r.String() + " " + shellQuoted(text)
+		}
+	}
+	return out
+}
+
+// shellQuoted quotes a word for a POSIX shell where it needs it.
+func shellQuoted(s string) string {
+	if strings.Trim(s, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789.,/-+=:_") == "" {
+		return s
+	}
+	return "'" + strings.ReplaceAll(s, "'", `'\''`) + "'"
+}

@@ -1,0 +1,247 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+// calculation is a command that turns the readings of a drill into a sheet.
+type calculation struct {
+	name, short, long string
+	examples          string
+	readings          []drill.Reading
+	files             bool // takes files as arguments, and --ask
+	compute           func(d *drill.Drill, explain bool) *figure.Sheet
+}
+
+// calculation makes the command of c.
+func (a *app) calculation(c calculation) *cobra.Command {
+	flags := make(map[drill.Reading]*string, len(c.readings))
+	cracked, sample, ask := false, false, false
+	cmd := &cobra.Command{
+		Use: c.name + " [flags]", Short: c.short, Long: c.long, Example: c.examples, GroupID: "drill", Args: noArgs,
+	}
+	if c.files {
+		cmd.Use = c.name + " [FILE...] [flags]"
+		cmd.Args = cobra.ArbitraryArgs
+		cmd.Flags().BoolVar(&ask, "ask", false, "ask for the readings one by one, at the bench")
+	}
+	for _, r := range c.readings {
+		if r.Spec().Switch {
+			cmd.Flags().BoolVar(&cracked, r.String(), false, r.Spec().Help)
+			continue
+		}
+		flags[r] = textFlag(cmd, r)
+	}
+	cmd.Flags().BoolVar(&sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		units, err := a.system()
+		if err != nil {
+			return err
+		}
+		if len(args) > 0 {
+			if sample || ask || cmd.Flags().Changed("size") {
+				return usage("give either files or readings", "%s: files and readings do not go together", c.name)
+			}
+			return a.files(c, args, units)
+		}
+		d := &drill.Drill{Units: units}
+		if sample {
+			d = drill.Sample()
+			d.Units = units
+		}
+		if err := fromFlags(cmd, d, flags); err != nil {
+			return err
+		}
+		if cracked {
+			d.Set(drill.Cracked, "yes")
+		}
+		if ask {
+			if err := a.ask(d, c.readings); err != nil {
+				return err
+			}
+		}
+		return a.one(c, d)
+	}
+	return cmd
+}
+
+// textFlag adds the flag of a reading; what is written is understood later,
+// when the size is known.
+func textFlag(cmd *cobra.Command, r drill.Reading) *string {
+	s := new(string)
+	cmd.Flags().Var((*text)(s), r.String(), r.Spec().Help)
+	return s
+}
+
+// text is a flag whose value is kept as written.
+type text string
+
+func (t *text) String() string     { return string(*t) }
+func (t *text) Set(s string) error { *t = text(s); return nil }
+func (t *text) Type() string       { return "value" }
+
+func fromFlags(cmd *cobra.Command, d *drill.Drill, flags map[drill.Reading]*string) error {
+	var errs many
+	for _, r := range drill.All() {
+		s, ok := flags[r]
+		if !ok || !cmd.Flags().Changed(r.String()) {
+			continue
+		}
+		if strings.TrimSpace(*s) == "" {
+			errs = append(errs, usage("leave the flag out if it was not read", "--%s: nothing was written", r))
+			continue
+		}
+		d.Set(r, *s)
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	return nil
+}
+
+// one computes and prints a drill whose readings came from flags.
+func (a *app) one(c calculation, d *drill.Drill) error {
+	var errs many
+	for _, e := range d.Resolve() {
+		errs = append(errs, flagError(e))
+	}
+	if len(errs) == 0 {
+		for _, im := range inspect.Check(d) {
+			errs = append(errs, usage(im.Hint, "--%s: %s", im.Reading, a.say(im, d)))
+		}
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	if !anyRead(d) {
+		return usage("evenlip "+c.name+" --help lists the readings; --sample shows one", "%s: no reading was given", c.name)
+	}
+	return a.print([]report.Job{a.job(c, d)})
+}
+
+func anyRead(d *drill.Drill) bool {
+	for _, r := range drill.All() {
+		if d.Has(r) {
+			return true
+		}
+	}
+	return false
+}
+
+// say puts an impossible reading in words, in the drill's units.
+func (a *app) say(im inspect.Impossible, d *drill.Drill) string {
+	return report.Say(im.Text, d.System())
+}
+
+func (a *app) job(c calculation, d *drill.Drill) report.Job {
+	s := c.compute(d, a.global.explain)
+	s.Title, s.Sample = title(c.name, d), d.Sample
+	s.Inputs = echo(d)
+	s.Cautions = report.Cautions
+	return report.Job{Sheet: s, System: d.System()}
+}
+
+// title names the drill; the sample's says that it is one.
+func title(command string, d *drill.Drill) string {
+	out := command
+	if d.Has(drill.Size) {
+		out = d.Values(drill.Size)[0].Echo() + " drill, " + command
+	}
+	if d.Name != "" {
+		out += " - " + d.Name
+	}
+	return out
+}
+
+// echo lists what was read, as it was read.
+func echo(d *drill.Drill) []figure.Input {
+	var out []figure.Input
+	for _, r := range drill.All() {
+		if !d.Has(r) {
+			continue
+		}
+		s := r.Spec()
+		in := figure.Input{Name: s.Name, Text: strings.TrimSpace(d.Written(r)), Kind: s.Kind}
+		if s.Kind == quantity.Word {
+			in.Word, in.Echo = in.Text, in.Text
+			out = append(out, in)
+			continue
+		}
+		var echoes []string
+		values := d.Values(r)
+		for i, v := range values {
+			echoes = append(echoes, v.Echo())
+			key := s.Keys[i]
+			if s.Pair && len(values) == 1 {
+				key = strings.Replace(key, "_1_", "_", 1)
+			}
+			in.Keys, in.Values = append(in.Keys, key), append(in.Values, v.V)
+		}
+		in.Echo = strings.Join(echoes, ", ")
+		out = append(out, in)
+	}
+	return out
+}
+
+// files computes and prints the drills of files, "-" being standard input.
+func (a *app) files(c calculation, names []string, units quantity.System) error {
+	var jobs []report.Job
+	var errs many
+	for _, name := range names {
+		d, faults := a.file(name, units)
+		if len(faults) > 0 {
+			errs = append(errs, faults...)
+			continue
+		}
+		jobs = append(jobs, a.job(c, d))
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	return a.print(jobs)
+}
+
+func (a *app) file(name string, units quantity.System) (*drill.Drill, []error) {
+	in, shown := a.in, "standard input"
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, []error{&dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}}
+		}
+		defer f.Close()
+		in, shown = f, name
+	}
+	d, places, errs := drill.ReadFile(shown, io.LimitReader(in, largestFile), units)
+	if len(errs) > 0 {
+		return nil, errs
+	}
+	for _, im := range inspect.Check(d) {
+		fault := places.Fault(im.Reading, fmt.Errorf("%s", a.say(im, d)))
+		fault.Hint = im.Hint
+		errs = append(errs, fault)
+	}
+	return d, errs
+}
+
+// largestFile bounds a file of one drill: a mistaken name must not fill the
+// memory.
+const largestFile = 1 << 20
+
+// cause strips the file's name that the system's error repeats.
+func cause(err error) error {
+	if p, ok := err.(*os.PathError); ok {
+		return p.Err
+	}
+	return err
+}

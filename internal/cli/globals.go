@@ -1,0 +1,129 @@
+package cli
+
+import (
+	"os"
+	"strconv"
+
+	"github.com/spf13/pflag"
+	"golang.org/x/term"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+// globals are the flags that every command takes.
+type globals struct {
+	format, units, colour string
+	width                 int
+	explain, check        bool
+}
+
+func (a *app) globalFlags(f *pflag.FlagSet) {
+	g := &a.global
+	f.StringVar(&g.format, "format", "table", "how to print: table, plain, json or csv")
+	f.StringVar(&g.units, "units", "", "mm or in: for bare numbers and for printing (default: as the size was given)")
+	f.StringVar(&g.colour, "color", "auto", "auto, always or never")
+	f.IntVar(&g.width, "width", 0, "columns to print for (default: the terminal's, else 80)")
+	f.BoolVar(&g.explain, "explain", false, "show how each figure is got: formula, numbers, source")
+	f.BoolVar(&g.check, "check", false, "exit with 1 when a figure is outside its limit or a verdict is not fit")
+}
+
+// system is what --units asks for.
+func (a *app) system() (quantity.System, error) {
+	if a.global.units == "" {
+		return quantity.Unset, nil
+	}
+	s, err := quantity.ParseUnits(a.global.units)
+	if err != nil {
+		return s, usage("", "--units: %w", err)
+	}
+	return s, nil
+}
+
+const leastWidth, usualWidth, mostWidth = 30, 80, 120
+
+func (a *app) options() (report.Options, error) {
+	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain}
+	switch o.Form {
+	case report.Table, report.Plain, report.JSON, report.CSV:
+	default:
+		return o, usage("", "--format: cannot read %q: takes table, plain, json or csv", a.global.format)
+	}
+	var err error
+	if o.Colour, err = a.useColour(); err != nil {
+		return o, err
+	}
+	o.Width, err = a.columns()
+	return o, err
+}
+
+func (a *app) columns() (int, error) {
+	w := a.global.width
+	switch {
+	case w < 0 || w > 0 && w < leastWidth:
+		return 0, usage("", "--width: cannot use %d: takes %d columns or more", w, leastWidth)
+	case w > 0:
+		return w, nil
+	}
+	if fd, ok := terminal(a.out); ok {
+		if n, _, err := term.GetSize(fd); err == nil && n >= leastWidth {
+			return min(n, mostWidth), nil
+		}
+	}
+	return usualWidth, nil
+}
+
+// useColour decides: the flag, then NO_COLOR and FORCE_COLOR, then whether a
+// terminal is there that knows colours.
+func (a *app) useColour() (bool, error) {
+	switch a.global.colour {
+	case "always":
+		return true, nil
+	case "never":
+		return false, nil
+	case "auto":
+	default:
+		return false, usage("", "--color: cannot read %q: takes auto, always or never", a.global.colour)
+	}
+	if os.Getenv("NO_COLOR") != "" {
+		return false, nil
+	}
+	if v := os.Getenv("FORCE_COLOR"); v != "" {
+		off, err := strconv.ParseBool(v)
+		return err != nil || off, nil
+	}
+	_, tty := terminal(a.out)
+	t := os.Getenv("TERM")
+	return tty && t != "dumb" && t != "", nil
+}
+
+func terminal(v any) (fd int, ok bool) {
+	f, isFile := v.(*os.File)
+	if !isFile {
+		return 0, false
+	}
+	fd = int(f.Fd())
+	return fd, term.IsTerminal(fd)
+}
+
+// print writes the sheets into the buffer and keeps what --check asks.
+func (a *app) print(jobs []report.Job) error {
+	o, err := a.options()
+	if err != nil {
+		return err
+	}
+	for _, j := range jobs {
+		if a.global.check && j.Sheet.Outside() {
+			a.outside = true
+		}
+	}
+	return report.Write(&a.buf, jobs, o)
+}
+
+// system of a sheet that hangs on no drill.
+func orMetric(s quantity.System) quantity.System {
+	if s == quantity.Unset {
+		return quantity.Metric
+	}
+	return s
+}

@@ -1,0 +1,55 @@
+package cli
+
+import (
+	"evenlip/internal/drill"
+	"evenlip/internal/inspect"
+)
+
+// calculations are the commands that work on one drill.
+var calculations = []calculation{
+	{
+		name: "inspect", short: "the whole point in one go: five results, limits, a verdict",
+		long: `The point angle, lip clearance, chisel edge, web after regrind and lip height of
+one drill, each against its limit, and a verdict: fit, regrind, thin or retire.
+Any reading may be missing: what can be computed is, and what cannot says which
+reading it wants. The drill comes from flags, from YAML files whose keys are the
+flags' names (- is standard input), or from --sample.`,
+		examples: `  evenlip inspect --size 12mm --web 2mm --chisel-angle 126 --lip-angle 59,58 --lip-height 0.12mm --clearance 11
+  evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
+  evenlip inspect --sample --explain`,
+		readings: drill.All(), files: true, compute: inspect.Sheet,
+	},
+	{
+		name: "point", short: "point angle, evenness and point length from the two lip angles",
+		long:     "The point angle from the angle of each lip to the axis, how far the lips differ,\nhow far the point is off the angle wanted, and the point's length.",
+		examples: "  evenlip point --size 12mm --lip-angle 59,58.5\n  evenlip point --size 7/8 --lip-angle 59 --explain",
+		readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle}, compute: inspect.PointOnly,
+	},
+	{
+		name: "clearance", short: "lip clearance, given or from heel drop, and what a feed leaves of it",
+		long:     "The clearance at each lip's outer corner, as read or from the heel's drop over a\nturn, against the band for size and material; what is left of it at a feed, where\nalong the lip least is left, and the feed at which the flank would rub.",
+		examples: "  evenlip clearance --size 12mm --heel-drop 0.64mm --heel-turn 30 --feed 0.2mm\n  evenlip clearance --size 1/2 --clearance 11,12 --web 0.075 --lip-angle 59 --material cast-iron-150",
+		readings: []drill.Reading{drill.Size, drill.Material, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Feed, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.LipAngle},
+		compute:  inspect.ClearanceOnly,
+	},
+	{
+		name: "chisel", short: "chisel-edge angle and length from any two of web, angle, length",
+		long:     "The chisel edge from any two of web, angle and length. The angle is taken and\ngiven both ways: obtuse (120 to 135) and acute (45 to 60).",
+		examples: "  evenlip chisel --size 12mm --web 1.8mm --chisel-angle 125\n  evenlip chisel --size 1/2 --web 0.075 --chisel-length 0.092",
+		readings: []drill.Reading{drill.Size, drill.Web, drill.ChiselAngle, drill.ChiselLength}, compute: inspect.ChiselOnly,
+	},
+	{
+		name: "web", short: "web after grinding a length off, and what that does to chisel and thrust",
+		long:     "The web, chisel edge and thrust after a length is ground off. The web's taper is\nthe usual one, one given, or this drill's own from two measured webs.",
+		examples: "  evenlip web --size 12mm --web 1.8mm --chisel-angle 125 --remove 6mm\n  evenlip web --size 12mm --web 1.8mm --second-web 2.2mm --second-web-at 25mm --chisel-angle 125 --remove 6mm",
+		readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength, drill.Remove, drill.Feed},
+		compute:  inspect.WebOnly,
+	},
+	{
+		name: "lips", short: "lip-height mismatch, what it does, and what to take off which lip",
+		long:     "The lip-height difference from an indicator, or from lip lengths and angles; how\nfar the point is off the axis, how the lips share the chip, the bound on hole\noversize, and the stock to take off each lip at its inner and outer end.",
+		examples: "  evenlip lips --size 12mm --lip-angle 59 --lip-height 0.12mm --feed 0.2mm\n  evenlip lips --size 1/2 --lip-angle 60,58 --lip-length 0.245,0.25",
+		readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.Feed},
+		compute:  inspect.LipsOnly,
+	},
+}

@@ -1,0 +1,125 @@
+// Package cli is the command line: one file a command, flags to readings to
+// core to report. It holds no formula.
+package cli
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+	"evenlip/internal/strict"
+)
+
+// The exit statuses.
+const (
+	exitOK      = 0
+	exitOutside = 1 // with --check: outside a limit
+	exitUsage   = 2 // wrong usage or an impossible input
+	exitData    = 3 // a data file that cannot be read or makes no sense
+)
+
+// app is one run of the program.
+type app struct {
+	in       io.Reader
+	out, err io.Writer
+	buf      bytes.Buffer // what goes to out if all ends well
+	outside  bool         // --check found something
+	global   globals
+}
+
+// Main runs the program and returns its exit status.
+func Main(args []string, in io.Reader, out, errw io.Writer) int {
+	a := &app{in: in, out: out, err: errw}
+	root := a.root()
+	root.SetArgs(args)
+	root.SetIn(in)
+	root.SetOut(&a.buf)
+	root.SetErr(errw)
+	if err := root.Execute(); err != nil {
+		return a.fail(err)
+	}
+	if _, err := a.buf.WriteTo(out); err != nil {
+		return a.fail(&dataError{fmt.Errorf("cannot write the answer: %w", err)})
+	}
+	if a.outside {
+		return exitOutside
+	}
+	return exitOK
+}
+
+// dataError marks an error as one of the data, not of the usage.
+type dataError struct{ error }
+
+func (e *dataError) Unwrap() error { return e.error }
+
+// hinted is an error with advice.
+type hinted struct {
+	error
+	hint string
+}
+
+func (e *hinted) Unwrap() error { return e.error }
+
+// many is several errors, each on lines of its own.
+type many []error
+
+func (m many) Error() string { return errors.Join(m...).Error() }
+
+// fail prints what went wrong and returns the status for it.
+func (a *app) fail(err error) int {
+	var list many
+	if !errors.As(err, &list) {
+		list = many{err}
+	}
+	status := exitUsage
+	for _, e := range list {
+		fmt.Fprintln(a.err, "error:", e)
+		if hint := hintOf(e); hint != "" {
+			fmt.Fprintln(a.err, "hint:", hint)
+		}
+		var data *dataError
+		var file *strict.Error
+		if errors.As(e, &data) || errors.As(e, &file) || errors.Is(err, os.ErrNotExist) {
+			status = exitData
+		}
+	}
+	return status
+}
+
+func hintOf(err error) string {
+	var h *hinted
+	var q *quantity.Error
+	var f *strict.Error
+	switch {
+	case errors.As(err, &h):
+		return h.hint
+	case errors.As(err, &f):
+		return f.Hint
+	case errors.As(err, &q):
+		return q.Hint
+	}
+	return ""
+}
+
+// flagError names the flag that a reading came from.
+func flagError(e *drill.Error) error {
+	return fmt.Errorf("--%s: %w", e.Reading, e.Err)
+}
+
+func usage(hint, format string, args ...any) error {
+	return &hinted{fmt.Errorf(format, args...), hint}
+}
+
+// exactly is cobra.ExactArgs with a hint.
+func noArgs(cmd *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return usage("readings are flags: evenlip "+cmd.Name()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])
+	}
+	return nil
+}

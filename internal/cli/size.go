@@ -1,0 +1,89 @@
+package cli
+
+import (
+	"math"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/report"
+)
+
+func (a *app) sizeCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "size SIZE", Short: "a drill size in every notation, with the next sizes up and down", GroupID: "look",
+		Long: `A drill size in millimetres and inches, every name it has (number, letter,
+fraction, metric), and the next ordinary sizes up and down in each series.`,
+		Example: "  evenlip size '#7'\n  evenlip size 1-1/4in",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return usage("evenlip size '#7'; quote the # for the shell", "size takes one drill size")
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			units, err := a.system()
+			if err != nil {
+				return err
+			}
+			v, err := quantity.Parse(quantity.Size, args[0], units)
+			if err != nil {
+				return usage(hintOf(err), "size: %w", err)
+			}
+			if units == quantity.Unset {
+				units = v.System
+			}
+			return a.print([]report.Job{{Sheet: sizeSheet(v), System: orMetric(units)}})
+		},
+	}
+}
+
+func sizeSheet(v quantity.Value) *figure.Sheet {
+	s := &figure.Sheet{Command: "size", Title: v.Echo() + " drill size", Inputs: []figure.Input{{
+		Name: "size", Echo: v.Echo(), Text: v.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []float64{v.V}}}}
+	s.Open("Diameter")
+	s.Add(figure.Figure{Key: "diameter_mm", Label: "millimetres", Value: v.V, Kind: quantity.Number, Exact: true})
+	s.Add(figure.Figure{Key: "diameter_in", Label: "inches", Value: v.V / reference.InchMM, Kind: quantity.Number, Exact: true})
+	names := figure.Grid{Key: "names", Title: "Also called", Columns: []figure.Column{{Key: "name", Label: "name", Kind: quantity.Word}}}
+	for _, n := range quantity.Names(v.V) {
+		names.Rows = append(names.Rows, []figure.Cell{figure.W(n.Name)})
+	}
+	if len(names.Rows) == 0 {
+		s.Find("no-ordinary-size", figure.Note, "no ordinary series has this size")
+	}
+	s.Grids = append(s.Grids, names, neighbours(v.V))
+	for _, t := range reference.SizeTables() {
+		src := t.Source
+		s.Extra = append(s.Extra, &src)
+	}
+	return s
+}
+
+// neighbours is the grid of the next sizes down and up, series by series.
+func neighbours(mm float64) figure.Grid {
+	g := figure.Grid{Key: "series", Title: "Next sizes, series by series", Columns: []figure.Column{
+		{Key: "series", Label: "series", Kind: quantity.Word},
+		{Key: "down", Label: "down", Kind: quantity.Word}, {Key: "down_mm", Label: "is mm", Kind: quantity.Number},
+		{Key: "up", Label: "up", Kind: quantity.Word}, {Key: "up_mm", Label: "is mm", Kind: quantity.Number},
+	}}
+	row := func(series string, down, up quantity.SizeName) {
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(series), figure.W(down.Name), sizeCell(down), figure.W(up.Name), sizeCell(up)})
+	}
+	for _, series := range quantity.AllSeries {
+		n, _ := quantity.Nearest(mm, series)
+		row(series.String(), n.Below, n.Above)
+	}
+	down, _ := quantity.NextDown(mm)
+	up, _ := quantity.NextUp(mm)
+	row("any", down, up)
+	return g
+}
+
+func sizeCell(n quantity.SizeName) figure.Cell {
+	if n.Name == "" {
+		return figure.V(math.NaN())
+	}
+	return figure.V(n.MM)
+}

@@ -1,0 +1,90 @@
+package cli
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/report"
+)
+
+func (a *app) sourcesCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "sources [TABLE]", Short: "every embedded figure with where it comes from", GroupID: "look",
+		Long: `Every figure that evenlip did not compute, table by table, with its source and
+how far it may be trusted: read in print, common practice, from memory, derived,
+or a rule of this program's own.`,
+		Example: "  evenlip sources\n  evenlip sources lip-clearance-by-size",
+		Args:    cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			units, err := a.system()
+			if err != nil {
+				return err
+			}
+			tables := reference.Tables()
+			if len(args) == 1 {
+				if tables = named(tables, args[0]); len(tables) == 0 {
+					return usage("evenlip sources lists them", "sources: no table is called %q", args[0])
+				}
+			}
+			s := sourcesSheet(tables, a.global.format == string(report.Table))
+			return a.print([]report.Job{{Sheet: s, System: orMetric(units)}})
+		},
+	}
+}
+
+func named(tables []reference.Table, name string) []reference.Table {
+	var out []reference.Table
+	for _, t := range tables {
+		if t.Name == name {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// sourcesSheet lists the tables: one under the other for people, one long list
+// of figures for scripts.
+func sourcesSheet(tables []reference.Table, people bool) *figure.Sheet {
+	s := &figure.Sheet{Command: "sources", Title: "Every embedded figure and where it comes from"}
+	if !people {
+		s.Grids = []figure.Grid{sourceList(tables)}
+		return s
+	}
+	for _, t := range tables {
+		g := figure.Grid{Key: t.Name, Title: t.Title + " [" + t.Name + "]", Note: t.Source.String()}
+		for _, h := range t.Head {
+			g.Columns = append(g.Columns, figure.Column{Key: h, Label: h, Kind: quantity.Word})
+		}
+		for _, row := range t.Rows() {
+			cells := make([]figure.Cell, len(row))
+			for i, c := range row {
+				cells[i] = figure.W(c)
+			}
+			g.Rows = append(g.Rows, cells)
+		}
+		s.Grids = append(s.Grids, g)
+	}
+	return s
+}
+
+func sourceList(tables []reference.Table) figure.Grid {
+	g := figure.Grid{Key: "tables", Main: true}
+	for _, key := range [...]string{"table", "title", "figures", "label", "sureness", "source"} {
+		g.Columns = append(g.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word})
+	}
+	for _, t := range tables {
+		for _, row := range t.Rows() {
+			parts := make([]string, len(row))
+			for i, c := range row {
+				parts[i] = t.Head[i] + " " + c
+			}
+			g.Rows = append(g.Rows, []figure.Cell{figure.W(t.Name), figure.W(t.Title), figure.W(strings.Join(parts, "; ")),
+				figure.W(t.Source.Label.String()), figure.W(t.Source.Sureness), figure.W(t.Source.Text)})
+		}
+	}
+	return g
+}

@@ -1,0 +1,125 @@
+package cutting
+
+import (
+	"math"
+	"strconv"
+)
+
+// Thick is a point whose web is to be thinned.
+type Thick struct {
+	D           float64 // drill diameter, mm
+	Web         float64 // web thickness at the point, mm
+	ChiselAngle float64 // chisel-edge angle to the lip, radians, obtuse or acute
+	Feed        float64 // mm per revolution, for the thrust
+}
+
+// Thinning is a thick web brought to a target.
+//
+// The model, in the end view: a notch is ground along each lip, parallel to
+// it, so that what is left of the web at the point lies midway. The chisel edge
+// keeps its angle and loses both its ends.
+type Thinning struct {
+	Needed       bool    // false: the point is at its target already, nothing comes off
+	WebTarget    float64 // mm
+	NotchDepth   float64 // square to the lip, each side, mm
+	ChiselBefore float64 // mm
+	ChiselAfter  float64 // mm
+	RatioBefore  float64 // c/D
+	RatioAfter   float64 // c/D
+	WebRatio     float64 // w/D left
+	ThrustRatio  float64 // thrust after over thrust before
+}
+
+// CoreWeak reports whether the web left is thinner than least, a part of the
+// diameter.
+func (t Thinning) CoreWeak(least float64) bool { return t.WebRatio < least*(1-1e-9) }
+
+// ToWeb thins to a web thickness in mm, such as that of a new drill:
+//
+//	notch depth = (w - target)/2    c = w / sin psi
+//
+// A target that the web already meets takes nothing off. A *point.DomainError
+// names an impossible input. Derived from the point's geometry; the thrust
+// ratio is [ThrustRatio].
+func (t Thick) ToWeb(target float64) (Thinning, error) {
+	if err := first(t.err(), wantsPositive("target web thickness", target)); err != nil {
+		return Thinning{}, err
+	}
+	web, needed := t.Web, target < t.Web*(1-1e-12)
+	if needed {
+		web = target
+	}
+	before, after := t.ratio(t.Web), t.ratio(web)
+	return Thinning{
+		Needed:       needed,
+		WebTarget:    web,
+		NotchDepth:   (t.Web - web) / 2,
+		ChiselBefore: before * t.D,
+		ChiselAfter:  after * t.D,
+		RatioBefore:  before,
+		RatioAfter:   after,
+		WebRatio:     web / t.D,
+		ThrustRatio:  ThrustRatio(t.D, t.Feed, after, before),
+	}, nil
+}
+
+// ToRatio is [Thick.ToWeb] for a chisel ratio c/D: the target web is
+// q D sin psi. q must lie between 0 and 1.
+func (t Thick) ToRatio(q float64) (Thinning, error) {
+	if err := first(t.err(), wants(q > 0 && q < 1, "target chisel ratio", q, "must be above 0 and less than 1")); err != nil {
+		return Thinning{}, err
+	}
+	return t.ToWeb(q * t.D * math.Sin(t.ChiselAngle))
+}
+
+// ToThrust is [Thick.ToWeb] for a wanted thrust, given as a part of the present
+// one: the chisel ratio at which [ThrustRatio] has that value. share must not
+// be over 1, and above [Thick.LeastThrust].
+func (t Thick) ToThrust(share float64) (Thinning, error) {
+	if err := t.err(); err != nil {
+		return Thinning{}, err
+	}
+	least := t.LeastThrust()
+	if !(share > least && share <= 1) {
+		return Thinning{}, wants(false, "wanted thrust over present thrust", share,
+			"must be above "+strconv.FormatFloat(least, 'f', 3, 64)+", where no chisel edge is left, and 1 at most")
+	}
+	q0 := t.ratio(t.Web)
+	low, high := 0.0, q0
+	for high-low > 1e-15 {
+		mid := low + (high-low)/2
+		if mid == low || mid == high {
+			break
+		}
+		if ThrustRatio(t.D, t.Feed, mid, q0) < share {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return t.ToRatio(high)
+}
+
+// LeastThrust returns the part of the present thrust that is the lips' and that
+// no thinning takes away, with the lips grown to the axis; NaN for an
+// impossible point.
+func (t Thick) LeastThrust() float64 {
+	if t.err() != nil {
+		return math.NaN()
+	}
+	return ThrustRatio(t.D, t.Feed, 0, t.ratio(t.Web))
+}
+
+// ratio returns c/D for a web.
+func (t Thick) ratio(web float64) float64 { return web / math.Sin(t.ChiselAngle) / t.D }
+
+// err returns an error unless the point makes sense.
+func (t Thick) err() error {
+	return first(
+		wantsPositive("drill diameter", t.D),
+		wantsPositive("feed", t.Feed),
+		wants(t.Web > 0 && t.Web < t.D, "web thickness", t.Web, "must be above 0 and less than the diameter"),
+		wants(t.ChiselAngle > 0 && t.ChiselAngle < math.Pi && t.ratio(t.Web) < 1, "chisel-edge angle", t.ChiselAngle,
+			"must leave a chisel edge shorter than the diameter"),
+	)
+}

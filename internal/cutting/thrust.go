@@ -1,0 +1,136 @@
+package cutting
+
+import (
+	"math"
+
+	"evenlip/internal/quantity"
+)
+
+// Load is a drill at work.
+type Load struct {
+	D      float64 // drill diameter, mm
+	Feed   float64 // mm per revolution
+	Chisel float64 // chisel-edge length, mm; 0 for none
+	// KdThrust and KdTorque are the work-material factors for a sharp drill;
+	// the same number serves inch and metric equations.
+	KdThrust, KdTorque float64
+	Wear               float64 // tool-wear factor W, 1 when sharp
+	Efficiency         float64 // of the machine, E, to 1; NaN when not known
+	Rpm                float64 // NaN when not known
+	// System picks the handbook's inch or metric equations, whose rounded
+	// constants differ by up to 1 %. Unset takes the metric ones.
+	System quantity.System
+}
+
+// Result is what a load comes to.
+type Result struct {
+	Factors
+	// Ff, FT and FM are feed^0.8, D^0.8 and D^1.8 in the unit of the equations
+	// that were used: mm or inches.
+	Ff, FT, FM  float64
+	Thrust      float64 // N
+	Torque      float64 // N m
+	PowerCutter float64 // kW; NaN without a speed
+	PowerMotor  float64 // kW; NaN without a speed or an efficiency
+	ChiselShare float64 // the chisel edge's part of the thrust, 0 to 1
+}
+
+// equations are the constants of the handbook's equations in one system, and
+// the program's unit of each of their results.
+type equations struct {
+	lips, chisel, torque, power float64
+	length, force, moment, work float64
+}
+
+var (
+	metric = equations{lips: 0.05, chisel: 0.007, torque: 0.000025, power: 9550, length: 1, force: 1, moment: 1, work: 1}
+	// 1 lbf is 4.4482216152605 N and 1 hp is 550 ft lbf/s, both exact.
+	inch = equations{lips: 2, chisel: 1, torque: 1, power: 63025, length: 25.4,
+		force: 4.4482216152605, moment: 4.4482216152605 * 0.0254, work: 0.55 * 0.3048 * 4.4482216152605}
+)
+
+// equationsIn returns the equations of a system.
+func equationsIn(system quantity.System) *equations {
+	if system == quantity.Inch {
+		return &inch
+	}
+	return &metric
+}
+
+// Result returns thrust, torque and power:
+//
+//	metric  T = 0.05 Kd Ff FT B W + 0.007 Kd D^2 J W  N     M = Kd Ff FM A W / 40000  N m   Pc = M N / 9550  kW
+//	inch    T = 2 Kd Ff FT B W + Kd D^2 J W           lb    M = Kd Ff FM A W          in lb  Pc = M N / 63025 hp
+//	        Ff = feed^0.8, FT = D^0.8, FM = D^1.8, A, B, J from [FactorsOf] at c/D, Pm = Pc / E
+//
+// and the chisel edge's part of the thrust: its part of B and the whole of the
+// J term. A *point.DomainError names the first impossible input. Source:
+// Machinery's Handbook, 31st ed., pp. 1152-1153, equations (1) to (7).
+func (l Load) Result() (Result, error) {
+	if err := l.chiselError(); err != nil {
+		return Result{}, err
+	}
+	return l.With(FactorsOf(l.Chisel / l.D))
+}
+
+// With is [Load.Result] with chisel-edge factors from elsewhere, such as the
+// handbook's rounded ones; the chisel-edge length is not looked at.
+func (l Load) With(f Factors) (Result, error) {
+	if err := first(l.err(), f.err()); err != nil {
+		return Result{}, err
+	}
+	e := equationsIn(l.System)
+	d := l.D / e.length
+	r := Result{Factors: f, Ff: math.Pow(l.Feed/e.length, 0.8), FT: math.Pow(d, 0.8), FM: math.Pow(d, 1.8)}
+	thrust, share := e.thrust(d, r.Ff*r.FT, f)
+	torque := e.torque * l.KdTorque * r.Ff * r.FM * f.A * l.Wear
+	r.Thrust, r.ChiselShare = thrust*l.KdThrust*l.Wear*e.force, share
+	r.Torque = torque * e.moment
+	r.PowerCutter = torque * l.Rpm / e.power * e.work
+	r.PowerMotor = r.PowerCutter / l.Efficiency
+	return r, wants(positive(r.Thrust) && positive(r.Torque), "drill diameter", l.D, "with these factors is beyond what can be computed")
+}
+
+// thrust returns the thrust for Kd = W = 1 and the chisel edge's part of it.
+// d is the diameter in the equations' unit, feeding is Ff FT.
+func (e *equations) thrust(d, feeding float64, f Factors) (thrust, share float64) {
+	lips := e.lips * feeding * f.Lips
+	thrust = e.lips*feeding*f.B + e.chisel*d*d*f.J
+	return thrust, 1 - lips/thrust
+}
+
+// ThrustRatio returns the thrust at the chisel ratio q1 over that at q0, for a
+// drill of diameter d mm at a feed in mm per revolution: independent of the
+// work material and of wear. It uses the metric equations; the inch ones differ
+// in the third digit. NaN unless d and feed are above zero and both ratios in
+// 0 to 1. Source: the Machinery's Handbook's thrust equation.
+func ThrustRatio(d, feed, q1, q0 float64) float64 {
+	if !positive(d) || !positive(feed) {
+		return math.NaN()
+	}
+	feeding := math.Pow(d*feed, 0.8)
+	after, _ := metric.thrust(d, feeding, FactorsOf(q1))
+	before, _ := metric.thrust(d, feeding, FactorsOf(q0))
+	return after / before
+}
+
+// chiselError returns an error unless the chisel edge fits the drill.
+func (l Load) chiselError() error {
+	return first(
+		wantsPositive("drill diameter", l.D),
+		wants(l.Chisel >= 0 && l.Chisel < l.D, "chisel-edge length", l.Chisel, "must not be negative, and less than the diameter"),
+	)
+}
+
+// err returns an error unless everything but the chisel edge makes sense.
+func (l Load) err() error {
+	return first(
+		wantsPositive("drill diameter", l.D),
+		wantsPositive("feed", l.Feed),
+		wantsPositive("work-material factor of thrust", l.KdThrust),
+		wantsPositive("work-material factor of torque", l.KdTorque),
+		wants(l.Wear >= 1 && finite(l.Wear), "tool-wear factor", l.Wear, "must be 1 (sharp) or more"),
+		wants(l.Efficiency > 0 && l.Efficiency <= 1 || math.IsNaN(l.Efficiency), "machine efficiency", l.Efficiency, "must be above 0, and 1 at most"),
+		wants(notNegative(l.Rpm) || math.IsNaN(l.Rpm), "spindle speed", l.Rpm, "must not be negative"),
+	)
+}

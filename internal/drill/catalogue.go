@@ -1,0 +1,180 @@
+// Package drill holds what was read off one drill: the catalogue of readings,
+// and a Drill that is filled from flags, a file, a JSON line or at the bench by
+// the same names and the same rules.
+package drill
+
+import "evenlip/internal/quantity"
+
+// Reading names one entry of the catalogue.
+type Reading uint8
+
+// The readings. The order is the order of help pages, forms and echoes.
+const (
+	Size Reading = iota
+	Material
+	Web
+	SecondWeb
+	SecondWebAt
+	WebTaper
+	ChiselAngle
+	ChiselLength
+	PointAngle
+	LipAngle
+	LipLength
+	LipHeight
+	Clearance
+	HeelDrop
+	HeelTurn
+	Helix
+	Flute
+	FlankWear
+	CornerWear
+	MarginWear
+	Cracked
+	Remove
+	Feed
+	Rpm
+	Depth
+	readings // how many there are
+)
+
+// Spec describes a reading to whoever has to take it, type it or print it.
+type Spec struct {
+	Name   string // the flag's name and the key in files
+	Kind   quantity.Kind
+	Gauge  quantity.Gauge
+	Pair   bool   // one value a lip: "A,B", or "A" for both
+	Signed bool   // may be negative
+	Switch bool   // yes or no
+	Help   string // one line, for the flag
+	How    string // how to take it at the bench
+	Usual  string // a sane range, in words
+	// Keys are the names of its values in JSON, one or two.
+	Keys [2]string
+}
+
+var specs = [readings]Spec{
+	Size: {Name: "size", Kind: quantity.Size, Gauge: quantity.Caliper,
+		Help:  "drill size: 12mm, 1/2in, 31/64, #7, F",
+		How:   "Read it off the shank, or measure across the margins at the corners.",
+		Usual: "#80 to 3-1/2 in, 0.2 to 90 mm", Keys: [2]string{"size_mm"}},
+	Material: {Name: "material", Kind: quantity.Word,
+		Help:  "work material, such as steel-200 (see: evenlip material)",
+		How:   "What the drill is to cut next: kind and hardness.",
+		Usual: "steel-200 when nothing is said", Keys: [2]string{"material"}},
+	Web: {Name: "web", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "web thickness at the point",
+		How:   "Caliper jaws in the two flutes, close behind the point; or the distance between the lips' lines seen from the end.",
+		Usual: "10 to 20 % of the diameter, more after many grinds", Keys: [2]string{"web_mm"}},
+	SecondWeb: {Name: "second-web", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "web measured again further up (with --second-web-at): gives this drill's own web taper",
+		How:   "The same caliper reading, further up the flutes.",
+		Usual: "a little more than the web at the point", Keys: [2]string{"second_web_mm"}},
+	SecondWebAt: {Name: "second-web-at", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "how far up from the first reading the second web was measured",
+		How:   "The distance between the two places.",
+		Usual: "20 mm or more, the further the better", Keys: [2]string{"second_web_at_mm"}},
+	WebTaper: {Name: "web-taper", Kind: quantity.Taper,
+		Help:  "growth of the web toward the shank, mm per mm (or in per in)",
+		How:   "From the maker's sheet, or leave it out.",
+		Usual: "0.014 to 0.018", Keys: [2]string{"web_taper"}},
+	ChiselAngle: {Name: "chisel-angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Help:  "chisel-edge angle to the lip, seen from the end: above 90 the obtuse one, below it the acute",
+		How:   "Look at the point end-on; lay the protractor along a lip and read the chisel edge against it.",
+		Usual: "120 to 135° (the same as 45 to 60°)", Keys: [2]string{"chisel_angle_deg"}},
+	ChiselLength: {Name: "chisel-length", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "length of the chisel edge, corner to corner",
+		How:   "End-on, from the inner end of one lip to the inner end of the other, with a scale or a magnifier.",
+		Usual: "15 to 25 % of the diameter", Keys: [2]string{"chisel_length_mm"}},
+	PointAngle: {Name: "point-angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Help:  "point angle wanted (when not given, what the material wants)",
+		How:   "What the work wants, not what is on the drill now.",
+		Usual: "118° for general work, 135° for hard work", Keys: [2]string{"point_angle_wanted_deg"}},
+	LipAngle: {Name: "lip-angle", Kind: quantity.Angle, Gauge: quantity.Protractor, Pair: true,
+		Help:  "angle of each lip to the axis: A,B (half the point angle each)",
+		How:   "Gauge or protractor along the body, blade on the lip; then turn the drill and read the other.",
+		Usual: "59° each on a 118° point", Keys: [2]string{"lip_angle_1_deg", "lip_angle_2_deg"}},
+	LipLength: {Name: "lip-length", Kind: quantity.Length, Gauge: quantity.Caliper, Pair: true,
+		Help:  "length of each lip, chisel corner to outer corner: A,B",
+		How:   "Along the cutting edge, from the end of the chisel to the margin.",
+		Usual: "about half the diameter", Keys: [2]string{"lip_length_1_mm", "lip_length_2_mm"}},
+	LipHeight: {Name: "lip-height", Kind: quantity.Length, Gauge: quantity.Indicator, Pair: true, Signed: true,
+		Help:  "indicator reading on each lip A,B, or their difference (lip 1 minus lip 2)",
+		How:   "Drill turning in a V-block against a stop, indicator along the axis on the lip near the corner; read one lip, half a turn, read the other.",
+		Usual: "0 to 0.1 mm apart", Keys: [2]string{"lip_height_1_mm", "lip_height_2_mm"}},
+	Clearance: {Name: "clearance", Kind: quantity.Angle, Gauge: quantity.Protractor, Pair: true, Signed: true,
+		Help:  "lip clearance at the outer corner of each lip: A[,B]",
+		How:   "Protractor across the margin at the corner, against a plane square to the axis.",
+		Usual: "8 to 16°, more on small drills", Keys: [2]string{"clearance_1_deg", "clearance_2_deg"}},
+	HeelDrop: {Name: "heel-drop", Kind: quantity.Length, Gauge: quantity.Indicator, Pair: true, Signed: true,
+		Help:  "how far the flank falls behind each corner when the drill is turned: A[,B] (with --heel-turn)",
+		How:   "Indicator at the outer corner along the axis, zero on the lip; turn the drill and read the fall.",
+		Usual: "about 0.06 of the diameter in 30°", Keys: [2]string{"heel_drop_1_mm", "heel_drop_2_mm"}},
+	HeelTurn: {Name: "heel-turn", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Help:  "turn of the drill over which the heel drop was read",
+		How:   "The turn between zero and the reading; a small turn reads closest to the corner's own clearance.",
+		Usual: "10 to 45°", Keys: [2]string{"heel_turn_deg"}},
+	Helix: {Name: "helix", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Help:  "helix angle of the flutes at the margin",
+		How:   "Roll the drill over carbon paper and measure the margin's slant, or from the maker's sheet.",
+		Usual: "24 to 32° on ordinary drills", Keys: [2]string{"helix_deg"}},
+	Flute: {Name: "flute", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "usable flute length left, from the corner up",
+		How:   "From the outer corner to where the flute runs out.",
+		Usual: "8 to 12 diameters when new", Keys: [2]string{"flute_mm"}},
+	FlankWear: {Name: "flank-wear", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "width of the worn land behind the lip, at its widest",
+		How:   "The bright band behind the cutting edge, with a magnifier and scale.",
+		Usual: "0 to 0.4 mm", Keys: [2]string{"flank_wear_mm"}},
+	CornerWear: {Name: "corner-wear", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "width of the rounded or burnt corner, measured along the lip's radius",
+		How:   "From the margin inward, as far as the lip is rounded.",
+		Usual: "0 to 1 mm", Keys: [2]string{"corner_wear_mm"}},
+	MarginWear: {Name: "margin-wear", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "how far back from the corner the margin is worn",
+		How:   "From the corner up the body, as far as the margin is dull, scored or tapered.",
+		Usual: "0 to 2 mm", Keys: [2]string{"margin_wear_mm"}},
+	Cracked: {Name: "cracked", Kind: quantity.Word, Switch: true,
+		Help:  "the drill has a crack: it is never reground",
+		How:   "Look along the flutes and across the web in good light.",
+		Usual: "no", Keys: [2]string{"cracked"}},
+	Remove: {Name: "remove", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "length to be ground off",
+		How:   "What you mean to take off the end.",
+		Usual: "0.2 to 2 mm a grind", Keys: [2]string{"remove_mm"}},
+	Feed: {Name: "feed", Kind: quantity.Feed,
+		Help:  "feed per revolution: 0.2mm, 0.008in",
+		How:   "The machine's feed, or what a hand takes.",
+		Usual: "about 1 to 2 % of the diameter", Keys: [2]string{"feed_mm"}},
+	Rpm: {Name: "rpm", Kind: quantity.Rpm,
+		Help: "spindle speed, revolutions per minute",
+		How:  "The machine's setting.", Usual: "", Keys: [2]string{"rpm"}},
+	Depth: {Name: "depth", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help: "depth of the hole the drill is wanted for",
+		How:  "The deepest hole of the job.", Usual: "", Keys: [2]string{"depth_mm"}},
+}
+
+// Spec returns the reading's entry in the catalogue.
+func (r Reading) Spec() *Spec { return &specs[r] }
+
+// String returns the flag's name.
+func (r Reading) String() string { return specs[r].Name }
+
+// All returns every reading in the catalogue's order.
+func All() []Reading {
+	all := make([]Reading, readings)
+	for i := range all {
+		all[i] = Reading(i)
+	}
+	return all
+}
+
+// Find returns the reading of that name.
+func Find(name string) (Reading, bool) {
+	for i := range specs {
+		if specs[i].Name == name {
+			return Reading(i), true
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,143 @@
+package drill
+
+import (
+	"strings"
+
+	"evenlip/internal/quantity"
+)
+
+// Drill is one drill as it was read. The zero value is a drill of which
+// nothing is known.
+type Drill struct {
+	Name   string // what a file calls it
+	Sample bool   // the built-in sample
+	// Units is what the user asked for, for bare numbers and for printing.
+	Units quantity.System
+
+	text  [readings]string
+	value [readings][2]quantity.Value
+	count [readings]uint8 // values read: 0, 1 or 2
+}
+
+// Error says which reading could not be taken, and why.
+type Error struct {
+	Reading Reading
+	Err     error
+}
+
+// Error implements error; the reading's name stands first.
+func (e *Error) Error() string { return e.Reading.String() + ": " + e.Err.Error() }
+
+// Unwrap returns the cause.
+func (e *Error) Unwrap() error { return e.Err }
+
+// Set takes a reading as it was written. Nothing is understood before Resolve,
+// since a bare number's unit hangs on the size.
+func (d *Drill) Set(r Reading, text string) { d.text[r] = text }
+
+// Written reports the text a reading was given as, "" when it was not.
+func (d *Drill) Written(r Reading) string { return d.text[r] }
+
+// System returns the units that bare numbers take and that results are printed
+// in: those asked for, else those of the size, else metric.
+func (d *Drill) System() quantity.System {
+	if d.Units != quantity.Unset {
+		return d.Units
+	}
+	if s := d.value[Size][0].System; s != quantity.Unset {
+		return s
+	}
+	return quantity.Metric
+}
+
+// Resolve understands all that was set. It returns every error, not only the
+// first, in the catalogue's order.
+func (d *Drill) Resolve() []*Error {
+	var errs []*Error
+	for r := Reading(0); r < readings; r++ {
+		if d.text[r] == "" {
+			continue
+		}
+		if err := d.resolve(r); err != nil {
+			errs = append(errs, &Error{r, err})
+		}
+	}
+	return errs
+}
+
+func (d *Drill) resolve(r Reading) error {
+	s := &specs[r]
+	switch {
+	case s.Switch:
+		return d.resolveSwitch(r)
+	case s.Kind == quantity.Word:
+		d.text[r] = strings.TrimSpace(d.text[r])
+		d.count[r] = 1
+		return nil
+	}
+	bare := d.Units
+	if r != Size {
+		bare = d.System()
+	}
+	parse := quantity.ParsePair
+	if s.Signed {
+		parse = quantity.ParsePairSigned
+	}
+	a, b, n, err := parse(s.Kind, d.text[r], bare)
+	if err != nil {
+		return err
+	}
+	if n == 2 && !s.Pair {
+		return &quantity.Error{Read: d.text[r], Takes: "one value", Hint: "a comma is never a decimal point: write " + strings.Replace(d.text[r], ",", ".", 1)}
+	}
+	d.value[r] = [2]quantity.Value{a, b}
+	d.count[r] = uint8(n)
+	return nil
+}
+
+func (d *Drill) resolveSwitch(r Reading) error {
+	switch strings.ToLower(strings.TrimSpace(d.text[r])) {
+	case "true", "yes":
+		d.count[r] = 1
+	case "false", "no":
+		d.count[r] = 0
+	default:
+		return &quantity.Error{Read: d.text[r], Takes: "yes or no"}
+	}
+	return nil
+}
+
+// Put gives a reading a value directly, in millimetres or radians.
+func (d *Drill) Put(r Reading, values ...float64) {
+	d.count[r] = uint8(len(values))
+	for i, v := range values {
+		d.value[r][i].V = v
+	}
+}
+
+// Drop forgets a reading.
+func (d *Drill) Drop(r Reading) { d.text[r], d.count[r] = "", 0 }
+
+// Has reports whether the reading was taken.
+func (d *Drill) Has(r Reading) bool { return d.count[r] > 0 }
+
+// Get returns a reading's first value in millimetres or radians.
+func (d *Drill) Get(r Reading) (v float64, ok bool) {
+	return d.value[r][0].V, d.count[r] > 0
+}
+
+// Pair returns both values of a paired reading and how many were written.
+func (d *Drill) Pair(r Reading) (a, b float64, n int) {
+	return d.value[r][0].V, d.value[r][1].V, int(d.count[r])
+}
+
+// Word returns a reading that is a word.
+func (d *Drill) Word(r Reading) string {
+	if d.count[r] == 0 {
+		return ""
+	}
+	return d.text[r]
+}
+
+// Values returns a reading's values as they were read, units and all.
+func (d *Drill) Values(r Reading) []quantity.Value { return d.value[r][:d.count[r]] }

@@ -1,0 +1,120 @@
+package drill
+
+import (
+	"io"
+	"strings"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/strict"
+)
+
+// Places remembers where in a file each reading stood.
+type Places struct {
+	File string
+	at   [readings]place
+}
+
+type place struct{ line, column int }
+
+// Fault returns err, about reading r, with its place in the file.
+func (p *Places) Fault(r Reading, err error) *strict.Error {
+	e := &strict.Error{File: p.File, Line: p.at[r].line, Column: p.at[r].column, Text: r.String() + ": " + err.Error()}
+	if q, ok := err.(*quantity.Error); ok {
+		e.Hint = q.Hint
+	}
+	return e
+}
+
+// The keys of a drill file that are no readings.
+const (
+	keyName  = "name"
+	keyUnits = "units"
+)
+
+// ReadFile reads one drill from YAML: a mapping whose keys are the flags'
+// names, and name and units. The readings are resolved. All that is wrong with
+// the file is returned, not only the first fault.
+func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places, []error) {
+	root, err := strict.Parse(file, r)
+	if err != nil {
+		return nil, nil, []error{err}
+	}
+	if !root.IsMap() {
+		line, column := root.Place()
+		return nil, nil, []error{&strict.Error{File: file, Line: line, Column: column, Text: "takes one reading a line, such as size: 12mm"}}
+	}
+	d := &Drill{Name: file, Units: units}
+	p := &Places{File: file}
+	errs := d.fromMap(root, p)
+	for _, e := range d.Resolve() {
+		errs = append(errs, p.Fault(e.Reading, e.Err))
+	}
+	return d, p, errs
+}
+
+func (d *Drill) fromMap(root strict.Node, p *Places) []error {
+	var errs []error
+	seen := map[string]bool{}
+	for _, e := range root.Entries() {
+		key := e.Key.Text()
+		line, column := e.Value.Place()
+		fault := func(text, hint string) {
+			errs = append(errs, &strict.Error{File: p.File, Line: line, Column: column, Text: text, Hint: hint})
+		}
+		if seen[key] {
+			line, column = e.Key.Place()
+			fault(quote(key)+" stands twice", "keep one of them")
+			continue
+		}
+		seen[key] = true
+		text, ok := scalar(e.Value)
+		switch r, known := Find(key); {
+		case !known && key != keyName && key != keyUnits:
+			line, column = e.Key.Place()
+			fault("no reading is called "+quote(key), "the keys are the flags' names: evenlip inspect --help")
+		case !ok || strings.TrimSpace(text) == "":
+			fault(key+": takes a value on its line", "leave the line out if it was not read")
+		case key == keyName:
+			d.Name = text
+		case key == keyUnits:
+			u, err := quantity.ParseUnits(text)
+			if err != nil {
+				fault("units: "+err.Error(), "")
+			} else if d.Units == quantity.Unset {
+				d.Units = u
+			}
+		default:
+			d.Set(r, text)
+			p.at[r] = place{line, column}
+		}
+	}
+	return errs
+}
+
+// scalar returns a value as written; a list of two becomes "A,B".
+func scalar(n strict.Node) (string, bool) {
+	if n.IsScalar() && !n.IsNull() {
+		return n.Text(), true
+	}
+	if !n.IsList() {
+		return "", false
+	}
+	var parts []string
+	for _, item := range n.Items() {
+		if !item.IsScalar() || item.IsNull() {
+			return "", false
+		}
+		parts = append(parts, item.Text())
+	}
+	return strings.Join(parts, ","), len(parts) > 0
+}
+
+// quote shows a key of any content on one line.
+func quote(s string) string {
+	return `"` + strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f {
+			return '?'
+		}
+		return r
+	}, s) + `"`
+}

@@ -1,0 +1,145 @@
+// Package figure is what a calculation hands to whoever prints it: named
+// figures with unit and limit, findings, lists, and the working behind each
+// figure. It knows no terminal, no file format and no formula.
+package figure
+
+import (
+	"math"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// State says how a figure stands to its limit.
+type State uint8
+
+// The states.
+const (
+	Unjudged State = iota // no limit, or no value
+	Within
+	Under
+	Over
+	Unsure // the limit lies inside the uncertainty: this gauge cannot tell
+)
+
+// String returns the state in the word that is printed.
+func (s State) String() string {
+	switch s {
+	case Within:
+		return "within"
+	case Under:
+		return "under"
+	case Over:
+		return "over"
+	case Unsure:
+		return "cannot tell"
+	}
+	return ""
+}
+
+// Outside reports whether the figure is known to break its limit.
+func (s State) Outside() bool { return s == Under || s == Over }
+
+// Figure is one computed result.
+type Figure struct {
+	Key   string // the name in JSON and CSV, its unit as suffix: "point_angle_deg"
+	Label string // the name on a screen: "point angle"
+	// Value is in millimetres, radians or the kind's own unit. NaN says that it
+	// could not be computed; Wants then names the readings it needs.
+	Value float64
+	// Word takes the place of Value where the result is a word.
+	Word  string
+	Kind  quantity.Kind
+	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
+	Limit *reference.Band
+	Wants string
+	// Exact prints all the digits: the figure is by definition, not by a gauge.
+	Exact bool
+	// Spread is the expanded uncertainty (k = 2), in the unit of Value; zero
+	// claims nothing.
+	Spread  float64
+	Working *Working
+}
+
+// Known reports whether the figure has a value.
+func (f *Figure) Known() bool { return f.Word != "" || !math.IsNaN(f.Value) }
+
+// State holds the figure against its limit. With an uncertainty, a figure is
+// within only if it stays within over its whole spread, and outside only if it
+// stays outside (guard bands in the way of ISO 14253-1).
+func (f *Figure) State() State {
+	if f.Limit == nil || f.Word != "" || math.IsNaN(f.Value) {
+		return Unjudged
+	}
+	const rounding = 1e-9
+	low, high := f.Limit.Low, f.Limit.High
+	low -= rounding * math.Abs(low)
+	high += rounding * math.Abs(high)
+	switch {
+	case f.Value+f.Spread < low:
+		return Under
+	case f.Value-f.Spread > high:
+		return Over
+	case f.Value-f.Spread >= low && f.Value+f.Spread <= high:
+		return Within
+	}
+	return Unsure
+}
+
+// Arg is a number inside a text, printed in the reader's units.
+type Arg struct {
+	Kind  quantity.Kind
+	Gauge quantity.Gauge
+	Value float64
+	Word  string
+	Bare  bool // digits without the unit
+}
+
+// Len, Deg, Num, Say and Of make the arguments of a Text.
+func Len(v float64) Arg   { return Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: v} }
+func Deg(v float64) Arg   { return Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: v} }
+func Num(v float64) Arg   { return Arg{Kind: quantity.Number, Value: v} }
+func Feed(v float64) Arg  { return Arg{Kind: quantity.Feed, Value: v} }
+func Share(v float64) Arg { return Arg{Kind: quantity.Share, Value: v} }
+func Say(word string) Arg { return Arg{Kind: quantity.Word, Word: word} }
+func Of(k quantity.Kind, v float64) Arg {
+	return Arg{Kind: k, Value: v}
+}
+
+// Text is a sentence with numbers left open: each {} takes the next argument.
+// Keeping them apart lets the same finding be read in inches and in millimetres.
+type Text struct {
+	Format string
+	Args   []Arg
+}
+
+// Sayf makes a Text.
+func Sayf(format string, args ...Arg) Text { return Text{format, args} }
+
+// Working is how a figure was got: the formula in symbols, then with the
+// numbers in it, ready for a pocket calculator in degree mode.
+type Working struct {
+	Formula string
+	Numbers Text
+	Source  string
+}
+
+// Severity ranks a finding.
+type Severity uint8
+
+// The severities.
+const (
+	Note Severity = iota
+	Warn
+	Stop
+)
+
+// String returns the severity's name in JSON.
+func (s Severity) String() string { return [...]string{"note", "warn", "stop"}[s] }
+
+// Finding is a remark on the drill or on what was typed.
+type Finding struct {
+	Code     string // kebab-case, stable: "lips-uneven"
+	Severity Severity
+	Text     Text
+}

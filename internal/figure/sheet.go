@@ -1,0 +1,150 @@
+package figure
+
+import (
+	"math"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Sheet is the whole answer of one calculation on one drill.
+type Sheet struct {
+	Command  string
+	Title    string // "12 mm drill"
+	Sample   bool   // the built-in sample: every title says so
+	Inputs   []Input
+	Sections []Section
+	Grids    []Grid
+	Findings []Finding
+	Verdict  *Verdict
+	Cautions []string
+	// Explaining asks the calculation to leave the working with each figure.
+	Explaining bool
+	// Extra are sources that no limit or working names.
+	Extra []*reference.Source
+}
+
+// Input is one reading as it was taken.
+type Input struct {
+	Name   string // the flag's name
+	Echo   string // as read, the unit spelled out
+	Text   string // as written
+	Kind   quantity.Kind
+	Keys   []string  // the JSON names of the values, unit as suffix
+	Values []float64 // in the kind's own unit
+	Word   string
+}
+
+// Section groups figures under a heading.
+type Section struct {
+	Title   string
+	Figures []Figure
+}
+
+// Verdict is the one word on the drill, and the codes of the findings behind it.
+type Verdict struct {
+	Word    string
+	Reasons []string
+	// Missing says what must be read before there can be a verdict.
+	Missing []string
+}
+
+// Column is one column of a Grid.
+type Column struct {
+	Key, Label string
+	Kind       quantity.Kind
+	Gauge      quantity.Gauge
+}
+
+// Grid is a list of like rows: a schedule, the places along a lip.
+type Grid struct {
+	Key     string // the JSON name of the list
+	Title   string
+	Note    string // a line under the title
+	Columns []Column
+	Rows    [][]Cell
+	// Main makes the grid, and not the figures, the rows of CSV and plain.
+	Main bool
+}
+
+// Cell is one entry of a Grid; NaN shows as a dash.
+type Cell struct {
+	Value float64
+	Word  string
+}
+
+// V and W make cells.
+func V(v float64) Cell { return Cell{Value: v} }
+func W(s string) Cell  { return Cell{Value: math.NaN(), Word: s} }
+
+// Open starts a section.
+func (s *Sheet) Open(title string) { s.Sections = append(s.Sections, Section{Title: title}) }
+
+// Add puts a figure into the section that was opened last and returns it for
+// the working to be added.
+func (s *Sheet) Add(f Figure) *Figure {
+	if len(s.Sections) == 0 {
+		s.Open("")
+	}
+	sec := &s.Sections[len(s.Sections)-1]
+	sec.Figures = append(sec.Figures, f)
+	return &sec.Figures[len(sec.Figures)-1]
+}
+
+// Work leaves the working with the figure added last, if working was asked for
+// and the figure is known.
+func (s *Sheet) Work(source, formula, numbers string, args ...Arg) {
+	if !s.Explaining {
+		return
+	}
+	sec := &s.Sections[len(s.Sections)-1]
+	f := &sec.Figures[len(sec.Figures)-1]
+	if f.Known() {
+		f.Working = &Working{Formula: formula, Numbers: Text{numbers, args}, Source: source}
+	}
+}
+
+// Find adds a finding.
+func (s *Sheet) Find(code string, sev Severity, format string, args ...Arg) {
+	s.Findings = append(s.Findings, Finding{code, sev, Text{format, args}})
+}
+
+// Each calls f for every figure in order.
+func (s *Sheet) Each(f func(*Figure)) {
+	for i := range s.Sections {
+		for j := range s.Sections[i].Figures {
+			f(&s.Sections[i].Figures[j])
+		}
+	}
+}
+
+// Lookup returns the figure of that key, or nil.
+func (s *Sheet) Lookup(key string) *Figure {
+	var found *Figure
+	s.Each(func(f *Figure) {
+		if f.Key == key {
+			found = f
+		}
+	})
+	return found
+}
+
+// Outside reports whether any figure breaks its limit or the verdict is
+// anything but fit; --check turns it into the exit status.
+func (s *Sheet) Outside() bool {
+	if s.Verdict != nil {
+		return s.Verdict.Word != "fit"
+	}
+	out := false
+	s.Each(func(f *Figure) {
+		if st := f.State(); st.Outside() || st == Unsure {
+			out = true
+		}
+	})
+	for _, f := range s.Findings {
+		if f.Severity == Stop {
+			out = true
+		}
+	}
+	return out
+}

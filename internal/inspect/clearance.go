@@ -1,0 +1,155 @@
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Clearance is the lip clearance at the outer corner and what feed leaves of it.
+type Clearance struct {
+	Lip1, Lip2 float64
+	Both       bool
+	FromDrop   bool // computed from the heel drop
+	Drop       float64
+	Turn       float64
+	// Apart is the clearance read less the one the heel drop gives, where both
+	// were taken.
+	Apart     float64
+	FeedAngle float64 // at the corner
+	Working   float64 // at the corner, of the lip that has less
+	Least     float64 // the least along the lip
+	LeastAt   float64 // where, as r/R
+	FeedLimit float64 // mm/rev at which a flank rubs somewhere
+	Along     bool    // the whole lip was looked at, not the corner only
+	Aim       float64
+	Limit     reference.Band
+}
+
+// Corner is the clearance at the corner of the lip that has less.
+func (c *Clearance) Corner() float64 { return math.Min(c.Lip1, c.Lip2) }
+
+func clearanceOf(dr *drill.Drill, r *Result) Clearance {
+	b := &r.Drill
+	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Drop: math.NaN(), Turn: reading(dr, drill.HeelTurn)}
+	c.Lip1, c.Lip2, c.Both = pair(dr, drill.Clearance)
+	h1, h2, bothDrops := pair(dr, drill.HeelDrop)
+	d1, d2 := point.ClearanceOfDrop(h1, b.D, c.Turn), point.ClearanceOfDrop(h2, b.D, c.Turn)
+	if known(c.Lip1) {
+		c.Apart = c.Lip1 - d1
+	} else {
+		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
+		c.Drop = math.Min(h1, h2)
+	}
+	c.Aim, c.Limit = recommended(b)
+	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
+	c.Working = c.Corner() - c.FeedAngle
+	c.FeedLimit = point.FeedLimit(b.D/2, c.Corner())
+	if known(b.D, r.Chisel.Web, r.Point.Angle, c.Lip1) {
+		c.alongLip(r)
+	}
+	return c
+}
+
+func (c *Clearance) alongLip(r *Result) {
+	f := point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K(), c.Corner())
+	inner, outer := lipEnds(r)
+	at, least := f.LeastWorking(r.Drill.Feed, inner, outer)
+	c.Least, c.LeastAt = least, at/outer
+	c.FeedLimit, _ = f.FeedLimit(inner, outer)
+	c.Along = true
+}
+
+// recommended returns the clearance to aim at and its band for size and work.
+func recommended(b *Basics) (float64, reference.Band) {
+	if !known(b.D) {
+		return math.NaN(), reference.Band{Low: math.NaN(), High: math.NaN()}
+	}
+	relief := reference.General
+	if b.Material != nil {
+		relief = b.Material.Relief
+	}
+	return reference.Clearance(b.D, relief)
+}
+
+// lipEnds returns the radii at which a lip begins and ends.
+func lipEnds(r *Result) (inner, outer float64) {
+	inner = r.Chisel.Length / 2
+	if !known(inner) {
+		inner = r.Chisel.Web / 2
+	}
+	if !known(inner) {
+		inner = reference.StandardChiselRatio * r.Drill.D / 2
+	}
+	return inner, r.Drill.D / 2
+}
+
+// ClearanceSheet adds the lip clearance's figures to s.
+func (r *Result) ClearanceSheet(s *figure.Sheet) {
+	c, b := &r.Clearance, &r.Drill
+	s.Open("Lip clearance")
+	limit := limitIf(&c.Limit, b.D)
+	r.lipClearance(s, "lip_clearance_1_deg", "at the corner, lip 1", c.Lip1, limit)
+	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, limit)
+	s.Add(figure.Figure{Key: "recommended_low_deg", Label: "recommended, from", Value: c.Limit.Low, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+	s.Add(figure.Figure{Key: "recommended_high_deg", Label: "recommended, to", Value: c.Limit.High, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+	needs := wants(on("size", b.D), on("clearance or heel-drop with heel-turn", c.Lip1))
+	s.Add(figure.Figure{Key: "feed_angle_deg", Label: "feed angle at the corner", Value: c.FeedAngle, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", figure.Feed(b.Feed), figure.Len(b.D))
+	s.Add(figure.Figure{Key: "working_clearance_deg", Label: "left while cutting, corner", Value: c.Working, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Limit: &positive, Wants: needs})
+	s.Work(geometry, "Cl_w = Cl - e", "{} - {}", figure.Deg(c.Corner()), figure.Deg(c.FeedAngle))
+	r.alongFigures(s, needs)
+	if b.FeedAssumed {
+		s.Find("feed-assumed", figure.Note, "no feed was given: {} a turn is taken, the middle for this diameter", figure.Feed(b.Feed))
+	}
+	if known(c.Apart) && math.Abs(c.Apart) > 2*math.Pi/180 {
+		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(math.Abs(c.Apart)))
+	}
+}
+
+func (r *Result) lipClearance(s *figure.Sheet, key, label string, v float64, limit *reference.Band) {
+	c := &r.Clearance
+	s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: limit,
+		Wants: wants(on("clearance or heel-drop with heel-turn and size", v))})
+	if !c.FromDrop {
+		s.Work("as read", "Cl as read", "{}", figure.Deg(v))
+		return
+	}
+	drop := point.DropOfClearance(v, r.Drill.D, c.Turn)
+	s.Work(geometry, "Cl = atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))",
+		figure.Len(drop), figure.Len(r.Drill.D), figure.Deg(c.Turn))
+}
+
+func (r *Result) alongFigures(s *figure.Sheet, needs string) {
+	c, b := &r.Clearance, &r.Drill
+	along := join(needs, wants(on("web", r.Chisel.Web), on("lip-angle", r.Point.Angle)))
+	s.Add(figure.Figure{Key: "least_working_clearance_deg", Label: "least anywhere on the lip", Value: c.Least, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Limit: &positive, Wants: along})
+	f := point.NewFlank(b.D, r.Chisel.Web, r.Point.K(), c.Corner())
+	rad := c.LeastAt * b.D / 2
+	beta := point.WebAngle(r.Chisel.Web, rad)
+	s.Work(geometry, "Cl_w = atan(g cos(b) + sin(b) / tan(k)) - atan(f / (2 pi r)), sin(b) = w / (2 r)",
+		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", figure.Num(f.Slope()), figure.Deg(beta), figure.Deg(beta),
+		figure.Deg(r.Point.K()), figure.Feed(b.Feed), figure.Len(rad))
+	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "there, radius as part of R", Value: c.LeastAt, Kind: quantity.Number, Wants: along})
+	label := "feed at which the corner rubs"
+	if c.Along {
+		label = "feed at which a flank rubs"
+	}
+	s.Add(figure.Figure{Key: "feed_limit_mm", Label: label, Value: c.FeedLimit, Kind: quantity.Feed, Wants: needs})
+	if !c.Along {
+		s.Work(geometry, "f = pi D tan(Cl)", "pi * {} * tan({})", figure.Len(b.D), figure.Deg(c.Corner()))
+		return
+	}
+	inner, outer := lipEnds(r)
+	_, at := f.FeedLimit(inner, outer)
+	s.Work(geometry, "f = 2 pi r tan(Cl(r)), least along the lip", "2 * pi * {} * tan({})", figure.Len(at), figure.Deg(f.Clearance(at)))
+}
+
+// positive is the bound of a clearance that does not rub.
+var positive = reference.Band{Low: 0, High: math.Inf(1), Source: &reference.Source{Label: reference.Derived, Text: "a flank without clearance rubs"}}

@@ -1,0 +1,108 @@
+// Package inspect turns the readings of one drill into the five results (point,
+// lip clearance, chisel edge, web after regrind, lip height), holds each
+// against its limit and gives one verdict. Every command, file and line that
+// asks about a drill's point comes through here.
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/reference"
+)
+
+// Result is the state of a drill's point, in millimetres and radians. A figure
+// that the readings do not give is NaN.
+type Result struct {
+	Drill     Basics
+	Point     Point
+	Clearance Clearance
+	Chisel    Chisel
+	Web       Web
+	Lips      Lips
+	Wear      Wear
+	Verdict   Verdict
+}
+
+// Basics are what every section leans on.
+type Basics struct {
+	D        float64 // NaN when no size was read
+	Material *reference.Material
+	// Given says that the material was named and not taken for granted.
+	Given bool
+	Feed  float64
+	// FeedAssumed says that no feed was read and the table's middle is used.
+	FeedAssumed bool
+}
+
+// Compute works out everything that the readings of d give. The readings must
+// have passed Check. It allocates nothing.
+func Compute(d *drill.Drill) Result {
+	var r Result
+	r.Drill = basics(d)
+	r.Point = pointOf(d, &r.Drill)
+	r.Chisel = chiselOf(d, &r.Drill)
+	r.Clearance = clearanceOf(d, &r)
+	r.Web = webOf(d, &r)
+	r.Lips = lipsOf(d, &r)
+	r.Wear = wearOf(d, &r.Drill)
+	r.Verdict = judge(d, &r)
+	return r
+}
+
+func basics(d *drill.Drill) Basics {
+	b := Basics{D: reading(d, drill.Size), Feed: reading(d, drill.Feed)}
+	b.Given = d.Has(drill.Material)
+	b.Material = materialOf(d)
+	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {
+		b.Feed, b.FeedAssumed = usualFeed(b.D), true
+	}
+	return b
+}
+
+// usualFeed is the middle of the published feeds for a drill of diameter d mm.
+func usualFeed(d float64) float64 {
+	band := reference.FeedBand(d)
+	return (band.Low + band.High) / 2
+}
+
+// DefaultMaterial is what the work is taken to be when nothing is said.
+const DefaultMaterial = "steel-200"
+
+func materialOf(d *drill.Drill) *reference.Material {
+	name := d.Word(drill.Material)
+	if name == "" {
+		name = DefaultMaterial
+	}
+	m, _ := reference.FindMaterial(name)
+	return m
+}
+
+// reading returns a reading's first value, NaN when it was not taken.
+func reading(d *drill.Drill, r drill.Reading) float64 {
+	if v, ok := d.Get(r); ok {
+		return v
+	}
+	return math.NaN()
+}
+
+// pair returns both values of a paired reading; one value stands for both lips.
+func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {
+	a, b, n := d.Pair(r)
+	switch n {
+	case 0:
+		return math.NaN(), math.NaN(), false
+	case 1:
+		return a, a, false
+	}
+	return a, b, true
+}
+
+func known(vs ...float64) bool {
+	for _, v := range vs {
+		if math.IsNaN(v) {
+			return false
+		}
+	}
+	return true
+}

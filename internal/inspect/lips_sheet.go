@@ -1,0 +1,156 @@
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+const lipWants = "lip-height, or lip-length A,B with lip-angle A,B and size"
+
+// LipsSheet adds the lip-height figures to s.
+func (r *Result) LipsSheet(s *figure.Sheet) {
+	l, p := &r.Lips, &r.Point
+	s.Open("Lip height")
+	s.Add(figure.Figure{Key: "lip_height_difference_mm", Label: "lip 1 higher than lip 2 by", Value: l.Height, Kind: quantity.Length,
+		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipWants})
+	r.workHeight(s)
+	s.Add(figure.Figure{Key: "high_lip", Label: "higher lip", Word: l.highWord(), Value: math.NaN(), Kind: quantity.Word, Wants: lipWants})
+	angle := join(lipMissing(l.Height), wants(on("lip-angle", p.Angle)))
+	s.Add(figure.Figure{Key: "lip_length_difference_mm", Label: "lip 1 longer than lip 2 by", Value: l.Length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: angle})
+	r.workLength(s)
+	s.Add(figure.Figure{Key: "point_offset_mm", Label: "point off the axis by", Value: l.Offset, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle})
+	r.workOffset(s)
+	f := figure.Figure{Key: "oversize_bound_mm", Label: "hole oversize, at most", Value: l.Oversize, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle}
+	if l.HasHole {
+		f.Limit = &l.HoleLimit
+	}
+	s.Add(f)
+	s.Work(geometry+" (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)", "bound = 2 |u|", "2 * {}", figure.Len(math.Abs(l.Offset)))
+	r.shareFigures(s)
+	r.planFigures(s)
+}
+
+func lipMissing(height float64) string {
+	if math.IsNaN(height) {
+		return lipWants
+	}
+	return ""
+}
+
+// gauge is what the height difference was read with.
+func (l *Lips) gauge() quantity.Gauge {
+	if l.From == LipsFromLengths {
+		return quantity.Caliper
+	}
+	return quantity.Indicator
+}
+
+func (l *Lips) highWord() string {
+	if math.IsNaN(l.Height) {
+		return ""
+	}
+	return [...]string{"even", "lip 1", "lip 2"}[l.High()]
+}
+
+func (r *Result) workLength(s *figure.Sheet) {
+	l, p := &r.Lips, &r.Point
+	if known(l.Read1) {
+		s.Work("as read", "difference = lip 1 - lip 2", "{} - {}", figure.Len(l.Read1), figure.Len(l.Read2))
+		return
+	}
+	if p.K1 == p.K2 {
+		s.Work(geometry, "difference = -2 u / sin(k)", "-2 * {} / sin({})", figure.Len(l.Offset), figure.Deg(p.K1))
+		return
+	}
+	s.Work(geometry, "difference = (p - u) / sin(k1) - (p + u) / sin(k2), p = the lip's mean length seen from the end",
+		"({} - {}) / sin({}) - ({} + {}) / sin({})", figure.Len(l.Outer-l.Inner), figure.Len(l.Offset), figure.Deg(p.K1),
+		figure.Len(l.Outer-l.Inner), figure.Len(l.Offset), figure.Deg(p.K2))
+}
+
+func (r *Result) workHeight(s *figure.Sheet) {
+	l, p := &r.Lips, &r.Point
+	if l.From == LipsIndicated {
+		s.Work("as read", "dh = lip 1 - lip 2", "{}", figure.Len(l.Height))
+		return
+	}
+	s.Work(geometry, "dh = u (1 / tan(k1) + 1 / tan(k2)) + x (1 / tan(k2) - 1 / tan(k1)), x = the corner along the lip",
+		"{} * (1 / tan({}) + 1 / tan({})) + {} * (1 / tan({}) - 1 / tan({}))",
+		figure.Len(l.Offset), figure.Deg(p.K1), figure.Deg(p.K2), figure.Len(l.Outer), figure.Deg(p.K2), figure.Deg(p.K1))
+}
+
+func (r *Result) workOffset(s *figure.Sheet) {
+	l, p := &r.Lips, &r.Point
+	switch {
+	case l.From == LipsFromLengths:
+		s.Work(geometry, "u = (lip 2 * sin(k2) - lip 1 * sin(k1)) / 2", "({} * sin({}) - {} * sin({})) / 2",
+			figure.Len(l.Read2), figure.Deg(p.K2), figure.Len(l.Read1), figure.Deg(p.K1))
+	case p.K1 == p.K2:
+		s.Work(geometry, "u = dh tan(k) / 2", "{} * tan({}) / 2", figure.Len(l.Height), figure.Deg(p.K1))
+	default:
+		s.Work(geometry, "u = (dh - x (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2)), x = the corner along the lip",
+			"({} - {} * (1 / tan({}) - 1 / tan({}))) / (1 / tan({}) + 1 / tan({}))",
+			figure.Len(l.Height), figure.Len(l.Outer), figure.Deg(p.K2), figure.Deg(p.K1), figure.Deg(p.K1), figure.Deg(p.K2))
+	}
+}
+
+func (r *Result) shareFigures(s *figure.Sheet) {
+	l := &r.Lips
+	needs := join(lipMissing(l.Height), wants(on("feed", r.Drill.Feed)))
+	feed, high := r.Drill.Feed, l.Height
+	for i, v := range [2]float64{l.Share1, l.Share2} {
+		key, label, sign := "chip_share_1", "lip 1 cuts of the chip", "+"
+		if i == 1 {
+			key, label, sign = "chip_share_2", "lip 2 cuts of the chip", "-"
+		}
+		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Share, Wants: needs})
+		s.Work(geometry, "share = (f / 2 "+sign+" dh) / f, from 0 to 1", "100 * max(0, min(1, ({} / 2 "+sign+" {}) / {}))",
+			figure.Feed(feed), figure.Len(high), figure.Feed(feed))
+	}
+}
+
+func (r *Result) planFigures(s *figure.Sheet) {
+	l := &r.Lips
+	needs := join(lipMissing(l.Height), wants(on("size", r.Drill.D), on("lip-angle", r.Point.Angle)))
+	for _, e := range [...]struct {
+		key, label string
+		lip        int
+		outer      bool
+		stock      float64
+	}{
+		{"stock_1_inner_mm", "to even up: lip 1, inner end", 1, false, l.Plan.Stock1Inner},
+		{"stock_1_outer_mm", "lip 1, outer end", 1, true, l.Plan.Stock1Outer},
+		{"stock_2_inner_mm", "lip 2, inner end", 2, false, l.Plan.Stock2Inner},
+		{"stock_2_outer_mm", "lip 2, outer end", 2, true, l.Plan.Stock2Outer},
+	} {
+		v := math.NaN()
+		if l.Planned {
+			v = e.stock
+		}
+		s.Add(figure.Figure{Key: e.key, Label: e.label, Value: v, Kind: quantity.Length, Gauge: l.gauge(), Wants: needs})
+		r.workStock(s, e.lip, e.outer)
+	}
+	if l.Planned && (r.Point.Asked || l.Target != r.Point.K()) {
+		s.Find("trued-to", figure.Note, "both lips are evened up to {} to the axis", figure.Deg(l.Target))
+	}
+}
+
+// workStock shows the stock at one end of one lip: its height there less the
+// height of the common line, all heights above lip 2's outer corner.
+func (r *Result) workStock(s *figure.Sheet, lip int, outer bool) {
+	if !s.Explaining || !r.Lips.Planned {
+		return
+	}
+	l := &r.Lips
+	at, k, height := l.Inner, r.Point.K1, l.Height
+	if outer {
+		at = l.Outer
+	}
+	if lip == 2 {
+		k, height = r.Point.K2, 0
+	}
+	s.Work(geometry, "stock = h + (X - x) / tan(k) - (h0 - x / tan(kt)), h the corner and h0 the common line at the axis, above lip 2's corner; X the corner along the lip",
+		"{} + ({} - {}) / tan({}) - ({} - {} / tan({}))", figure.Len(height), figure.Len(l.Outer), figure.Len(at), figure.Deg(k),
+		figure.Len(l.Plan.Line.Height0), figure.Len(at), figure.Deg(l.Target))
+}

@@ -1,0 +1,100 @@
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+// Plausible adds a warning to s for every reading that can be but is hardly
+// what was meant, and says what it may be.
+func Plausible(d *drill.Drill, s *figure.Sheet) {
+	sizeSlip(d, s)
+	webSlip(d, s)
+	lipAngleSlip(d, s)
+	clearanceSlip(d, s)
+	taperSlip(d, s)
+	lipLengthSlip(d, s)
+}
+
+// sizeSlip finds a bare number that reads better in inches.
+func sizeSlip(d *drill.Drill, s *figure.Sheet) {
+	if !d.Has(drill.Size) {
+		return
+	}
+	v := d.Values(drill.Size)[0]
+	if !v.Assumed || v.System != quantity.Metric || v.V >= 2 {
+		return
+	}
+	inches := quantity.Names(v.V * 25.4)
+	if len(inches) == 0 || v.V < 0.2 {
+		return
+	}
+	s.Find("size-may-be-inches", figure.Warn, "size {} was read as {}; if inches were meant ({}), write {}in",
+		figure.Say(v.Text), figure.Of(quantity.Size, v.V), figure.Say(inches[0].Name), figure.Say(v.Text))
+}
+
+func webSlip(d *drill.Drill, s *figure.Sheet) {
+	size, sized := d.Get(drill.Size)
+	web, read := d.Get(drill.Web)
+	if !sized || !read {
+		return
+	}
+	switch ratio := web / size; {
+	case ratio > 0.5:
+		s.Find("web-over-half", figure.Warn, "web {} is over half the diameter: is it the lip length, or another unit?", figure.Len(web))
+	case ratio < 0.05:
+		s.Find("web-very-thin", figure.Warn, "web {} is under a twentieth of the diameter: if inches were meant, write them", figure.Len(web))
+	}
+}
+
+func lipAngleSlip(d *drill.Drill, s *figure.Sheet) {
+	for _, v := range d.Values(drill.LipAngle) {
+		if v.V >= math.Pi/2 {
+			s.Find("lip-angle-whole", figure.Warn, "lip angle {} looks like the whole point angle, and is not used; each lip to the axis is half of it: {}?",
+				figure.Deg(v.V), figure.Deg(v.V/2))
+			return
+		}
+		if v.V < 25*math.Pi/180 || v.V > 80*math.Pi/180 {
+			s.Find("lip-angle-odd", figure.Warn, "lip angle {} is unusual: 59° each makes a 118° point", figure.Deg(v.V))
+		}
+	}
+}
+
+func clearanceSlip(d *drill.Drill, s *figure.Sheet) {
+	for _, v := range d.Values(drill.Clearance) {
+		if v.V > 35*math.Pi/180 {
+			s.Find("clearance-odd", figure.Warn, "clearance {} is unusual: is it measured from the axis and not from a square plane?", figure.Deg(v.V))
+			return
+		}
+	}
+}
+
+func taperSlip(d *drill.Drill, s *figure.Sheet) {
+	if t, ok := d.Get(drill.WebTaper); ok && t > 0.1 {
+		s.Find("web-taper-odd", figure.Warn, "web taper {} is unusual: it is mm per mm, about 0.016", figure.Of(quantity.Taper, t))
+	}
+	web, a := d.Get(drill.Web)
+	second, b := d.Get(drill.SecondWeb)
+	if a && b && second < web {
+		s.Find("web-thins", figure.Warn, "the web is read thinner further up ({} after {}): webs thicken toward the shank; measure again", figure.Len(second), figure.Len(web))
+	}
+	if d.Has(drill.SecondWeb) != d.Has(drill.SecondWebAt) {
+		s.Find("second-web-alone", figure.Warn, "second-web and second-web-at go together; the usual web taper is used")
+	}
+	if d.Has(drill.HeelDrop) && !d.Has(drill.HeelTurn) {
+		s.Find("heel-turn-missing", figure.Warn, "heel-drop wants heel-turn: the turn over which it was read")
+	}
+}
+
+func lipLengthSlip(d *drill.Drill, s *figure.Sheet) {
+	size, sized := d.Get(drill.Size)
+	for _, v := range d.Values(drill.LipLength) {
+		if sized && (v.V < 0.25*size || v.V > 0.75*size) {
+			s.Find("lip-length-odd", figure.Warn, "lip length {} is unusual on a {} drill: a lip is about half the diameter", figure.Len(v.V), figure.Of(quantity.Size, size))
+			return
+		}
+	}
+}

@@ -1,0 +1,97 @@
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Point is the point angle and what hangs on it.
+type Point struct {
+	K1, K2     float64 // each lip to the axis
+	Both       bool    // both lips were read; with one, the other is taken as equal
+	Wanted     float64 // the point angle wanted
+	Asked      bool    // Wanted was typed, not taken from the material
+	Angle      float64 // 2k, the sum of the two lip angles
+	Difference float64 // lip 1 minus lip 2
+	Deviation  float64 // Angle minus Wanted
+	Length     float64 // tip to full diameter
+	Limit      reference.Band
+}
+
+// K is the mean half point angle.
+func (p *Point) K() float64 { return p.Angle / 2 }
+
+func pointOf(d *drill.Drill, b *Basics) Point {
+	var p Point
+	p.K1, p.K2, p.Both = pair(d, drill.LipAngle)
+	if p.K1 >= math.Pi/2 || p.K2 >= math.Pi/2 { // a whole angle typed for a half: see Plausible
+		p.K1, p.K2, p.Both = math.NaN(), math.NaN(), false
+	}
+	p.Wanted, p.Asked = d.Get(drill.PointAngle)
+	if !p.Asked {
+		p.Wanted = wantedAngle(b.Material)
+	}
+	p.Limit = reference.PointAngle(p.Wanted)
+	p.Angle = p.K1 + p.K2
+	p.Deviation = p.Angle - p.Wanted
+	p.Difference = math.NaN()
+	if p.Both {
+		p.Difference = p.K1 - p.K2
+	}
+	p.Length = point.Height(b.D, p.Angle)
+	return p
+}
+
+func wantedAngle(m *reference.Material) float64 {
+	if m == nil || math.IsNaN(m.PointAim) {
+		return reference.StandardPointAngle
+	}
+	return m.PointAim
+}
+
+const geometry = "derived from the point's geometry"
+
+// PointSheet adds the point's figures to s.
+func (r *Result) PointSheet(s *figure.Sheet) {
+	p := &r.Point
+	s.Open("Point")
+	s.Add(figure.Figure{Key: "point_angle_deg", Label: "point angle", Value: p.Angle, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Limit: &p.Limit, Wants: "lip-angle"})
+	s.Work(geometry, "2k = k1 + k2", "{} + {}", figure.Deg(p.K1), figure.Deg(p.K2))
+	s.Add(figure.Figure{Key: "lip_angle_difference_deg", Label: "lip angles differ by", Value: p.Difference, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Wants: "lip-angle A,B (one for each lip)"})
+	s.Work(geometry, "difference = k1 - k2", "{} - {}", figure.Deg(p.K1), figure.Deg(p.K2))
+	s.Add(figure.Figure{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Value: p.Deviation, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Wants: "lip-angle"})
+	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", figure.Deg(p.Angle), figure.Deg(p.Wanted))
+	s.Add(figure.Figure{Key: "point_length_mm", Label: "point length", Value: p.Length, Kind: quantity.Length,
+		Gauge: quantity.Caliper, Wants: wants(on("size", r.Drill.D), on("lip-angle", p.Angle))})
+	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", figure.Len(r.Drill.D), figure.Deg(p.K()))
+}
+
+// need is a value that a figure hangs on and the reading that gives it.
+type need struct {
+	reading string
+	value   float64
+}
+
+func on(reading string, value float64) need { return need{reading, value} }
+
+// wants lists the readings that are still missing.
+func wants(needs ...need) string {
+	out := ""
+	for _, n := range needs {
+		if math.IsNaN(n.value) {
+			if out != "" {
+				out += " and "
+			}
+			out += n.reading
+		}
+	}
+	return out
+}

@@ -1,0 +1,122 @@
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/reference"
+)
+
+// Impossible says that a reading cannot be one of any drill, or that two cannot
+// be of the same one.
+type Impossible struct {
+	Reading drill.Reading
+	Text    figure.Text
+	Hint    string
+}
+
+// Check returns everything about the readings that cannot be.
+func Check(d *drill.Drill) []Impossible {
+	c := checker{d: d}
+	c.material()
+	c.angles()
+	c.lengths()
+	c.chisel()
+	return c.found
+}
+
+type checker struct {
+	d     *drill.Drill
+	found []Impossible
+}
+
+func (c *checker) refuse(r drill.Reading, hint, format string, args ...figure.Arg) {
+	c.found = append(c.found, Impossible{r, figure.Sayf(format, args...), hint})
+}
+
+func (c *checker) material() {
+	name := c.d.Word(drill.Material)
+	if name == "" {
+		return
+	}
+	if _, ok := reference.FindMaterial(name); ok {
+		return
+	}
+	hint := "evenlip material lists them"
+	if near := reference.SuggestMaterial(name); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	c.refuse(drill.Material, hint, "no material is called {}", figure.Say(quoted(name)))
+}
+
+func (c *checker) angles() {
+	for _, a := range [...]struct {
+		r      drill.Reading
+		top    float64
+		what   string
+		signed bool
+	}{
+		{drill.LipAngle, math.Pi, "an angle to the axis lies between 0 and 90°", false},
+		{drill.PointAngle, math.Pi, "a point angle lies between 0 and 180°", false},
+		{drill.ChiselAngle, math.Pi, "a chisel-edge angle lies between 0 and 180°", false},
+		{drill.Clearance, math.Pi / 2, "a clearance lies under 90°", true},
+		{drill.HeelTurn, math.Pi, "the turn lies between 0 and 180°", false},
+		{drill.Helix, math.Pi / 2, "a helix angle lies under 90°", true},
+	} {
+		for _, v := range c.d.Values(a.r) {
+			if v.V >= a.top || !a.signed && v.V <= 0 || v.V <= -a.top {
+				c.refuse(a.r, "", "{} cannot be: "+a.what, figure.Deg(v.V))
+			}
+		}
+	}
+}
+
+func (c *checker) lengths() {
+	for _, r := range [...]drill.Reading{drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.ChiselLength, drill.LipLength, drill.Feed, drill.Rpm, drill.Flute, drill.Depth} {
+		for _, v := range c.d.Values(r) {
+			if v.V <= 0 {
+				c.refuse(r, "leave it out if it was not read", "it cannot be zero")
+			}
+		}
+	}
+	size, sized := c.d.Get(drill.Size)
+	if !sized {
+		return
+	}
+	for _, r := range [...]drill.Reading{drill.Web, drill.SecondWeb, drill.ChiselLength, drill.LipLength} {
+		for _, v := range c.d.Values(r) {
+			if v.V >= size {
+				c.refuse(r, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", figure.Len(v.V), figure.Len(size))
+			}
+		}
+	}
+	if v, ok := c.d.Get(drill.CornerWear); ok && v > size/2 {
+		c.refuse(drill.CornerWear, "", "{} cannot be: the lip is no longer than {}", figure.Len(v), figure.Len(size/2))
+	}
+	remove, removing := c.d.Get(drill.Remove)
+	if flute, ok := c.d.Get(drill.Flute); ok && removing && remove > flute {
+		c.refuse(drill.Remove, "", "{} cannot come off: only {} of flute is left", figure.Len(remove), figure.Len(flute))
+	}
+}
+
+func (c *checker) chisel() {
+	web, hasWeb := c.d.Get(drill.Web)
+	length, hasLength := c.d.Get(drill.ChiselLength)
+	if hasWeb && hasLength && length < web {
+		c.refuse(drill.ChiselLength, "the chisel runs slantwise across the web, so it is the longer of the two", "{} cannot be: it is shorter than the web, {}", figure.Len(length), figure.Len(web))
+	}
+}
+
+// quoted shows a word of any content harmlessly.
+func quoted(s string) string {
+	out := make([]rune, 0, len(s)+2)
+	out = append(out, '"')
+	for _, r := range s {
+		if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 {
+			r = '?'
+		}
+		out = append(out, r)
+	}
+	return string(append(out, '"'))
+}

@@ -1,0 +1,97 @@
+package inspect
+
+import (
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/reference"
+)
+
+// Sheet returns the whole inspection of d: the five results, wear, and the
+// verdict with its reasons.
+func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
+	r := Compute(d)
+	s := &figure.Sheet{Command: "inspect", Explaining: explain}
+	if !r.Wear.Cracked {
+		Plausible(d, s)
+		r.PointSheet(s)
+		r.ClearanceSheet(s)
+		r.ChiselSheet(s)
+		r.WebSheet(s)
+		r.LipsSheet(s)
+		r.WearSheet(s)
+		if r.Drill.Material != nil && !r.Drill.Given {
+			s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(r.Drill.Material.Name))
+		}
+	}
+	r.verdictInto(s)
+	return s
+}
+
+// verdictInto adds the verdict and a finding for each of its reasons.
+func (r *Result) verdictInto(s *figure.Sheet) {
+	v := &r.Verdict
+	s.Verdict = &figure.Verdict{Word: v.Word.String(), Missing: v.Missing.names()}
+	for i, holds := range v.Reasons {
+		if !holds {
+			continue
+		}
+		severity := figure.Warn
+		if rules[i].verdict == Retire {
+			severity = figure.Stop
+		}
+		s.Findings = append(s.Findings, figure.Finding{Code: rules[i].code, Severity: severity, Text: rules[i].text(r)})
+		s.Verdict.Reasons = append(s.Verdict.Reasons, rules[i].code)
+	}
+	if v.Word == Fit && !known(r.Wear.Flank) {
+		s.Find("wear-not-read", figure.Note, "fit by its geometry; look at lips and corners for dullness, or give flank-wear")
+	}
+	s.Extra = append(s.Extra, &verdictSource)
+}
+
+var verdictSource = reference.Source{Label: reference.Own, Text: "the verdict's rules, docs/verdict.md"}
+
+func (m Missing) names() []string {
+	var out []string
+	for _, x := range [...]struct {
+		missing bool
+		name    string
+	}{
+		{m.Point, "lip-angle A,B"}, {m.Clearance, "clearance or heel-drop with heel-turn"},
+		{m.Chisel, "size and two of web, chisel-angle, chisel-length"}, {m.Lips, "lip-height or lip-length A,B"},
+	} {
+		if x.missing {
+			out = append(out, x.name)
+		}
+	}
+	return out
+}
+
+// PointOnly, ClearanceOnly, ChiselOnly, WebOnly and LipsOnly are the sheets of
+// the commands that ask for one of the five results.
+func PointOnly(d *drill.Drill, explain bool) *figure.Sheet {
+	return section("point", d, explain, (*Result).PointSheet)
+}
+
+func ClearanceOnly(d *drill.Drill, explain bool) *figure.Sheet {
+	return section("clearance", d, explain, (*Result).ClearanceSheet)
+}
+
+func ChiselOnly(d *drill.Drill, explain bool) *figure.Sheet {
+	return section("chisel", d, explain, (*Result).ChiselSheet)
+}
+
+func WebOnly(d *drill.Drill, explain bool) *figure.Sheet {
+	return section("web", d, explain, (*Result).WebSheet)
+}
+
+func LipsOnly(d *drill.Drill, explain bool) *figure.Sheet {
+	return section("lips", d, explain, (*Result).LipsSheet)
+}
+
+func section(command string, d *drill.Drill, explain bool, add func(*Result, *figure.Sheet)) *figure.Sheet {
+	r := Compute(d)
+	s := &figure.Sheet{Command: command, Explaining: explain}
+	Plausible(d, s)
+	add(&r, s)
+	return s
+}

@@ -1,0 +1,45 @@
+package inspect
+
+import (
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Wear is what dullness was read, and what is left of the drill.
+type Wear struct {
+	Flank, Corner, Margin float64
+	Flute, Depth          float64
+	Cracked               bool
+	FlankLimit            reference.Band
+	MarginLimit           reference.Band
+	FluteLimit            reference.Band
+	WebLimit              reference.Band
+}
+
+func wearOf(dr *drill.Drill, b *Basics) Wear {
+	w := Wear{
+		Flank: reading(dr, drill.FlankWear), Corner: reading(dr, drill.CornerWear), Margin: reading(dr, drill.MarginWear),
+		Flute: reading(dr, drill.Flute), Depth: reading(dr, drill.Depth), Cracked: dr.Has(drill.Cracked),
+		FlankLimit: reference.FlankWear, MarginLimit: reference.MarginWear(b.D), WebLimit: reference.WebLimit,
+	}
+	w.FluteLimit = reference.FluteNeeded(b.D, w.Depth)
+	return w
+}
+
+// WearSheet adds the wear that was read to s.
+func (r *Result) WearSheet(s *figure.Sheet) {
+	w := &r.Wear
+	s.Open("Wear and what is left")
+	add := func(key, label string, v float64, k quantity.Kind, limit *reference.Band) {
+		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: k, Gauge: quantity.Caliper, Limit: limit})
+		s.Work("as read", "as read", "{}", figure.Of(k, v))
+	}
+	add("flank_wear_mm", "worn land behind the lip", w.Flank, quantity.Length, &w.FlankLimit)
+	add("corner_wear_mm", "rounded corner", w.Corner, quantity.Length, nil)
+	add("margin_wear_mm", "margin worn back from corner", w.Margin, quantity.Length, limitIf(&w.MarginLimit, r.Drill.D))
+	add("flute_mm", "usable flute", w.Flute, quantity.Length, limitIf(&w.FluteLimit, w.FluteLimit.Low))
+	s.Add(figure.Figure{Key: "web_ratio", Label: "web, part of D", Value: r.Chisel.WebRatio, Kind: quantity.Number, Limit: &w.WebLimit})
+	s.Work(geometry, "w / D", "{} / {}", figure.Len(r.Chisel.Web), figure.Len(r.Drill.D))
+}

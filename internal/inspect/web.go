@@ -1,0 +1,104 @@
+package inspect
+
+import (
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// TaperOrigin says where the web taper came from.
+type TaperOrigin uint8
+
+// The origins.
+const (
+	TaperDefault TaperOrigin = iota
+	TaperGiven
+	TaperMeasured // from two webs of this drill
+)
+
+// Web is the web after a length is ground off, and what that does.
+type Web struct {
+	Taper       float64
+	Origin      TaperOrigin
+	Second, At  float64 // the second web and its distance, where measured
+	Remove      float64
+	After       float64 // web
+	ChiselAfter float64
+	RatioAfter  float64
+	ThrustRatio float64 // thrust after over thrust before, same feed
+	Limit       reference.Band
+}
+
+func webOf(dr *drill.Drill, r *Result) Web {
+	w := Web{Remove: reading(dr, drill.Remove), Second: reading(dr, drill.SecondWeb), At: reading(dr, drill.SecondWebAt)}
+	w.Taper, w.Origin = reference.WebTaper, TaperDefault
+	if t, ok := dr.Get(drill.WebTaper); ok {
+		w.Taper, w.Origin = t, TaperGiven
+	} else if t := point.WebTaper(r.Chisel.Web, w.Second, w.At); known(t) {
+		w.Taper, w.Origin = t, TaperMeasured
+	}
+	w.After = point.WebAfter(r.Chisel.Web, w.Taper, w.Remove)
+	w.ChiselAfter = point.ChiselLength(w.After, r.Chisel.Acute)
+	w.RatioAfter = w.ChiselAfter / r.Drill.D
+	w.ThrustRatio = cutting.ThrustRatio(r.Drill.D, r.Drill.Feed, w.RatioAfter, r.Chisel.Ratio)
+	w.Limit = r.Chisel.RatioLimit
+	return w
+}
+
+// WebSheet adds the figures of the web after regrinding to s.
+func (r *Result) WebSheet(s *figure.Sheet) {
+	w, c, b := &r.Web, &r.Chisel, &r.Drill
+	s.Open("Web after regrind")
+	r.taperFigure(s)
+	web := wants(on("web", c.Web), on("remove", w.Remove))
+	s.Add(figure.Figure{Key: "web_after_mm", Label: "web after", Value: w.After, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: web})
+	s.Work(geometry, "w' = w + taper * removed", "{} + {} * {}", figure.Len(c.Web), figure.Of(quantity.Taper, w.Taper), figure.Len(w.Remove))
+	chisel := join(wants(on("remove", w.Remove)), c.wants())
+	s.Add(figure.Figure{Key: "chisel_length_after_mm", Label: "chisel edge after", Value: w.ChiselAfter, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: chisel})
+	s.Work(geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(w.After), figure.Deg(c.Acute))
+	chisel = join(wants(on("size", b.D)), chisel)
+	s.Add(figure.Figure{Key: "chisel_ratio_after", Label: "chisel after, part of D", Value: w.RatioAfter, Kind: quantity.Number, Limit: limitIf(&w.Limit, b.D), Wants: chisel})
+	s.Work(geometry, "q' = c' / D", "{} / {}", figure.Len(w.ChiselAfter), figure.Len(b.D))
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust after over before", Value: w.ThrustRatio, Kind: quantity.Number, Wants: chisel})
+	workThrustRatio(s, b.D, b.Feed, w.RatioAfter, c.Ratio)
+	if known(w.Remove) && w.Origin == TaperDefault {
+		s.Find("web-taper-assumed", figure.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",
+			figure.Of(quantity.Taper, w.Taper), figure.Of(quantity.Taper, reference.WebTaperLow), figure.Of(quantity.Taper, reference.WebTaperHigh))
+	}
+	if known(w.Remove, b.D) && w.Remove > 2*b.D {
+		s.Find("stub-web", figure.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", figure.Len(w.Remove))
+	}
+}
+
+func (r *Result) taperFigure(s *figure.Sheet) {
+	w := &r.Web
+	s.Add(figure.Figure{Key: "web_taper", Label: "web taper", Value: w.Taper, Kind: quantity.Taper})
+	switch w.Origin {
+	case TaperMeasured:
+		s.Work(geometry, "taper = (second web - web) / distance", "({} - {}) / {}", figure.Len(w.Second), figure.Len(r.Chisel.Web), figure.Len(w.At))
+	case TaperGiven:
+		s.Work("as given", "taper as given", "{}", figure.Of(quantity.Taper, w.Taper))
+	default:
+		s.Work(reference.WebTaperSource().String(), "taper = middle of the band", "({} + {}) / 2",
+			figure.Of(quantity.Taper, reference.WebTaperLow), figure.Of(quantity.Taper, reference.WebTaperHigh))
+	}
+}
+
+const forceSource = "read in print: Machinery's Handbook, 31st ed., pp. 1152-1153, with the closed forms of its Table 7"
+
+// workThrustRatio leaves the working of T(q1)/T(q0): material, wear and the
+// rest cancel, so only the brackets, the feed and the diameter remain.
+func workThrustRatio(s *figure.Sheet, d, feed, q1, q0 float64) {
+	if !s.Explaining || !known(d, feed, q1, q0) {
+		return
+	}
+	term := "(0.05 * {}^0.8 * {}^0.8 * {} + 0.007 * {}^2 * {})"
+	f1, f0 := cutting.FactorsOf(q1), cutting.FactorsOf(q0)
+	mm := func(v float64) figure.Arg { return figure.Of(quantity.Number, v) }
+	s.Work(forceSource,
+		"T'/T = (0.05 f^0.8 D^0.8 B' + 0.007 D^2 J') / (0.05 f^0.8 D^0.8 B + 0.007 D^2 J), f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
+		term+" / "+term, mm(feed), mm(d), mm(f1.B), mm(d), mm(f1.J), mm(feed), mm(d), mm(f0.B), mm(d), mm(f0.J))
+}

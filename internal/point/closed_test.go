@@ -1,0 +1,194 @@
+package point_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/point"
+)
+
+const (
+	inch = 25.4
+	deg  = math.Pi / 180
+)
+
+// near fails the test unless got is within tol of want.
+func near(t interface {
+	Helper()
+	Errorf(string, ...any)
+}, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.12g, want %.12g within %g", what, got, want, tol)
+	}
+}
+
+func TestHeight(t *testing.T) {
+	// common practice: 7/8 in at 118 degrees has a point 0.2629 in long
+	near(t, "7/8 in at 118", point.Height(0.875, 118*deg), 0.2629, 0.00005)
+	// common practice: No. 37 (0.104 in) at 118 degrees, about 0.031 in
+	near(t, "No. 37 at 118", point.Height(0.104, 118*deg), 0.031, 0.0005)
+	// common practice: 0.3 D at 118 degrees
+	near(t, "0.3 D", point.Height(1, 118*deg), 0.3, 0.001)
+	// elementary: a right-angled point is half the diameter long
+	near(t, "90", point.Height(10, 90*deg), 5, 1e-12)
+}
+
+func TestChisel(t *testing.T) {
+	// Fundamentals of Tool Design: about 1.15 times the web at 120 degrees
+	near(t, "c/w at 120", point.ChiselLength(1, 120*deg), 1.15, 0.006)
+	// common practice: 1.414 times the web at 45 degrees
+	near(t, "c/w at 45", point.ChiselLength(1, 45*deg), 1.414, 0.0005)
+	near(t, "either way of quoting", point.ChiselLength(1.5, 55*deg), point.ChiselLength(1.5, 125*deg), 1e-12)
+	near(t, "obtuse of acute", point.Obtuse(55*deg), 125*deg, 1e-12)
+	near(t, "obtuse of obtuse", point.Obtuse(125*deg), 125*deg, 1e-12)
+	near(t, "acute of obtuse", point.Acute(125*deg), 55*deg, 1e-12)
+}
+
+// Machinery's Handbook, 31st ed., Table 7: the web beside each chisel length.
+func TestChiselAgainstHandbook(t *testing.T) {
+	for _, row := range [][2]float64{
+		{0.03, 0.025}, {0.05, 0.045}, {0.08, 0.070}, {0.10, 0.085}, {0.13, 0.110}, {0.15, 0.130},
+		{0.18, 0.155}, {0.20, 0.175}, {0.25, 0.220}, {0.30, 0.260}, {0.35, 0.300}, {0.40, 0.350},
+	} {
+		web := point.WebOfChisel(row[0], 60*deg)
+		near(t, "w/d", web, row[1], 0.04*row[1])
+	}
+}
+
+// Drop over diameter by turn and clearance. Reference: derived, checked with a
+// calculator from the arc the corner travels.
+func TestHeelDropTable(t *testing.T) {
+	turns := [4]float64{10, 20, 30, 45}
+	for cl, row := range map[float64][4]float64{
+		6: {0.0092, 0.0183, 0.0275, 0.0413}, 8: {0.0123, 0.0245, 0.0368, 0.0552},
+		10: {0.0154, 0.0308, 0.0462, 0.0692}, 12: {0.0185, 0.0371, 0.0556, 0.0835},
+		14: {0.0218, 0.0435, 0.0653, 0.0979}, 16: {0.0250, 0.0500, 0.0751, 0.1126},
+		18: {0.0284, 0.0567, 0.0851, 0.1276}, 20: {0.0318, 0.0635, 0.0953, 0.1429},
+		24: {0.0389, 0.0777, 0.1166, 0.1748},
+	} {
+		for i, drop := range row {
+			near(t, "drop/D", point.DropOfClearance(cl*deg, 1, turns[i]*deg), drop, 0.00006)
+			near(t, "clearance", point.ClearanceOfDrop(drop, 1, turns[i]*deg), cl*deg, 0.04*deg)
+		}
+	}
+	if cl := point.ClearanceOfDrop(-0.1, 10, 20*deg); !(cl < 0) {
+		t.Errorf("a heel above the lip gives clearance %g, want it negative", cl)
+	}
+}
+
+func TestFeedAngle(t *testing.T) {
+	// derived: 0.2 mm/rev costs 0.36 degrees at 10 mm diameter and 3.6 at 1 mm
+	near(t, "rim", point.FeedAngle(0.2, 5), 0.36*deg, 0.006*deg)
+	near(t, "1 mm", point.FeedAngle(0.2, 0.5), 3.6*deg, 0.06*deg)
+	near(t, "no clearance, no feed", point.FeedLimit(3, -2*deg), 0, 0)
+}
+
+func TestWeb(t *testing.T) {
+	near(t, "taper", point.WebTaper(1.5, 2, 20), 0.025, 1e-15)
+	near(t, "after", point.WebAfter(1.5, 0.025, 20), 2, 1e-12)
+}
+
+func TestLipLength(t *testing.T) {
+	seen, along := point.LipLength(10, 1.5, 118*deg, 55*deg)
+	// second computation: corner and chisel end as points in space
+	x0, x1 := 0.75/math.Tan(55*deg), math.Sqrt(25-0.75*0.75)
+	near(t, "end view", seen, x1-x0, 1e-12)
+	near(t, "along the lip", along, math.Hypot(x1-x0, (x1-x0)/math.Tan(59*deg)), 1e-12)
+	seen2, along2 := point.LipLength(10, 1.5, 118*deg, 125*deg)
+	near(t, "obtuse input", seen2, seen, 1e-12)
+	near(t, "obtuse input", along2, along, 1e-12)
+	near(t, "along", point.AlongLip(5, 1.5), x1, 1e-12)
+}
+
+func TestClosedFormsRefuseTheImpossible(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	first := func(a, _ float64) float64 { return a }
+	for name, got := range map[string]float64{
+		"height of no drill":       point.Height(0, 2),
+		"height of a flat end":     point.Height(10, math.Pi),
+		"height of NaN":            point.Height(nan, 2),
+		"height of an endless one": point.Height(inf, 2),
+		"chisel, negative web":     point.ChiselLength(-1, 1),
+		"chisel, no angle":         point.ChiselLength(1, 0),
+		"chisel shorter than web":  point.ChiselAngle(2, 1.9),
+		"chisel of no web":         point.ChiselAngle(0, 1.9),
+		"chisel of no length":      point.ChiselAngle(1, 0),
+		"web of negative chisel":   point.WebOfChisel(-1, 1),
+		"web at straight angle":    point.WebOfChisel(1, math.Pi),
+		"acute of zero":            point.Acute(0),
+		"obtuse of 180":            point.Obtuse(math.Pi),
+		"web after, negative cut":  point.WebAfter(1, 0.02, -1),
+		"web after, none left":     point.WebAfter(1, -0.02, 100),
+		"web after, no web":        point.WebAfter(-1, 0.02, 100),
+		"taper over nothing":       point.WebTaper(1, 2, 0),
+		"taper from nothing":       point.WebTaper(0, 2, 1),
+		"taper to nothing":         point.WebTaper(1, nan, 1),
+		"clearance, no turn":       point.ClearanceOfDrop(0.1, 10, 0),
+		"clearance, NaN drop":      point.ClearanceOfDrop(nan, 10, 1),
+		"clearance, no drill":      point.ClearanceOfDrop(0.1, -10, 1),
+		"drop at 90":               point.DropOfClearance(math.Pi/2, 10, 1),
+		"drop, no drill":           point.DropOfClearance(0.1, 0, 1),
+		"drop, half a turn":        point.DropOfClearance(0.1, 10, math.Pi),
+		"feed angle on the axis":   point.FeedAngle(0.2, 0),
+		"feed angle, negative":     point.FeedAngle(-0.2, 1),
+		"feed limit on the axis":   point.FeedLimit(0, 0.1),
+		"feed limit at 90":         point.FeedLimit(1, math.Pi/2),
+		"web angle inside the web": point.WebAngle(1.5, 0.7),
+		"web angle, negative web":  point.WebAngle(-1, 2),
+		"web angle on the axis":    point.WebAngle(0, 0),
+		"along inside the web":     point.AlongLip(0.7, 1.5),
+		"along, negative":          point.AlongLip(-2, 1.5),
+		"along, negative web":      point.AlongLip(2, -1.5),
+		"lip, no drill":            first(point.LipLength(0, 1, 2, 1)),
+		"lip, no point angle":      first(point.LipLength(10, 1.5, 0, 1)),
+		"lip, no chisel angle":     first(point.LipLength(10, 1.5, 2, 0)),
+		"lip all chisel":           first(point.LipLength(10, 9, 2, 0.2)),
+		"lip, web over diameter":   first(point.LipLength(10, 11, 2, 1)),
+	} {
+		if !math.IsNaN(got) {
+			t.Errorf("%s: %g, want NaN", name, got)
+		}
+	}
+}
+
+func TestClosedFormsRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		web := rapid.Float64Range(0.1, 20).Draw(t, "web")
+		psi := rapid.Float64Range(1, 89).Draw(t, "psi") * deg
+		c := point.ChiselLength(web, psi)
+		near(t, "chisel angle", point.ChiselAngle(web, c), psi, 1e-7)
+		near(t, "web of chisel", point.WebOfChisel(c, math.Pi-psi), web, 1e-12*web)
+
+		d := rapid.Float64Range(0.3, 80).Draw(t, "d")
+		cl := rapid.Float64Range(-20, 50).Draw(t, "cl") * deg
+		turn := rapid.Float64Range(0.1, 170).Draw(t, "turn") * deg
+		near(t, "heel drop", point.ClearanceOfDrop(point.DropOfClearance(cl, d, turn), d, turn), cl, 1e-12)
+
+		taper := rapid.Float64Range(0, 0.05).Draw(t, "taper")
+		a, b := rapid.Float64Range(0, 20).Draw(t, "a"), rapid.Float64Range(0, 20).Draw(t, "b")
+		twice := point.WebAfter(point.WebAfter(web, taper, a), taper, b)
+		near(t, "web in two cuts", twice, point.WebAfter(web, taper, a+b), 1e-12*web)
+		near(t, "web taper", point.WebTaper(web, point.WebAfter(web, taper, a+1), a+1), taper, 1e-12*web)
+
+		r, feed := rapid.Float64Range(0.1, 40).Draw(t, "r"), rapid.Float64Range(0, 2).Draw(t, "feed")
+		near(t, "feed limit", point.FeedLimit(r, point.FeedAngle(feed, r)), feed, 1e-12)
+	})
+}
+
+func TestClosedFormsScale(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := rapid.Float64Range(0.5, 80).Draw(t, "d")
+		web := d * rapid.Float64Range(0.02, 0.4).Draw(t, "w/d")
+		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")
+		near(t, "height", point.Height(s*d, 2), s*point.Height(d, 2), 1e-10*s*d)
+		near(t, "drop", point.DropOfClearance(0.2, s*d, 0.4), s*point.DropOfClearance(0.2, d, 0.4), 1e-10*s*d)
+		p, l := point.LipLength(d, web, 2, 0.9)
+		ps, ls := point.LipLength(s*d, s*web, 2, 0.9)
+		near(t, "end view", ps, s*p, 1e-10*s*d)
+		near(t, "lip", ls, s*l, 1e-10*s*d)
+		near(t, "feed limit", point.FeedLimit(s*d, 0.2), s*point.FeedLimit(d, 0.2), 1e-10*s*d)
+	})
+}

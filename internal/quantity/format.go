@@ -1,0 +1,189 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+)
+
+// Gauges is what the shop's gauges can resolve: the caliper and the indicator
+// in millimetres, the protractor in radians. A field that is not above zero
+// stands for the usual one.
+type Gauges struct {
+	Caliper, Protractor, Indicator float64
+}
+
+// DefaultGauges are the usual ones: a caliper and an indicator that read to
+// 0.01 mm, and a protractor that is read to half a degree. Source: common
+// practice.
+var DefaultGauges = Gauges{
+	Caliper:    0.01,
+	Protractor: 0.5 * math.Pi / 180,
+	Indicator:  0.01,
+}
+
+// Format prints quantities in a system of units, as finely as the gauges
+// behind them allow and no finer.
+type Format struct {
+	System System // Unset prints metric
+	Gauges Gauges
+}
+
+// none stands where there is no number to show.
+const none = "-"
+
+// significant is the number of figures to which a computed force is shown: the
+// material factors behind it are no better.
+const significant = 3
+
+// InSystem returns v, in millimetres, radians or the kind's own unit, in the
+// unit that f prints: millimetres or inches, degrees, per cent, N or lbf.
+func (f Format) InSystem(k Kind, v float64) float64 {
+	sc := f.shown(k)
+	return v * sc.div / sc.mul
+}
+
+// Unit returns the unit that f prints a kind in; empty for a plain number.
+func (f Format) Unit(k Kind) string { return f.shown(k).unit }
+
+// shown returns the unit of print of a kind. It is the unit that a bare number
+// is taken to be in, except that a share is shown as a percentage.
+func (f Format) shown(k Kind) scale {
+	switch k {
+	case Share:
+		return scale{"%", "%", Unset, 1, 100}
+	case Duration:
+		return scale{"s", "s", Unset, 1, 1}
+	}
+	if sc, ok := assumed(k, f.System); ok {
+		return sc
+	}
+	return scale{mul: 1, div: 1}
+}
+
+// Number returns the digits of v without a unit: "1.86". Forces and torques
+// are rounded to three significant figures. A NaN, and any value of the kind
+// Word, gives "-"; an infinity gives "∞".
+func (f Format) Number(k Kind, g Gauge, v float64) string {
+	switch {
+	case math.IsNaN(v) || k == Word:
+		return none
+	case math.IsInf(v, 1):
+		return "∞"
+	case math.IsInf(v, -1):
+		return "-∞"
+	}
+	x := f.InSystem(k, v)
+	if k == Force || k == Torque {
+		x = toFigures(x)
+	}
+	var room [32]byte
+	out := strconv.AppendFloat(room[:0], x, 'f', f.Decimals(k, g, v), 64)
+	if out[0] == '-' && isZero(string(out)) {
+		out = out[1:]
+	}
+	return string(out)
+}
+
+// Text returns v with its unit: "1.86 mm", "118.0°", "54 %"; "-" for a NaN.
+func (f Format) Text(k Kind, g Gauge, v float64) string {
+	number, unit := f.Number(k, g, v), f.Unit(k)
+	switch {
+	case number == none || unit == "":
+		return number
+	case unit == degree:
+		return number + unit
+	}
+	return number + " " + unit
+}
+
+// Decimals returns how many decimals v is shown with. A length or an angle has
+// as many as the resolution of its gauge needs: 0.01 mm two, in inches four;
+// half a degree one. A gauge that does not measure the kind counts as the
+// caliper or the protractor. Forces and torques have what three significant
+// figures leave, other kinds a fixed number.
+func (f Format) Decimals(k Kind, g Gauge, v float64) int {
+	switch k {
+	case Length, Size, Angle:
+		if k == Size && g == NoGauge {
+			return f.either(3, 4) // a nominal size is exact
+		}
+		return decimalsOf(f.InSystem(k, f.resolution(k, g)))
+	case Force, Torque:
+		return decimalsOfFigures(f.InSystem(k, v))
+	case Number:
+		return 3
+	case Feed:
+		return f.either(3, 4)
+	case Taper:
+		return 4
+	case Cutting, Surface:
+		return f.either(1, 0)
+	case Power:
+		return 2
+	}
+	return 0
+}
+
+func (f Format) either(metric, inch int) int {
+	if f.System == Inch {
+		return inch
+	}
+	return metric
+}
+
+// resolution returns what the gauge behind a length or an angle resolves.
+func (f Format) resolution(k Kind, g Gauge) float64 {
+	switch {
+	case k == Angle:
+		return orDefault(f.Gauges.Protractor, DefaultGauges.Protractor)
+	case g == Indicator:
+		return orDefault(f.Gauges.Indicator, DefaultGauges.Indicator)
+	}
+	return orDefault(f.Gauges.Caliper, DefaultGauges.Caliper)
+}
+
+func orDefault(resolution, usual float64) float64 {
+	if resolution > 0 && !math.IsInf(resolution, 1) {
+		return resolution
+	}
+	return usual
+}
+
+// mostDecimals is as fine as any number is shown.
+const mostDecimals = 6
+
+// decimalsOf returns the number of decimals at which the last one is no
+// coarser than a resolution. The slack keeps a resolution of exactly 0.01, less
+// a rounding error, at two.
+func decimalsOf(resolution float64) int {
+	n := math.Ceil(-math.Log10(resolution) - 1e-9)
+	return int(min(max(n, 0), mostDecimals))
+}
+
+// decimalsOfFigures returns the decimals that three significant figures of x
+// need.
+func decimalsOfFigures(x float64) int {
+	x = math.Abs(toFigures(x))
+	if x == 0 || math.IsInf(x, 1) || math.IsNaN(x) {
+		return 0
+	}
+	// Above a power of ten by less than a float64's error still counts as one.
+	exponent := math.Floor(math.Log10(x) + 1e-12)
+	return int(min(max(significant-1-exponent, 0), mostDecimals))
+}
+
+// toFigures rounds x to three significant figures.
+func toFigures(x float64) float64 {
+	// The text of a finite number always reads back.
+	out, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', significant-1, 64), 64)
+	return out
+}
+
+// Export returns v as JSON and CSV carry it: an angle in degrees, everything
+// else in the kind's own unit, whatever system is printed.
+func Export(k Kind, v float64) float64 {
+	if k == Angle {
+		return v * 180 / math.Pi
+	}
+	return v
+}

@@ -1,0 +1,49 @@
+// Package quantity reads lengths, angles, feeds and drill sizes as people at a
+// bench write them, and prints them back as finely as the gauge behind them
+// allows. Inside the program a length is in millimetres and an angle in
+// radians; this package is where they change.
+package quantity
+
+// System is a system of units.
+type System uint8
+
+// The systems; Unset stands for "nobody has said".
+const (
+	Unset System = iota
+	Metric
+	Inch
+)
+
+// Kind is what a number measures.
+type Kind uint8
+
+// The kinds.
+const (
+	Number   Kind = iota // a plain number: a ratio, a factor
+	Length               // mm
+	Size                 // mm; a length that may be written as a drill size
+	Angle                // radians
+	Feed                 // mm per revolution
+	Taper                // mm per mm
+	Share                // a part of one, shown as a percentage
+	Count                // a whole number
+	Rpm                  // revolutions per minute
+	Cutting              // cutting speed, m/min
+	Surface              // a wheel's surface speed, m/s
+	Force                // N
+	Torque               // N m
+	Power                // kW
+	Duration             // s
+	Word                 // no number: a name, a verdict
+)
+
+// Gauge is what a reading was taken with.
+type Gauge uint8
+
+// The gauges.
+const (
+	NoGauge Gauge = iota
+	Caliper
+	Protractor
+	Indicator
+)

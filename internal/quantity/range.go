@@ -1,0 +1,100 @@
+package quantity
+
+import (
+	"math"
+	"strings"
+)
+
+// Range is a run of values, one row of a table a step.
+type Range struct {
+	From, To, Step Value
+}
+
+// mostSteps bounds a table that a slip of the finger asks for.
+const mostSteps = 10_000
+
+// takesRange is what a message about a range adds to what the kind takes.
+const takesRange = ", or a range such as 0mm..6mm by 0.5mm"
+
+// IsRange reports whether a text is meant as a range.
+func IsRange(text string) bool { return strings.Contains(text, "..") }
+
+// ParseRange reads "0mm..6mm by 0.5mm", each value as Parse reads it. The step
+// must be above zero and lead from the first value to the last in 10 000 steps
+// at most. Values without a unit take that of the last one that has one. The
+// error is always an *Error.
+func ParseRange(kind Kind, text string, bare System) (Range, error) {
+	r := reader{kind, bare, false}
+	from, rest, dots := strings.Cut(text, "..")
+	to, step, by := strings.Cut(rest, " by ")
+	if !dots || !by {
+		return Range{}, r.refuseRange(text, "write first..last by step")
+	}
+	var values [3]Value
+	for i, part := range [...]string{from, to, step} {
+		v, err := r.one(part)
+		if err != nil {
+			return Range{}, err
+		}
+		values[i] = v
+	}
+	if err := r.agree(values[:]); err != nil {
+		return Range{}, err
+	}
+	out := Range{values[0], values[1], values[2]}
+	if hint := out.fault(); hint != "" {
+		return Range{}, r.refuseRange(text, hint)
+	}
+	return out, nil
+}
+
+// agree lets the last unit written hold for the values without one.
+func (r reader) agree(values []Value) error {
+	var giver Value
+	for _, v := range values {
+		if !v.Assumed {
+			giver = v
+		}
+	}
+	for i, v := range values {
+		if !r.borrows(v, giver) {
+			continue
+		}
+		borrowed, err := r.borrow(v, giver.Unit)
+		if err != nil {
+			return err
+		}
+		values[i] = borrowed
+	}
+	return nil
+}
+
+func (r reader) refuseRange(text, hint string) *Error {
+	err := r.refuse(text, hint)
+	err.Takes += takesRange
+	return err
+}
+
+func (r Range) fault() string {
+	switch {
+	case r.To.V < r.From.V:
+		return "the first value is the smaller one"
+	case r.Step.V <= 0:
+		return "the step is above zero"
+	case (r.To.V-r.From.V)/r.Step.V > mostSteps:
+		return "a range has at most 10000 steps"
+	}
+	return ""
+}
+
+// Values returns the values of the range in the kind's own unit, the first
+// and, if the steps meet it, the last included.
+func (r Range) Values() []float64 {
+	// The slack keeps the last step of 0..0.3 by 0.1, which falls short by a rounding error.
+	n := int(math.Floor((r.To.V-r.From.V)/r.Step.V + 1e-9))
+	out := make([]float64, n+1)
+	for i := range out {
+		out[i] = r.From.V + float64(i)*r.Step.V
+	}
+	return out
+}

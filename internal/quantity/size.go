@@ -1,0 +1,157 @@
+package quantity
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"sync"
+
+	"evenlip/internal/reference"
+)
+
+// Series is a run of drill sizes with one way of naming them.
+type Series uint8
+
+// The series.
+const (
+	FractionSize Series = iota
+	MetricSize
+	NumberSize
+	LetterSize
+)
+
+// AllSeries lists the series.
+var AllSeries = [...]Series{FractionSize, MetricSize, NumberSize, LetterSize}
+
+// String returns the name of the series.
+func (s Series) String() string {
+	switch s {
+	case FractionSize:
+		return "fraction"
+	case MetricSize:
+		return "metric"
+	case NumberSize:
+		return "number"
+	case LetterSize:
+		return "letter"
+	}
+	return "unknown"
+}
+
+// SizeName is one ordinary drill size. Parse reads its Name back.
+type SizeName struct {
+	Series Series
+	Name   string // "1/2 in", "1-1/4 in", "12 mm", "#7", "F"
+	MM     float64
+}
+
+// Neighbours are the sizes of a series about a diameter. One that does not
+// exist has an empty Name.
+type Neighbours struct {
+	Below, At, Above SizeName
+}
+
+// sameSize is how far, in millimetres, a diameter may be from a size and still
+// be that size: half of the last digit in which tables give sizes.
+const sameSize = 0.0005
+
+// Names returns every ordinary size that has the diameter mm, to within 0.0005
+// mm: 6.35 is both 1/4 in and E, 12.7 both 1/2 in and 12.7 mm. It is empty if there is none.
+func Names(mm float64) []SizeName {
+	var out []SizeName
+	for _, s := range AllSeries {
+		if n, _ := Nearest(mm, s); n.At.Name != "" {
+			out = append(out, n.At)
+		}
+	}
+	return out
+}
+
+// Nearest returns the sizes of one series about a diameter in millimetres. It
+// is false if the diameter lies outside the series; the one neighbour that
+// exists is still given. The steps of the series are common practice, the
+// numbers and letters from memory; see reference.SizeTables.
+func Nearest(mm float64, in Series) (n Neighbours, ok bool) {
+	if int(in) >= len(AllSeries) {
+		return Neighbours{}, false
+	}
+	return about(mm, catalogue()[in])
+}
+
+// NextUp returns the next larger size of any series; false beyond the last.
+// Of two names for one size it gives the fraction; Names gives both.
+func NextUp(mm float64) (SizeName, bool) {
+	var best SizeName
+	for _, s := range AllSeries {
+		n, _ := Nearest(mm, s)
+		if up := n.Above; up.Name != "" && (best.Name == "" || up.MM < best.MM-sameSize) {
+			best = up
+		}
+	}
+	return best, best.Name != ""
+}
+
+// NextDown returns the next smaller size of any series; false below the first.
+// Of two names for one size it gives the fraction; Names gives both.
+func NextDown(mm float64) (SizeName, bool) {
+	var best SizeName
+	for _, s := range AllSeries {
+		n, _ := Nearest(mm, s)
+		if down := n.Below; down.Name != "" && down.MM > best.MM+sameSize {
+			best = down
+		}
+	}
+	return best, best.Name != ""
+}
+
+// about finds the neighbours of a diameter in a list in ascending order.
+func about(mm float64, list []SizeName) (n Neighbours, ok bool) {
+	if math.IsNaN(mm) {
+		return Neighbours{}, false
+	}
+	byMM := func(s SizeName, target float64) int { return cmp.Compare(s.MM, target) }
+	i, _ := slices.BinarySearchFunc(list, mm-sameSize, byMM)
+	if i > 0 {
+		n.Below = list[i-1]
+	}
+	if i < len(list) && list[i].MM <= mm+sameSize {
+		n.At = list[i]
+		i++
+	}
+	if i < len(list) {
+		n.Above = list[i]
+	}
+	ok = n.At.Name != "" || n.Below.Name != "" && n.Above.Name != ""
+	return n, ok
+}
+
+// catalogue holds every series in ascending order. It is built when first asked
+// for: most commands never do.
+var catalogue = sync.OnceValue(func() (all [len(AllSeries)][]SizeName) {
+	for _, n := range reference.FractionDrills() {
+		all[FractionSize] = append(all[FractionSize], SizeName{FractionSize, reference.SixtyFourths(n) + " in", fractionMM(n)})
+	}
+	for _, n := range reference.MetricDrills() {
+		mm := float64(n) / 100
+		all[MetricSize] = append(all[MetricSize], SizeName{MetricSize, strconv.FormatFloat(mm, 'f', -1, 64) + " mm", mm})
+	}
+	for n := 1; ; n++ {
+		mm, ok := reference.NumberDrill(n)
+		if !ok {
+			break
+		}
+		all[NumberSize] = append(all[NumberSize], SizeName{NumberSize, "#" + strconv.Itoa(n), mm})
+	}
+	for c := byte('A'); c <= 'Z'; c++ {
+		mm, _ := reference.LetterDrill(c)
+		all[LetterSize] = append(all[LetterSize], SizeName{LetterSize, string(c), mm})
+	}
+	for _, list := range all {
+		slices.SortFunc(list, func(a, b SizeName) int { return cmp.Compare(a.MM, b.MM) })
+	}
+	return all
+})
+
+// fractionMM is exact in its numerator, so the quotient is the nearest float64.
+func fractionMM(sixtyFourths int) float64 { return float64(sixtyFourths*254) / 640 }

@@ -1,0 +1,149 @@
+package quantity
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func TestNames(t *testing.T) {
+	for _, c := range []struct {
+		mm   float64
+		want []string
+	}{
+		{6.35, []string{"1/4 in", "E"}},
+		{12.7, []string{"1/2 in", "12.7 mm"}},
+		{31.75, []string{"1-1/4 in"}},
+		{25.4, []string{"1 in"}},
+		{12, []string{"12 mm"}},
+		{0.98, []string{"0.98 mm"}},
+		{6.5, []string{"6.5 mm"}},
+		{5.105, []string{"#7"}},
+		{5.1054, []string{"#7"}},
+		{5.1, []string{"5.1 mm"}},
+		{6.528, []string{"F"}},
+		{88.9, []string{"3-1/2 in"}},
+		{12.0006, nil},
+		{0, nil},
+		{-1, nil},
+		{1000, nil},
+		{math.NaN(), nil},
+		{math.Inf(1), nil},
+	} {
+		got := Names(c.mm)
+		if len(got) != len(c.want) {
+			t.Errorf("%v: %v, want %v", c.mm, got, c.want)
+			continue
+		}
+		for i := range got {
+			if got[i].Name != c.want[i] {
+				t.Errorf("%v: %v, want %v", c.mm, got, c.want)
+			}
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	for _, c := range []struct {
+		mm               float64
+		in               Series
+		below, at, above string
+		ok               bool
+	}{
+		{5.1054, NumberSize, "#8", "#7", "#6", true},
+		{5.15, NumberSize, "#7", "", "#6", true},
+		{0.3429, NumberSize, "", "#80", "#79", true},
+		{5.7912, NumberSize, "#2", "#1", "", true},
+		{6, NumberSize, "#1", "", "", false},
+		{0.1, NumberSize, "", "", "#80", false},
+		{6.35, LetterSize, "D", "E", "F", true},
+		{12.7, FractionSize, "31/64 in", "1/2 in", "33/64 in", true},
+		{45, FractionSize, "1-3/4 in", "", "1-25/32 in", true}, // past 1-3/4 in, where the step becomes 1/32
+		{80, FractionSize, "3-1/8 in", "", "3-1/4 in", true},
+		{13.9, MetricSize, "13.8 mm", "13.9 mm", "14 mm", true},
+		{0.3, MetricSize, "0.28 mm", "0.3 mm", "0.32 mm", true},
+		{25, MetricSize, "24.75 mm", "25 mm", "", true},
+		{26, MetricSize, "25 mm", "", "", false},
+		{math.NaN(), MetricSize, "", "", "", false},
+		{12, Series(9), "", "", "", false},
+	} {
+		n, ok := Nearest(c.mm, c.in)
+		if n.Below.Name != c.below || n.At.Name != c.at || n.Above.Name != c.above || ok != c.ok {
+			t.Errorf("%v in %s: %+v %v, want %+v", c.mm, c.in, n, ok, c)
+		}
+	}
+}
+
+func TestNextOverAllSeries(t *testing.T) {
+	for _, c := range []struct {
+		mm       float64
+		down, up string
+	}{
+		{6.3, "D", "1/4 in"},
+		{6.4, "1/4 in", "6.5 mm"},
+		{12.7, "12.6 mm", "12.8 mm"},
+		{12.6, "12.5 mm", "1/2 in"}, // and 12.7 mm
+		{12.8, "1/2 in", "12.9 mm"},
+		{5.1054, "5.1 mm", "13/64 in"},
+		{88.9, "3-1/4 in", ""},
+		{0.2, "", "0.22 mm"},
+		{100, "3-1/2 in", ""},
+		{0.01, "", "0.2 mm"},
+	} {
+		down, ok1 := NextDown(c.mm)
+		up, ok2 := NextUp(c.mm)
+		if down.Name != c.down || up.Name != c.up || ok1 != (c.down != "") || ok2 != (c.up != "") {
+			t.Errorf("%v: down %v %v, up %v %v; want %+v", c.mm, down, ok1, up, ok2, c)
+		}
+	}
+}
+
+// Every name reads back as its own diameter, is found by it, and follows its
+// neighbour in ascending order.
+func TestEveryNameReadsBack(t *testing.T) {
+	for _, s := range AllSeries {
+		list := catalogue()[s]
+		for i, size := range list {
+			v, err := Parse(Size, size.Name, Unset)
+			if err != nil || !near(v.V, size.MM) {
+				t.Errorf("%s: %v %v, want %v", size.Name, v.V, err, size.MM)
+			}
+			n, ok := Nearest(v.V, s)
+			if !ok || n.At != size {
+				t.Errorf("%s is found as %+v", size.Name, n)
+			}
+			if i > 0 && (size.MM <= list[i-1].MM || n.Below != list[i-1]) {
+				t.Errorf("%s does not follow %s", size.Name, list[i-1].Name)
+			}
+		}
+	}
+}
+
+// Sizes bracket a diameter, and going up from the size below leads back.
+func TestNeighboursBracket(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mm := rapid.Float64Range(0.2, 89).Draw(t, "mm")
+		up, okUp := NextUp(mm)
+		down, okDown := NextDown(mm)
+		if okUp && up.MM <= mm || okDown && down.MM >= mm {
+			t.Fatalf("%v: %v %v", mm, down, up)
+		}
+		for _, s := range AllSeries {
+			for _, size := range catalogue()[s] {
+				if okUp && size.MM > mm+sameSize && size.MM < up.MM-sameSize || size.MM < mm-sameSize && size.MM > down.MM+sameSize {
+					t.Fatalf("%v: %s lies between it and %v, %v", mm, size.Name, down, up)
+				}
+			}
+		}
+	})
+}
+
+func TestSeriesNames(t *testing.T) {
+	want := []string{"fraction", "metric", "number", "letter", "unknown"}
+	for i, w := range want {
+		if got := Series(i).String(); got != w {
+			t.Errorf("%d: %s", i, got)
+		}
+	}
+}

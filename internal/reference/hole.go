@@ -1,0 +1,143 @@
+package reference
+
+// Sources of the figures about the hole.
+var (
+	deepSource     = Source{Practice, "", "a hole of three diameters or more is deep: cut the speed and the feed"}
+	deepestSource  = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10"}
+	firstSource    = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
+	peckSource     = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
+	shrinkSource   = Source{Own, "", "each peck four fifths of the one before, to half a diameter"}
+	pilotSource    = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
+	pilotTopSource = Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
+	oversizeSource = Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
+)
+
+// DeepCut is the part by which speed and feed are cut in a deep hole.
+type DeepCut struct {
+	Depth       float64 // diameters, from which it holds
+	Speed, Feed float64 // parts: 0.1 is 10 % less
+	Source      *Source
+}
+
+// deepRow is one row of the reductions, diameters and percent.
+type deepRow struct {
+	depth, feed float64
+	speed       span
+}
+
+var deepRows = [...]deepRow{
+	{3, 10, span{10, 10}},
+	{4, 10, span{20, 20}},
+	{5, 20, span{30, 30}},
+	{6, 20, span{35, 40}},
+}
+
+// Deep returns the cuts of speed and feed for a hole that is ratio diameters
+// deep: those of the last row that it reaches, the larger of two published
+// figures; none under three diameters. ratio must not be negative or NaN: then
+// the cuts are NaN.
+func Deep(ratio float64) DeepCut {
+	if !(ratio >= 0) {
+		return DeepCut{Depth: nan, Speed: nan, Feed: nan}
+	}
+	out := DeepCut{Source: &deepSource}
+	for _, r := range deepRows {
+		if ratio >= r.depth-edge {
+			out = DeepCut{r.depth, r.speed[1] / 100, r.feed / 100, &deepSource}
+		}
+	}
+	return out
+}
+
+// DeepestPecked is how deep a hole is drilled with a twist drill and pecks,
+// diameters; beyond it wants deep-hole tooling.
+const DeepestPecked = 8.0
+
+// DeepestSource is where DeepestPecked comes from.
+func DeepestSource() *Source { return &deepestSource }
+
+// The rule of pecks, diameters: the first stroke, the second, the factor from
+// each to the next, and the least.
+const (
+	PeckFirst  = 3.0
+	PeckNext   = 1.0
+	PeckShrink = 0.8
+	PeckLeast  = 0.5
+)
+
+// PeckSources returns where the first stroke, the second and the shrinking come
+// from.
+func PeckSources() [3]*Source { return [3]*Source{&firstSource, &peckSource, &shrinkSource} }
+
+// PilotTop is the largest pilot, part of the final diameter.
+const PilotTop = 0.6
+
+// PilotSources returns where the rule of the pilot and PilotTop come from.
+func PilotSources() [2]*Source { return [2]*Source{&pilotSource, &pilotTopSource} }
+
+// oversizeRow is one row of the oversize of drilled holes, inches.
+type oversizeRow struct{ d, high, mean, low float64 }
+
+var oversizeRows = [...]oversizeRow{
+	{0.0625, 0.002, 0.0015, 0.001},
+	{0.125, 0.0045, 0.003, 0.001},
+	{0.25, 0.0065, 0.004, 0.0025},
+	{0.5, 0.008, 0.005, 0.003},
+	{0.75, 0.008, 0.005, 0.003},
+	{1, 0.009, 0.007, 0.004},
+}
+
+// Oversize is how much larger than the drill a hole comes out, mm.
+type Oversize struct {
+	Low, Mean, High float64 // average minimum, mean, average maximum
+	Source          *Source
+}
+
+// UsualOversize returns the oversize of a hole of a drill of diameter d mm under
+// average shop conditions; between the published sizes in a straight line. ok
+// is false outside 1/16 to 1 in.
+func UsualOversize(d float64) (Oversize, bool) {
+	in := d / InchMM
+	for i, r := range oversizeRows[:len(oversizeRows)-1] {
+		next := oversizeRows[i+1]
+		if in >= r.d-edge && in <= next.d+edge {
+			at := func(y0, y1 float64) float64 { return between(in, r.d, next.d, y0, y1) * InchMM }
+			return Oversize{at(r.low, next.low), at(r.mean, next.mean), at(r.high, next.high), &oversizeSource}, true
+		}
+	}
+	return Oversize{}, false
+}
+
+// HoleTables returns the tables about the hole.
+func HoleTables() []Table {
+	return []Table{
+		{"deep-holes", "Cuts of speed and feed in deep holes, percent", deepSource,
+			[]string{"depth/D", "speed", "feed"}, func() [][]string {
+				var rows [][]string
+				for _, r := range deepRows {
+					rows = append(rows, []string{cell(r.depth), r.speed.String(), cell(r.feed)})
+				}
+				return rows
+			}},
+		{"deepest-pecked", "Depth to which pecks serve, diameters", deepestSource,
+			[]string{"straight", "with pecks"}, func() [][]string { return [][]string{{cell(PeckFirst), cell(DeepestPecked)}} }},
+		{"peck-first", "First stroke, diameters", firstSource,
+			[]string{"used", "published"}, func() [][]string { return [][]string{{cell(PeckFirst), "2-3"}} }},
+		{"peck-next", "Second stroke, diameters", peckSource,
+			[]string{"at most"}, func() [][]string { return [][]string{{cell(PeckNext)}} }},
+		{"peck-shrink", "How the pecks shrink", shrinkSource,
+			[]string{"factor", "least, diameters"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast)}} }},
+		{"pilot", "Pilot hole for a following drill", pilotSource,
+			[]string{"drill in", "web in", "pilot in"}, func() [][]string { return [][]string{{"3/4", "0.090-0.112", "7/64-1/8"}} }},
+		{"pilot-largest", "Largest pilot, part of the final diameter", pilotTopSource,
+			[]string{"part"}, func() [][]string { return [][]string{{cell(PilotTop)}} }},
+		{"oversize-by-size", "Oversize of drilled holes, inches", oversizeSource,
+			[]string{"drill in", "average max.", "mean", "average min."}, func() [][]string {
+				var rows [][]string
+				for _, r := range oversizeRows {
+					rows = append(rows, []string{cell(r.d), cell(r.high), cell(r.mean), cell(r.low)})
+				}
+				return rows
+			}},
+	}
+}

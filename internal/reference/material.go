@@ -1,0 +1,134 @@
+package reference
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// FeedEnd says which part of the published feeds a material takes.
+type FeedEnd uint8
+
+// The parts; "lower end for hard material" is in print, the rest is its
+// counterpart.
+const (
+	FeedLow FeedEnd = iota
+	FeedMid
+	FeedHigh
+)
+
+// String returns the part in words.
+func (e FeedEnd) String() string {
+	return [...]string{"low end", "middle", "high end"}[e]
+}
+
+// Share returns where in the band the part lies: 0, 1/2 or 1.
+func (e FeedEnd) Share() float64 { return float64(e) / 2 }
+
+// Material is a work material and what is published about drilling it with a
+// high-speed-steel drill. Figures that nobody has published are NaN, with no
+// source. It holds no pointer to what it was made from but the sources, so a
+// copy may be changed.
+type Material struct {
+	Name  string   // "steel-200": kind and hardness
+	Title string   // "Steel, 200 HB"
+	Also  []string // other names that find it
+
+	// KdThrust and KdTorque are the handbook's work-material factor for a
+	// sharp drill, the same number for inch and metric equations.
+	KdThrust, KdTorque float64
+	KdSource           *Source
+
+	// Point is the band of point angles that are published, PointAim the one
+	// to grind, radians. The tolerance of a ground point comes on top.
+	Point       Band
+	PointAim    float64
+	PointSource *Source // of the aim
+
+	Chisel Band // obtuse chisel-edge angle, radians
+	Helix  Band // radians
+	Relief Relief
+	// Clearance is the band of the lip clearance over all drill sizes, radians;
+	// Relief picks the column of the finer table by size.
+	Clearance Band
+
+	Speed   Band // cutting speed, m/min
+	FeedEnd FeedEnd
+}
+
+// HasForce reports whether thrust and torque can be computed for the material.
+func (m *Material) HasForce() bool { return m.KdThrust > 0 && m.KdTorque > 0 }
+
+// HasSpeed reports whether a cutting speed is published for the material.
+func (m *Material) HasSpeed() bool { return m.Speed.Low > 0 }
+
+// materials assembles the list once, when it is first asked for.
+var materials = sync.OnceValue(func() []Material {
+	out := make([]Material, len(choices))
+	for i, c := range choices {
+		out[i] = c.material()
+	}
+	return out
+})
+
+// Materials returns every material, in the order of the list.
+func Materials() []Material {
+	out := slices.Clone(materials())
+	for i := range out {
+		out[i].Also = slices.Clone(out[i].Also)
+	}
+	return out
+}
+
+// FindMaterial returns a copy of the material of that name. Case, spaces and
+// underscores do not matter; other common names are taken too.
+func FindMaterial(name string) (*Material, bool) {
+	name = plainName(name)
+	for _, m := range materials() {
+		if m.Name == name || slices.Contains(m.Also, name) {
+			m.Also = slices.Clone(m.Also)
+			return &m, true
+		}
+	}
+	return nil, false
+}
+
+// longestName bounds the work on a name that cannot be meant: the distance
+// takes time in proportion to both lengths.
+const longestName = 64
+
+// SuggestMaterial returns the material's name that was most likely meant: one
+// that begins with what was typed, else the nearest by edit distance if at most
+// a third of its letters differ. It returns "" when nothing is near.
+func SuggestMaterial(name string) string {
+	name = plainName(name)
+	if name == "" || len(name) > longestName {
+		return ""
+	}
+	best, least := "", math.MaxInt
+	for _, m := range materials() {
+		for _, known := range append([]string{m.Name}, m.Also...) {
+			away := levenshtein.ComputeDistance(name, known)
+			if strings.HasPrefix(known, name) {
+				away = 0
+			}
+			if away < least && 3*away <= len(known) {
+				best, least = m.Name, away
+			}
+		}
+	}
+	return best
+}
+
+// plainName returns a name as the list spells it.
+func plainName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if r == ' ' || r == '_' {
+			return '-'
+		}
+		return r
+	}, strings.ToLower(strings.TrimSpace(name)))
+}

@@ -1,0 +1,14 @@
+package reference
+
+// Tables returns every embedded table, in the order that sources prints them.
+func Tables() []Table {
+	var out []Table
+	for _, tables := range [][]Table{
+		toleranceTables(), clearanceTables(), webTables(), wearTables(),
+		MaterialTables(), ForceTables(), SpeedTables(), HoleTables(), ShankTables(),
+		ThinningTables(), SizeTables(),
+	} {
+		out = append(out, tables...)
+	}
+	return out
+}

@@ -1,0 +1,84 @@
+package reference
+
+import "math"
+
+// The web of a new drill and how it grows.
+var (
+	webTaperSource = Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
+	webNewSource   = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted (derived)"}
+	ratioSource    = Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
+	thinSource     = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
+	tableEndSource = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
+)
+
+// WebTaperLow, WebTaper and WebTaperHigh are the growth of the web toward the
+// shank, mm of web per mm of length.
+const (
+	WebTaperLow  = 0.014
+	WebTaper     = 0.016
+	WebTaperHigh = 0.018
+)
+
+// WebTaperSource is where the web taper comes from.
+func WebTaperSource() *Source { return &webTaperSource }
+
+// The handbook's chisel ratios c/D.
+const (
+	StandardChiselRatio = 0.18
+	SplitChiselRatio    = 0.03
+)
+
+// StandardChiselSource is where they come from.
+func StandardChiselSource() *Source { return &ratioSource }
+
+const (
+	webCurve, webPower = 0.12, -0.245 // w/D = 0.12 D^-0.245, D in inches
+	thinFactor         = 1.25
+	webTableEnd        = 0.35
+)
+
+// NewWeb returns the web thickness at the point of a new drill of diameter d,
+// mm: w/D = 0.12 D^-0.245 with D in inches, 0.12 from one inch on.
+func NewWeb(d float64) float64 {
+	return d * webCurve * math.Pow(math.Min(d/InchMM, 1), webPower)
+}
+
+// NewWebSource is where NewWeb comes from.
+func NewWebSource() *Source { return &webNewSource }
+
+// NewChiselRatio returns c/D of a new drill of diameter d, mm: the handbook's
+// 0.18, or more where a small drill comes with a thicker web (chisel at 120).
+func NewChiselRatio(d float64) float64 {
+	return math.Max(StandardChiselRatio, NewWeb(d)/d/math.Sin(120*deg))
+}
+
+// ChiselRatio returns the band of c/D within which a drill of diameter d mm
+// needs no thinning: up to a quarter over a new drill's.
+func ChiselRatio(d float64) Band { return Band{0, thinFactor * NewChiselRatio(d), &thinSource} }
+
+// WebLimit is the band of w/D that thinning can answer: beyond the end of the
+// handbook's table there is no figure to go by and little flute left.
+var WebLimit = Band{0, webTableEnd, &tableEndSource}
+
+// webTables returns the tables of this file.
+func webTables() []Table {
+	return []Table{
+		{Name: "web-taper", Title: "Growth of the web toward the shank, mm per mm", Source: webTaperSource,
+			Head: []string{"low", "used", "high"},
+			Rows: func() [][]string { return [][]string{{cell(WebTaperLow), cell(WebTaper), cell(WebTaperHigh)}} }},
+		{Name: "web-as-new", Title: "Web at the point of a new drill, part of diameter", Source: webNewSource,
+			Head: []string{"drill in", "w/D"},
+			Rows: func() [][]string {
+				return [][]string{{"1/8", "0.20"}, {"1/4", "0.17"}, {"1/2", "0.14"}, {"1 and over", "0.12"}}
+			}},
+		{Name: "chisel-ratio", Title: "Chisel-edge length, part of diameter", Source: ratioSource,
+			Head: []string{"drill", "c/D"},
+			Rows: func() [][]string {
+				return [][]string{{"standard", cell(StandardChiselRatio)}, {"split point", cell(SplitChiselRatio)}}
+			}},
+		{Name: "thin-rule", Title: "When a chisel is to be thinned, times a new drill's c/D", Source: thinSource,
+			Head: []string{"times"}, Rows: func() [][]string { return [][]string{{cell(thinFactor)}} }},
+		{Name: "web-limit", Title: "Web past which a drill is retired, part of diameter", Source: tableEndSource,
+			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(webTableEnd)}} }},
+	}
+}

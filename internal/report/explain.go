@@ -1,0 +1,42 @@
+package report
+
+import "evenlip/internal/figure"
+
+// workings prints how each figure was got.
+func (t *tableWriter) workings(s *figure.Sheet) {
+	t.line()
+	t.line(t.pen.Heading("How each figure is got"), t.pen.Faint(" (calculator in degree mode)"))
+	s.Each(func(f *figure.Figure) {
+		if f.Working == nil {
+			return
+		}
+		t.line("  ", f.Label)
+		result := t.f.Text(f.Kind, f.Gauge, f.Value)
+		t.wrapped("    ", f.Working.Formula)
+		t.wrapped("    ", arithmetic(f.Working.Numbers, t.f)+" = "+result)
+		t.wrapped("    ", f.Working.Source)
+	})
+	t.limitSources(s)
+}
+
+// limitSources prints where each limit comes from.
+func (t *tableWriter) limitSources(s *figure.Sheet) {
+	first := true
+	s.Each(func(f *figure.Figure) {
+		if f.Limit == nil || f.Limit.Source == nil {
+			return
+		}
+		if first {
+			t.line()
+			t.line(t.pen.Heading("Where the limits come from"))
+			first = false
+		}
+		t.wrapped("  ", f.Label+": "+limitText(f, t.f)+"; "+f.Limit.Source.String())
+	})
+}
+
+func (t *tableWriter) wrapped(indent, text string) {
+	for _, l := range wrap(text, t.o.Width-len(indent)) {
+		t.line(indent, l)
+	}
+}

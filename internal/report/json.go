@@ -1,0 +1,206 @@
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// writeJSON prints one object for one sheet, a list for several.
+func writeJSON(w io.Writer, jobs []Job, o Options) error {
+	var b []byte
+	if len(jobs) > 1 {
+		b = append(b, '[')
+	}
+	for i, j := range jobs {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = AppendJSON(b, j.Sheet, o.Explain)
+	}
+	if len(jobs) > 1 {
+		b = append(b, ']')
+	}
+	var out bytes.Buffer
+	if err := json.Indent(&out, b, "", "  "); err != nil {
+		return err
+	}
+	out.WriteByte('\n')
+	_, err := out.WriteTo(w)
+	return err
+}
+
+// AppendJSON appends the sheet as one compact JSON object: command, inputs,
+// results, limits, findings, cautions, sources, and steps where the working was
+// asked for. Lengths are in millimetres and angles in degrees.
+func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
+	j := object{b: append(b, '{')}
+	j.text("command", s.Command)
+	j.text("drill", s.Title)
+	if s.Sample {
+		j.raw("sample", "true")
+	}
+	j.open("inputs", '{')
+	for i := range s.Inputs {
+		j.input(&s.Inputs[i])
+	}
+	j.close('}')
+	j.results(s)
+	j.limits(s)
+	j.findings(s.Findings)
+	j.list("cautions", s.Cautions)
+	j.list("sources", sources(s))
+	if explain {
+		j.steps(s)
+	}
+	return append(j.b, '}')
+}
+
+func (j *object) input(in *figure.Input) {
+	j.open(in.Name, '{')
+	j.text("read", in.Text)
+	if in.Kind == quantity.Word {
+		j.text("value", in.Word)
+	}
+	for i, v := range in.Values {
+		j.number(in.Keys[i], quantity.Export(in.Kind, v))
+	}
+	j.close('}')
+}
+
+func (j *object) results(s *figure.Sheet) {
+	j.open("results", '{')
+	s.Each(func(f *figure.Figure) {
+		if f.Word != "" {
+			j.text(f.Key, f.Word)
+		} else {
+			j.number(f.Key, quantity.Export(f.Kind, f.Value))
+		}
+		if f.Spread > 0 {
+			j.number("spread_"+f.Key, quantity.Export(f.Kind, f.Spread))
+		}
+	})
+	for i := range s.Grids {
+		j.grid(&s.Grids[i])
+	}
+	if v := s.Verdict; v != nil {
+		if v.Word == "" {
+			j.raw("verdict", "null")
+		} else {
+			j.text("verdict", v.Word)
+		}
+		j.list("verdict_reasons", v.Reasons)
+		j.list("verdict_wants", v.Missing)
+	}
+	j.close('}')
+}
+
+func (j *object) grid(g *figure.Grid) {
+	j.open(g.Key, '[')
+	for _, row := range g.Rows {
+		if len(row) == 1 {
+			j.element(g.Columns[0], row[0])
+			continue
+		}
+		j.openElement('{')
+		for i, c := range row {
+			j.name(g.Columns[i].Key)
+			j.value(g.Columns[i], c)
+		}
+		j.close('}')
+	}
+	j.close(']')
+}
+
+func (j *object) element(c figure.Column, v figure.Cell) {
+	j.comma()
+	j.value(c, v)
+}
+
+func (j *object) value(c figure.Column, v figure.Cell) {
+	if v.Word != "" || c.Kind == quantity.Word {
+		j.b = appendQuoted(j.b, v.Word)
+		return
+	}
+	j.b = appendNumber(j.b, quantity.Export(c.Kind, v.Value))
+}
+
+func (j *object) limits(s *figure.Sheet) {
+	j.open("limits", '{')
+	s.Each(func(f *figure.Figure) {
+		if f.Limit == nil {
+			return
+		}
+		j.open(f.Key, '{')
+		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
+		j.number("high", quantity.Export(f.Kind, f.Limit.High))
+		j.text("state", stateWord(f))
+		if f.Limit.Source != nil {
+			j.text("source", f.Limit.Source.String())
+		}
+		j.close('}')
+	})
+	j.close('}')
+}
+
+func (j *object) findings(fs []figure.Finding) {
+	j.open("findings", '[')
+	for _, f := range fs {
+		j.openElement('{')
+		j.text("code", f.Code)
+		j.text("severity", f.Severity.String())
+		j.text("text", fill(f.Text, metric))
+		j.close('}')
+	}
+	j.close(']')
+}
+
+func (j *object) steps(s *figure.Sheet) {
+	j.open("steps", '[')
+	s.Each(func(f *figure.Figure) {
+		if f.Working == nil {
+			return
+		}
+		j.openElement('{')
+		j.text("figure", f.Key)
+		j.text("formula", f.Working.Formula)
+		j.text("numbers", arithmetic(f.Working.Numbers, metric))
+		j.text("result", metric.Text(f.Kind, f.Gauge, f.Value))
+		j.text("source", f.Working.Source)
+		j.close('}')
+	})
+	j.close(']')
+}
+
+// sources lists, once each, where the limits and the working come from.
+func sources(s *figure.Sheet) []string {
+	var out []string
+	seen := map[string]bool{}
+	add := func(text string) {
+		if text != "" && !seen[text] {
+			seen[text] = true
+			out = append(out, text)
+		}
+	}
+	addSource := func(src *reference.Source) {
+		if src != nil {
+			add(src.String())
+		}
+	}
+	s.Each(func(f *figure.Figure) {
+		if f.Limit != nil {
+			addSource(f.Limit.Source)
+		}
+		if f.Working != nil {
+			add(f.Working.Source)
+		}
+	})
+	for _, src := range s.Extra {
+		addSource(src)
+	}
+	return out
+}

@@ -1,0 +1,74 @@
+package report
+
+import (
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// limitText puts a band in words: "115.0 to 121.0°", "± 0.05 mm", "up to 0.225".
+func limitText(fig *figure.Figure, f quantity.Format) string {
+	b := fig.Limit
+	text := func(v float64) string { return f.Text(fig.Kind, fig.Gauge, v) }
+	switch {
+	case b == nil || math.IsNaN(b.Low) || math.IsNaN(b.High):
+		return ""
+	case math.IsInf(b.High, 1) && b.Low == 0:
+		return "above 0"
+	case math.IsInf(b.High, 1):
+		return "at least " + text(b.Low)
+	case b.Low == -b.High:
+		return "± " + text(b.High)
+	case b.Low == 0:
+		return "up to " + text(b.High)
+	}
+	return f.Number(fig.Kind, fig.Gauge, b.Low) + " to " + text(b.High)
+}
+
+// basis is the label of a limit's source, in one word.
+func basis(b *reference.Band) string {
+	if b == nil || b.Source == nil {
+		return ""
+	}
+	switch b.Source.Label {
+	case reference.InPrint:
+		return "print"
+	case reference.Practice:
+		return "practice"
+	case reference.Memory:
+		return "memory"
+	case reference.Derived:
+		return "derived"
+	case reference.Own:
+		return "own rule"
+	case reference.Shop:
+		return "shop"
+	}
+	return ""
+}
+
+// stateWord is the state as printed; both sides of a symmetrical limit are over.
+func stateWord(fig *figure.Figure) string {
+	s := fig.State()
+	if s == figure.Under && fig.Limit.Low == -fig.Limit.High {
+		s = figure.Over
+	}
+	return s.String()
+}
+
+// number prints a figure's digits, shown the same with its unit.
+func number(fig *figure.Figure, f quantity.Format) string {
+	if fig.Exact {
+		return digits(fig.Value)
+	}
+	return f.Number(fig.Kind, fig.Gauge, fig.Value)
+}
+
+func shown(fig *figure.Figure, f quantity.Format) string {
+	if fig.Exact {
+		return digits(fig.Value)
+	}
+	return f.Text(fig.Kind, fig.Gauge, fig.Value)
+}

@@ -1,0 +1,83 @@
+package report
+
+import (
+	"encoding/json"
+	"math"
+	"strconv"
+)
+
+// object appends JSON with its members in the order they are named; the
+// standard encoder would sort or reflect.
+type object struct {
+	b []byte
+}
+
+func (j *object) comma() {
+	if c := j.b[len(j.b)-1]; c != '{' && c != '[' {
+		j.b = append(j.b, ',')
+	}
+}
+
+func (j *object) name(name string) {
+	j.comma()
+	j.b = append(appendQuoted(j.b, name), ':')
+}
+
+func (j *object) open(name string, bracket byte) {
+	j.name(name)
+	j.b = append(j.b, bracket)
+}
+
+func (j *object) openElement(bracket byte) {
+	j.comma()
+	j.b = append(j.b, bracket)
+}
+
+func (j *object) close(bracket byte) { j.b = append(j.b, bracket) }
+
+func (j *object) text(name, v string) {
+	j.name(name)
+	j.b = appendQuoted(j.b, v)
+}
+
+func (j *object) raw(name, v string) {
+	j.name(name)
+	j.b = append(j.b, v...)
+}
+
+func (j *object) number(name string, v float64) {
+	j.name(name)
+	j.b = appendNumber(j.b, v)
+}
+
+func (j *object) list(name string, items []string) {
+	j.open(name, '[')
+	for _, item := range items {
+		j.comma()
+		j.b = appendQuoted(j.b, item)
+	}
+	j.close(']')
+}
+
+// appendNumber appends full precision; JSON has no NaN and no infinity, so
+// those are null.
+func appendNumber(b []byte, v float64) []byte {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return append(b, "null"...)
+	}
+	return strconv.AppendFloat(b, v, 'g', -1, 64)
+}
+
+// appendQuoted appends a JSON string. Most are plain ASCII and need no encoder.
+func appendQuoted(b []byte, s string) []byte {
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c < ' ' || c >= 0x7f || c == '"' || c == '\\' {
+			quoted, err := json.Marshal(s)
+			if err != nil { // no string fails to encode
+				return append(b, `""`...)
+			}
+			return append(b, quoted...)
+		}
+	}
+	return append(append(append(b, '"'), s...), '"')
+}

@@ -1,0 +1,83 @@
+package report
+
+import (
+	"bufio"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+// writePlain prints one figure a line, tab-separated under a header, in the
+// reader's units; a list under a header of its own.
+func writePlain(w io.Writer, jobs []Job, o Options) error {
+	b := bufio.NewWriter(w)
+	for _, j := range jobs {
+		f := quantity.Format{System: j.System, Gauges: o.Gauges}
+		if len(j.Sheet.Sections) > 0 || j.Sheet.Verdict != nil {
+			plainFigures(b, j.Sheet, f, len(jobs) > 1)
+		}
+		for i := range j.Sheet.Grids {
+			plainGrid(b, &j.Sheet.Grids[i], f)
+		}
+	}
+	return b.Flush()
+}
+
+func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named bool) {
+	lead, head := "", ""
+	if named {
+		lead, head = tabless(s.Title)+"\t", "drill\t"
+	}
+	tabbed(b, head+"figure", "value", "unit", "low", "high", "state", "basis")
+	s.Each(func(fig *figure.Figure) {
+		value := tabless(fig.Word)
+		if value == "" {
+			value = number(fig, f)
+		}
+		low, high := "", ""
+		if fig.Limit != nil {
+			low, high = f.Number(fig.Kind, fig.Gauge, fig.Limit.Low), f.Number(fig.Kind, fig.Gauge, fig.Limit.High)
+		}
+		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig.Limit))
+	})
+	if s.Verdict != nil {
+		tabbed(b, lead+"verdict", s.Verdict.Word, "", "", "", strings.Join(s.Verdict.Reasons, " "), "")
+	}
+}
+
+func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
+	head := make([]string, len(g.Columns))
+	for i, c := range g.Columns {
+		head[i] = strings.TrimSpace(c.Label + " " + f.Unit(c.Kind))
+	}
+	tabbed(b, head...)
+	for _, row := range g.Rows {
+		out := make([]string, len(row))
+		for i, c := range row {
+			out[i] = tabless(c.Word)
+			if c.Word == "" && !math.IsNaN(c.Value) {
+				out[i] = f.Number(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value)
+			}
+		}
+		tabbed(b, out...)
+	}
+}
+
+func tabbed(b *bufio.Writer, cells ...string) {
+	b.WriteString(strings.Join(cells, "\t"))
+	b.WriteByte('\n')
+}
+
+func tabless(s string) string { return clean(strings.ReplaceAll(s, "\t", " ")) }
+
+// full prints v in full precision, "" for NaN.
+func full(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return strconv.FormatFloat(v, 'g', -1, 64)
+}

@@ -1,0 +1,282 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report/style"
+)
+
+// narrow is the width below which a figure takes two lines and not one row.
+const narrow = 60
+
+// The columns of a row at 80: label, value, limit, state, basis.
+const (
+	labelCells = 28
+	valueCells = 10
+	limitCells = 16
+	stateCells = 11
+)
+
+type tableWriter struct {
+	w   io.Writer
+	o   Options
+	pen style.Pen
+	f   quantity.Format
+	err error
+}
+
+func (t *tableWriter) line(parts ...string) {
+	if _, err := fmt.Fprintln(t.w, strings.TrimRight(strings.Join(parts, ""), " ")); err != nil && t.err == nil {
+		t.err = err
+	}
+}
+
+func (t *tableWriter) sheet(j Job) {
+	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges}
+	s := j.Sheet
+	t.title(s)
+	t.inputs(s)
+	for i := range s.Sections {
+		t.section(&s.Sections[i], i == 0)
+	}
+	for i := range s.Grids {
+		t.grid(&s.Grids[i])
+	}
+	t.findings(s)
+	t.verdict(s)
+	if t.o.Explain {
+		t.workings(s)
+	}
+	t.cautions(s)
+}
+
+func (t *tableWriter) title(s *figure.Sheet) {
+	title := s.Title
+	if title == "" {
+		title = s.Command
+	}
+	for _, l := range wrap(clean(title), t.o.Width) {
+		t.line(t.pen.Title(l))
+	}
+}
+
+func (t *tableWriter) inputs(s *figure.Sheet) {
+	if len(s.Inputs) == 0 {
+		return
+	}
+	echoes := make([]string, len(s.Inputs))
+	for i, in := range s.Inputs {
+		echoes[i] = in.Name + " " + clean(in.Echo)
+	}
+	for i, l := range wrapItems(echoes, "; ", t.o.Width-7) {
+		head := "as read"
+		if i > 0 {
+			head = "       "
+		}
+		t.line(t.pen.Faint(head+" "), l)
+	}
+}
+
+func (t *tableWriter) section(sec *figure.Section, first bool) {
+	if !sectionShown(sec) {
+		return
+	}
+	t.line()
+	head := t.pen.Heading(pad(sec.Title, labelCells+2))
+	if first && t.o.Width >= narrow {
+		head += " " + t.pen.Faint(padLeft("found", valueCells)+" "+pad("limit", limitCells)+" "+pad("", stateCells)+" basis")
+	}
+	t.line(head)
+	for i := range sec.Figures {
+		if fig := &sec.Figures[i]; fig.Known() {
+			t.figure(fig)
+		}
+	}
+	t.unknown(sec)
+}
+
+func sectionShown(sec *figure.Section) bool {
+	for i := range sec.Figures {
+		if f := &sec.Figures[i]; f.Known() || f.Wants != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (t *tableWriter) figure(fig *figure.Figure) {
+	value := fig.Word
+	if value == "" {
+		value = shown(fig, t.f)
+	}
+	limit, state := limitText(fig, t.f), stateWord(fig)
+	if fig.Spread > 0 {
+		value += " ± " + t.f.Number(fig.Kind, fig.Gauge, fig.Spread)
+	}
+	paint := t.pen.Good
+	if fig.State() != figure.Within {
+		paint = t.pen.Bad
+	}
+	if t.o.Width < narrow {
+		t.line("  ", fig.Label, ": ", value)
+		if limit != "" {
+			t.line("    ", limit, ": ", paint(state), " ", t.pen.Faint(basis(fig.Limit)))
+		}
+		return
+	}
+	t.line("  ", pad(fig.Label, labelCells), " ", padLeft(value, valueCells), " ", pad(limit, limitCells), " ",
+		paint(pad(state, stateCells)), " ", t.pen.Faint(basis(fig.Limit)))
+}
+
+// unknown tells, in few lines, what could not be computed and for want of what.
+func (t *tableWriter) unknown(sec *figure.Section) {
+	var order []string
+	labels := map[string][]string{}
+	for i := range sec.Figures {
+		f := &sec.Figures[i]
+		if f.Known() || f.Wants == "" {
+			continue
+		}
+		if labels[f.Wants] == nil {
+			order = append(order, f.Wants)
+		}
+		labels[f.Wants] = append(labels[f.Wants], f.Label)
+	}
+	for _, wants := range order {
+		text := "wants " + wants + ": " + strings.Join(labels[wants], ", ")
+		for i, l := range wrap(text, t.o.Width-4) {
+			head := "  - "
+			if i > 0 {
+				head = "    "
+			}
+			t.line(head, t.pen.Faint(l))
+		}
+	}
+}
+
+func (t *tableWriter) grid(g *figure.Grid) {
+	t.line()
+	if g.Title != "" {
+		t.line(t.pen.Heading(g.Title))
+	}
+	if g.Note != "" {
+		for _, l := range wrap(g.Note, t.o.Width-2) {
+			t.line("  ", t.pen.Faint(l))
+		}
+	}
+	cells := make([][]string, 0, len(g.Rows)+1)
+	head := make([]string, len(g.Columns))
+	for i, c := range g.Columns {
+		head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
+	}
+	cells = append(cells, head)
+	for _, row := range g.Rows {
+		out := make([]string, len(row))
+		for i, c := range row {
+			out[i] = t.cell(g.Columns[i], c)
+		}
+		cells = append(cells, out)
+	}
+	t.columns(g, cells)
+}
+
+func (t *tableWriter) cell(c figure.Column, v figure.Cell) string {
+	if v.Word != "" || c.Kind == quantity.Word {
+		return clean(v.Word)
+	}
+	if math.IsNaN(v.Value) {
+		return "-"
+	}
+	return t.f.Number(c.Kind, c.Gauge, v.Value)
+}
+
+// columns lays the cells out, numbers to the right, the last column of words
+// wrapped into the room that is left.
+func (t *tableWriter) columns(g *figure.Grid, cells [][]string) {
+	widths := make([]int, len(g.Columns))
+	for _, row := range cells {
+		for i, c := range row {
+			widths[i] = max(widths[i], style.Width(c))
+		}
+	}
+	last := len(widths) - 1
+	used := 2
+	for _, w := range widths[:last] {
+		used += w + 2
+	}
+	room := max(t.o.Width-used, 16)
+	for n, row := range cells {
+		lead := "  "
+		for i, c := range row[:last] {
+			if g.Columns[i].Kind == quantity.Word {
+				lead += pad(c, widths[i]) + "  "
+			} else {
+				lead += padLeft(c, widths[i]) + "  "
+			}
+		}
+		tail := row[last]
+		if g.Columns[last].Kind != quantity.Word {
+			tail = padLeft(tail, widths[last])
+		}
+		for i, l := range wrap(tail, room) {
+			if i > 0 {
+				lead = strings.Repeat(" ", style.Width(lead))
+			}
+			if n == 0 {
+				t.line(t.pen.Faint(lead + l))
+			} else {
+				t.line(lead, l)
+			}
+		}
+	}
+}
+
+func (t *tableWriter) findings(s *figure.Sheet) {
+	if len(s.Findings) == 0 {
+		return
+	}
+	t.line()
+	t.line(t.pen.Heading("Remarks"))
+	for _, f := range s.Findings {
+		mark := [...]string{"note", "warn", "stop"}[f.Severity]
+		for i, l := range wrap(fill(f.Text, t.f), t.o.Width-8) {
+			switch {
+			case i > 0:
+				t.line("        ", l)
+			case f.Severity == figure.Note:
+				t.line("  ", t.pen.Faint(mark), "  ", l)
+			default:
+				t.line("  ", t.pen.Bad(mark), "  ", l)
+			}
+		}
+	}
+}
+
+func (t *tableWriter) verdict(s *figure.Sheet) {
+	v := s.Verdict
+	if v == nil {
+		return
+	}
+	t.line()
+	if v.Word != "" {
+		paint := t.pen.Bad
+		if v.Word == "fit" {
+			paint = t.pen.Good
+		}
+		t.line(t.pen.Heading("Verdict: "), paint(strings.ToUpper(v.Word)))
+	} else {
+		t.line(t.pen.Heading("Verdict: "), "none yet")
+	}
+	if len(v.Missing) == 0 {
+		return
+	}
+	text := "not all was measured; still wanted: " + strings.Join(v.Missing, "; ")
+	for _, l := range wrap(text, t.o.Width-2) {
+		t.line("  ", l)
+	}
+}

@@ -1,0 +1,80 @@
+package report
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+// fill puts the numbers into a text, in the reader's units.
+func fill(t figure.Text, f quantity.Format) string {
+	return expand(t, func(a figure.Arg) string {
+		if a.Kind == quantity.Word {
+			return clean(a.Word)
+		}
+		return f.Text(a.Kind, a.Gauge, a.Value)
+	})
+}
+
+// arithmetic fills a working with digits enough for a pocket calculator to
+// arrive at the figure printed, and no units but the degree sign.
+func arithmetic(t figure.Text, f quantity.Format) string {
+	return expand(t, func(a figure.Arg) string {
+		v := f.InSystem(a.Kind, a.Value)
+		out := digits(v)
+		if a.Kind == quantity.Angle {
+			out += "°"
+		}
+		if v < 0 {
+			out = "(" + out + ")"
+		}
+		return out
+	})
+}
+
+// digits prints v to eight significant digits, without an exponent.
+func digits(v float64) string {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 8, 64), 64)
+	if err != nil || math.IsNaN(v) {
+		return "-"
+	}
+	if math.Abs(r) < 1e-12 {
+		r = 0
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
+func expand(t figure.Text, arg func(figure.Arg) string) string {
+	var b strings.Builder
+	rest, n := t.Format, 0
+	for {
+		before, after, found := strings.Cut(rest, "{}")
+		b.WriteString(before)
+		if !found || n >= len(t.Args) {
+			return b.String()
+		}
+		b.WriteString(arg(t.Args[n]))
+		rest, n = after, n+1
+	}
+}
+
+// clean makes a name from outside harmless on a terminal: control characters,
+// and marks that turn the direction of writing, become "?".
+func clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar {
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// metric is how JSON and CSV speak, whatever the reader's units.
+var metric = quantity.Format{System: quantity.Metric}
+
+// Say puts a text in words, in a system of units.
+func Say(t figure.Text, s quantity.System) string { return fill(t, quantity.Format{System: s}) }

@@ -1,0 +1,128 @@
+// Package strict reads YAML the way a file kept by hand deserves: one document,
+// plain mappings, no key twice, no anchors, and every complaint with its line
+// and column. It is the only importer of the YAML library.
+package strict
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+// Node is one value of a file, with its place.
+type Node struct {
+	y *yaml.Node
+}
+
+// Error is a complaint about a place in a file.
+type Error struct {
+	File         string
+	Line, Column int
+	Text, Hint   string
+}
+
+// Error implements error: "file:line:column: text".
+func (e *Error) Error() string {
+	where := e.File
+	if e.Line > 0 {
+		where += ":" + strconv.Itoa(e.Line)
+		if e.Column > 0 {
+			where += ":" + strconv.Itoa(e.Column)
+		}
+	}
+	return where + ": " + e.Text
+}
+
+// Parse reads the one document of r. An empty file is an error.
+func Parse(file string, r io.Reader) (Node, error) {
+	dec := yaml.NewDecoder(r)
+	var doc yaml.Node
+	switch err := dec.Decode(&doc); {
+	case errors.Is(err, io.EOF):
+		return Node{}, &Error{File: file, Text: "the file is empty", Hint: "one reading a line, such as size: 12mm"}
+	case err != nil:
+		return Node{}, syntax(file, err)
+	}
+	var second yaml.Node
+	switch err := dec.Decode(&second); {
+	case err == nil:
+		return Node{}, &Error{File: file, Line: second.Line, Column: second.Column, Text: "a second document begins here", Hint: "one document a file: take out the --- line"}
+	case !errors.Is(err, io.EOF):
+		return Node{}, syntax(file, err)
+	}
+	if err := plain(file, &doc); err != nil {
+		return Node{}, err
+	}
+	return Node{doc.Content[0]}, nil
+}
+
+// syntax turns the library's complaint into ours, keeping its line.
+func syntax(file string, err error) error {
+	text := strings.TrimPrefix(err.Error(), "yaml: ")
+	e := &Error{File: file, Text: text}
+	if rest, ok := strings.CutPrefix(text, "line "); ok {
+		if number, after, ok := strings.Cut(rest, ": "); ok {
+			if n, err := strconv.Atoi(number); err == nil {
+				e.Line, e.Text = n, after
+			}
+		}
+	}
+	e.Text = "not YAML: " + e.Text
+	return e
+}
+
+// plain refuses anchors, aliases, tags and merged keys: a crib needs none, and
+// a few lines of them can stand for more memory than the machine has.
+func plain(file string, n *yaml.Node) error {
+	switch {
+	case n.Kind == yaml.AliasNode || n.Anchor != "":
+		return &Error{File: file, Line: n.Line, Column: n.Column, Text: "anchors and aliases (& and *) are not taken", Hint: "write the value out"}
+	case n.Style&yaml.TaggedStyle != 0:
+		return &Error{File: file, Line: n.Line, Column: n.Column, Text: fmt.Sprintf("the tag %s is not taken", n.Tag), Hint: "write the value alone"}
+	}
+	for _, c := range n.Content {
+		if err := plain(file, c); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Place returns the node's line and column, from 1.
+func (n Node) Place() (line, column int) { return n.y.Line, n.y.Column }
+
+// IsMap, IsList and IsScalar tell what the node is.
+func (n Node) IsMap() bool    { return n.y.Kind == yaml.MappingNode }
+func (n Node) IsList() bool   { return n.y.Kind == yaml.SequenceNode }
+func (n Node) IsScalar() bool { return n.y.Kind == yaml.ScalarNode }
+
+// IsNull reports whether nothing was written after the key.
+func (n Node) IsNull() bool { return n.y.Kind == yaml.ScalarNode && n.y.Tag == "!!null" }
+
+// Text returns a scalar as it was written, without its quotes.
+func (n Node) Text() string { return n.y.Value }
+
+// Items returns the items of a list.
+func (n Node) Items() []Node {
+	out := make([]Node, len(n.y.Content))
+	for i, c := range n.y.Content {
+		out[i] = Node{c}
+	}
+	return out
+}
+
+// Entry is one key of a mapping and its value.
+type Entry struct{ Key, Value Node }
+
+// Entries returns the entries of a mapping in the order they were written.
+func (n Node) Entries() []Entry {
+	out := make([]Entry, 0, len(n.y.Content)/2)
+	for i := 0; i+1 < len(n.y.Content); i += 2 {
+		out = append(out, Entry{Node{n.y.Content[i]}, Node{n.y.Content[i+1]}})
+	}
+	return out
+}
