@@ -10,6 +10,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/gauge"
 	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
@@ -146,10 +147,22 @@ func (a *app) say(im inspect.Impossible, d *drill.Drill) string {
 
 func (a *app) job(c calculation, d *drill.Drill) report.Job {
 	s := c.compute(d, a.global.explain)
+	a.doubt(c, d, s)
 	s.Title, s.Sample = title(c.name, d), d.Sample
 	s.Inputs = echo(d)
 	s.Cautions = report.Cautions
 	return report.Job{Sheet: s, System: d.System()}
+}
+
+// doubt gives the figures their uncertainty where gauges were named, and takes
+// back of the verdict what they do not bear out.
+func (a *app) doubt(c calculation, d *drill.Drill, s *figure.Sheet) {
+	g, err := a.gauges()
+	if err != nil || g == (quantity.Gauges{}) { // a bad flag is told when printing
+		return
+	}
+	gauge.Spread(d, g, s, func(d *drill.Drill) *figure.Sheet { return c.compute(d, false) })
+	inspect.Guard(s)
 }
 
 // title names the drill; the sample's says that it is one.

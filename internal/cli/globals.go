@@ -16,6 +16,8 @@ type globals struct {
 	format, units, colour string
 	width                 int
 	explain, check        bool
+	// What the gauges can resolve, as written.
+	caliper, protractor, indicator string
 }
 
 func (a *app) globalFlags(f *pflag.FlagSet) {
@@ -25,6 +27,9 @@ func (a *app) globalFlags(f *pflag.FlagSet) {
 	f.StringVar(&g.colour, "color", "auto", "auto, always or never")
 	f.IntVar(&g.width, "width", 0, "columns to print for (default: the terminal's, else 80)")
 	f.BoolVar(&g.explain, "explain", false, "show how each figure is got: formula, numbers, source")
+	f.StringVar(&g.caliper, "caliper", "", "what the caliper can resolve: 0.02mm; figures then carry their uncertainty")
+	f.StringVar(&g.protractor, "protractor", "", "what the protractor or gauge can resolve: 1deg")
+	f.StringVar(&g.indicator, "indicator", "", "what the indicator can resolve: 0.01mm")
 	f.BoolVar(&g.check, "check", false, "exit with 1 when a figure is outside its limit or a verdict is not fit")
 }
 
@@ -40,6 +45,36 @@ func (a *app) system() (quantity.System, error) {
 	return s, nil
 }
 
+// gauges returns what the gauges resolve; zero for one that was not named.
+func (a *app) gauges() (g quantity.Gauges, err error) {
+	units, err := a.system()
+	if err != nil {
+		return g, err
+	}
+	for _, x := range [...]struct {
+		flag, text string
+		kind       quantity.Kind
+		to         *float64
+	}{
+		{"caliper", a.global.caliper, quantity.Length, &g.Caliper},
+		{"protractor", a.global.protractor, quantity.Angle, &g.Protractor},
+		{"indicator", a.global.indicator, quantity.Length, &g.Indicator},
+	} {
+		if x.text == "" {
+			continue
+		}
+		v, err := quantity.Parse(x.kind, x.text, units)
+		if err != nil {
+			return g, usage(hintOf(err), "--%s: %w", x.flag, err)
+		}
+		if v.V <= 0 {
+			return g, usage("give the smallest step that it shows", "--%s: %q resolves nothing", x.flag, x.text)
+		}
+		*x.to = v.V
+	}
+	return g, nil
+}
+
 const leastWidth, usualWidth, mostWidth = 30, 80, 120
 
 func (a *app) options() (report.Options, error) {
@@ -50,6 +85,9 @@ func (a *app) options() (report.Options, error) {
 		return o, usage("", "--format: cannot read %q: takes table, plain, json or csv", a.global.format)
 	}
 	var err error
+	if o.Gauges, err = a.gauges(); err != nil {
+		return o, err
+	}
 	if o.Colour, err = a.useColour(); err != nil {
 		return o, err
 	}

@@ -35,8 +35,31 @@ const (
 	Feed
 	Rpm
 	Depth
+
+	// What a drill is to do at the spindle.
+	WearFactor
+	Efficiency
+	Drive
+	ShankDiameter
+	Pilot
+	ToChiselRatio
+	ToWeb
+	ToThrust
+
+	// The grinder's wheel.
+	Wheel
+	WornTo
+	WheelRpm
+	MarkedSpeed
+	MarkedRpm
+	RestGap
+	TongueGap
+
 	readings // how many there are
 )
+
+// lastOfPoint is the last reading that describes a drill and its point.
+const lastOfPoint = Depth
 
 // Spec describes a reading to whoever has to take it, type it or print it.
 type Spec struct {
@@ -152,6 +175,63 @@ var specs = [readings]Spec{
 	Depth: {Name: "depth", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Help: "depth of the hole the drill is wanted for",
 		How:  "The deepest hole of the job.", Usual: "", Keys: [2]string{"depth_mm"}},
+	WearFactor: {Name: "wear-factor", Kind: quantity.Number,
+		Help:  "tool-wear factor W of the handbook: 1 sharp, 1.3 normal, 1.5 very dull",
+		How:   "From the drill's condition.",
+		Usual: "1 to 1.5", Keys: [2]string{"wear_factor"}},
+	Efficiency: {Name: "efficiency", Kind: quantity.Share,
+		Help:  "efficiency of the machine between motor and spindle: 0.8 or 80%",
+		How:   "From the machine's sheet, or leave it out and name the drive.",
+		Usual: "0.6 to 0.9", Keys: [2]string{"efficiency"}},
+	Drive: {Name: "drive", Kind: quantity.Word,
+		Help:  "the machine's drive, for its efficiency: belt, back-gear, geared-head, hydraulic",
+		How:   "Look at the machine.",
+		Usual: "belt or geared-head", Keys: [2]string{"drive"}},
+	ShankDiameter: {Name: "shank-diameter", Kind: quantity.Size, Gauge: quantity.Caliper,
+		Help:  "diameter of the shank where it is thinnest",
+		How:   "Caliper on the shank, or on a taper's small end.",
+		Usual: "the drill's own, or less on a reduced shank", Keys: [2]string{"shank_diameter_mm"}},
+	Pilot: {Name: "pilot", Kind: quantity.Size, Gauge: quantity.Caliper,
+		Help:  "diameter of the pilot hole there is or is meant",
+		How:   "The pilot drill's size.",
+		Usual: "the web of the drill that follows, or slightly more", Keys: [2]string{"pilot_mm"}},
+	ToChiselRatio: {Name: "chisel-ratio", Kind: quantity.Number,
+		Help:  "chisel edge wanted, as a part of the diameter (c/D)",
+		How:   "What the point is to be thinned to.",
+		Usual: "0.08 to 0.18", Keys: [2]string{"chisel_ratio_wanted"}},
+	ToWeb: {Name: "to-web", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "web wanted at the point after thinning",
+		How:   "What the point is to be thinned to.",
+		Usual: "a new drill's web", Keys: [2]string{"web_wanted_mm"}},
+	ToThrust: {Name: "thrust", Kind: quantity.Force,
+		Help:  "thrust wanted at this feed after thinning: 2000N, 450lb",
+		How:   "What the machine or the work bears.",
+		Usual: "", Keys: [2]string{"thrust_wanted_n"}},
+	Wheel: {Name: "wheel", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "diameter of the grinding wheel when new: 200mm, 8in",
+		How:   "Printed on the wheel's blotter.",
+		Usual: "125 to 300 mm", Keys: [2]string{"wheel_mm"}},
+	WornTo: {Name: "worn-to", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "diameter to which the wheel has worn",
+		How:   "A rule across the stopped wheel.",
+		Usual: "down to about half of new", Keys: [2]string{"worn_to_mm"}},
+	WheelRpm: {Name: "wheel-rpm", Kind: quantity.Rpm,
+		Help: "speed of the grinder's spindle",
+		How:  "The grinder's plate.", Usual: "1400 to 3600 rpm", Keys: [2]string{"wheel_rpm"}},
+	MarkedSpeed: {Name: "marked-speed", Kind: quantity.Surface,
+		Help: "largest surface speed marked on the wheel: 35m/s, 6500sfm",
+		How:  "Printed on the wheel's blotter.", Usual: "30 to 50 m/s", Keys: [2]string{"marked_speed_mps"}},
+	MarkedRpm: {Name: "marked-rpm", Kind: quantity.Rpm,
+		Help: "largest rpm marked on the wheel",
+		How:  "Printed on the wheel's blotter.", Usual: "", Keys: [2]string{"marked_rpm"}},
+	RestGap: {Name: "rest-gap", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "gap between the work rest and the wheel",
+		How:   "Feeler or a strip of known thickness, the wheel stopped.",
+		Usual: "1 to 3 mm", Keys: [2]string{"rest_gap_mm"}},
+	TongueGap: {Name: "tongue-gap", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "gap between the adjustable tongue and the wheel",
+		How:   "Feeler or a strip of known thickness, the wheel stopped.",
+		Usual: "3 to 6 mm", Keys: [2]string{"tongue_gap_mm"}},
 }
 
 // Spec returns the reading's entry in the catalogue.
@@ -168,6 +248,10 @@ func All() []Reading {
 	}
 	return all
 }
+
+// ForPoint returns the readings that describe one drill and its point, in the
+// catalogue's order.
+func ForPoint() []Reading { return All()[:lastOfPoint+1] }
 
 // Find returns the reading of that name.
 func Find(name string) (Reading, bool) {

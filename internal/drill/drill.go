@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"math"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -39,13 +40,15 @@ func (d *Drill) Set(r Reading, text string) { d.text[r] = text }
 func (d *Drill) Written(r Reading) string { return d.text[r] }
 
 // System returns the units that bare numbers take and that results are printed
-// in: those asked for, else those of the size, else metric.
+// in: those asked for, else those of the size or the wheel, else metric.
 func (d *Drill) System() quantity.System {
 	if d.Units != quantity.Unset {
 		return d.Units
 	}
-	if s := d.value[Size][0].System; s != quantity.Unset {
-		return s
+	for _, r := range [...]Reading{Size, Wheel} {
+		if s := d.value[r][0].System; s != quantity.Unset {
+			return s
+		}
 	}
 	return quantity.Metric
 }
@@ -115,6 +118,14 @@ func (d *Drill) Put(r Reading, values ...float64) {
 	}
 }
 
+// Nudged returns a copy of d in which one value of a reading is larger by that
+// much.
+func (d *Drill) Nudged(r Reading, value int, by float64) *Drill {
+	out := *d
+	out.value[r][value].V += by
+	return &out
+}
+
 // Drop forgets a reading.
 func (d *Drill) Drop(r Reading) { d.text[r], d.count[r] = "", 0 }
 
@@ -124,6 +135,15 @@ func (d *Drill) Has(r Reading) bool { return d.count[r] > 0 }
 // Get returns a reading's first value in millimetres or radians.
 func (d *Drill) Get(r Reading) (v float64, ok bool) {
 	return d.value[r][0].V, d.count[r] > 0
+}
+
+// Value returns a reading's first value in millimetres or radians, NaN when it
+// was not taken.
+func (d *Drill) Value(r Reading) float64 {
+	if v, ok := d.Get(r); ok {
+		return v
+	}
+	return math.NaN()
 }
 
 // Pair returns both values of a paired reading and how many were written.

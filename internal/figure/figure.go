@@ -58,6 +58,7 @@ type Figure struct {
 	// Spread is the expanded uncertainty (k = 2), in the unit of Value; zero
 	// claims nothing.
 	Spread  float64
+	Mostly  string // the reading that adds most to Spread
 	Working *Working
 }
 

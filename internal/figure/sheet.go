@@ -18,6 +18,7 @@ type Sheet struct {
 	Findings []Finding
 	Verdict  *Verdict
 	Cautions []string
+	Gauged   bool // gauges were named, so figures carry their uncertainty
 	// Explaining asks the calculation to leave the working with each figure.
 	Explaining bool
 	// Extra are sources that no limit or working names.

@@ -97,7 +97,7 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, limit)
 	s.Add(figure.Figure{Key: "recommended_low_deg", Label: "recommended, from", Value: c.Limit.Low, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
 	s.Add(figure.Figure{Key: "recommended_high_deg", Label: "recommended, to", Value: c.Limit.High, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
-	needs := wants(on("size", b.D), on("clearance or heel-drop with heel-turn", c.Lip1))
+	needs := c.wants(on("size", b.D))
 	s.Add(figure.Figure{Key: "feed_angle_deg", Label: "feed angle at the corner", Value: c.FeedAngle, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
 	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", figure.Feed(b.Feed), figure.Len(b.D))
 	s.Add(figure.Figure{Key: "working_clearance_deg", Label: "left while cutting, corner", Value: c.Working, Kind: quantity.Angle,
@@ -112,10 +112,18 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	}
 }
 
+// wants names what is wanted: the clearance first, then the rest.
+func (c *Clearance) wants(rest ...need) string {
+	if !known(c.Lip1) {
+		return "clearance, or heel-drop with heel-turn and size"
+	}
+	return wants(rest...)
+}
+
 func (r *Result) lipClearance(s *figure.Sheet, key, label string, v float64, limit *reference.Band) {
 	c := &r.Clearance
 	s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: limit,
-		Wants: wants(on("clearance or heel-drop with heel-turn and size", v))})
+		Wants: c.wants()})
 	if !c.FromDrop {
 		s.Work("as read", "Cl as read", "{}", figure.Deg(v))
 		return
@@ -127,7 +135,7 @@ func (r *Result) lipClearance(s *figure.Sheet, key, label string, v float64, lim
 
 func (r *Result) alongFigures(s *figure.Sheet, needs string) {
 	c, b := &r.Clearance, &r.Drill
-	along := join(needs, wants(on("web", r.Chisel.Web), on("lip-angle", r.Point.Angle)))
+	along := c.wants(on("size", b.D), on("web", r.Chisel.Web), on("lip-angle", r.Point.Angle))
 	s.Add(figure.Figure{Key: "least_working_clearance_deg", Label: "least anywhere on the lip", Value: c.Least, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &positive, Wants: along})
 	f := point.NewFlank(b.D, r.Chisel.Web, r.Point.K(), c.Corner())

@@ -79,12 +79,7 @@ func materialOf(d *drill.Drill) *reference.Material {
 }
 
 // reading returns a reading's first value, NaN when it was not taken.
-func reading(d *drill.Drill, r drill.Reading) float64 {
-	if v, ok := d.Get(r); ok {
-		return v
-	}
-	return math.NaN()
-}
+func reading(d *drill.Drill, r drill.Reading) float64 { return d.Value(r) }
 
 // pair returns both values of a paired reading; one value stands for both lips.
 func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {

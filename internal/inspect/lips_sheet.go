@@ -17,7 +17,7 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipWants})
 	r.workHeight(s)
 	s.Add(figure.Figure{Key: "high_lip", Label: "higher lip", Word: l.highWord(), Value: math.NaN(), Kind: quantity.Word, Wants: lipWants})
-	angle := join(lipMissing(l.Height), wants(on("lip-angle", p.Angle)))
+	angle := lipMissing(l.Height, on("lip-angle", p.Angle))
 	s.Add(figure.Figure{Key: "lip_length_difference_mm", Label: "lip 1 longer than lip 2 by", Value: l.Length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: angle})
 	r.workLength(s)
 	s.Add(figure.Figure{Key: "point_offset_mm", Label: "point off the axis by", Value: l.Offset, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle})
@@ -32,11 +32,13 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 	r.planFigures(s)
 }
 
-func lipMissing(height float64) string {
+// lipMissing names what is wanted: first of all the height difference, and only
+// once that is known the rest.
+func lipMissing(height float64, rest ...need) string {
 	if math.IsNaN(height) {
 		return lipWants
 	}
-	return ""
+	return wants(rest...)
 }
 
 // gauge is what the height difference was read with.
@@ -97,7 +99,7 @@ func (r *Result) workOffset(s *figure.Sheet) {
 
 func (r *Result) shareFigures(s *figure.Sheet) {
 	l := &r.Lips
-	needs := join(lipMissing(l.Height), wants(on("feed", r.Drill.Feed)))
+	needs := lipMissing(l.Height, on("feed", r.Drill.Feed))
 	feed, high := r.Drill.Feed, l.Height
 	for i, v := range [2]float64{l.Share1, l.Share2} {
 		key, label, sign := "chip_share_1", "lip 1 cuts of the chip", "+"
@@ -112,7 +114,7 @@ func (r *Result) shareFigures(s *figure.Sheet) {
 
 func (r *Result) planFigures(s *figure.Sheet) {
 	l := &r.Lips
-	needs := join(lipMissing(l.Height), wants(on("size", r.Drill.D), on("lip-angle", r.Point.Angle)))
+	needs := lipMissing(l.Height, on("size", r.Drill.D), on("lip-angle", r.Point.Angle))
 	for _, e := range [...]struct {
 		key, label string
 		lip        int

@@ -87,13 +87,14 @@ func Materials() []Material {
 // underscores do not matter; other common names are taken too.
 func FindMaterial(name string) (*Material, bool) {
 	name = plainName(name)
-	for _, m := range materials() {
-		if m.Name == name || slices.Contains(m.Also, name) {
-			m.Also = slices.Clone(m.Also)
-			return &m, true
-		}
+	list := materials()
+	i := slices.IndexFunc(list, func(m Material) bool { return m.Name == name || slices.Contains(m.Also, name) })
+	if i < 0 {
+		return nil, false
 	}
-	return nil, false
+	m := list[i]
+	m.Also = slices.Clone(m.Also)
+	return &m, true
 }
 
 // longestName bounds the work on a name that cannot be meant: the distance

@@ -78,8 +78,6 @@ func pick(inPrint span, source *Source, trade, book span) Band {
 // aim returns the point angle to grind, out of the published band.
 func aim(point Band, relief Relief) (float64, *Source) {
 	switch {
-	case point.Source == nil:
-		return nan, nil
 	case point.Low == point.High:
 		return point.Low, point.Source
 	case relief == Hard:

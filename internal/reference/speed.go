@@ -110,12 +110,11 @@ func FeedBand(d float64) Band {
 	if !(d > 0) || math.IsInf(d, 1) {
 		return span{}.band(InchMM, nil)
 	}
-	for _, r := range feedRows {
-		if d <= r.to*InchMM+edge {
-			return r.feed.band(InchMM, &feedBandSource)
-		}
+	row := feedRows[0]
+	for i := 0; d > row.to*InchMM+edge; i++ {
+		row = feedRows[i+1]
 	}
-	return span{}.band(InchMM, nil)
+	return row.feed.band(InchMM, &feedBandSource)
 }
 
 // edge keeps a diameter that differs from a row's end in its last digits only

@@ -15,6 +15,9 @@ func (t *tableWriter) workings(s *figure.Sheet) {
 		t.wrapped("    ", f.Working.Formula)
 		t.wrapped("    ", arithmetic(f.Working.Numbers, t.f)+" = "+result)
 		t.wrapped("    ", f.Working.Source)
+		if u := spread(f, t.f); u != "" {
+			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)
+		}
 	})
 	t.limitSources(s)
 }

@@ -51,6 +51,7 @@ func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
 	j.close('}')
 	j.results(s)
 	j.limits(s)
+	j.uncertainty(s)
 	j.findings(s.Findings)
 	j.list("cautions", s.Cautions)
 	j.list("sources", sources(s))
@@ -79,9 +80,6 @@ func (j *object) results(s *figure.Sheet) {
 			j.text(f.Key, f.Word)
 		} else {
 			j.number(f.Key, quantity.Export(f.Kind, f.Value))
-		}
-		if f.Spread > 0 {
-			j.number("spread_"+f.Key, quantity.Export(f.Kind, f.Spread))
 		}
 	})
 	for i := range s.Grids {
@@ -143,6 +141,20 @@ func (j *object) limits(s *figure.Sheet) {
 			j.text("source", f.Limit.Source.String())
 		}
 		j.close('}')
+	})
+	j.close('}')
+}
+
+// uncertainty lists the expanded uncertainties (k = 2), where gauges were named.
+func (j *object) uncertainty(s *figure.Sheet) {
+	if !s.Gauged {
+		return
+	}
+	j.open("uncertainty", '{')
+	s.Each(func(f *figure.Figure) {
+		if f.Spread > 0 {
+			j.number(f.Key, quantity.Export(f.Kind, f.Spread))
+		}
 	})
 	j.close('}')
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strconv"
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
@@ -71,4 +72,15 @@ func shown(fig *figure.Figure, f quantity.Format) string {
 		return digits(fig.Value)
 	}
 	return f.Text(fig.Kind, fig.Gauge, fig.Value)
+}
+
+// spread prints an uncertainty as finely as its figure, rounded up: rounding
+// one down would claim too much. It is empty where none is claimed.
+func spread(fig *figure.Figure, f quantity.Format) string {
+	if !(fig.Spread > 0) {
+		return ""
+	}
+	step := math.Pow10(-f.Decimals(fig.Kind, fig.Gauge, fig.Value))
+	up := math.Ceil(f.InSystem(fig.Kind, fig.Spread)/step-1e-9) * step
+	return strconv.FormatFloat(up, 'f', f.Decimals(fig.Kind, fig.Gauge, fig.Value), 64)
 }

@@ -32,7 +32,7 @@ func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named boo
 	if named {
 		lead, head = tabless(s.Title)+"\t", "drill\t"
 	}
-	tabbed(b, head+"figure", "value", "unit", "low", "high", "state", "basis")
+	tabbed(b, head+"figure", "value", "unit", "low", "high", "state", "basis", "uncertainty")
 	s.Each(func(fig *figure.Figure) {
 		value := tabless(fig.Word)
 		if value == "" {
@@ -42,10 +42,10 @@ func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named boo
 		if fig.Limit != nil {
 			low, high = f.Number(fig.Kind, fig.Gauge, fig.Limit.Low), f.Number(fig.Kind, fig.Gauge, fig.Limit.High)
 		}
-		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig.Limit))
+		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig.Limit), spread(fig, f))
 	})
 	if s.Verdict != nil {
-		tabbed(b, lead+"verdict", s.Verdict.Word, "", "", "", strings.Join(s.Verdict.Reasons, " "), "")
+		tabbed(b, lead+"verdict", s.Verdict.Word, "", "", "", strings.Join(s.Verdict.Reasons, " "), "", "")
 	}
 }
 

@@ -20,6 +20,9 @@ const (
 	valueCells = 10
 	limitCells = 16
 	stateCells = 11
+	// spreadCells is what an uncertainty needs beside the value; the basis makes
+	// room for it.
+	spreadCells = 8
 )
 
 type tableWriter struct {
@@ -27,7 +30,9 @@ type tableWriter struct {
 	o   Options
 	pen style.Pen
 	f   quantity.Format
-	err error
+	// valueCells is wider where figures carry their uncertainty.
+	valueCells int
+	err        error
 }
 
 func (t *tableWriter) line(parts ...string) {
@@ -39,6 +44,10 @@ func (t *tableWriter) line(parts ...string) {
 func (t *tableWriter) sheet(j Job) {
 	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges}
 	s := j.Sheet
+	t.valueCells = valueCells
+	if s.Gauged {
+		t.valueCells += spreadCells
+	}
 	t.title(s)
 	t.inputs(s)
 	for i := range s.Sections {
@@ -89,7 +98,11 @@ func (t *tableWriter) section(sec *figure.Section, first bool) {
 	t.line()
 	head := t.pen.Heading(pad(sec.Title, labelCells+2))
 	if first && t.o.Width >= narrow {
-		head += " " + t.pen.Faint(padLeft("found", valueCells)+" "+pad("limit", limitCells)+" "+pad("", stateCells)+" basis")
+		basis := " basis"
+		if t.valueCells > valueCells {
+			basis = ""
+		}
+		head += " " + t.pen.Faint(padLeft("found", t.valueCells)+" "+pad("limit", limitCells)+" "+pad("", stateCells)+basis)
 	}
 	t.line(head)
 	for i := range sec.Figures {
@@ -115,8 +128,8 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 		value = shown(fig, t.f)
 	}
 	limit, state := limitText(fig, t.f), stateWord(fig)
-	if fig.Spread > 0 {
-		value += " ± " + t.f.Number(fig.Kind, fig.Gauge, fig.Spread)
+	if u := spread(fig, t.f); u != "" {
+		value += " ±" + u
 	}
 	paint := t.pen.Good
 	if fig.State() != figure.Within {
@@ -129,8 +142,15 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 		}
 		return
 	}
-	t.line("  ", pad(fig.Label, labelCells), " ", padLeft(value, valueCells), " ", pad(limit, limitCells), " ",
-		paint(pad(state, stateCells)), " ", t.pen.Faint(basis(fig.Limit)))
+	t.line("  ", pad(fig.Label, labelCells), " ", padLeft(value, t.valueCells), " ", pad(limit, limitCells), " ",
+		paint(pad(state, stateCells)), " ", t.pen.Faint(t.basis(fig)))
+}
+
+func (t *tableWriter) basis(fig *figure.Figure) string {
+	if t.valueCells > valueCells {
+		return ""
+	}
+	return basis(fig.Limit)
 }
 
 // unknown tells, in few lines, what could not be computed and for want of what.
@@ -148,7 +168,7 @@ func (t *tableWriter) unknown(sec *figure.Section) {
 		labels[f.Wants] = append(labels[f.Wants], f.Label)
 	}
 	for _, wants := range order {
-		text := "wants " + wants + ": " + strings.Join(labels[wants], ", ")
+		text := "wants " + wants + ": " + strings.Join(labels[wants], "; ")
 		for i, l := range wrap(text, t.o.Width-4) {
 			head := "  - "
 			if i > 0 {

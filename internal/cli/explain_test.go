@@ -1,0 +1,259 @@
+package cli_test
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/expr-lang/expr"
+	"pgregory.net/rapid"
+)
+
+// The arithmetic that --explain shows has to give the figure it stands beside.
+// An evaluator of another house does the sums, as a pocket calculator in degree
+// mode would: outside check, expr-lang/expr.
+
+// calculator holds what such a calculator has keys for.
+var calculator = func() []expr.Option {
+	opts := []expr.Option{expr.Env(map[string]any{"pi": math.Pi})}
+	key := func(name string, f func(float64) float64) {
+		opts = append(opts, expr.Function(name, func(args ...any) (any, error) {
+			x, err := strconv.ParseFloat(fmt.Sprint(args[0]), 64)
+			return f(x), err
+		}, new(func(float64) float64), new(func(int) float64)))
+	}
+	const deg = math.Pi / 180
+	key("sin", func(x float64) float64 { return math.Sin(x * deg) })
+	key("cos", func(x float64) float64 { return math.Cos(x * deg) })
+	key("tan", func(x float64) float64 { return math.Tan(x * deg) })
+	key("asin", func(x float64) float64 { return math.Asin(x) / deg })
+	key("acos", func(x float64) float64 { return math.Acos(x) / deg })
+	key("atan", func(x float64) float64 { return math.Atan(x) / deg })
+	return opts
+}()
+
+func evaluate(sum string) (float64, error) {
+	program, err := expr.Compile(strings.ReplaceAll(sum, "°", ""), calculator...)
+	if err != nil {
+		return 0, err
+	}
+	v, err := expr.Run(program, map[string]any{"pi": math.Pi})
+	if err != nil {
+		return 0, err
+	}
+	return strconv.ParseFloat(fmt.Sprint(v), 64)
+}
+
+var leadingNumber = regexp.MustCompile(`^-?[0-9]+(\.([0-9]+))?`)
+
+// agrees says what is wrong with a sum and the result printed behind it: they
+// may differ by half of the result's last digit, and by what the rounding of
+// the operands can do.
+func agrees(sum, result string) error {
+	m := leadingNumber.FindStringSubmatch(result)
+	if m == nil {
+		return fmt.Errorf("%s: the result %q is no number", sum, result)
+	}
+	want, _ := strconv.ParseFloat(m[0], 64)
+	got, err := evaluate(sum)
+	if err != nil {
+		return fmt.Errorf("%s: %v", sum, err)
+	}
+	half := math.Pow(10, -float64(len(m[2]))) / 2
+	if !(math.Abs(got-want) <= half+1e-6*math.Max(1, math.Abs(want))) {
+		return fmt.Errorf("%s gives %.9g, printed is %s", sum, got, result)
+	}
+	return nil
+}
+
+func TestCalculatorInDegrees(t *testing.T) {
+	for sum, want := range map[string]float64{
+		"2.1 / sin(30°)": 4.2, "atan(1)": 45, "180 - asin(1 / 2)": 150, "2 * 3^2": 18, "0.25^0.5": 0.5,
+		"tan(45)": 1, "cos(2 * 30)": 0.5, "-2 * (-3)": 6, "100 * max(0, min(1, 5 / 4))": 100, "acos(0.5)": 60, "pi": math.Pi,
+	} {
+		if got, err := evaluate(sum); err != nil || math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s = %v (%v), not %v", sum, got, err, want)
+		}
+	}
+	for _, wrong := range [][2]string{{"1 + 1", "2.1 mm"}, {"1 + 1", "3"}, {"1 +", "1"}, {"1 + 1", "-"}} {
+		if agrees(wrong[0], wrong[1]) == nil {
+			t.Errorf("%s = %s is let through", wrong[0], wrong[1])
+		}
+	}
+}
+
+// takes lists the readings of each command, beside the size.
+var takes = map[string][]string{
+	"point":     {"material", "point-angle", "lip-angle"},
+	"clearance": {"material", "clearance", "heel-drop", "heel-turn", "feed", "web", "chisel-angle", "chisel-length", "lip-angle"},
+	"chisel":    {"web", "chisel-angle", "chisel-length"},
+	"web":       {"material", "web", "second-web", "second-web-at", "web-taper", "chisel-angle", "chisel-length", "remove", "feed"},
+	"lips":      {"material", "point-angle", "lip-angle", "lip-length", "lip-height", "web", "chisel-angle", "chisel-length", "feed"},
+	"inspect": {"material", "web", "second-web", "second-web-at", "web-taper", "chisel-angle", "chisel-length", "point-angle", "lip-angle",
+		"lip-length", "lip-height", "clearance", "heel-drop", "heel-turn", "flute", "depth", "flank-wear", "corner-wear", "margin-wear", "remove", "feed"},
+}
+
+// readings is a drill as typed.
+type readings map[string]string
+
+func (r readings) args(command string) []string {
+	args := []string{command, "--size", r["size"]}
+	for _, name := range takes[command] {
+		if text, ok := r[name]; ok {
+			args = append(args, "--"+name, text)
+		}
+	}
+	return args
+}
+
+// checkExplained holds every step of every command against the calculator, in
+// JSON and as a table in both systems of units, and wants a step for every
+// number computed.
+func checkExplained(t fataler, r readings) {
+	t.Helper()
+	for _, command := range slices.Sorted(maps.Keys(takes)) {
+		args := append(r.args(command), "--explain")
+		d := compute(t, args...)
+		steps := map[string]bool{}
+		for _, s := range d.Steps {
+			steps[s.Figure] = true
+			if err := agrees(s.Numbers, s.Result); err != nil {
+				t.Fatalf("evenlip %s --format json\n%s: %v", strings.Join(args, " "), s.Figure, err)
+			}
+			if s.Formula == "" || s.Source == "" {
+				t.Fatalf("evenlip %s: %s has no formula or no source", strings.Join(args, " "), s.Figure)
+			}
+		}
+		for key, v := range d.Results {
+			if _, isNumber := v.(float64); isNumber && !steps[key] {
+				t.Fatalf("evenlip %s: nothing shows how %s is got", strings.Join(args, " "), key)
+			}
+		}
+		for _, units := range []string{"mm", "in"} {
+			checkPrinted(t, len(d.Steps), append(slices.Clone(args), "--units", units, "--width", "100000"))
+		}
+	}
+}
+
+// checkPrinted does the same for what a person sees.
+func checkPrinted(t fataler, steps int, args []string) {
+	t.Helper()
+	a := run("", args...)
+	_, rest, found := strings.Cut(a.out, "How each figure is got")
+	if steps == 0 {
+		return
+	}
+	if a.status != 0 || !found {
+		t.Fatalf("evenlip %s: status %d, no working\n%s", strings.Join(args, " "), a.status, a.err)
+	}
+	workings, _, _ := strings.Cut(rest, "\n\n")
+	lines := strings.Split(workings, "\n")[1:]
+	if len(lines) != 4*steps {
+		t.Fatalf("evenlip %s: %d lines for %d steps:\n%s", strings.Join(args, " "), len(lines), steps, workings)
+	}
+	for i := 0; i < len(lines); i += 4 {
+		line := strings.TrimSpace(lines[i+2])
+		at := strings.LastIndex(line, " = ")
+		if at < 0 {
+			t.Fatalf("no sum in %q", line)
+		}
+		if err := agrees(line[:at], line[at+3:]); err != nil {
+			t.Fatalf("evenlip %s\n%s: %v", strings.Join(args, " "), strings.TrimSpace(lines[i]), err)
+		}
+	}
+}
+
+var bench = map[string]readings{
+	"metric": {"size": "12mm", "web": "2.1mm", "chisel-angle": "126", "lip-angle": "59,59", "lip-height": "0.12mm",
+		"clearance": "11", "remove": "0.8mm", "feed": "0.2mm", "flank-wear": "0.2mm", "corner-wear": "0.4mm", "margin-wear": "1mm", "flute": "78mm", "depth": "30mm"},
+	"inches":             {"size": "1/2", "web": "0.085", "chisel-length": "0.104", "lip-angle": "59", "lip-height": "0.001", "clearance": "12", "remove": "0.03", "feed": "0.006"},
+	"acute chisel":       {"size": "12mm", "web": "2.1mm", "chisel-angle": "54", "remove": "1mm"},
+	"web of the chisel":  {"size": "12mm", "chisel-length": "2.6mm", "chisel-angle": "126", "remove": "1mm", "clearance": "11", "lip-angle": "59"},
+	"uneven lips":        {"size": "20mm", "web": "3mm", "chisel-angle": "125", "lip-angle": "62,57", "lip-height": "-0.21mm,0.04mm", "clearance": "8,13"},
+	"heel drop":          {"size": "12mm", "web": "2mm", "chisel-angle": "125", "lip-angle": "59", "heel-drop": "0.64mm,0.55mm", "heel-turn": "30", "feed": "0.2mm"},
+	"heel drop, inches":  {"size": "#7", "heel-drop": "0.011", "heel-turn": "30"},
+	"from lip lengths":   {"size": "1/2", "lip-angle": "60,58", "lip-length": "0.245,0.25", "web": "0.08"},
+	"two webs":           {"size": "12mm", "web": "1.8mm", "second-web": "2.2mm", "second-web-at": "25mm", "chisel-angle": "125", "remove": "6mm"},
+	"taper given":        {"size": "12mm", "web": "1.8mm", "web-taper": "0.018", "chisel-angle": "125", "remove": "6mm", "feed": "0.008in"},
+	"other point wanted": {"size": "10mm", "material": "steel-400", "point-angle": "135", "lip-angle": "59,60", "lip-height": "0.05mm"},
+	"negative clearance": {"size": "10mm", "web": "1.5mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "-2"},
+	"rubbing feed":       {"size": "3mm", "web": "0.45mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "2", "feed": "0.5mm"},
+	"all three":          {"size": "12mm", "web": "2mm", "chisel-angle": "126", "chisel-length": "3mm", "remove": "1mm"},
+	"size only":          {"size": "F"},
+}
+
+func TestExplainedArithmetic(t *testing.T) {
+	for name, r := range bench {
+		t.Run(name, func(t *testing.T) { checkExplained(t, r) })
+	}
+}
+
+func TestExplainedSample(t *testing.T) {
+	for _, command := range slices.Sorted(maps.Keys(takes)) {
+		if d := compute(t, command, "--sample", "--explain"); len(d.Steps) == 0 && command != "inspect" {
+			t.Errorf("%s --sample explains nothing", command)
+		}
+	}
+	for _, units := range []string{"mm", "in"} {
+		args := []string{"inspect", "--sample", "--explain"}
+		checkPrinted(t, len(compute(t, args...).Steps), append(args, "--units", units, "--width", "100000"))
+	}
+}
+
+// anyDrill draws a drill that could lie on a bench, some readings missing.
+func anyDrill(t *rapid.T) readings {
+	r := readings{}
+	number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	maybe := func(name string) bool { return rapid.Bool().Draw(t, name+" read") }
+	inch := rapid.Bool().Draw(t, "inch")
+	length := func(v float64) string {
+		if inch {
+			return fmt.Sprintf("%.4fin", v/25.4)
+		}
+		return fmt.Sprintf("%.3fmm", v)
+	}
+	d := number("size", 1, 60)
+	r["size"] = length(d)
+	set := func(name, text string) {
+		if maybe(name) {
+			r[name] = text
+		}
+	}
+	web := number("web", 0.08, 0.34) * d
+	acute := number("acute", 30, 80)
+	set("web", length(web))
+	if rapid.Bool().Draw(t, "obtuse") {
+		set("chisel-angle", fmt.Sprintf("%.2f", 180-acute))
+	} else {
+		set("chisel-angle", fmt.Sprintf("%.2f", acute))
+	}
+	set("chisel-length", length(math.Min(web/math.Sin(acute*math.Pi/180)+0.01, 0.9*d)))
+	k1, k2 := number("lip angle 1", 45, 75), number("lip angle 2", 45, 75)
+	if rapid.Bool().Draw(t, "alike") {
+		k2 = k1
+	}
+	set("lip-angle", fmt.Sprintf("%.2f,%.2f", k1, k2))
+	set("lip-height", length(number("height", -0.02, 0.02)*d))
+	set("lip-length", length(number("lip length 1", 0.42, 0.55)*d)+","+length(number("lip length 2", 0.42, 0.55)*d))
+	set("clearance", fmt.Sprintf("%.2f,%.2f", number("clearance 1", -3, 30), number("clearance 2", -3, 30)))
+	set("heel-drop", length(number("heel drop", 0.001, 0.06)*d))
+	set("heel-turn", fmt.Sprintf("%.1f", number("heel turn", 5, 60)))
+	set("feed", length(number("feed", 0.005, 0.03)*d+0.01))
+	set("remove", length(number("remove", 0, 0.5)*d))
+	set("second-web", length(web*number("growth", 1.05, 1.5)))
+	set("second-web-at", length(number("second at", 10, 50)))
+	set("web-taper", fmt.Sprintf("%.4f", number("taper", 0, 0.05)))
+	set("point-angle", fmt.Sprintf("%.1f", number("wanted", 90, 140)))
+	set("flute", length(d*4+50))
+	set("margin-wear", length(number("margin", 0, 1)*d))
+	return r
+}
+
+func TestExplainedArithmeticOfAnyDrill(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) { checkExplained(t, anyDrill(t)) })
+}

@@ -1,0 +1,63 @@
+package cli_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"evenlip/internal/cli"
+)
+
+// answer is what one run of the program left behind.
+type answer struct {
+	status   int
+	out, err string
+}
+
+// run runs the program in this process.
+func run(stdin string, args ...string) answer {
+	var out, errw bytes.Buffer
+	status := cli.Main(args, strings.NewReader(stdin), &out, &errw)
+	return answer{status, out.String(), errw.String()}
+}
+
+// document is the JSON of one calculation.
+type document struct {
+	Command string
+	Inputs  map[string]map[string]any
+	Results map[string]any
+	Limits  map[string]struct {
+		Low, High *float64
+		State     string
+	}
+	Findings []struct{ Code, Severity, Text string }
+	Steps    []struct{ Figure, Formula, Numbers, Result, Source string }
+}
+
+// codes are the codes of the findings, in order.
+func (d *document) codes() []string {
+	var out []string
+	for _, f := range d.Findings {
+		out = append(out, f.Code)
+	}
+	return out
+}
+
+type fataler interface {
+	Helper()
+	Fatalf(format string, args ...any)
+}
+
+// compute runs the program for JSON.
+func compute(t fataler, args ...string) document {
+	t.Helper()
+	a := run("", append(args, "--format", "json")...)
+	var d document
+	if err := json.Unmarshal([]byte(a.out), &d); a.status != 0 || err != nil {
+		t.Fatalf("evenlip %s: status %d, %v\n%s", strings.Join(args, " "), a.status, err, a.err)
+	}
+	return d
+}
+
+var _ fataler = (*testing.T)(nil)

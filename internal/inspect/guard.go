@@ -1,0 +1,64 @@
+package inspect
+
+import (
+	"slices"
+
+	"evenlip/internal/figure"
+)
+
+// Guard takes back what the gauges cannot bear out, once every figure of s has
+// its uncertainty: a reason counts only where a figure behind it is outside its
+// limit over its whole spread, and fit only where every figure is within over
+// its whole spread (guard bands in the way of ISO 14253-1). What cannot be told
+// is said, with the reading to take better.
+func Guard(s *figure.Sheet) {
+	s.Each(func(f *figure.Figure) {
+		if f.State() == figure.Unsure {
+			s.Find("cannot-tell", figure.Warn, "{}: {} ± {} lies across its limit, so this gauge cannot tell; take {} better",
+				figure.Say(f.Label), figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
+				figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Spread}, figure.Say(f.Mostly))
+		}
+	})
+	if s.Verdict == nil {
+		return
+	}
+	word, doubt := Undecided, false
+	var sure, doubted []string
+	for i := range rules {
+		rule := &rules[i]
+		if unsure(s, rule.figures) {
+			doubt = true
+		}
+		if !slices.Contains(s.Verdict.Reasons, rule.code) {
+			continue
+		}
+		if len(rule.figures) > 0 && !borneOut(s, rule.figures) {
+			doubted = append(doubted, rule.code)
+			continue
+		}
+		sure = append(sure, rule.code)
+		word = max(word, rule.verdict)
+	}
+	if word == Undecided && s.Verdict.Word == Fit.String() && !doubt {
+		word = Fit
+	}
+	s.Verdict.Word, s.Verdict.Reasons = word.String(), sure
+	s.Findings = slices.DeleteFunc(s.Findings, func(f figure.Finding) bool { return slices.Contains(doubted, f.Code) })
+	if word == Undecided && doubt {
+		s.Verdict.Missing = append(s.Verdict.Missing, "finer readings, see the remarks")
+	}
+}
+
+func unsure(s *figure.Sheet, keys []string) bool {
+	return slices.ContainsFunc(keys, func(k string) bool {
+		f := s.Lookup(k)
+		return f != nil && f.State() == figure.Unsure
+	})
+}
+
+func borneOut(s *figure.Sheet, keys []string) bool {
+	return slices.ContainsFunc(keys, func(k string) bool {
+		f := s.Lookup(k)
+		return f != nil && f.State().Outside()
+	})
+}

@@ -1,0 +1,323 @@
+package reference_test
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"evenlip/internal/reference"
+)
+
+const (
+	radian = math.Pi / 180
+	footM  = 0.3048
+)
+
+// agrees fails unless got is want, give or take tolerance.
+func agrees(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s: got %.6g, want %.6g within %.3g", what, got, want, tolerance)
+	}
+}
+
+// cuttingTables are the tables about cutting.
+func cuttingTables() []reference.Table {
+	return slices.Concat(reference.ForceTables(), reference.MaterialTables(), reference.SpeedTables(),
+		reference.ShankTables(), reference.HoleTables(), reference.ThinningTables())
+}
+
+func TestCuttingTablesAreWhole(t *testing.T) {
+	kebab := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+	seen := map[string]bool{}
+	for _, table := range cuttingTables() {
+		if !kebab.MatchString(table.Name) || seen[table.Name] {
+			t.Errorf("%q is no name of its own", table.Name)
+		}
+		seen[table.Name] = true
+		if table.Title == "" || table.Source.Label == 0 || table.Source.Text == "" {
+			t.Errorf("%s lacks a title or a source", table.Name)
+		}
+		if (table.Source.Label == reference.Memory) != (table.Source.Sureness != "") {
+			t.Errorf("%s: a remembered figure says how sure it is, no other does: %v", table.Name, table.Source)
+		}
+		rows := table.Rows()
+		if len(rows) == 0 {
+			t.Errorf("%s is empty", table.Name)
+		}
+		for _, row := range rows {
+			if len(row) != len(table.Head) || strings.Contains(strings.Join(row, ""), "\n") {
+				t.Errorf("%s: row %q under head %q", table.Name, row, table.Head)
+			}
+		}
+	}
+}
+
+// rowOf returns the row of a table that begins with the cell first.
+func rowOf(t *testing.T, name, first string) []string {
+	t.Helper()
+	for _, table := range cuttingTables() {
+		if table.Name == name {
+			for _, row := range table.Rows() {
+				if row[0] == first {
+					return row
+				}
+			}
+		}
+	}
+	t.Fatalf("no row %q in %s", first, name)
+	return nil
+}
+
+// What the sources command shows is what was published, digit for digit.
+func TestTablesShowWhatWasPublished(t *testing.T) {
+	for _, want := range [][]string{
+		{"chisel-edge-factors", "0.18", "0.155", "1.085", "1.355", "0.030", ""},
+		{"feed-factors-inch", "0.010", "0.025"},
+		{"diameter-factors-metric", "20.00", "10.99", "219.7", "row not legible, computed from the power law"},
+		{"diameter-factors-metric", "8.80", "5.96", "50.13", "FT: misprint; 8.8^0.8 is 5.70"},
+		{"drive-efficiency", "geared-head", "geared head", "0.7-0.8"},
+		{"drill-geometry-textbook", "magnesium alloys", "70-118", "12-15", "120-135", "30-45", "-", "standard"},
+		{"drill-geometry-print", "zinc alloys, 80-100 HB", "118", "-", "-", "32-42", "76", "HSS"},
+		{"cutting-speeds-course", "stainless", "30-40"},
+		{"cutting-speeds-trade", "heat-treated, 50-55 HRC", "7-15"},
+		{"feeds", "1/2 to 1", "0.007-0.015"},
+		{"deep-holes", "6", "35-40", "20"},
+		{"morse-tapers", "3", "0.60235", "0.05019", "0.778", "0.938", "3.1875"},
+		{"morse-by-drill-inch", "4", "1 17/64 to 2"},
+		{"helix-by-diameter", "10", "25-31", "12-17", "34-40"},
+		{"oversize-by-size", "0.5", "0.008", "0.005", "0.003"},
+		{"point-forms", "E", "centre spur with flat lips (180 degrees)", "sheet, thin work, soft material", "-"},
+		{"force-constants", "aluminium", "250", "100", "1.01"},
+		{"materials", "titanium", "Titanium alloy Ti-6Al-4V, 40 HRC", "hard or tough work", "135", "low end"},
+	} {
+		if got := rowOf(t, want[0], want[1]); !slices.Equal(got, want[1:]) {
+			t.Errorf("%s: got %q, want %q", want[0], got, want[1:])
+		}
+	}
+}
+
+// Machinery's Handbook, Table 3 and Table 4 (from memory).
+func TestFactorsByName(t *testing.T) {
+	for name, want := range map[string]float64{"sharp": 1, "normal": 1.3, "dull": 1.5} {
+		f, ok := reference.WearFactor(name)
+		if !ok || f.Mid() != want || f.Source.Label != reference.Memory {
+			t.Errorf("%s: got %+v", name, f)
+		}
+	}
+	for name, want := range map[string]float64{"belt": 0.9, "back-gear": 0.75, "geared-head": 0.75, "hydraulic": 0.75} {
+		f, ok := reference.DriveFactor(name)
+		if !ok {
+			t.Fatalf("no drive %s", name)
+		}
+		agrees(t, name, f.Mid(), want, 1e-12)
+	}
+	if _, ok := reference.WearFactor("belt"); ok {
+		t.Error("a drive is no condition")
+	}
+	if _, ok := reference.DriveFactor(""); ok {
+		t.Error("no name is no drive")
+	}
+	reference.WearFactors()[0].Low = 7
+	reference.DriveFactors()[0].Low = 7
+	if reference.WearFactors()[0].Low != 1 || reference.DriveFactors()[0].Low != 0.9 {
+		t.Error("a caller changed the list")
+	}
+	if reference.ForceSource().Label != reference.InPrint {
+		t.Error("the equations were read in print")
+	}
+}
+
+// US Navy course Machinery Repairman (in print); the mm column is derived.
+func TestFeedBand(t *testing.T) {
+	for _, v := range []struct{ d, low, high float64 }{
+		{0.35, 0.03, 0.05}, {3.175, 0.03, 0.05}, {3.2, 0.05, 0.10}, {6.35, 0.05, 0.10}, {6.4, 0.10, 0.18},
+		{12.7, 0.10, 0.18}, {12.8, 0.18, 0.38}, {25.4, 0.18, 0.38}, {25.5, 0.38, 0.64}, {90, 0.38, 0.64},
+	} {
+		b := reference.FeedBand(v.d)
+		agrees(t, "low", b.Low, v.low, 0.0055)
+		agrees(t, "high", b.High, v.high, 0.0055)
+		if b.Source.Label != reference.InPrint {
+			t.Errorf("%v mm: %v", v.d, b.Source)
+		}
+	}
+	for _, d := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if b := reference.FeedBand(d); !math.IsNaN(b.Low) || !math.IsNaN(b.High) || b.Source != nil {
+			t.Errorf("%v mm: got %+v", d, b)
+		}
+	}
+}
+
+// Machinery's Handbook, 31st ed., Table 22 (in print, in part): at the printed
+// diameters, and half way between two.
+func TestDiameterCorrection(t *testing.T) {
+	for in, want := range map[float64]float64{0.08: 0.30, 0.15: 0.44, 0.25: 0.56, 0.40: 0.78, 0.60: 1.00, 1: 1.32, 2: 1.81, 3: 2.11, 4: 2.29, 1.5: 1.565} {
+		fd, source, ok := reference.DiameterCorrection(in * 25.4)
+		if !ok || source.Label != reference.InPrint {
+			t.Errorf("%v in: %v %v", in, source, ok)
+		}
+		agrees(t, "Fd", fd, want, 1e-9)
+	}
+	for _, in := range []float64{0.079, 4.001, math.NaN()} {
+		if fd, source, ok := reference.DiameterCorrection(in * 25.4); ok || !math.IsNaN(fd) || source != nil {
+			t.Errorf("%v in: got %v", in, fd)
+		}
+	}
+}
+
+// Common practice: three diameters is deep; the larger of 35 to 40 % at six.
+func TestDeep(t *testing.T) {
+	for _, v := range []struct{ ratio, from, speed, feed float64 }{
+		{0, 0, 0, 0}, {2.99, 0, 0, 0}, {3, 3, 0.1, 0.1}, {4.5, 4, 0.2, 0.1}, {5, 5, 0.3, 0.2}, {6, 6, 0.4, 0.2}, {20, 6, 0.4, 0.2},
+	} {
+		c := reference.Deep(v.ratio)
+		agrees(t, "from", c.Depth, v.from, 0)
+		agrees(t, "speed", c.Speed, v.speed, 1e-12)
+		agrees(t, "feed", c.Feed, v.feed, 1e-12)
+		if c.Source.Label != reference.Practice {
+			t.Errorf("%v: %v", v.ratio, c.Source)
+		}
+	}
+	for _, ratio := range []float64{-1, math.NaN()} {
+		if c := reference.Deep(ratio); !math.IsNaN(c.Speed) || !math.IsNaN(c.Feed) || c.Source != nil {
+			t.Errorf("%v: got %+v", ratio, c)
+		}
+	}
+}
+
+// Each plug closes on itself: small end plus taper times depth is the gauge
+// line, and the taper per foot is twelve times that per inch (derived).
+func TestMorseTapersClose(t *testing.T) {
+	for number := range 8 {
+		m, ok := reference.MorseTaper(number)
+		if !ok || m.Number != number || m.Source.Label != reference.Practice {
+			t.Fatalf("MT%d: %+v", number, m)
+		}
+		agrees(t, "gauge line, in", (m.SmallEnd+m.Taper*m.Depth)/25.4, m.GaugeLine/25.4, 0.0012)
+		perFoot := rowOf(t, "morse-tapers", string(rune('0'+number)))[1]
+		agrees(t, "taper per foot", 12*m.Taper, number1(t, perFoot), 0.0005)
+	}
+	for _, number := range []int{-1, 8} {
+		if _, ok := reference.MorseTaper(number); ok {
+			t.Errorf("there is no MT%d", number)
+		}
+	}
+}
+
+// The ranges are from memory; that a 16 mm drill has a Morse shank is common
+// practice.
+func TestMorseByDrill(t *testing.T) {
+	for d, want := range map[float64]int{3: 1, 14: 1, 14.25: 2, 16: 2, 23: 2, 23.25: 3, 31.75: 3, 32: 4, 50.5: 4, 50.7: 5, 76: 5, 76.5: 6, 100: 6} {
+		if got, source, ok := reference.MorseOfMetric(d); !ok || got != want || source.Sureness != "high" {
+			t.Errorf("%v mm: MT%d %v, want MT%d", d, got, ok, want)
+		}
+	}
+	for in, want := range map[float64]int{0.125: 1, 0.5625: 1, 0.57: 2, 37. / 64: 2, 29. / 32: 2, 59. / 64: 3, 1.25: 3, 1.265625: 4, 2: 4, 2.015625: 5, 3: 5, 3.25: 6} {
+		if got, source, ok := reference.MorseOfInch(in * 25.4); !ok || got != want || source.Sureness != "medium" {
+			t.Errorf("%v in: MT%d %v, want MT%d", in, got, ok, want)
+		}
+	}
+	for _, d := range []float64{2.9, 100.1, math.NaN()} {
+		if _, _, ok := reference.MorseOfMetric(d); ok {
+			t.Errorf("%v mm has a Morse taper", d)
+		}
+	}
+	for _, in := range []float64{0.12, 3.51, math.NaN()} {
+		if _, _, ok := reference.MorseOfInch(in * 25.4); ok {
+			t.Errorf("%v in has a Morse taper", in)
+		}
+	}
+}
+
+// The helix bands in trade use (common practice): slow 12 to 18, standard 28 to
+// 32, fast 35 to 45 degrees. Each type's band at 10 mm meets its own.
+func TestHelixMeetsTheTradesBands(t *testing.T) {
+	for kind, trade := range map[reference.DrillType][2]float64{reference.TypeN: {28, 32}, reference.TypeH: {12, 18}, reference.TypeW: {35, 45}} {
+		b, ok := reference.Helix(10, kind)
+		if !ok || b.Low > trade[1]*radian || b.High < trade[0]*radian || b.Source.Label != reference.Practice {
+			t.Errorf("type %d: %+v", kind, b)
+		}
+	}
+	b, _ := reference.Helix(3.2, reference.TypeN)
+	agrees(t, "3.2 mm, low", b.Low, 22*radian, 1e-12)
+	b, _ = reference.Helix(3.3, reference.TypeW)
+	agrees(t, "3.3 mm, high", b.High, 38*radian, 1e-12)
+	for _, d := range []float64{0.9, 50.1, math.NaN()} {
+		if _, ok := reference.Helix(d, reference.TypeN); ok {
+			t.Errorf("a helix at %v mm", d)
+		}
+	}
+	if _, ok := reference.Helix(10, 3); ok {
+		t.Error("there is no fourth type")
+	}
+}
+
+// An older linear rule for 1/8 to 1 in (from memory, medium): average maximum
+// 0.005 + 0.005 D, mean 0.002 + 0.005 D, average minimum 0.001 + 0.003 D.
+func TestOversizeMeetsTheLinearRule(t *testing.T) {
+	for in := 0.125; in <= 1; in += 0.0625 {
+		o, ok := reference.UsualOversize(in * 25.4)
+		if !ok || o.Source.Label != reference.Memory || !(o.Low < o.Mean && o.Mean < o.High) {
+			t.Fatalf("%v in: %+v", in, o)
+		}
+		agrees(t, "average maximum", o.High/25.4, 0.005+0.005*in, 0.002)
+		agrees(t, "mean", o.Mean/25.4, 0.002+0.005*in, 0.001)
+		agrees(t, "average minimum", o.Low/25.4, 0.001+0.003*in, 0.001)
+	}
+	o, _ := reference.UsualOversize(0.375 * 25.4)
+	agrees(t, "mean half way from 1/4 to 1/2", o.Mean/25.4, 0.0045, 1e-9)
+	for _, in := range []float64{0.06, 1.01, math.NaN()} {
+		if _, ok := reference.UsualOversize(in * 25.4); ok {
+			t.Errorf("an oversize at %v in", in)
+		}
+	}
+}
+
+// Chisel lengths of the forms, trade rules from memory; 0.03 of a split point
+// is in print.
+func TestFormOfChisel(t *testing.T) {
+	for ratio, want := range map[float64]string{0: "C", 0.03: "C", 0.06: "C", 0.069: "C", 0.07: "A", 0.08: "A", 0.1: "A", 0.13: "A", 0.15: "N", 0.18: "N", 0.2: "N", 0.4: "N"} {
+		if form, source, ok := reference.FormOfChisel(ratio); !ok || form.Letter != want || source.Label != reference.Own {
+			t.Errorf("c/D %v: form %s, want %s", ratio, form.Letter, want)
+		}
+	}
+	for _, ratio := range []float64{-0.01, 1, math.NaN()} {
+		if _, _, ok := reference.FormOfChisel(ratio); ok {
+			t.Errorf("a form at c/D %v", ratio)
+		}
+	}
+	for _, f := range reference.PointForms() {
+		if given := f.Chisel.Source != nil; given == (f.Letter == "E") {
+			t.Errorf("form %s: chisel %+v", f.Letter, f.Chisel)
+		}
+	}
+}
+
+// The handbook's thinnest web (Table 7, in print), and the trade's 1/20 to 1/10
+// of the diameter for a good chisel edge (common practice).
+func TestRulesOfThinningAndHoles(t *testing.T) {
+	if got := rowOf(t, "chisel-edge-factors", "0.03")[1]; number1(t, got) != reference.LeastWebRatio {
+		t.Errorf("thinnest web %s", got)
+	}
+	agrees(t, "least chisel", reference.LeastChiselRatio, 1./20, 0)
+	// A shank of 240 HV, by the conversions that the source names.
+	agrees(t, "shank stress, MPa", reference.ShankStress, 3.2*240*0.7*0.58/2, 2)
+	agrees(t, "wheel speed", reference.OrdinaryWheelSpeed, 6500*footM/60, 0.05)
+	sources := []*reference.Source{
+		reference.ShankStressSource(), reference.ParallelShankSource(), reference.OrdinaryWheelSource(), reference.DeepestSource(),
+		reference.PeckSources()[0], reference.PeckSources()[1], reference.PeckSources()[2],
+		reference.PilotSources()[0], reference.PilotSources()[1], reference.ThinningSources()[0], reference.ThinningSources()[1],
+	}
+	labels := []reference.Label{
+		reference.Own, reference.Practice, reference.Memory, reference.Practice,
+		reference.Practice, reference.Memory, reference.Own,
+		reference.Practice, reference.Memory, reference.Own, reference.Practice,
+	}
+	for i, s := range sources {
+		if s.Label != labels[i] {
+			t.Errorf("source %d: %v", i, s)
+		}
+	}
+}

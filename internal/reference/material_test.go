@@ -1,0 +1,210 @@
+package reference_test
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"testing"
+
+	"evenlip/internal/reference"
+)
+
+// number1 reads one cell as a number.
+func number1(t *testing.T, cell string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(cell, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// found returns a material that must be in the list.
+func found(t *testing.T, name string) *reference.Material {
+	t.Helper()
+	m, ok := reference.FindMaterial(name)
+	if !ok {
+		t.Fatalf("no material %q", name)
+	}
+	return m
+}
+
+// Machinery's Handbook, work-material factor Kd (from memory, high).
+func TestWorkMaterialFactors(t *testing.T) {
+	for name, want := range map[string][2]float64{ // torque, thrust
+		"free-cutting-steel": {12000, 12000}, "steel-200": {24000, 24000}, "steel-300": {31000, 31000}, "steel-400": {34000, 34000},
+		"cast-iron-150": {14000, 14000}, "aluminium": {7000, 7000}, "magnesium": {4000, 4000}, "brass": {14000, 14000}, "leaded-brass": {7000, 7000},
+		"stainless-316": {24000, 35000}, "titanium": {18000, 29000}, "high-temperature-alloy": {40000, 40000}, "nickel-molybdenum": {30000, 37000},
+	} {
+		m := found(t, name)
+		if m.KdTorque != want[0] || m.KdThrust != want[1] || !m.HasForce() || m.KdSource.Label != reference.Memory {
+			t.Errorf("%s: torque %v, thrust %v, %v", name, m.KdTorque, m.KdThrust, m.KdSource)
+		}
+	}
+	if m := found(t, "steel-150"); m.KdSource.Label != reference.Derived || m.KdThrust != 150*found(t, "steel-200").KdThrust/200 {
+		t.Errorf("steel-150: %v, %v", m.KdThrust, m.KdSource)
+	}
+}
+
+// Cutting speeds in ft/min: Navy course (in print) where it has the material,
+// else the trade chart (common practice); m/min from a printed textbook table.
+func TestCuttingSpeeds(t *testing.T) {
+	for name, want := range map[string][3]float64{ // low, high, m/min in one unit
+		"free-cutting-steel": {80, 110, footM}, "steel-200": {70, 80, footM}, "steel-300": {50, 70, footM}, "steel-400": {25, 35, footM},
+		"stainless-316": {30, 40, footM}, "cast-iron-150": {70, 150, footM}, "aluminium": {200, 300, footM}, "brass": {200, 300, footM},
+		"bronze": {200, 300, footM}, "magnesium": {250, 400, footM}, "plastics": {100, 300, footM}, "nickel-alloy": {40, 50, footM},
+		"titanium": {12, 12, 1}, "titanium-pure": {30, 30, 1}, "zinc": {76, 76, 1}, "tool-steel": {15, 18, 1}, "stainless-ph": {15, 15, 1},
+	} {
+		m := found(t, name)
+		agrees(t, name+" low", m.Speed.Low, want[0]*want[2], 1e-9)
+		agrees(t, name+" high", m.Speed.High, want[1]*want[2], 1e-9)
+	}
+	for name, label := range map[string]reference.Label{"steel-200": reference.InPrint, "steel-400": reference.Practice, "titanium": reference.InPrint, "magnesium": reference.Practice} {
+		if m := found(t, name); m.Speed.Source.Label != label {
+			t.Errorf("%s: speed %v", name, m.Speed.Source)
+		}
+	}
+}
+
+// Points by work material: common practice, textbooks (from memory), and one
+// printed table.
+func TestPointAngles(t *testing.T) {
+	for name, want := range map[string][3]float64{ // low, high, aim
+		"steel-200": {118, 135, 118}, "free-cutting-steel": {118, 135, 118}, "steel-400": {118, 135, 135}, "stainless-316": {118, 135, 135},
+		"aluminium": {90, 135, 118}, "brass": {90, 118, 118}, "cast-iron-150": {90, 118, 118}, "plastics": {60, 90, 90},
+		"magnesium": {70, 118, 118}, "titanium": {135, 135, 135}, "zinc": {118, 118, 118}, "tool-steel": {118, 118, 118}, "copper": {118, 118, 118},
+	} {
+		m := found(t, name)
+		agrees(t, name+" low", m.Point.Low, want[0]*radian, 1e-12)
+		agrees(t, name+" high", m.Point.High, want[1]*radian, 1e-12)
+		agrees(t, name+" aim", m.PointAim, want[2]*radian, 1e-12)
+	}
+	m := found(t, "tool-steel")
+	if m.Clearance.Source.Label != reference.InPrint || m.PointSource.Label != reference.InPrint {
+		t.Errorf("tool steel: clearance %v, point %v", m.Clearance.Source, m.PointSource)
+	}
+	agrees(t, "tool steel's clearance, low", m.Clearance.Low, 7*radian, 1e-12)
+	agrees(t, "tool steel's clearance, high", m.Clearance.High, 12*radian, 1e-12)
+	agrees(t, "helix in brass, low", found(t, "brass").Helix.Low, 0, 0)
+	agrees(t, "helix in aluminium, high", found(t, "aluminium").Helix.High, 48*radian, 1e-12)
+}
+
+// Everything that is published has a source, lies within what a drill can have,
+// and what is not published is NaN without one.
+func TestMaterialsMakeSense(t *testing.T) {
+	names := map[string]string{}
+	for _, m := range reference.Materials() {
+		for _, name := range append([]string{m.Name}, m.Also...) {
+			if other := names[name]; other != "" {
+				t.Errorf("%q names both %s and %s", name, other, m.Name)
+			}
+			names[name] = m.Name
+		}
+		for what, v := range map[string]struct {
+			band      reference.Band
+			low, high float64
+		}{
+			"point": {m.Point, 60 * radian, 150 * radian}, "chisel": {m.Chisel, 120 * radian, 135 * radian}, "helix": {m.Helix, 0, 48 * radian},
+			"clearance": {m.Clearance, 7 * radian, 26 * radian}, "speed": {m.Speed, 5, 130},
+		} {
+			given := v.band.Source != nil
+			if given != !math.IsNaN(v.band.Low) || given != !math.IsNaN(v.band.High) {
+				t.Errorf("%s: %s %+v", m.Name, what, v.band)
+			}
+			if given && !(v.band.Low <= v.band.High && v.band.Low >= v.low-1e-9 && v.band.High <= v.high+1e-9) {
+				t.Errorf("%s: %s %v to %v", m.Name, what, v.band.Low, v.band.High)
+			}
+		}
+		if !m.Point.Holds(m.PointAim) || m.PointSource == nil {
+			t.Errorf("%s: aim %v outside its band", m.Name, m.PointAim/radian)
+		}
+		if m.HasForce() != (m.KdSource != nil) || m.HasSpeed() != (m.Speed.Source != nil) || math.IsNaN(m.KdThrust) != math.IsNaN(m.KdTorque) {
+			t.Errorf("%s: %+v", m.Name, m)
+		}
+		// The lower end for hard material (Navy course, in print).
+		if (m.Relief == reference.Hard) != (m.FeedEnd == reference.FeedLow) {
+			t.Errorf("%s: %v, feed %v", m.Name, m.Relief, m.FeedEnd)
+		}
+	}
+}
+
+// Harder steel is drilled more slowly and with more thrust (common practice).
+func TestHarderSteelIsHarder(t *testing.T) {
+	steels := []string{"steel-150", "steel-200", "steel-300", "steel-400"}
+	for i, name := range steels[1:] {
+		soft, hard := found(t, steels[i]), found(t, name)
+		if !(hard.KdThrust > soft.KdThrust && hard.Speed.High < soft.Speed.High && hard.FeedEnd <= soft.FeedEnd) {
+			t.Errorf("%s after %s: %+v", name, steels[i], hard)
+		}
+	}
+}
+
+func TestFindMaterial(t *testing.T) {
+	for typed, want := range map[string]string{
+		"steel-200": "steel-200", "Steel 200": "steel-200", " STEEL_200 ": "steel-200", "aluminum": "aluminium",
+		"mild steel": "steel-150", "Cast Iron": "cast-iron-150", "stainless": "stainless-316", "Monel": "nickel-alloy",
+	} {
+		if m, ok := reference.FindMaterial(typed); !ok || m.Name != want {
+			t.Errorf("%q: got %v %v, want %s", typed, m, ok, want)
+		}
+	}
+	for _, typed := range []string{"", "steel", "unobtainium", "steel-2000"} {
+		if m, ok := reference.FindMaterial(typed); ok {
+			t.Errorf("%q: got %s", typed, m.Name)
+		}
+	}
+}
+
+func TestSuggestMaterial(t *testing.T) {
+	for typed, want := range map[string]string{
+		"steel-20": "steel-200", "stell-300": "steel-300", "alumnium": "aluminium", "alu": "aluminium", "braas": "brass",
+		"titanum": "titanium", "stainles-316": "stainless-316", "steel": "steel-150", "Cast iron 15": "cast-iron-150", "aluminnum": "aluminium",
+		"": "", "xyzzy": "", "oak": "", string(make([]byte, 65)): "",
+	} {
+		if got := reference.SuggestMaterial(typed); got != want {
+			t.Errorf("%q: got %q, want %q", typed, got, want)
+		}
+	}
+}
+
+// The levels that a caller may change are its own.
+func TestMaterialsAreCopies(t *testing.T) {
+	m := found(t, "steel-200")
+	m.KdThrust, m.Also[0] = 1, "changed"
+	list := reference.Materials()
+	i := slices.IndexFunc(list, func(m reference.Material) bool { return m.Name == "steel-200" })
+	list[i].KdTorque, list[i].Also[0] = 1, "changed"
+	if m := found(t, "steel-200"); m.KdThrust != 24000 || m.KdTorque != 24000 || m.Also[0] == "changed" {
+		t.Errorf("a caller changed the list: %+v", m)
+	}
+}
+
+func TestFeedEnds(t *testing.T) {
+	for end, want := range map[reference.FeedEnd]struct {
+		share float64
+		word  string
+	}{reference.FeedLow: {0, "low end"}, reference.FeedMid: {0.5, "middle"}, reference.FeedHigh: {1, "high end"}} {
+		if end.Share() != want.share || end.String() != want.word {
+			t.Errorf("%v: share %v", end, end.Share())
+		}
+	}
+}
+
+// Whatever is typed, a suggestion is a material of the list, and a name that is
+// found is its own best suggestion.
+func FuzzMaterialNames(f *testing.F) {
+	for _, name := range []string{"steel-200", "mild steel", "", "-", "st\xffeel", "ALUMINIUM", "é"} {
+		f.Add(name)
+	}
+	f.Fuzz(func(t *testing.T, name string) {
+		suggested := reference.SuggestMaterial(name)
+		if suggested != "" {
+			if m, ok := reference.FindMaterial(suggested); !ok || m.Name != suggested {
+				t.Errorf("%q: suggests %q, which is not in the list", name, suggested)
+			}
+		}
+		if m, ok := reference.FindMaterial(name); ok && suggested != m.Name {
+			t.Errorf("%q is %s, yet suggests %q", name, m.Name, suggested)
+		}
+	})
+}
