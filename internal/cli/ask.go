@@ -7,35 +7,39 @@ import (
 	"io"
 	"strings"
 
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
 	"evenlip/internal/drill"
-	"evenlip/internal/inspect"
-	"evenlip/internal/report"
 )
 
 // ask takes the readings one by one on a terminal. A mistake is explained and
 // asked again; what was read before stays.
-func (a *app) ask(d *drill.Drill, readings []drill.Reading) error {
+func (a *app) ask(cmd *cobra.Command, c calculation, d *drill.Drill) error {
 	if _, ok := terminal(a.in); !ok {
 		return usage("give the readings as flags or in a file", "--ask: wants a terminal to ask on")
 	}
+	if errs := a.faults(c, d); len(errs) > 0 {
+		return errs
+	}
 	fmt.Fprintln(a.err, "One reading at a time. Enter skips a reading; Ctrl-D ends the questions.")
 	in := bufio.NewReader(a.in)
-	for _, r := range readings {
+	for _, r := range c.readings {
 		if d.Written(r) != "" {
 			continue
 		}
-		if err := a.askOne(in, d, r); errors.Is(err, io.EOF) {
+		if err := a.askOne(in, c, d, r); errors.Is(err, io.EOF) {
 			fmt.Fprintln(a.err)
 			break
 		} else if err != nil {
 			return err
 		}
 	}
-	fmt.Fprintf(a.err, "\nThe same again: %s\n\n", commandLine(d))
+	fmt.Fprintf(a.err, "\nThe same again: %s\n\n", commandLine(cmd, d))
 	return nil
 }
 
-func (a *app) askOne(in *bufio.Reader, d *drill.Drill, r drill.Reading) error {
+func (a *app) askOne(in *bufio.Reader, c calculation, d *drill.Drill, r drill.Reading) error {
 	s := r.Spec()
 	fmt.Fprintf(a.err, "\n%s: %s\n  %s\n", s.Name, s.Help, s.How)
 	if s.Usual != "" {
@@ -49,7 +53,7 @@ func (a *app) askOne(in *bufio.Reader, d *drill.Drill, r drill.Reading) error {
 			return err
 		}
 		d.Set(r, line)
-		complaint, hint := a.complaint(d, r)
+		complaint, hint := a.complaint(c, d, r)
 		if complaint == "" {
 			return err
 		}
@@ -65,23 +69,25 @@ func (a *app) askOne(in *bufio.Reader, d *drill.Drill, r drill.Reading) error {
 }
 
 // complaint says what is wrong with the reading just taken, "" if nothing is.
-func (a *app) complaint(d *drill.Drill, r drill.Reading) (text, hint string) {
+// What was read before was right, so any complaint is about this reading, if
+// only beside an older one.
+func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, hint string) {
 	for _, e := range d.Resolve() {
-		if e.Reading == r {
-			return e.Err.Error(), hintOf(e.Err)
-		}
+		return e.Err.Error(), hintOf(e.Err)
 	}
-	for _, im := range inspect.Check(d) {
-		if im.Reading == r {
-			return report.Say(im.Text, d.System()), im.Hint
+	for _, im := range c.impossible(d) {
+		text = a.say(im, d)
+		if im.Reading != r {
+			text = im.Reading.String() + ": " + text
 		}
+		return text, im.Hint
 	}
 	return "", ""
 }
 
-// commandLine is the command that gives the same drill again.
-func commandLine(d *drill.Drill) string {
-	out := "evenlip inspect"
+// commandLine is the command that gives the same answer again.
+func commandLine(cmd *cobra.Command, d *drill.Drill) string {
+	out := "evenlip " + cmd.Name()
 	for _, r := range drill.All() {
 		switch text := d.Written(r); {
 		case !d.Has(r):
@@ -91,6 +97,9 @@ func commandLine(d *drill.Drill) string {
 			out += " --" + r.String() + " " + shellQuoted(text)
 		}
 	}
+	cmd.InheritedFlags().Visit(func(f *pflag.Flag) {
+		out += " --" + f.Name + "=" + shellQuoted(f.Value.String())
+	})
 	return out
 }
 

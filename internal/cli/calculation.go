@@ -1,9 +1,11 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -16,13 +18,29 @@ import (
 	"evenlip/internal/report"
 )
 
+// calculations are the commands that turn readings into a sheet.
+var calculations = slices.Concat(pointCommands, spindleCommands)
+
 // calculation is a command that turns the readings of a drill into a sheet.
 type calculation struct {
 	name, short, long string
+	group             string // of the help page; "drill" when empty
 	examples          string
 	readings          []drill.Reading
 	files             bool // takes files as arguments, and --ask
-	compute           func(d *drill.Drill, explain bool) *figure.Sheet
+	grinder           bool // is about the grinder and not about a drill
+	// check returns what cannot be beyond what inspect.Check finds; may be nil.
+	check   func(*drill.Drill) []inspect.Impossible
+	compute func(d *drill.Drill, explain bool) *figure.Sheet
+}
+
+// impossible returns everything about the readings that cannot be.
+func (c *calculation) impossible(d *drill.Drill) []inspect.Impossible {
+	found := inspect.Check(d)
+	if len(found) == 0 && c.check != nil {
+		found = c.check(d)
+	}
+	return found
 }
 
 // calculation makes the command of c.
@@ -30,7 +48,7 @@ func (a *app) calculation(c calculation) *cobra.Command {
 	flags := make(map[drill.Reading]*string, len(c.readings))
 	cracked, sample, ask := false, false, false
 	cmd := &cobra.Command{
-		Use: c.name + " [flags]", Short: c.short, Long: c.long, Example: c.examples, GroupID: "drill", Args: noArgs,
+		Use: c.name + " [flags]", Short: c.short, Long: c.long, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
 	}
 	if c.files {
 		cmd.Use = c.name + " [FILE...] [flags]"
@@ -44,22 +62,24 @@ func (a *app) calculation(c calculation) *cobra.Command {
 		}
 		flags[r] = textFlag(cmd, r)
 	}
-	cmd.Flags().BoolVar(&sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	if !c.grinder {
+		cmd.Flags().BoolVar(&sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	}
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		units, err := a.system()
 		if err != nil {
 			return err
 		}
 		if len(args) > 0 {
-			if sample || ask || cmd.Flags().Changed("size") {
+			if sample || ask || readingGiven(cmd, c.readings) {
 				return usage("give either files or readings", "%s: files and readings do not go together", c.name)
 			}
 			return a.files(c, args, units)
 		}
-		d := &drill.Drill{Units: units}
+		d := &drill.Drill{Units: units, Book: a.book()}
 		if sample {
 			d = drill.Sample()
-			d.Units = units
+			d.Units, d.Book = units, a.book()
 		}
 		if err := fromFlags(cmd, d, flags); err != nil {
 			return err
@@ -68,13 +88,17 @@ func (a *app) calculation(c calculation) *cobra.Command {
 			d.Set(drill.Cracked, "yes")
 		}
 		if ask {
-			if err := a.ask(d, c.readings); err != nil {
+			if err := a.ask(cmd, c, d); err != nil {
 				return err
 			}
 		}
 		return a.one(c, d)
 	}
 	return cmd
+}
+
+func readingGiven(cmd *cobra.Command, readings []drill.Reading) bool {
+	return slices.ContainsFunc(readings, func(r drill.Reading) bool { return cmd.Flags().Changed(r.String()) })
 }
 
 // textFlag adds the flag of a reading; what is written is understood later,
@@ -113,22 +137,31 @@ func fromFlags(cmd *cobra.Command, d *drill.Drill, flags map[drill.Reading]*stri
 
 // one computes and prints a drill whose readings came from flags.
 func (a *app) one(c calculation, d *drill.Drill) error {
-	var errs many
+	if errs := a.faults(c, d); len(errs) > 0 {
+		return errs
+	}
+	if !anyRead(d) {
+		hint := "evenlip " + c.name + " --help lists the readings"
+		if !c.grinder {
+			hint += "; --sample shows one"
+		}
+		return usage(hint, "%s: no reading was given", c.name)
+	}
+	return a.print([]report.Job{a.job(c, d)})
+}
+
+// faults returns everything that is wrong with the readings of d.
+func (a *app) faults(c calculation, d *drill.Drill) (errs many) {
 	for _, e := range d.Resolve() {
 		errs = append(errs, flagError(e))
-	}
-	if len(errs) == 0 {
-		for _, im := range inspect.Check(d) {
-			errs = append(errs, usage(im.Hint, "--%s: %s", im.Reading, a.say(im, d)))
-		}
 	}
 	if len(errs) > 0 {
 		return errs
 	}
-	if !anyRead(d) {
-		return usage("evenlip "+c.name+" --help lists the readings; --sample shows one", "%s: no reading was given", c.name)
+	for _, im := range c.impossible(d) {
+		errs = append(errs, usage(im.Hint, "--%s: %s", im.Reading, a.say(im, d)))
 	}
-	return a.print([]report.Job{a.job(c, d)})
+	return errs
 }
 
 func anyRead(d *drill.Drill) bool {
@@ -150,7 +183,9 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 	a.doubt(c, d, s)
 	s.Title, s.Sample = title(c.name, d), d.Sample
 	s.Inputs = echo(d)
-	s.Cautions = report.Cautions
+	if s.Cautions == nil {
+		s.Cautions = report.Cautions
+	}
 	return report.Job{Sheet: s, System: d.System()}
 }
 
@@ -212,7 +247,7 @@ func (a *app) files(c calculation, names []string, units quantity.System) error 
 	var jobs []report.Job
 	var errs many
 	for _, name := range names {
-		d, faults := a.file(name, units)
+		d, faults := a.file(c, name, units)
 		if len(faults) > 0 {
 			errs = append(errs, faults...)
 			continue
@@ -225,7 +260,7 @@ func (a *app) files(c calculation, names []string, units quantity.System) error 
 	return a.print(jobs)
 }
 
-func (a *app) file(name string, units quantity.System) (*drill.Drill, []error) {
+func (a *app) file(c calculation, name string, units quantity.System) (*drill.Drill, []error) {
 	in, shown := a.in, "standard input"
 	if name != "-" {
 		f, err := os.Open(name)
@@ -239,7 +274,8 @@ func (a *app) file(name string, units quantity.System) (*drill.Drill, []error) {
 	if len(errs) > 0 {
 		return nil, errs
 	}
-	for _, im := range inspect.Check(d) {
+	d.Book = a.book()
+	for _, im := range c.impossible(d) {
 		fault := places.Fault(im.Reading, fmt.Errorf("%s", a.say(im, d)))
 		fault.Hint = im.Hint
 		errs = append(errs, fault)

@@ -13,9 +13,9 @@ import (
 
 // globals are the flags that every command takes.
 type globals struct {
-	format, units, colour string
-	width                 int
-	explain, check        bool
+	format, units, colour, shop string
+	width                       int
+	explain, check              bool
 	// What the gauges can resolve, as written.
 	caliper, protractor, indicator string
 }
@@ -30,6 +30,7 @@ func (a *app) globalFlags(f *pflag.FlagSet) {
 	f.StringVar(&g.caliper, "caliper", "", "what the caliper can resolve: 0.02mm; figures then carry their uncertainty")
 	f.StringVar(&g.protractor, "protractor", "", "what the protractor or gauge can resolve: 1deg")
 	f.StringVar(&g.indicator, "indicator", "", "what the indicator can resolve: 0.01mm")
+	f.StringVar(&g.shop, "shop", "", "a file of the shop's own limits, materials and gauges (default: shop.yaml in the user's evenlip configuration)")
 	f.BoolVar(&g.check, "check", false, "exit with 1 when a figure is outside its limit or a verdict is not fit")
 }
 
@@ -50,6 +51,9 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 	units, err := a.system()
 	if err != nil {
 		return g, err
+	}
+	if a.shop != nil {
+		g = a.shop.Gauges
 	}
 	for _, x := range [...]struct {
 		flag, text string

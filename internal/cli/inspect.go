@@ -5,8 +5,8 @@ import (
 	"evenlip/internal/inspect"
 )
 
-// calculations are the commands that work on one drill.
-var calculations = []calculation{
+// pointCommands are the commands on the state of one drill's point.
+var pointCommands = []calculation{
 	{
 		name: "inspect", short: "the whole point in one go: five results, limits, a verdict",
 		long: `The point angle, lip clearance, chisel edge, web after regrind and lip height of

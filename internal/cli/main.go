@@ -13,6 +13,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
+	"evenlip/internal/shop"
 	"evenlip/internal/strict"
 )
 
@@ -31,6 +32,7 @@ type app struct {
 	buf      bytes.Buffer // what goes to out if all ends well
 	outside  bool         // --check found something
 	global   globals
+	shop     *shop.Shop // nil where the shop has set nothing
 }
 
 // Main runs the program and returns its exit status.

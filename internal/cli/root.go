@@ -30,12 +30,14 @@ func (a *app) root() *cobra.Command {
 			return usage(suggestCommand(args[0]), "no command is called %q", args[0])
 		},
 		RunE:              func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		PersistentPreRunE: func(*cobra.Command, []string) error { return a.useShop() },
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
 	}
 	a.globalFlags(root.PersistentFlags())
 	root.SetFlagErrorFunc(flagMistake)
 	root.AddGroup(
 		&cobra.Group{ID: "drill", Title: "With a drill in hand:"},
+		&cobra.Group{ID: "spindle", Title: "At the spindle and the grinder:"},
 		&cobra.Group{ID: "look", Title: "To look something up:"},
 	)
 	for _, c := range calculations {

@@ -35,17 +35,19 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 			if units == quantity.Unset {
 				units = v.System
 			}
-			return a.print([]report.Job{{Sheet: sizeSheet(v), System: orMetric(units)}})
+			return a.print([]report.Job{{Sheet: sizeSheet(v, a.global.explain), System: orMetric(units)}})
 		},
 	}
 }
 
-func sizeSheet(v quantity.Value) *figure.Sheet {
-	s := &figure.Sheet{Command: "size", Title: v.Echo() + " drill size", Inputs: []figure.Input{{
+func sizeSheet(v quantity.Value, explain bool) *figure.Sheet {
+	s := &figure.Sheet{Command: "size", Explaining: explain, Title: v.Echo() + " drill size", Inputs: []figure.Input{{
 		Name: "size", Echo: v.Echo(), Text: v.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []float64{v.V}}}}
 	s.Open("Diameter")
 	s.Add(figure.Figure{Key: "diameter_mm", Label: "millimetres", Value: v.V, Kind: quantity.Number, Exact: true})
+	s.Work("by definition: 1 in is 25.4 mm", "mm = in * 25.4", "{} * 25.4", figure.Num(v.V/reference.InchMM))
 	s.Add(figure.Figure{Key: "diameter_in", Label: "inches", Value: v.V / reference.InchMM, Kind: quantity.Number, Exact: true})
+	s.Work("by definition: 1 in is 25.4 mm", "in = mm / 25.4", "{} / 25.4", figure.Num(v.V))
 	names := figure.Grid{Key: "names", Title: "Also called", Columns: []figure.Column{{Key: "name", Label: "name", Kind: quantity.Word}}}
 	for _, n := range quantity.Names(v.V) {
 		names.Rows = append(names.Rows, []figure.Cell{figure.W(n.Name)})

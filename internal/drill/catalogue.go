@@ -30,6 +30,7 @@ const (
 	FlankWear
 	CornerWear
 	MarginWear
+	LipChip
 	Cracked
 	Remove
 	Feed
@@ -54,6 +55,13 @@ const (
 	MarkedRpm
 	RestGap
 	TongueGap
+
+	// What a regrind is to keep to.
+	CleanUp
+	Every
+	Length
+	BackTaper
+	LeastDiameter
 
 	readings // how many there are
 )
@@ -157,6 +165,10 @@ var specs = [readings]Spec{
 		Help:  "how far back from the corner the margin is worn",
 		How:   "From the corner up the body, as far as the margin is dull, scored or tapered.",
 		Usual: "0 to 2 mm", Keys: [2]string{"margin_wear_mm"}},
+	LipChip: {Name: "lip-chip", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "depth of the deepest chip in a lip, measured back from the lip along the axis",
+		How:   "From where the lip ought to be to the bottom of the nick, along the drill, with a magnifier and scale.",
+		Usual: "0 to 0.5 mm; a broken corner may be 2 mm", Keys: [2]string{"lip_chip_mm"}},
 	Cracked: {Name: "cracked", Kind: quantity.Word, Switch: true,
 		Help:  "the drill has a crack: it is never reground",
 		How:   "Look along the flutes and across the web in good light.",
@@ -232,6 +244,26 @@ var specs = [readings]Spec{
 		Help:  "gap between the adjustable tongue and the wheel",
 		How:   "Feeler or a strip of known thickness, the wheel stopped.",
 		Usual: "3 to 6 mm", Keys: [2]string{"tongue_gap_mm"}},
+	CleanUp: {Name: "clean-up", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "clean-up allowance: what is taken beyond the wear, for a bright edge all over",
+		How:   "The shop's habit.",
+		Usual: "0.05 mm", Keys: [2]string{"clean_up_mm"}},
+	Every: {Name: "every", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "usual stock a grind, for counting the grinds that are left",
+		How:   "What this shop takes off on the average: length lost, by the number of grinds.",
+		Usual: "0.3 to 1 mm", Keys: [2]string{"every_mm"}},
+	Length: {Name: "length", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "overall length",
+		How:   "From the point to the end of the shank.",
+		Usual: "10 to 20 diameters when new", Keys: [2]string{"length_mm"}},
+	BackTaper: {Name: "back-taper", Kind: quantity.Taper,
+		Help:  "how much the diameter falls toward the shank, mm per mm (or in per in)",
+		How:   "Diameter at the corners less diameter further up, by the distance between the two; or from the maker's sheet.",
+		Usual: "0.0002 to 0.0008", Keys: [2]string{"back_taper"}},
+	LeastDiameter: {Name: "least-diameter", Kind: quantity.Size, Gauge: quantity.Indicator,
+		Help:  "least diameter with which the drill may go on, as back taper makes it smaller",
+		How:   "The hole's lower limit, or the drill's own tolerance.",
+		Usual: "a few hundredths under the size", Keys: [2]string{"least_diameter_mm"}},
 }
 
 // Spec returns the reading's entry in the catalogue.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
 )
 
 // Drill is one drill as it was read. The zero value is a drill of which
@@ -14,6 +15,8 @@ type Drill struct {
 	Sample bool   // the built-in sample
 	// Units is what the user asked for, for bare numbers and for printing.
 	Units quantity.System
+	// Book is the limits and materials in force; nil is the embedded ones.
+	Book *reference.Book
 
 	text  [readings]string
 	value [readings][2]quantity.Value
@@ -70,6 +73,7 @@ func (d *Drill) Resolve() []*Error {
 
 func (d *Drill) resolve(r Reading) error {
 	s := &specs[r]
+	d.value[r], d.count[r] = [2]quantity.Value{}, 0
 	switch {
 	case s.Switch:
 		return d.resolveSwitch(r)
@@ -91,11 +95,19 @@ func (d *Drill) resolve(r Reading) error {
 		return err
 	}
 	if n == 2 && !s.Pair {
-		return &quantity.Error{Read: d.text[r], Takes: "one value", Hint: "a comma is never a decimal point: write " + strings.Replace(d.text[r], ",", ".", 1)}
+		return &quantity.Error{Read: d.text[r], Takes: "one value", Hint: aboutComma(a.Text, b.Text)}
 	}
 	d.value[r] = [2]quantity.Value{a, b}
 	d.count[r] = uint8(n)
 	return nil
+}
+
+// aboutComma explains two values where one is wanted.
+func aboutComma(first, second string) string {
+	if strings.Trim(first, "0123456789") != "" || strings.IndexAny(second, "0123456789") != 0 {
+		return "a comma stands only between the readings of two lips"
+	}
+	return "a comma is never a decimal point: write " + first + "." + second
 }
 
 func (d *Drill) resolveSwitch(r Reading) error {
@@ -103,7 +115,6 @@ func (d *Drill) resolveSwitch(r Reading) error {
 	case "true", "yes":
 		d.count[r] = 1
 	case "false", "no":
-		d.count[r] = 0
 	default:
 		return &quantity.Error{Read: d.text[r], Takes: "yes or no"}
 	}
@@ -127,7 +138,9 @@ func (d *Drill) Nudged(r Reading, value int, by float64) *Drill {
 }
 
 // Drop forgets a reading.
-func (d *Drill) Drop(r Reading) { d.text[r], d.count[r] = "", 0 }
+func (d *Drill) Drop(r Reading) {
+	d.text[r], d.value[r], d.count[r] = "", [2]quantity.Value{}, 0
+}
 
 // Has reports whether the reading was taken.
 func (d *Drill) Has(r Reading) bool { return d.count[r] > 0 }

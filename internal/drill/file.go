@@ -1,7 +1,10 @@
 package drill
 
 import (
+	"cmp"
 	"io"
+	"slices"
+	"strconv"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -49,7 +52,14 @@ func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places,
 	for _, e := range d.Resolve() {
 		errs = append(errs, p.Fault(e.Reading, e.Err))
 	}
+	slices.SortStableFunc(errs, byPlace)
 	return d, p, errs
+}
+
+// byPlace puts what is wrong with a file in the file's order.
+func byPlace(a, b error) int {
+	x, y := a.(*strict.Error), b.(*strict.Error)
+	return cmp.Or(cmp.Compare(x.Line, y.Line), cmp.Compare(x.Column, y.Column))
 }
 
 func (d *Drill) fromMap(root strict.Node, p *Places) []error {
@@ -63,7 +73,7 @@ func (d *Drill) fromMap(root strict.Node, p *Places) []error {
 		}
 		if seen[key] {
 			line, column = e.Key.Place()
-			fault(quote(key)+" stands twice", "keep one of them")
+			fault(strconv.Quote(key)+" stands twice", "keep one of them")
 			continue
 		}
 		seen[key] = true
@@ -71,9 +81,9 @@ func (d *Drill) fromMap(root strict.Node, p *Places) []error {
 		switch r, known := Find(key); {
 		case !known && key != keyName && key != keyUnits:
 			line, column = e.Key.Place()
-			fault("no reading is called "+quote(key), "the keys are the flags' names: evenlip inspect --help")
+			fault("no reading is called "+strconv.Quote(key), "the keys are the flags' names: evenlip inspect --help")
 		case !ok || strings.TrimSpace(text) == "":
-			fault(key+": takes a value on its line", "leave the line out if it was not read")
+			fault(key+": takes a value on its line", aboutBlank(key, e.Comment()))
 		case key == keyName:
 			d.Name = text
 		case key == keyUnits:
@@ -109,12 +119,11 @@ func scalar(n strict.Node) (string, bool) {
 	return strings.Join(parts, ","), len(parts) > 0
 }
 
-// quote shows a key of any content on one line.
-func quote(s string) string {
-	return `"` + strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f {
-			return '?'
-		}
-		return r
-	}, s) + `"`
+// aboutBlank says what to do with a key that has no value. To YAML "#7" is a
+// comment.
+func aboutBlank(key, comment string) string {
+	if comment != "" {
+		return "what follows a # is not read; if it is the value, put it into quotes: " + key + ": " + strconv.Quote(comment)
+	}
+	return "leave the line out if it was not read"
 }

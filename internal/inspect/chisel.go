@@ -23,6 +23,7 @@ type Chisel struct {
 	Gap float64
 	// Readings taken, as against figures computed.
 	WebRead, AngleRead, LengthRead bool
+	AcuteRead                      bool // the angle was read the acute way
 	AngleLimit, RatioLimit         reference.Band
 }
 
@@ -33,6 +34,7 @@ const contradiction = 0.05
 
 func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 	c := Chisel{Web: reading(dr, drill.Web), Length: reading(dr, drill.ChiselLength), Acute: reading(dr, drill.ChiselAngle)}
+	c.AcuteRead = c.Acute < math.Pi/2
 	c.Acute = point.Acute(c.Acute)
 	c.WebRead, c.AngleRead, c.LengthRead = known(c.Web), known(c.Acute), known(c.Length)
 	switch {
@@ -51,7 +53,7 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 	c.Angle = point.Obtuse(c.Acute)
 	c.Ratio = c.Length / b.D
 	c.WebRatio = c.Web / b.D
-	c.AngleLimit, c.RatioLimit = reference.ChiselAngle, reference.ChiselRatio(b.D)
+	c.AngleLimit, c.RatioLimit = b.Book.ChiselAngle(), b.Book.ChiselRatio(b.D)
 	return c
 }
 
@@ -60,16 +62,22 @@ func (r *Result) ChiselSheet(s *figure.Sheet) {
 	c := &r.Chisel
 	s.Open("Chisel edge")
 	two := c.wants()
+	s.Add(figure.Figure{Key: "web_mm", Label: "web at the point", Value: c.Web, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: two})
+	if c.WebRead {
+		s.Work("as read", "w as read", "{}", figure.Len(c.Web))
+	} else {
+		s.Work(geometry, "w = c * sin(psi)", "{} * sin({})", figure.Len(c.Length), figure.Deg(c.Acute))
+	}
 	s.Add(figure.Figure{Key: "chisel_angle_deg", Label: "chisel-edge angle, obtuse", Value: c.Angle, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &c.AngleLimit, Wants: two})
-	if c.AngleRead {
-		s.Work(geometry, "psi' = 180 - psi, psi as read", "180 - {}", figure.Deg(c.Acute))
+	if c.AngleRead && !c.AcuteRead {
+		s.Work("as read", "psi' as read", "{}", figure.Deg(c.Angle))
 	} else {
-		s.Work(geometry, "psi' = 180 - asin(w / c)", "180 - asin({} / {})", figure.Len(c.Web), figure.Len(c.Length))
+		s.Work(geometry, "psi' = 180 - psi", "180 - {}", figure.Deg(c.Acute))
 	}
 	s.Add(figure.Figure{Key: "chisel_angle_acute_deg", Label: "the same, acute", Value: c.Acute, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: two})
-	s.Work(geometry, "psi = 180 - psi'", "180 - {}", figure.Deg(c.Angle))
+	c.workAcute(s)
 	s.Add(figure.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: c.Length, Kind: quantity.Length,
 		Gauge: quantity.Caliper, Wants: two})
 	if !c.LengthRead {
@@ -83,6 +91,17 @@ func (r *Result) ChiselSheet(s *figure.Sheet) {
 	if c.Gap != 0 {
 		s.Find("chisel-contradiction", figure.Warn, "the three chisel readings contradict each other: web {} at {} makes an edge of {}, but {} was read ({} apart); measure again",
 			figure.Len(c.Web), figure.Deg(c.Angle), figure.Len(c.Length+c.Gap), figure.Len(c.Length), figure.Len(math.Abs(c.Gap)))
+	}
+}
+
+func (c *Chisel) workAcute(s *figure.Sheet) {
+	switch {
+	case c.AcuteRead:
+		s.Work("as read", "psi as read", "{}", figure.Deg(c.Acute))
+	case c.AngleRead:
+		s.Work(geometry, "psi = 180 - psi'", "180 - {}", figure.Deg(c.Angle))
+	default:
+		s.Work(geometry, "psi = asin(w / c)", "asin({} / {})", figure.Len(c.Web), figure.Len(c.Length))
 	}
 }
 

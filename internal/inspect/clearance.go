@@ -15,10 +15,9 @@ type Clearance struct {
 	Lip1, Lip2 float64
 	Both       bool
 	FromDrop   bool // computed from the heel drop
-	Drop       float64
 	Turn       float64
-	// Apart is the clearance read less the one the heel drop gives, where both
-	// were taken.
+	// Apart is how far the clearance read and the one the heel drop gives differ,
+	// on the lip where they differ most; NaN where not both were taken.
 	Apart     float64
 	FeedAngle float64 // at the corner
 	Working   float64 // at the corner, of the lip that has less
@@ -33,17 +32,20 @@ type Clearance struct {
 // Corner is the clearance at the corner of the lip that has less.
 func (c *Clearance) Corner() float64 { return math.Min(c.Lip1, c.Lip2) }
 
+// apart is how far two ways of reading one clearance may differ before it is
+// said: a heel that is not cut to one slope makes about this.
+const apart = 2 * math.Pi / 180
+
 func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	b := &r.Drill
-	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Drop: math.NaN(), Turn: reading(dr, drill.HeelTurn)}
+	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Turn: reading(dr, drill.HeelTurn)}
 	c.Lip1, c.Lip2, c.Both = pair(dr, drill.Clearance)
 	h1, h2, bothDrops := pair(dr, drill.HeelDrop)
 	d1, d2 := point.ClearanceOfDrop(h1, b.D, c.Turn), point.ClearanceOfDrop(h2, b.D, c.Turn)
 	if known(c.Lip1) {
-		c.Apart = c.Lip1 - d1
+		c.Apart = math.Max(math.Abs(c.Lip1-d1), math.Abs(c.Lip2-d2))
 	} else {
 		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
-		c.Drop = math.Min(h1, h2)
 	}
 	c.Aim, c.Limit = recommended(b)
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
@@ -66,12 +68,12 @@ func (c *Clearance) alongLip(r *Result) {
 
 // recommended returns the clearance to aim at and its band for size and work.
 func recommended(b *Basics) (float64, reference.Band) {
-	if !known(b.D) {
-		return math.NaN(), reference.Band{Low: math.NaN(), High: math.NaN()}
-	}
 	relief := reference.General
 	if b.Material != nil {
 		relief = b.Material.Relief
+		if band, set := b.Material.ShopClearance(); set {
+			return (band.Low + band.High) / 2, band
+		}
 	}
 	return reference.Clearance(b.D, relief)
 }
@@ -95,8 +97,37 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	limit := limitIf(&c.Limit, b.D)
 	r.lipClearance(s, "lip_clearance_1_deg", "at the corner, lip 1", c.Lip1, limit)
 	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, limit)
-	s.Add(figure.Figure{Key: "recommended_low_deg", Label: "recommended, from", Value: c.Limit.Low, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
-	s.Add(figure.Figure{Key: "recommended_high_deg", Label: "recommended, to", Value: c.Limit.High, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+	r.recommendedFigures(s)
+	r.workingFigures(s)
+	if b.FeedAssumed {
+		s.Find("feed-assumed", figure.Note, "no feed was given: {} a turn is taken, the middle for this diameter", figure.Feed(b.Feed))
+	}
+	if c.Apart > apart {
+		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(c.Apart))
+	}
+}
+
+func (r *Result) recommendedFigures(s *figure.Sheet) {
+	limit := &r.Clearance.Limit
+	for _, e := range [...]struct {
+		key, label string
+		value      float64
+	}{
+		{"recommended_low_deg", "recommended, from", limit.Low}, {"recommended_high_deg", "recommended, to", limit.High},
+	} {
+		s.Add(figure.Figure{Key: e.key, Label: e.label, Value: e.value, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+		s.Work(limit.Source.String(), "from the table, by size and work", "{}", figure.Deg(e.value))
+	}
+}
+
+// WorkingSheet adds what a feed leaves of the lip clearance to s.
+func (r *Result) WorkingSheet(s *figure.Sheet) {
+	s.Open("Clearance left while cutting")
+	r.workingFigures(s)
+}
+
+func (r *Result) workingFigures(s *figure.Sheet) {
+	c, b := &r.Clearance, &r.Drill
 	needs := c.wants(on("size", b.D))
 	s.Add(figure.Figure{Key: "feed_angle_deg", Label: "feed angle at the corner", Value: c.FeedAngle, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
 	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", figure.Feed(b.Feed), figure.Len(b.D))
@@ -104,12 +135,6 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 		Gauge: quantity.Protractor, Limit: &positive, Wants: needs})
 	s.Work(geometry, "Cl_w = Cl - e", "{} - {}", figure.Deg(c.Corner()), figure.Deg(c.FeedAngle))
 	r.alongFigures(s, needs)
-	if b.FeedAssumed {
-		s.Find("feed-assumed", figure.Note, "no feed was given: {} a turn is taken, the middle for this diameter", figure.Feed(b.Feed))
-	}
-	if known(c.Apart) && math.Abs(c.Apart) > 2*math.Pi/180 {
-		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(math.Abs(c.Apart)))
-	}
 }
 
 // wants names what is wanted: the clearance first, then the rest.
@@ -145,18 +170,19 @@ func (r *Result) alongFigures(s *figure.Sheet, needs string) {
 		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", figure.Num(f.Slope()), figure.Deg(beta), figure.Deg(beta),
 		figure.Deg(r.Point.K()), figure.Feed(b.Feed), figure.Len(rad))
 	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "there, radius as part of R", Value: c.LeastAt, Kind: quantity.Number, Wants: along})
+	s.Work(geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", figure.Len(rad), figure.Len(b.D))
 	label := "feed at which the corner rubs"
 	if c.Along {
 		label = "feed at which a flank rubs"
 	}
 	s.Add(figure.Figure{Key: "feed_limit_mm", Label: label, Value: c.FeedLimit, Kind: quantity.Feed, Wants: needs})
 	if !c.Along {
-		s.Work(geometry, "f = pi D tan(Cl)", "pi * {} * tan({})", figure.Len(b.D), figure.Deg(c.Corner()))
+		s.Work(geometry, "f = pi D tan(Cl), not under 0", "max(0, pi * {} * tan({}))", figure.Len(b.D), figure.Deg(c.Corner()))
 		return
 	}
 	inner, outer := lipEnds(r)
 	_, at := f.FeedLimit(inner, outer)
-	s.Work(geometry, "f = 2 pi r tan(Cl(r)), least along the lip", "2 * pi * {} * tan({})", figure.Len(at), figure.Deg(f.Clearance(at)))
+	s.Work(geometry, "f = 2 pi r tan(Cl(r)), least along the lip, not under 0", "max(0, 2 * pi * {} * tan({}))", figure.Len(at), figure.Deg(f.Clearance(at)))
 }
 
 // positive is the bound of a clearance that does not rub.

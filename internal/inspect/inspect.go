@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/figure"
 	"evenlip/internal/reference"
 )
 
@@ -27,6 +28,7 @@ type Result struct {
 // Basics are what every section leans on.
 type Basics struct {
 	D        float64 // NaN when no size was read
+	Book     *reference.Book
 	Material *reference.Material
 	// Given says that the material was named and not taken for granted.
 	Given bool
@@ -36,7 +38,8 @@ type Basics struct {
 }
 
 // Compute works out everything that the readings of d give. The readings must
-// have passed Check. It allocates nothing.
+// have passed Check. It allocates nothing, unless lip lengths that no drill of
+// that size can have make an error.
 func Compute(d *drill.Drill) Result {
 	var r Result
 	r.Drill = basics(d)
@@ -46,12 +49,12 @@ func Compute(d *drill.Drill) Result {
 	r.Web = webOf(d, &r)
 	r.Lips = lipsOf(d, &r)
 	r.Wear = wearOf(d, &r.Drill)
-	r.Verdict = judge(d, &r)
+	r.Verdict = judge(&r)
 	return r
 }
 
 func basics(d *drill.Drill) Basics {
-	b := Basics{D: reading(d, drill.Size), Feed: reading(d, drill.Feed)}
+	b := Basics{D: reading(d, drill.Size), Feed: reading(d, drill.Feed), Book: d.Book}
 	b.Given = d.Has(drill.Material)
 	b.Material = materialOf(d)
 	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {
@@ -74,7 +77,7 @@ func materialOf(d *drill.Drill) *reference.Material {
 	if name == "" {
 		name = DefaultMaterial
 	}
-	m, _ := reference.FindMaterial(name)
+	m, _ := d.Book.Material(name)
 	return m
 }
 
@@ -93,11 +96,4 @@ func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {
 	return a, b, true
 }
 
-func known(vs ...float64) bool {
-	for _, v := range vs {
-		if math.IsNaN(v) {
-			return false
-		}
-	}
-	return true
-}
+func known(vs ...float64) bool { return figure.Known(vs...) }

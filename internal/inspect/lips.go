@@ -56,7 +56,7 @@ func (l *Lips) High() int {
 
 func lipsOf(dr *drill.Drill, r *Result) Lips {
 	nan := math.NaN()
-	l := Lips{Height: nan, ByLengths: nan, Read1: nan, Read2: nan, Limit: reference.LipHeight(r.Drill.D)}
+	l := Lips{Height: nan, ByLengths: nan, Read1: nan, Read2: nan, Limit: r.Drill.Book.LipHeight(r.Drill.D)}
 	l.HoleLimit, l.HasHole = reference.HoleOversize(r.Drill.D)
 	l.Inner, l.Outer = alongLip(r)
 	p := &r.Point
@@ -90,6 +90,9 @@ func (l *Lips) height(dr *drill.Drill) {
 }
 
 func heightOfLengths(a, b float64, r *Result) float64 {
+	if !known(r.Point.Angle, r.Drill.D) {
+		return math.NaN()
+	}
 	uneven, err := point.LipsFromLengths(a, b, r.Point.K1, r.Point.K2, r.Drill.D, webOrNew(r))
 	if err != nil {
 		return math.NaN()
@@ -124,7 +127,7 @@ func alongLip(r *Result) (inner, outer float64) {
 func (l *Lips) plan(r *Result) {
 	p := &r.Point
 	l.Target = p.K()
-	if p.Asked || !p.Limit.Holds(p.Angle) {
+	if p.Asked || outside(p.Angle, p.Limit) {
 		l.Target = p.Wanted / 2
 	}
 	if !known(l.Height, l.Outer, p.Angle) {

@@ -19,12 +19,19 @@ func Plausible(d *drill.Drill, s *figure.Sheet) {
 	lipLengthSlip(d, s)
 }
 
-// sizeSlip finds a bare number that reads better in inches.
+// largestDrill is the end of what a bench calls a twist drill, mm.
+const largestDrill = 90
+
+// sizeSlip finds a bare number that reads better in the other system.
 func sizeSlip(d *drill.Drill, s *figure.Sheet) {
 	if !d.Has(drill.Size) {
 		return
 	}
 	v := d.Values(drill.Size)[0]
+	if v.Assumed && v.System == quantity.Inch && v.V > largestDrill {
+		s.Find("size-may-be-mm", figure.Warn, "size {} was read as {}; if millimetres were meant, write {}mm",
+			figure.Say(v.Text), figure.Of(quantity.Size, v.V), figure.Say(v.Text))
+	}
 	if !v.Assumed || v.System != quantity.Metric || v.V >= 2 {
 		return
 	}

@@ -36,7 +36,7 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 	if !p.Asked {
 		p.Wanted = wantedAngle(b.Material)
 	}
-	p.Limit = reference.PointAngle(p.Wanted)
+	p.Limit = b.Book.PointAngle(p.Wanted)
 	p.Angle = p.K1 + p.K2
 	p.Deviation = p.Angle - p.Wanted
 	p.Difference = math.NaN()
@@ -56,6 +56,9 @@ func wantedAngle(m *reference.Material) float64 {
 
 const geometry = "derived from the point's geometry"
 
+// Geometry is the source of what follows from the point's shape alone.
+const Geometry = geometry
+
 // PointSheet adds the point's figures to s.
 func (r *Result) PointSheet(s *figure.Sheet) {
 	p := &r.Point
@@ -74,24 +77,8 @@ func (r *Result) PointSheet(s *figure.Sheet) {
 	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", figure.Len(r.Drill.D), figure.Deg(p.K()))
 }
 
-// need is a value that a figure hangs on and the reading that gives it.
-type need struct {
-	reading string
-	value   float64
-}
+type need = figure.Need
 
-func on(reading string, value float64) need { return need{reading, value} }
+func on(reading string, value float64) need { return need{Reading: reading, Value: value} }
 
-// wants lists the readings that are still missing.
-func wants(needs ...need) string {
-	out := ""
-	for _, n := range needs {
-		if math.IsNaN(n.value) {
-			if out != "" {
-				out += " and "
-			}
-			out += n.reading
-		}
-	}
-	return out
-}
+func wants(needs ...need) string { return figure.Wanted(needs...) }

@@ -2,9 +2,11 @@ package inspect
 
 import (
 	"math"
+	"strconv"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/point"
 	"evenlip/internal/reference"
 )
 
@@ -40,14 +42,14 @@ func (c *checker) material() {
 	if name == "" {
 		return
 	}
-	if _, ok := reference.FindMaterial(name); ok {
+	if _, ok := c.d.Book.Material(name); ok {
 		return
 	}
 	hint := "evenlip material lists them"
 	if near := reference.SuggestMaterial(name); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	c.refuse(drill.Material, hint, "no material is called {}", figure.Say(quoted(name)))
+	c.refuse(drill.Material, hint, "no material is called {}", figure.Say(strconv.Quote(name)))
 }
 
 func (c *checker) angles() {
@@ -103,20 +105,12 @@ func (c *checker) lengths() {
 func (c *checker) chisel() {
 	web, hasWeb := c.d.Get(drill.Web)
 	length, hasLength := c.d.Get(drill.ChiselLength)
+	size, sized := c.d.Get(drill.Size)
+	angle, hasAngle := c.d.Get(drill.ChiselAngle)
+	if made := point.ChiselLength(web, angle); sized && hasWeb && hasAngle && made >= size && web < size {
+		c.refuse(drill.ChiselAngle, "measure web and angle again", "{} cannot be: with a web of {} the chisel edge would be {}, longer than the drill is wide", figure.Deg(angle), figure.Len(web), figure.Len(made))
+	}
 	if hasWeb && hasLength && length < web {
 		c.refuse(drill.ChiselLength, "the chisel runs slantwise across the web, so it is the longer of the two", "{} cannot be: it is shorter than the web, {}", figure.Len(length), figure.Len(web))
 	}
-}
-
-// quoted shows a word of any content harmlessly.
-func quoted(s string) string {
-	out := make([]rune, 0, len(s)+2)
-	out = append(out, '"')
-	for _, r := range s {
-		if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 {
-			r = '?'
-		}
-		out = append(out, r)
-	}
-	return string(append(out, '"'))
 }

@@ -35,11 +35,7 @@ func (r *Result) verdictInto(s *figure.Sheet) {
 		if !holds {
 			continue
 		}
-		severity := figure.Warn
-		if rules[i].verdict == Retire {
-			severity = figure.Stop
-		}
-		s.Findings = append(s.Findings, figure.Finding{Code: rules[i].code, Severity: severity, Text: rules[i].text(r)})
+		s.Findings = append(s.Findings, r.Finding(Reason(i)))
 		s.Verdict.Reasons = append(s.Verdict.Reasons, rules[i].code)
 	}
 	if v.Word == Fit && !known(r.Wear.Flank) {

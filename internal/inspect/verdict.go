@@ -3,7 +3,6 @@ package inspect
 import (
 	"math"
 
-	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/reference"
 )
@@ -36,6 +35,7 @@ const (
 	Dull
 	CornerWorn
 	MarginWorn
+	Chipped
 	PointOff
 	ClearanceLow
 	ClearanceHigh
@@ -46,66 +46,104 @@ const (
 	reasons
 )
 
-// rule is one line of docs/verdict.md.
+// rule is one line of docs/verdict.md; when it holds is said by Reason.holds.
 type rule struct {
 	code    string
 	verdict Word
-	holds   func(*Result) bool
 	text    func(*Result) figure.Text
 	// figures are the keys of what the rule looks at, where a gauge's doubt
 	// bears on it.
 	figures []string
 }
 
-// rules are all the grounds for a verdict, and the only place where one is
-// decided. A figure that is not known breaks no limit.
+// rules are all the grounds for a verdict.
 var rules = [reasons]rule{
-	Cracked: {"cracked", Retire, func(r *Result) bool { return r.Wear.Cracked }, func(*Result) figure.Text {
+	Cracked: {"cracked", Retire, func(*Result) figure.Text {
 		return figure.Sayf("a cracked drill is never reground: scrap it")
 	}, nil},
-	MarginGone: {"margin-worn-far", Retire, func(r *Result) bool { return r.Wear.Margin > r.Wear.MarginLimit.High }, func(r *Result) figure.Text {
+	MarginGone: {"margin-worn-far", Retire, func(r *Result) figure.Text {
 		return figure.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds", figure.Len(r.Wear.Margin))
 	}, []string{"margin_wear_mm"}},
-	FluteShort: {"flute-short", Retire, func(r *Result) bool { return r.Wear.Flute < r.Wear.FluteLimit.Low }, func(r *Result) figure.Text {
+	FluteShort: {"flute-short", Retire, func(r *Result) figure.Text {
 		return figure.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", figure.Len(r.Wear.Flute), figure.Len(r.Wear.Depth), figure.Len(r.Wear.FluteLimit.Low))
 	}, []string{"flute_mm"}},
-	WebSpent: {"web-spent", Retire, func(r *Result) bool { return r.Chisel.WebRatio > r.Wear.WebLimit.High }, func(r *Result) figure.Text {
+	WebSpent: {"web-spent", Retire, func(r *Result) figure.Text {
 		return figure.Sayf("the web is {} of the diameter: more than thinning can answer", figure.Num(r.Chisel.WebRatio))
 	}, []string{"web_ratio"}},
-	Dull: {"dull", Regrind, func(r *Result) bool { return r.Wear.Flank >= r.Wear.FlankLimit.High }, func(r *Result) figure.Text {
-		return figure.Sayf("the worn land behind the lip is {}: dull from {} on", figure.Len(r.Wear.Flank), figure.Len(r.Wear.FlankLimit.High))
+	Dull: {"dull", Regrind, func(r *Result) figure.Text {
+		return figure.Sayf("the worn land behind the lip is {}: dull over {}", figure.Len(r.Wear.Flank), figure.Len(r.Wear.FlankLimit.High))
 	}, []string{"flank_wear_mm"}},
-	CornerWorn: {"corner-worn", Regrind, func(r *Result) bool { return r.Wear.Corner > 0 }, func(r *Result) figure.Text {
+	CornerWorn: {"corner-worn", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("the corner is rounded over {}: grind until it is sharp", figure.Len(r.Wear.Corner))
 	}, nil},
-	MarginWorn: {"margin-worn", Regrind, func(r *Result) bool { return r.Wear.Margin > 0 && !(r.Wear.Margin > r.Wear.MarginLimit.High) }, func(r *Result) figure.Text {
+	MarginWorn: {"margin-worn", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("the margin is worn back {} from the corner: take that much off the end", figure.Len(r.Wear.Margin))
 	}, nil},
-	PointOff: {"point-angle-off", Regrind, func(r *Result) bool { return outside(r.Point.Angle, r.Point.Limit) }, func(r *Result) figure.Text {
+	Chipped: {"lip-chipped", Regrind, func(r *Result) figure.Text {
+		return figure.Sayf("a lip is chipped {} deep: grind until the chip is out", figure.Len(r.Wear.Chip))
+	}, nil},
+	PointOff: {"point-angle-off", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("the point is {} where {} is wanted", figure.Deg(r.Point.Angle), figure.Deg(r.Point.Wanted))
 	}, []string{"point_angle_deg"}},
-	ClearanceLow: {"clearance-low", Regrind, func(r *Result) bool {
-		return r.Clearance.Lip1 < under(r.Clearance.Limit) || r.Clearance.Lip2 < under(r.Clearance.Limit)
-	}, func(r *Result) figure.Text {
+	ClearanceLow: {"clearance-low", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("a lip has {} of clearance: too little, it will rub", figure.Deg(r.Clearance.Corner()))
 	}, []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}},
-	ClearanceHigh: {"clearance-high", Regrind, func(r *Result) bool {
-		return r.Clearance.Lip1 > over(r.Clearance.Limit) || r.Clearance.Lip2 > over(r.Clearance.Limit)
-	}, func(r *Result) figure.Text {
+	ClearanceHigh: {"clearance-high", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("a lip has {} of clearance: too much, it is weak and chips", figure.Deg(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}, []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}},
-	FlankRubs: {"flank-rubs", Regrind, func(r *Result) bool { return r.Clearance.Working <= 0 || r.Clearance.Least <= 0 }, func(r *Result) figure.Text {
+	FlankRubs: {"flank-rubs", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("at {} a turn the flank rubs behind the lip", figure.Feed(r.Drill.Feed))
 	}, []string{"working_clearance_deg", "least_working_clearance_deg"}},
-	ChiselOff: {"chisel-angle-off", Regrind, func(r *Result) bool { return outside(r.Chisel.Angle, r.Chisel.AngleLimit) }, func(r *Result) figure.Text {
-		return figure.Sayf("the chisel edge lies at {}: it should be 120 to 135°", figure.Deg(r.Chisel.Angle))
+	ChiselOff: {"chisel-angle-off", Regrind, func(r *Result) figure.Text {
+		return figure.Sayf("the chisel edge lies at {}: it should be {} to {}", figure.Deg(r.Chisel.Angle), figure.Deg(r.Chisel.AngleLimit.Low), figure.Deg(r.Chisel.AngleLimit.High))
 	}, []string{"chisel_angle_deg"}},
-	LipsUneven: {"lips-uneven", Regrind, func(r *Result) bool { return outside(r.Lips.Height, r.Lips.Limit) }, func(r *Result) figure.Text {
+	LipsUneven: {"lips-uneven", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("{} stands {} higher: the hole comes out oversize", figure.Say(r.Lips.highWord()), figure.Len(math.Abs(r.Lips.Height)))
 	}, []string{"lip_height_difference_mm"}},
-	ChiselLong: {"chisel-long", Thin, func(r *Result) bool { return r.Chisel.Ratio > over(r.Chisel.RatioLimit) }, func(r *Result) figure.Text {
+	ChiselLong: {"chisel-long", Thin, func(r *Result) figure.Text {
 		return figure.Sayf("the chisel edge is {} of the diameter, over {}: thin the web", figure.Num(r.Chisel.Ratio), figure.Num(r.Chisel.RatioLimit.High))
 	}, []string{"chisel_ratio"}},
+}
+
+// holds reports whether the reason applies to r; no reason is decided anywhere
+// else. A figure that is not known breaks no limit. It is one switch, and not a
+// function in each rule, because a call that the compiler sees through lets a
+// Result stay off the heap.
+func (x Reason) holds(r *Result) bool {
+	w, c := &r.Wear, &r.Clearance
+	switch x {
+	case Cracked:
+		return w.Cracked
+	case MarginGone:
+		return w.Margin > over(w.MarginLimit)
+	case FluteShort:
+		return w.Flute < under(w.FluteLimit)
+	case WebSpent:
+		return r.Chisel.WebRatio > over(w.WebLimit)
+	case Dull:
+		return w.Flank > over(w.FlankLimit)
+	case CornerWorn:
+		return w.Corner > 0
+	case MarginWorn:
+		return w.Margin > 0 && !MarginGone.holds(r)
+	case Chipped:
+		return w.Chip > 0
+	case PointOff:
+		return outside(r.Point.Angle, r.Point.Limit)
+	case ClearanceLow:
+		return c.Lip1 < under(c.Limit) || c.Lip2 < under(c.Limit)
+	case ClearanceHigh:
+		return c.Lip1 > over(c.Limit) || c.Lip2 > over(c.Limit)
+	case FlankRubs:
+		return c.Working <= 0 || c.Least <= 0
+	case ChiselOff:
+		return outside(r.Chisel.Angle, r.Chisel.AngleLimit)
+	case LipsUneven:
+		return outside(r.Lips.Height, r.Lips.Limit)
+	case ChiselLong:
+		return r.Chisel.Ratio > over(r.Chisel.RatioLimit)
+	}
+	return false
 }
 
 // slack forgives rounding in a conversion, nothing that a gauge could show.
@@ -131,10 +169,10 @@ type Missing struct{ Point, Clearance, Chisel, Lips bool }
 func (m Missing) any() bool { return m != Missing{} }
 
 // judge applies the rules. A crack ends the matter: no other reason is given.
-func judge(_ *drill.Drill, r *Result) Verdict {
+func judge(r *Result) Verdict {
 	var v Verdict
 	for i := range rules {
-		if !rules[i].holds(r) {
+		if !Reason(i).holds(r) {
 			continue
 		}
 		v.Reasons[i] = true
@@ -151,4 +189,19 @@ func judge(_ *drill.Drill, r *Result) Verdict {
 		v.Word = Fit
 	}
 	return v
+}
+
+// Verdict returns the verdict that the reason leads to.
+func (x Reason) Verdict() Word { return rules[x].verdict }
+
+// Code returns the reason's name, as scripts read it.
+func (x Reason) Code() string { return rules[x].code }
+
+// Finding returns the remark on the reason, which must be one that holds.
+func (r *Result) Finding(x Reason) figure.Finding {
+	severity := figure.Warn
+	if x.Verdict() == Retire {
+		severity = figure.Stop
+	}
+	return figure.Finding{Code: x.Code(), Severity: severity, Text: rules[x].text(r)}
 }

@@ -10,6 +10,7 @@ import (
 // Wear is what dullness was read, and what is left of the drill.
 type Wear struct {
 	Flank, Corner, Margin float64
+	Chip                  float64 // depth of the deepest chip in a lip, along the axis
 	Flute, Depth          float64
 	Cracked               bool
 	FlankLimit            reference.Band
@@ -20,11 +21,11 @@ type Wear struct {
 
 func wearOf(dr *drill.Drill, b *Basics) Wear {
 	w := Wear{
-		Flank: reading(dr, drill.FlankWear), Corner: reading(dr, drill.CornerWear), Margin: reading(dr, drill.MarginWear),
+		Flank: reading(dr, drill.FlankWear), Corner: reading(dr, drill.CornerWear), Margin: reading(dr, drill.MarginWear), Chip: reading(dr, drill.LipChip),
 		Flute: reading(dr, drill.Flute), Depth: reading(dr, drill.Depth), Cracked: dr.Has(drill.Cracked),
-		FlankLimit: reference.FlankWear, MarginLimit: reference.MarginWear(b.D), WebLimit: reference.WebLimit,
+		FlankLimit: b.Book.FlankWear(), MarginLimit: b.Book.MarginWear(b.D), WebLimit: b.Book.WebLimit(),
 	}
-	w.FluteLimit = reference.FluteNeeded(b.D, w.Depth)
+	w.FluteLimit = b.Book.FluteNeeded(b.D, w.Depth)
 	return w
 }
 
@@ -39,6 +40,7 @@ func (r *Result) WearSheet(s *figure.Sheet) {
 	add("flank_wear_mm", "worn land behind the lip", w.Flank, quantity.Length, &w.FlankLimit)
 	add("corner_wear_mm", "rounded corner", w.Corner, quantity.Length, nil)
 	add("margin_wear_mm", "margin worn back from corner", w.Margin, quantity.Length, limitIf(&w.MarginLimit, r.Drill.D))
+	add("lip_chip_mm", "chip in a lip, depth", w.Chip, quantity.Length, nil)
 	add("flute_mm", "usable flute", w.Flute, quantity.Length, limitIf(&w.FluteLimit, w.FluteLimit.Low))
 	s.Add(figure.Figure{Key: "web_ratio", Label: "web, part of D", Value: r.Chisel.WebRatio, Kind: quantity.Number, Limit: &w.WebLimit})
 	s.Work(geometry, "w / D", "{} / {}", figure.Len(r.Chisel.Web), figure.Len(r.Drill.D))

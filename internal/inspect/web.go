@@ -17,13 +17,15 @@ const (
 	TaperDefault TaperOrigin = iota
 	TaperGiven
 	TaperMeasured // from two webs of this drill
+	TaperShop     // the shop's usual one
 )
 
 // Web is the web after a length is ground off, and what that does.
 type Web struct {
 	Taper       float64
 	Origin      TaperOrigin
-	Second, At  float64 // the second web and its distance, where measured
+	TaperSource *reference.Source // of the usual one
+	Second, At  float64           // the second web and its distance, where measured
 	Remove      float64
 	After       float64 // web
 	ChiselAfter float64
@@ -34,7 +36,10 @@ type Web struct {
 
 func webOf(dr *drill.Drill, r *Result) Web {
 	w := Web{Remove: reading(dr, drill.Remove), Second: reading(dr, drill.SecondWeb), At: reading(dr, drill.SecondWebAt)}
-	w.Taper, w.Origin = reference.WebTaper, TaperDefault
+	w.Taper, w.TaperSource = r.Drill.Book.WebTaper()
+	if w.TaperSource.Label == reference.Shop {
+		w.Origin = TaperShop
+	}
 	if t, ok := dr.Get(drill.WebTaper); ok {
 		w.Taper, w.Origin = t, TaperGiven
 	} else if t := point.WebTaper(r.Chisel.Web, w.Second, w.At); known(t) {
@@ -63,7 +68,7 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "chisel_ratio_after", Label: "chisel after, part of D", Value: w.RatioAfter, Kind: quantity.Number, Limit: limitIf(&w.Limit, b.D), Wants: chisel})
 	s.Work(geometry, "q' = c' / D", "{} / {}", figure.Len(w.ChiselAfter), figure.Len(b.D))
 	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust after over before", Value: w.ThrustRatio, Kind: quantity.Number, Wants: chisel})
-	workThrustRatio(s, b.D, b.Feed, w.RatioAfter, c.Ratio)
+	WorkThrustRatio(s, b.D, b.Feed, w.RatioAfter, c.Ratio)
 	if known(w.Remove) && w.Origin == TaperDefault {
 		s.Find("web-taper-assumed", figure.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",
 			figure.Of(quantity.Taper, w.Taper), figure.Of(quantity.Taper, reference.WebTaperLow), figure.Of(quantity.Taper, reference.WebTaperHigh))
@@ -79,19 +84,21 @@ func (r *Result) taperFigure(s *figure.Sheet) {
 	switch w.Origin {
 	case TaperMeasured:
 		s.Work(geometry, "taper = (second web - web) / distance", "({} - {}) / {}", figure.Len(w.Second), figure.Len(r.Chisel.Web), figure.Len(w.At))
+	case TaperShop:
+		s.Work(w.TaperSource.String(), "taper as the shop has set it", "{}", figure.Of(quantity.Taper, w.Taper))
 	case TaperGiven:
 		s.Work("as given", "taper as given", "{}", figure.Of(quantity.Taper, w.Taper))
 	default:
-		s.Work(reference.WebTaperSource().String(), "taper = middle of the band", "({} + {}) / 2",
+		s.Work(w.TaperSource.String(), "taper = middle of the band", "({} + {}) / 2",
 			figure.Of(quantity.Taper, reference.WebTaperLow), figure.Of(quantity.Taper, reference.WebTaperHigh))
 	}
 }
 
 const forceSource = "read in print: Machinery's Handbook, 31st ed., pp. 1152-1153, with the closed forms of its Table 7"
 
-// workThrustRatio leaves the working of T(q1)/T(q0): material, wear and the
+// WorkThrustRatio leaves, with the figure added to s last, the working of T(q1)/T(q0): material, wear and the
 // rest cancel, so only the brackets, the feed and the diameter remain.
-func workThrustRatio(s *figure.Sheet, d, feed, q1, q0 float64) {
+func WorkThrustRatio(s *figure.Sheet, d, feed, q1, q0 float64) {
 	if !s.Explaining || !known(d, feed, q1, q0) {
 		return
 	}

@@ -48,8 +48,12 @@ const (
 //
 // The published table has one figure a class. The band is this program's
 // reading of it: from the harder class's figure to the softer's, and two
-// degrees past the table's outer columns, never under 6 degrees.
+// degrees past the table's outer columns, never under 6 degrees. All is NaN
+// when d is not above zero.
 func Clearance(d float64, r Relief) (aim float64, band Band) {
+	if !(d > 0) {
+		return nan, Band{nan, nan, &clearanceSource}
+	}
 	row := clearanceRows[0]
 	for _, c := range clearanceRows {
 		if d >= (c.from-0.00005)*InchMM {

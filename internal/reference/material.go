@@ -83,18 +83,30 @@ func Materials() []Material {
 	return out
 }
 
-// FindMaterial returns a copy of the material of that name. Case, spaces and
-// underscores do not matter; other common names are taken too.
+// FindMaterial returns a copy of the material of that name, which the caller
+// may change. Case, spaces and underscores do not matter; other common names
+// are taken too.
 func FindMaterial(name string) (*Material, bool) {
-	name = plainName(name)
-	list := materials()
-	i := slices.IndexFunc(list, func(m Material) bool { return m.Name == name || slices.Contains(m.Also, name) })
-	if i < 0 {
+	shared, ok := SharedMaterial(name)
+	if !ok {
 		return nil, false
 	}
-	m := list[i]
+	m := *shared
 	m.Also = slices.Clone(m.Also)
 	return &m, true
+}
+
+// SharedMaterial finds a material as FindMaterial does, and allocates nothing:
+// what it returns is the list's own entry, for reading only.
+func SharedMaterial(name string) (*Material, bool) {
+	name = plainName(name)
+	list := materials()
+	for i := range list {
+		if m := &list[i]; m.Name == name || slices.Contains(m.Also, name) {
+			return m, true
+		}
+	}
+	return nil, false
 }
 
 // longestName bounds the work on a name that cannot be meant: the distance

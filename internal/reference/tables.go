@@ -4,9 +4,9 @@ package reference
 func Tables() []Table {
 	var out []Table
 	for _, tables := range [][]Table{
-		toleranceTables(), clearanceTables(), webTables(), wearTables(),
+		toleranceTables(), clearanceTables(), webTables(), wearTables(), regrindTables(),
 		MaterialTables(), ForceTables(), SpeedTables(), HoleTables(), ShankTables(),
-		ThinningTables(), SizeTables(),
+		ThinningTables(), SizeTables(), chiselPrintedTables(), fluteTables(), speedPickTables(), grinderTables(),
 	} {
 		out = append(out, tables...)
 	}

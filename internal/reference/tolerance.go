@@ -44,14 +44,18 @@ const (
 
 // LipHeight returns the band of the lip-height difference, mm, for a drill of
 // diameter d mm. From 2 to 10 mm it is the trade's figure, elsewhere the one
-// recalled by size.
+// recalled by size. A diameter beyond the last row takes the last row; the ends
+// are NaN when d is not above zero.
 func LipHeight(d float64) Band {
-	if d >= lipHeightSmallFrom && d <= lipHeightSmallTo {
+	if !(d > 0) {
+		return Band{nan, nan, &lipHeightSource}
+	}
+	if d >= lipHeightSmallFrom-edge && d <= lipHeightSmallTo+edge {
 		return Band{-lipHeightSmall, lipHeightSmall, &lipHeightSmallSource}
 	}
 	limit := lipHeightRows[len(lipHeightRows)-1].limit
 	for i := len(lipHeightRows) - 1; i >= 0; i-- {
-		if d <= lipHeightRows[i].to*InchMM+1e-9 {
+		if d <= lipHeightRows[i].to*InchMM+edge {
 			limit = lipHeightRows[i].limit
 		}
 	}

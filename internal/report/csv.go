@@ -15,15 +15,16 @@ import (
 func writeCSV(w io.Writer, jobs []Job) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
+	keys := csvKeys(jobs)
 	for i, j := range jobs {
 		if g := mainGrid(j.Sheet); g != nil {
 			csvGrid(out, g, i == 0)
 			continue
 		}
 		if i == 0 {
-			out.Write(csvHead(j.Sheet))
+			out.Write(csvHead(keys, j.Sheet))
 		}
-		out.Write(csvRow(j.Sheet))
+		out.Write(csvRow(keys, j.Sheet))
 	}
 	out.Flush()
 	return out.Error()
@@ -38,24 +39,42 @@ func mainGrid(s *figure.Sheet) *figure.Grid {
 	return nil
 }
 
-func csvHead(s *figure.Sheet) []string {
-	head := []string{"drill"}
-	s.Each(func(f *figure.Figure) { head = append(head, f.Key) })
+// csvKeys lists the figures of all the jobs, so that each row has as many
+// fields as the header: a cracked drill has fewer figures than a whole one.
+func csvKeys(jobs []Job) []string {
+	var keys []string
+	seen := map[string]bool{}
+	for _, j := range jobs {
+		j.Sheet.Each(func(f *figure.Figure) {
+			if !seen[f.Key] {
+				seen[f.Key] = true
+				keys = append(keys, f.Key)
+			}
+		})
+	}
+	return keys
+}
+
+func csvHead(keys []string, s *figure.Sheet) []string {
+	head := append([]string{"drill"}, keys...)
 	if s.Verdict != nil {
 		head = append(head, "verdict")
 	}
 	return append(head, "findings")
 }
 
-func csvRow(s *figure.Sheet) []string {
-	row := []string{clean(s.Title)}
+func csvRow(keys []string, s *figure.Sheet) []string {
+	fields := make(map[string]string, len(keys))
 	s.Each(func(f *figure.Figure) {
-		if f.Word != "" {
-			row = append(row, f.Word)
-		} else {
-			row = append(row, full(quantity.Export(f.Kind, f.Value)))
+		fields[f.Key] = f.Word
+		if f.Word == "" {
+			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
 		}
 	})
+	row := []string{clean(s.Title)}
+	for _, key := range keys {
+		row = append(row, fields[key])
+	}
 	if s.Verdict != nil {
 		row = append(row, s.Verdict.Word)
 	}

@@ -4,14 +4,18 @@ import "evenlip/internal/figure"
 
 // workings prints how each figure was got.
 func (t *tableWriter) workings(s *figure.Sheet) {
-	t.line()
-	t.line(t.pen.Heading("How each figure is got"), t.pen.Faint(" (calculator in degree mode)"))
+	first := true
 	s.Each(func(f *figure.Figure) {
 		if f.Working == nil {
 			return
 		}
+		if first {
+			t.line()
+			t.line(t.pen.Heading("How each figure is got"), t.pen.Faint(" (calculator in degree mode)"))
+			first = false
+		}
 		t.line("  ", f.Label)
-		result := t.f.Text(f.Kind, f.Gauge, f.Value)
+		result := shown(f, t.f)
 		t.wrapped("    ", f.Working.Formula)
 		t.wrapped("    ", arithmetic(f.Working.Numbers, t.f)+" = "+result)
 		t.wrapped("    ", f.Working.Source)

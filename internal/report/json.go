@@ -181,7 +181,7 @@ func (j *object) steps(s *figure.Sheet) {
 		j.text("figure", f.Key)
 		j.text("formula", f.Working.Formula)
 		j.text("numbers", arithmetic(f.Working.Numbers, metric))
-		j.text("result", metric.Text(f.Kind, f.Gauge, f.Value))
+		j.text("result", shown(f, metric))
 		j.text("source", f.Working.Source)
 		j.close('}')
 	})

@@ -15,10 +15,10 @@ import (
 // reader's units; a list under a header of its own.
 func writePlain(w io.Writer, jobs []Job, o Options) error {
 	b := bufio.NewWriter(w)
-	for _, j := range jobs {
+	for n, j := range jobs {
 		f := quantity.Format{System: j.System, Gauges: o.Gauges}
 		if len(j.Sheet.Sections) > 0 || j.Sheet.Verdict != nil {
-			plainFigures(b, j.Sheet, f, len(jobs) > 1)
+			plainFigures(b, j.Sheet, f, len(jobs) > 1, n == 0)
 		}
 		for i := range j.Sheet.Grids {
 			plainGrid(b, &j.Sheet.Grids[i], f)
@@ -27,12 +27,14 @@ func writePlain(w io.Writer, jobs []Job, o Options) error {
 	return b.Flush()
 }
 
-func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named bool) {
+func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named, headed bool) {
 	lead, head := "", ""
 	if named {
 		lead, head = tabless(s.Title)+"\t", "drill\t"
 	}
-	tabbed(b, head+"figure", "value", "unit", "low", "high", "state", "basis", "uncertainty")
+	if headed {
+		tabbed(b, head+"figure", "value", "unit", "low", "high", "state", "basis", "uncertainty")
+	}
 	s.Each(func(fig *figure.Figure) {
 		value := tabless(fig.Word)
 		if value == "" {

@@ -180,6 +180,9 @@ func (t *tableWriter) unknown(sec *figure.Section) {
 }
 
 func (t *tableWriter) grid(g *figure.Grid) {
+	if len(g.Rows) == 0 {
+		return
+	}
 	t.line()
 	if g.Title != "" {
 		t.line(t.pen.Heading(g.Title))

@@ -4,11 +4,11 @@
 package strict
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"strconv"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -39,20 +39,26 @@ func (e *Error) Error() string {
 
 // Parse reads the one document of r. An empty file is an error.
 func Parse(file string, r io.Reader) (Node, error) {
-	dec := yaml.NewDecoder(r)
-	var doc yaml.Node
+	data, err := io.ReadAll(r)
+	if err != nil {
+		return Node{}, &Error{File: file, Text: "cannot be read: " + err.Error()}
+	}
+	if err := legible(file, data); err != nil {
+		return Node{}, err
+	}
+	dec := yaml.NewDecoder(bytes.NewReader(data))
+	var doc, second yaml.Node
 	switch err := dec.Decode(&doc); {
 	case errors.Is(err, io.EOF):
 		return Node{}, &Error{File: file, Text: "the file is empty", Hint: "one reading a line, such as size: 12mm"}
 	case err != nil:
-		return Node{}, syntax(file, err)
+		return Node{}, syntax(file, data, err)
 	}
-	var second yaml.Node
 	switch err := dec.Decode(&second); {
 	case err == nil:
 		return Node{}, &Error{File: file, Line: second.Line, Column: second.Column, Text: "a second document begins here", Hint: "one document a file: take out the --- line"}
 	case !errors.Is(err, io.EOF):
-		return Node{}, syntax(file, err)
+		return Node{}, syntax(file, data, err)
 	}
 	if err := plain(file, &doc); err != nil {
 		return Node{}, err
@@ -60,29 +66,20 @@ func Parse(file string, r io.Reader) (Node, error) {
 	return Node{doc.Content[0]}, nil
 }
 
-// syntax turns the library's complaint into ours, keeping its line.
-func syntax(file string, err error) error {
-	text := strings.TrimPrefix(err.Error(), "yaml: ")
-	e := &Error{File: file, Text: text}
-	if rest, ok := strings.CutPrefix(text, "line "); ok {
-		if number, after, ok := strings.Cut(rest, ": "); ok {
-			if n, err := strconv.Atoi(number); err == nil {
-				e.Line, e.Text = n, after
-			}
-		}
-	}
-	e.Text = "not YAML: " + e.Text
-	return e
-}
+// The complaint about anchors and what to do.
+const (
+	noAnchors = "anchors and aliases (& and *) are not taken"
+	writeOut  = "write the value out"
+)
 
 // plain refuses anchors, aliases, tags and merged keys: a crib needs none, and
 // a few lines of them can stand for more memory than the machine has.
 func plain(file string, n *yaml.Node) error {
 	switch {
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
-		return &Error{File: file, Line: n.Line, Column: n.Column, Text: "anchors and aliases (& and *) are not taken", Hint: "write the value out"}
+		return &Error{File: file, Line: n.Line, Column: n.Column, Text: noAnchors, Hint: writeOut}
 	case n.Style&yaml.TaggedStyle != 0:
-		return &Error{File: file, Line: n.Line, Column: n.Column, Text: fmt.Sprintf("the tag %s is not taken", n.Tag), Hint: "write the value alone"}
+		return &Error{File: file, Line: n.Line, Column: n.Column, Text: fmt.Sprintf("the tag %q is not taken", n.Tag), Hint: "write the value alone"}
 	}
 	for _, c := range n.Content {
 		if err := plain(file, c); err != nil {
@@ -117,6 +114,9 @@ func (n Node) Items() []Node {
 
 // Entry is one key of a mapping and its value.
 type Entry struct{ Key, Value Node }
+
+// Comment returns what stands behind a # on the entry's line, the # included.
+func (e Entry) Comment() string { return e.Value.y.LineComment + e.Key.y.LineComment }
 
 // Entries returns the entries of a mapping in the order they were written.
 func (n Node) Entries() []Entry {

@@ -1,0 +1,46 @@
+package reference
+
+import "slices"
+
+var fluteSource = Source{Practice, "", "ordinary helix for most work; high helix for deep holes and powdery chips; straight flutes for brass, lead, copper and most plastics"}
+
+// Flute is a kind of drill flute.
+type Flute uint8
+
+// The kinds.
+const (
+	OrdinaryHelix Flute = iota
+	HighHelix
+	StraightFlutes
+)
+
+// String returns the kind in words.
+func (f Flute) String() string {
+	return [...]string{"ordinary helix", "high helix", "straight flutes"}[f]
+}
+
+// straightFor are the materials of the list that want straight flutes.
+var straightFor = [...]string{"brass", "leaded-brass", "copper", "plastics"}
+
+// FluteFor returns the flute that a material of the list wants in an ordinary
+// or a deep hole. Source: common practice.
+func FluteFor(material string, deep bool) (Flute, *Source) {
+	switch {
+	case slices.Contains(straightFor[:], material):
+		return StraightFlutes, &fluteSource
+	case deep:
+		return HighHelix, &fluteSource
+	}
+	return OrdinaryHelix, &fluteSource
+}
+
+// fluteTables returns the table of this file.
+func fluteTables() []Table {
+	return []Table{{"flutes", "Flutes by work", fluteSource, []string{"flute", "work"}, func() [][]string {
+		return [][]string{
+			{OrdinaryHelix.String(), "most work"},
+			{HighHelix.String(), "deep holes, powdery chips"},
+			{StraightFlutes.String(), "brass, lead, copper, most plastics"},
+		}
+	}}}
+}

@@ -1,0 +1,38 @@
+package reference
+
+// How much a regrind takes beyond what the wear asks for.
+var (
+	cleanUpSource    = Source{Own, "", "0.05 mm beyond the wear, five divisions of a 0.01 mm indicator, so that the edge is bright all over"}
+	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes 0.5 mm at least, whatever this one takes: off-hand nobody takes less"}
+	oneOffSource     = Source{Own, "", "a chip, an uneven point and a wrong angle are put right once; the usual grind is for land, corner and margin"}
+)
+
+// CleanUp is the allowance taken beyond the wear, mm, and LeastUsualStock the
+// least that a usual grind is counted with, mm.
+const (
+	CleanUp         = 0.05
+	LeastUsualStock = 0.5
+)
+
+// CleanUpSource is where CleanUp comes from.
+func CleanUpSource() *Source { return &cleanUpSource }
+
+// LeastUsualStockSource is where LeastUsualStock comes from.
+func LeastUsualStockSource() *Source { return &leastUsualSource }
+
+// UsualStockSource is the rule by which the usual stock follows from this grind's.
+func UsualStockSource() *Source { return &oneOffSource }
+
+// regrindTables returns the tables of this file.
+func regrindTables() []Table {
+	return []Table{
+		{Name: "clean-up", Title: "Clean-up allowance beyond the wear, mm", Source: cleanUpSource,
+			Head: []string{"allowance"}, Rows: func() [][]string { return [][]string{{cell(CleanUp)}} }},
+		{Name: "least-usual-stock", Title: "Least stock a usual grind is counted with, mm", Source: leastUsualSource,
+			Head: []string{"stock"}, Rows: func() [][]string { return [][]string{{cell(LeastUsualStock)}} }},
+		{Name: "usual-stock", Title: "What a usual grind is for", Source: oneOffSource,
+			Head: []string{"counted", "put right once"}, Rows: func() [][]string {
+				return [][]string{{"flank land, corner, margin, clean-up", "chip, uneven lips, wrong angle"}}
+			}},
+	}
+}

@@ -1,0 +1,156 @@
+package regrind
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/point"
+)
+
+// Body is what of a drill a grind changes, and what ends its life. Millimetres
+// and radians; NaN for what is not known, which then ends nothing.
+type Body struct {
+	D           float64
+	Web         float64 // at the point now
+	Taper       float64 // growth of the web toward the shank, mm per mm
+	Chisel      float64 // chisel-edge angle to the lip now
+	ChiselAfter float64 // the same as every grind leaves it
+	Feed        float64 // mm per revolution, for the thrust
+	Flute       float64 // usable flute now
+	Length      float64 // overall
+	BackTaper   float64 // fall of the diameter toward the shank, mm per mm
+
+	LeastFlute    float64
+	MostWeb       float64 // w/D that thinning can still answer
+	MostChisel    float64 // c/D over which the web is thinned
+	NewChisel     float64 // c/D that it is thinned to
+	LeastDiameter float64
+}
+
+// State is a drill when a length has been ground off since it was measured.
+type State struct {
+	Removed     float64
+	Length      float64
+	Flute       float64
+	Diameter    float64 // at the corners
+	Body        float64 // the web behind the point: the measured one and its growth
+	Web         float64 // at the point, after thinning
+	Chisel      float64 // chisel-edge length
+	Ratio       float64 // c/D, on the size
+	Thinned     bool
+	ThrustRatio float64 // thrust over that of the drill as measured, same feed
+}
+
+// now returns the drill as it was measured.
+func (b *Body) now() State { return b.at(0, b.Chisel) }
+
+// After returns the drill with the length removed ground off in all, its web
+// thinned where that pays:
+//
+//	flute - removed    w' = w + taper removed    c' = w'/sin psi
+//
+// and, once c'/D is over MostChisel, the web that makes it NewChisel. Every
+// figure that hangs on an unknown one is NaN.
+// Domain: removed >= 0. Derived from the point's geometry; the thrust ratio is
+// [cutting.ThrustRatio].
+func (b *Body) After(removed float64) State {
+	s := b.at(removed, b.ChiselAfter)
+	if target, pays := b.thinTo(s.Body); pays {
+		s.Thinned = true
+		b.setWeb(&s, target, b.ChiselAfter)
+	}
+	return s
+}
+
+// Ground returns the same before any thinning.
+func (b *Body) Ground(removed float64) State { return b.at(removed, b.ChiselAfter) }
+
+func (b *Body) at(removed, angle float64) State {
+	s := State{
+		Removed: removed, Length: b.Length - removed, Flute: b.Flute - removed,
+		Diameter: b.D - b.BackTaper*removed, Body: point.WebAfter(b.Web, b.Taper, removed),
+	}
+	b.setWeb(&s, s.Body, angle)
+	return s
+}
+
+func (b *Body) setWeb(s *State, web, angle float64) {
+	s.Web, s.Chisel = web, point.ChiselLength(web, angle)
+	s.Ratio = s.Chisel / b.D
+	s.ThrustRatio = cutting.ThrustRatio(b.D, b.Feed, s.Ratio, point.ChiselLength(b.Web, b.Chisel)/b.D)
+}
+
+// thinTo returns the web that a body web is thinned to, and whether that pays:
+// the chisel edge would be over its limit, and the web is not past all thinning.
+func (b *Body) thinTo(web float64) (target float64, pays bool) {
+	ratio := point.ChiselLength(web, b.ChiselAfter) / b.D
+	pays = ratio > b.MostChisel*(1+slack) && b.NewChisel < ratio && !b.webSpent(web)
+	return b.NewChisel * b.D * math.Sin(b.ChiselAfter), pays
+}
+
+func (b *Body) webSpent(web float64) bool { return web/b.D > b.MostWeb*(1+slack) }
+
+// End says what ends a drill's life.
+type End uint8
+
+// The ends.
+const (
+	NotKnown    End = iota // no limit is known that grinding comes to
+	FluteShort             // the flute no longer outreaches the job
+	WebSpent               // the web is past what thinning can answer
+	DiameterLow            // back taper has made the drill too small
+	NotCounted             // more grinds than are counted
+)
+
+// String returns the end's name, as scripts read it.
+func (e End) String() string {
+	return [...]string{"", "flute-short", "web-spent", "diameter-low", "not-counted"}[e]
+}
+
+// slack forgives rounding, nothing that a gauge could show.
+const slack = 1e-9
+
+// ended returns what is against using the drill in that state; NotKnown for
+// nothing.
+func (b *Body) ended(s *State) End {
+	switch {
+	case s.Flute < b.LeastFlute-slack*b.D || s.Flute <= 0:
+		return FluteShort
+	case b.webSpent(s.Body):
+		return WebSpent
+	case s.Diameter < b.LeastDiameter*(1-slack):
+		return DiameterLow
+	}
+	return NotKnown
+}
+
+// MostGrinds bounds a schedule.
+const MostGrinds = 10_000
+
+// Life returns the drill after each grind that still leaves it fit for the job,
+// and what forbids the next one. The first grind takes first, every other one
+// every; the number of grinds is the length of the list. The flute must be
+// known: without it there is no list, and the end is NotKnown.
+// Domain: first > 0, every > 0, both finite; a [*point.DomainError] outside.
+func (b *Body) Life(first, every float64) ([]State, End, error) {
+	if math.IsNaN(b.Flute) {
+		return nil, NotKnown, nil
+	}
+	for _, q := range [...]struct {
+		name string
+		v    float64
+	}{{"stock of the first grind", first}, {"usual stock", every}} {
+		if !(q.v > 0) || math.IsInf(q.v, 0) {
+			return nil, NotKnown, &point.DomainError{Quantity: q.name, Why: "must be greater than zero and finite", Value: q.v}
+		}
+	}
+	var grinds []State
+	for len(grinds) < MostGrinds {
+		s := b.After(first + float64(len(grinds))*every)
+		if end := b.ended(&s); end != NotKnown {
+			return grinds, end, nil
+		}
+		grinds = append(grinds, s)
+	}
+	return grinds, NotCounted, nil
+}

@@ -1,0 +1,62 @@
+// Package regrind plans the regrinding of one drill: how much stock to take and
+// why, whether to thin, and what the drill will be grind by grind until it is
+// retired. It is pure: lengths in millimetres, angles in radians, and every
+// limit and allowance handed in by the caller.
+package regrind
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+)
+
+// Job is a drill as it was measured and what its regrind is to keep to.
+type Job struct {
+	Wear    Wear
+	Lips    Lips
+	Body    Body
+	CleanUp float64 // allowance beyond the wear
+	Reshape bool    // the flanks are of the wrong shape and are ground anew
+	Every   float64 // usual stock a grind; NaN lets it follow from this one's
+	Least   float64 // the least that a usual grind is then counted with
+}
+
+// Plan is the regrind and the life that is left.
+type Plan struct {
+	Stock  Stock
+	Usual  float64 // stock of every later grind
+	Now    State   // as measured
+	Ground State   // after this grind
+	Done   State   // after this grind, thinned where that pays
+	// Thinning brings the ground drill to Done; Needed is false where it does
+	// not pay or the chisel edge is not known.
+	Thinning cutting.Thinning
+	Grinds   []State
+	End      End
+}
+
+// Make plans the regrind of j. Where nothing is to come off now, the first
+// grind of the life is a usual one. Errors: see [StockOf] and [Body.Life].
+func Make(j Job) (Plan, error) {
+	stock, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Reshape)
+	if err != nil {
+		return Plan{}, err
+	}
+	b := &j.Body
+	p := Plan{Stock: stock, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
+	if math.IsNaN(p.Usual) {
+		p.Usual = math.Max(stock.Usual(), j.Least)
+	}
+	if p.Done.Thinned {
+		thick := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}
+		if p.Thinning, err = thick.ToRatio(b.NewChisel); err != nil {
+			return Plan{}, err
+		}
+	}
+	first := stock.Total
+	if first == 0 {
+		first = p.Usual
+	}
+	p.Grinds, p.End, err = b.Life(first, p.Usual)
+	return p, err
+}

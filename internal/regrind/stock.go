@@ -1,0 +1,174 @@
+package regrind
+
+import (
+	"math"
+
+	"evenlip/internal/point"
+)
+
+// Cause is a ground for taking metal off the end of a drill.
+type Cause uint8
+
+// The causes.
+const (
+	NoCause   Cause = iota
+	FlankLand       // the worn land behind the lip
+	Corner          // the rounded outer corner
+	Margin          // the margin worn back from the corner
+	LipChip         // a piece broken out of a lip
+	Truing          // uneven lips, or an angle that is not the one wanted
+	Reshaping       // a flank of the wrong clearance or chisel, ground anew
+	Causes          // how many there are
+)
+
+// String returns the cause's name, as scripts read it.
+func (c Cause) String() string {
+	return [...]string{"none", "flank-land", "corner", "margin", "lip-chip", "truing", "reshaping"}[c]
+}
+
+// Wear is the dullness that was read off a drill, in millimetres and radians;
+// NaN where it was not read.
+type Wear struct {
+	Land      float64 // width of the flank land, along the cutting direction
+	Clearance float64 // lip clearance where the land is
+	FeedAngle float64 // feed angle there; 0 takes no credit for the feed
+	Corner    float64 // width of lip over which the corner is rounded
+	HalfAngle float64 // the lip's angle to the axis
+	Margin    float64 // length over which the margin is worn
+	Chip      float64 // depth of the deepest chip, along the axis
+}
+
+// Depths returns how deep, along the axis, the wear of each cause reaches;
+// NaN for what was not read. Formulas: [point.StockOfFlankLand],
+// [point.StockOfCorner], [point.StockOfMargin]; a chip's depth is read as such.
+// A [*point.DomainError] names a reading that gives no depth.
+func (w Wear) Depths() (by [Causes]float64, err error) {
+	for i := range by {
+		by[i] = math.NaN()
+	}
+	by[FlankLand] = point.StockOfFlankLand(w.Land, w.Clearance, w.FeedAngle)
+	by[Corner] = point.StockOfCorner(w.Corner, w.HalfAngle)
+	by[Margin] = point.StockOfMargin(w.Margin)
+	by[LipChip] = point.StockOfMargin(w.Chip)
+	for _, c := range [...]struct {
+		name  string
+		read  float64
+		cause Cause
+	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}} {
+		if !math.IsNaN(c.read) && math.IsNaN(by[c.cause]) {
+			return by, &point.DomainError{Quantity: c.name, Why: "gives no depth with the angles there are", Value: c.read}
+		}
+	}
+	return by, nil
+}
+
+// Lips are the two lips as they stand and what both are to become.
+type Lips struct {
+	Lip1, Lip2   point.Lip
+	Inner, Outer float64 // the ends of the lips, along them from the axis in the end view
+	Target       float64 // the half angle wanted
+}
+
+// Ends is what comes off a lip at its two ends, along the axis.
+type Ends struct{ Inner, Outer float64 }
+
+// Most returns the larger of the two.
+func (e Ends) Most() float64 { return math.Max(e.Inner, e.Outer) }
+
+// Stock is what one grind takes off.
+type Stock struct {
+	By         [Causes]float64 // what each cause alone would take; NaN where it was not read
+	Governs    Cause           // the one that takes most
+	Line       point.Lip       // what both lips become, before the clean-up
+	CleanUp    float64         // taken at all four ends beyond that
+	Lip1, Lip2 Ends            // the clean-up included
+	Total      float64         // the most at any end: what the drill gets shorter by at most
+}
+
+// Usual returns what of the stock comes back grind after grind: the deepest of
+// land, corner and margin, with the clean-up; zero without such wear. A chip
+// and an uneven point are put right once.
+func (s *Stock) Usual() float64 {
+	deepest := most(s.By[FlankLand], s.By[Corner], s.By[Margin])
+	if deepest == 0 {
+		return 0
+	}
+	return deepest + s.CleanUp
+}
+
+// StockOf returns the least stock that clears all the wear and leaves both lips
+// one line at the angle wanted. Land and chip may sit anywhere on a lip, so
+// their depth must come off at both its ends; corner and margin are at the
+// outer one. Each lip is lowered by that, which leaves a line again, and the
+// lowered lips are trued by [point.Truing]: where truing already takes the
+// outer end deep enough, a worn corner costs nothing more.
+//
+// cleanUp is added at every end where there is wear or where reshape asks for
+// the flanks to be ground anew; lips that are only uneven need none. With
+// nothing to do all is zero. Derived from the point's geometry.
+//
+// Domain: that of [point.Truing] and [Wear.Depths], cleanUp >= 0; a
+// [*point.DomainError] outside.
+func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
+	if !(cleanUp >= 0) || math.IsInf(cleanUp, 0) {
+		return Stock{}, &point.DomainError{Quantity: "clean-up allowance", Why: "must not be negative, and finite", Value: cleanUp}
+	}
+	by, err := w.Depths()
+	if err != nil {
+		return Stock{}, err
+	}
+	bare, err := point.Truing(l.Lip1, l.Lip2, l.Inner, l.Outer, l.Target)
+	if err != nil {
+		return Stock{}, err
+	}
+	by[Truing] = bare.Most()
+	if reshape {
+		by[Reshaping] = cleanUp
+	}
+	worn := Ends{Inner: most(by[FlankLand], by[LipChip])}
+	worn.Outer = most(worn.Inner, by[Corner], by[Margin])
+	plan, err := point.Truing(l.lowered(l.Lip1, worn), l.lowered(l.Lip2, worn), l.Inner, l.Outer, l.Target)
+	if err != nil {
+		return Stock{}, err
+	}
+	s := Stock{By: by, Line: plan.Line}
+	if worn.Outer > 0 || reshape {
+		s.CleanUp = cleanUp
+	}
+	s.Lip1 = Ends{plan.Stock1Inner + worn.Inner + s.CleanUp, plan.Stock1Outer + worn.Outer + s.CleanUp}
+	s.Lip2 = Ends{plan.Stock2Inner + worn.Inner + s.CleanUp, plan.Stock2Outer + worn.Outer + s.CleanUp}
+	s.Total = math.Max(s.Lip1.Most(), s.Lip2.Most())
+	s.Governs = governing(&s.By)
+	return s, nil
+}
+
+// lowered returns the line through the two ends of lip, each lowered by worn.
+func (l *Lips) lowered(lip point.Lip, worn Ends) point.Lip {
+	if worn.Inner == worn.Outer {
+		return point.Lip{Height0: lip.Height0 - worn.Inner, HalfAngle: lip.HalfAngle}
+	}
+	inner, outer := lip.At(l.Inner)-worn.Inner, lip.At(l.Outer)-worn.Outer
+	return point.LipThrough(l.Outer, outer, math.Atan2(l.Outer-l.Inner, inner-outer))
+}
+
+// governing returns the cause that takes most; the first of those that take as much.
+func governing(by *[Causes]float64) Cause {
+	c := NoCause
+	for i := FlankLand; i < Causes; i++ {
+		if by[i] > 0 && (c == NoCause || by[i] > by[c]) {
+			c = i
+		}
+	}
+	return c
+}
+
+// most returns the largest of vs, not counting those that are NaN; 0 for none.
+func most(vs ...float64) float64 {
+	m := 0.0
+	for _, v := range vs {
+		if v > m {
+			m = v
+		}
+	}
+	return m
+}

@@ -1,0 +1,97 @@
+package shop
+
+import (
+	"math"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/strict"
+)
+
+// materials reads the materials that a shop changes or adds. A name that is
+// embedded changes that one; a new name starts from the one it is like.
+func (rd *reader) materials(n strict.Node, b *reference.Book) {
+	if !n.IsMap() {
+		rd.fault(n, "takes a name a line, with what is set for it below", "")
+		return
+	}
+	seen := map[string]bool{}
+	for _, e := range n.Entries() {
+		name := e.Key.Text()
+		if seen[name] {
+			rd.fault(e.Key, quote(name)+" stands twice", "keep one of them")
+			continue
+		}
+		seen[name] = true
+		if m, ok := rd.base(e); ok {
+			rd.material(e.Value, &m)
+			b.Own = append(b.Own, m)
+		}
+	}
+}
+
+// base returns what a shop's material starts from.
+func (rd *reader) base(e strict.Entry) (reference.Material, bool) {
+	name := e.Key.Text()
+	if !e.Value.IsMap() {
+		rd.fault(e.Value, name+" takes what is set for it, a line each", "such as point-angle: 120deg")
+		return reference.Material{}, false
+	}
+	if m, ok := reference.FindMaterial(name); ok && m.Name == name {
+		return *m, true
+	}
+	for _, x := range e.Value.Entries() {
+		if x.Key.Text() != "like" {
+			continue
+		}
+		m, ok := reference.FindMaterial(x.Value.Text())
+		if !ok {
+			hint := "evenlip material lists them"
+			if near := reference.SuggestMaterial(x.Value.Text()); near != "" {
+				hint = "did you mean " + near + "?"
+			}
+			rd.fault(x.Value, "no material is called "+quote(x.Value.Text()), hint)
+			return reference.Material{}, false
+		}
+		m.Name, m.Title, m.Also = name, name, nil
+		return *m, true
+	}
+	rd.fault(e.Key, quote(name)+" is new: it needs a material that it is like", "like: steel-200")
+	return reference.Material{}, false
+}
+
+func (rd *reader) material(n strict.Node, m *reference.Material) {
+	shop := &reference.Source{Label: reference.Shop}
+	band := func(to *reference.Band, kind quantity.Kind) func(strict.Node) {
+		return func(n strict.Node) {
+			low, high := rd.span(n, kind)
+			*to = reference.Band{Low: low, High: high, Source: shop}
+		}
+	}
+	rd.entries(n, "like, title, point-angle, clearance, chisel-angle, helix, speed, kd-thrust, kd-torque", map[string]func(strict.Node){
+		"like":  func(strict.Node) {},
+		"title": func(n strict.Node) { m.Title = rd.word(n) },
+		"point-angle": func(n strict.Node) {
+			if m.PointAim = rd.positive(n, quantity.Angle); m.PointAim >= math.Pi {
+				rd.fault(n, "a point angle lies under 180°", "")
+			}
+			m.PointSource = shop
+		},
+		"clearance":    band(&m.Clearance, quantity.Angle),
+		"chisel-angle": band(&m.Chisel, quantity.Angle),
+		"helix":        band(&m.Helix, quantity.Angle),
+		"speed":        band(&m.Speed, quantity.Cutting),
+		"kd-thrust":    func(n strict.Node) { m.KdThrust, m.KdSource = rd.positive(n, quantity.Number), shop },
+		"kd-torque":    func(n strict.Node) { m.KdTorque, m.KdSource = rd.positive(n, quantity.Number), shop },
+	})
+}
+
+// mark gives every figure that the shop has set the shop's source, now that its
+// name is known.
+func mark(m *reference.Material, source *reference.Source) {
+	for _, s := range []**reference.Source{&m.Clearance.Source, &m.Chisel.Source, &m.Helix.Source, &m.Speed.Source, &m.PointSource, &m.KdSource} {
+		if *s != nil && (*s).Label == reference.Shop {
+			*s = source
+		}
+	}
+}

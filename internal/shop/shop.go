@@ -1,0 +1,69 @@
+// Package shop reads what a shop has set for itself: what its gauges resolve,
+// its own limits, and materials that it changes or adds.
+package shop
+
+import (
+	"io"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/strict"
+)
+
+// Shop is a shop's own settings.
+type Shop struct {
+	Name   string
+	Gauges quantity.Gauges
+	Book   *reference.Book
+}
+
+// reader collects what is wrong with a file.
+type reader struct {
+	file string
+	errs []error
+}
+
+// Read reads a shop's file. Everything wrong with it is returned, each with its
+// line and column.
+func Read(file string, r io.Reader) (*Shop, []error) {
+	root, err := strict.Parse(file, r)
+	if err != nil {
+		return nil, []error{err}
+	}
+	rd := &reader{file: file}
+	s := &Shop{Name: "the shop", Book: &reference.Book{}}
+	rd.entries(root, "name, gauges, limits and materials", map[string]func(strict.Node){
+		"name": func(n strict.Node) { s.Name = rd.word(n) },
+		"gauges": func(n strict.Node) {
+			rd.entries(n, "caliper, protractor, indicator", map[string]func(strict.Node){
+				"caliper":    func(n strict.Node) { s.Gauges.Caliper = rd.positive(n, quantity.Length) },
+				"protractor": func(n strict.Node) { s.Gauges.Protractor = rd.positive(n, quantity.Angle) },
+				"indicator":  func(n strict.Node) { s.Gauges.Indicator = rd.positive(n, quantity.Length) },
+			})
+		},
+		"limits":    func(n strict.Node) { rd.limits(n, s.Book) },
+		"materials": func(n strict.Node) { rd.materials(n, s.Book) },
+	})
+	s.Book.Source = reference.Source{Label: reference.Shop, Text: s.Name + ", " + file}
+	for i := range s.Book.Own {
+		mark(&s.Book.Own[i], &s.Book.Source)
+	}
+	if len(rd.errs) > 0 {
+		return nil, rd.errs
+	}
+	return s, nil
+}
+
+func (rd *reader) limits(n strict.Node, b *reference.Book) {
+	rd.entries(n, "point-angle, chisel-angle, lip-height, chisel-ratio, flank-wear, margin-wear, chip-room, web-ratio, web-taper", map[string]func(strict.Node){
+		"point-angle":  func(n strict.Node) { b.PointTolerance = rd.positive(n, quantity.Angle) },
+		"chisel-angle": func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.span(n, quantity.Angle) },
+		"lip-height":   func(n strict.Node) { b.LipHeightMost = rd.positive(n, quantity.Length) },
+		"chisel-ratio": func(n strict.Node) { b.ChiselMost = rd.part(n) },
+		"flank-wear":   func(n strict.Node) { b.FlankMost = rd.positive(n, quantity.Length) },
+		"margin-wear":  func(n strict.Node) { b.MarginMost = rd.positive(n, quantity.Number) },
+		"chip-room":    func(n strict.Node) { b.ChipRoom = rd.positive(n, quantity.Number) },
+		"web-ratio":    func(n strict.Node) { b.WebMost = rd.part(n) },
+		"web-taper":    func(n strict.Node) { b.Taper = rd.positive(n, quantity.Taper) },
+	})
+}
