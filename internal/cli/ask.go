@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/report"
 )
 
 // ask takes the readings one by one on a terminal. A mistake is explained and
@@ -25,7 +26,7 @@ func (a *app) ask(cmd *cobra.Command, c calculation, d *drill.Drill) error {
 	fmt.Fprintln(a.err, "One reading at a time. Enter skips a reading; Ctrl-D ends the questions.")
 	in := bufio.NewReader(a.in)
 	for _, r := range c.readings {
-		if d.Written(r) != "" {
+		if d.Written(r) != "" || needless(d, r) {
 			continue
 		}
 		if err := a.askOne(in, c, d, r); errors.Is(err, io.EOF) {
@@ -41,9 +42,11 @@ func (a *app) ask(cmd *cobra.Command, c calculation, d *drill.Drill) error {
 
 func (a *app) askOne(in *bufio.Reader, c calculation, d *drill.Drill, r drill.Reading) error {
 	s := r.Spec()
-	fmt.Fprintf(a.err, "\n%s: %s\n  %s\n", s.Name, s.Help, s.How)
+	fmt.Fprintln(a.err)
+	a.lines("", s.Name+": "+s.Help)
+	a.lines("  ", s.How)
 	if s.Usual != "" {
-		fmt.Fprintf(a.err, "  usually: %s\n", s.Usual)
+		a.lines("  ", "usually: "+s.Usual)
 	}
 	for {
 		fmt.Fprintf(a.err, "%s> ", s.Name)
@@ -58,13 +61,42 @@ func (a *app) askOne(in *bufio.Reader, c calculation, d *drill.Drill, r drill.Re
 			return err
 		}
 		d.Drop(r)
-		fmt.Fprintf(a.err, "  %s\n", complaint)
+		a.lines("  ", complaint)
 		if hint != "" {
-			fmt.Fprintf(a.err, "  %s\n", hint)
+			a.lines("  ", hint)
 		}
 		if err != nil {
 			return err
 		}
+	}
+}
+
+// needless reports whether a reading would say nothing that is not known from
+// those taken before it.
+func needless(d *drill.Drill, r drill.Reading) bool {
+	switch r {
+	case drill.SecondWebAt:
+		return !d.Has(drill.SecondWeb)
+	case drill.WebTaper:
+		return d.Has(drill.SecondWeb) && d.Has(drill.SecondWebAt)
+	case drill.ChiselLength:
+		return d.Has(drill.Web) && d.Has(drill.ChiselAngle)
+	case drill.HeelDrop:
+		return d.Has(drill.Clearance)
+	case drill.HeelTurn:
+		return !d.Has(drill.HeelDrop)
+	}
+	return false
+}
+
+// lines prints text in lines that fit the terminal.
+func (a *app) lines(indent, text string) {
+	width, err := a.columns()
+	if err != nil {
+		width = usualWidth
+	}
+	for _, l := range report.Wrap(text, width-len(indent)) {
+		fmt.Fprintln(a.err, indent+l)
 	}
 }
 
@@ -97,8 +129,10 @@ func commandLine(cmd *cobra.Command, d *drill.Drill) string {
 			out += " --" + r.String() + " " + shellQuoted(text)
 		}
 	}
-	cmd.InheritedFlags().Visit(func(f *pflag.Flag) {
-		out += " --" + f.Name + "=" + shellQuoted(f.Value.String())
+	cmd.InheritedFlags().VisitAll(func(f *pflag.Flag) {
+		if f.Changed {
+			out += " --" + f.Name + "=" + shellQuoted(f.Value.String())
+		}
 	})
 	return out
 }

@@ -19,7 +19,7 @@ import (
 )
 
 // calculations are the commands that turn readings into a sheet.
-var calculations = slices.Concat(pointCommands, spindleCommands)
+var calculations = slices.Concat(pointCommands, planCommands, shapeCommands, spindleCommands)
 
 // calculation is a command that turns the readings of a drill into a sheet.
 type calculation struct {
@@ -203,8 +203,11 @@ func (a *app) doubt(c calculation, d *drill.Drill, s *figure.Sheet) {
 // title names the drill; the sample's says that it is one.
 func title(command string, d *drill.Drill) string {
 	out := command
-	if d.Has(drill.Size) {
+	switch {
+	case d.Has(drill.Size):
 		out = d.Values(drill.Size)[0].Echo() + " drill, " + command
+	case d.Has(drill.Wheel):
+		out = d.Values(drill.Wheel)[0].Echo() + " wheel"
 	}
 	if d.Name != "" {
 		out += " - " + d.Name

@@ -3,6 +3,7 @@ package cli
 import (
 	"os"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/pflag"
 	"golang.org/x/term"
@@ -82,7 +83,7 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 const leastWidth, usualWidth, mostWidth = 30, 80, 120
 
 func (a *app) options() (report.Options, error) {
-	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain}
+	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain, ASCII: !speaksUTF8()}
 	switch o.Form {
 	case report.Table, report.Plain, report.JSON, report.CSV:
 	default:
@@ -137,6 +138,16 @@ func (a *app) useColour() (bool, error) {
 	_, tty := terminal(a.out)
 	t := os.Getenv("TERM")
 	return tty && t != "dumb" && t != "", nil
+}
+
+// speaksUTF8 reports whether the locale says that block characters will show.
+func speaksUTF8() bool {
+	for _, name := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToLower(os.Getenv(name)); v != "" {
+			return strings.Contains(v, "utf-8") || strings.Contains(v, "utf8")
+		}
+	}
+	return false
 }
 
 func terminal(v any) (fd int, ok bool) {

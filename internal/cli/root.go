@@ -35,6 +35,7 @@ func (a *app) root() *cobra.Command {
 	}
 	a.globalFlags(root.PersistentFlags())
 	root.SetFlagErrorFunc(flagMistake)
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
 	root.AddGroup(
 		&cobra.Group{ID: "drill", Title: "With a drill in hand:"},
 		&cobra.Group{ID: "spindle", Title: "At the spindle and the grinder:"},
@@ -43,7 +44,7 @@ func (a *app) root() *cobra.Command {
 	for _, c := range calculations {
 		root.AddCommand(a.calculation(c))
 	}
-	root.AddCommand(a.sizeCommand(), a.sourcesCommand())
+	root.AddCommand(a.sizeCommand(), a.materialCommand(), a.sourcesCommand())
 	return root
 }
 
@@ -69,7 +70,7 @@ func flagMistake(cmd *cobra.Command, err error) error {
 
 func suggestCommand(word string) string {
 	best, least := "", 3
-	names := []string{"size", "sources"}
+	names := []string{"size", "material", "sources"}
 	for _, c := range calculations {
 		names = append(names, c.name)
 	}

@@ -88,9 +88,6 @@ func (t Thick) ToThrust(share float64) (Thinning, error) {
 	low, high := 0.0, q0
 	for high-low > 1e-15 {
 		mid := low + (high-low)/2
-		if mid == low || mid == high {
-			break
-		}
 		if ThrustRatio(t.D, t.Feed, mid, q0) < share {
 			low = mid
 		} else {

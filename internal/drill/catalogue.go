@@ -63,6 +63,13 @@ const (
 	BackTaper
 	LeastDiameter
 
+	// A swing fixture, and places on a lip.
+	SemiAngle
+	Vertex
+	AxisAngle
+	AxisOffset
+	At
+
 	readings // how many there are
 )
 
@@ -264,6 +271,26 @@ var specs = [readings]Spec{
 		Help:  "least diameter with which the drill may go on, as back taper makes it smaller",
 		How:   "The hole's lower limit, or the drill's own tolerance.",
 		Usual: "a few hundredths under the size", Keys: [2]string{"least_diameter_mm"}},
+	SemiAngle: {Name: "semi-angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Help:  "semi-angle of the grinding cone: swing axis to wheel face",
+		How:   "The fixture's scale; it is the one free choice.",
+		Usual: "13 to 30°", Keys: [2]string{"semi_angle_deg"}},
+	Vertex: {Name: "vertex", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Help:  "distance of the cone's vertex beyond the drill axis, along the lip",
+		How:   "Where the swing axis meets the wheel face, from the drill axis.",
+		Usual: "0.3 to 2 diameters", Keys: [2]string{"vertex_mm"}},
+	AxisAngle: {Name: "axis-angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Help:  "angle between the swing axis and the drill axis",
+		How:   "The fixture's scale.",
+		Usual: "half the point angle less the semi-angle", Keys: [2]string{"axis_angle_deg"}},
+	AxisOffset: {Name: "axis-offset", Kind: quantity.Length, Gauge: quantity.Caliper, Signed: true,
+		Help:  "shortest distance between the swing axis and the drill axis",
+		How:   "The fixture's offset screw.",
+		Usual: "about a tenth of the diameter", Keys: [2]string{"axis_offset_mm"}},
+	At: {Name: "at", Kind: quantity.Word,
+		Help:  "places on the lip, as parts of the outer radius: \"1,0.8,0.6\" or \"0.3..1 by 0.1\"",
+		How:   "Any place from the chisel's corner to the outer corner, which is 1.",
+		Usual: "1, 0.8, 0.6, 0.4", Keys: [2]string{"at"}},
 }
 
 // Spec returns the reading's entry in the catalogue.
@@ -284,6 +311,9 @@ func All() []Reading {
 // ForPoint returns the readings that describe one drill and its point, in the
 // catalogue's order.
 func ForPoint() []Reading { return All()[:lastOfPoint+1] }
+
+// ForPlan returns the readings that only the plan of a regrind takes.
+func ForPlan() []Reading { return All()[CleanUp : LeastDiameter+1] }
 
 // Find returns the reading of that name.
 func Find(name string) (Reading, bool) {

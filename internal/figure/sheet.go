@@ -40,6 +40,9 @@ type Input struct {
 type Section struct {
 	Title   string
 	Figures []Figure
+	// Quiet keeps the figures out of a table, where a grid shows them; their
+	// working, JSON, CSV and plain have them.
+	Quiet bool
 }
 
 // Verdict is the one word on the drill, and the codes of the findings behind it.
@@ -55,6 +58,8 @@ type Column struct {
 	Key, Label string
 	Kind       quantity.Kind
 	Gauge      quantity.Gauge
+	// Plot draws a bar beside each number in a table.
+	Plot bool
 }
 
 // Grid is a list of like rows: a schedule, the places along a lip.
@@ -66,6 +71,14 @@ type Grid struct {
 	Rows    [][]Cell
 	// Main makes the grid, and not the figures, the rows of CSV and plain.
 	Main bool
+	// Turned makes a table show each row as a column, under what the first
+	// column says.
+	Turned bool
+	// Lead is how many columns, from the first, a table repeats when the grid is
+	// too wide for it and goes on underneath.
+	Lead int
+	// Brief lists the rows that a table shows, where it shows not all.
+	Brief []int
 }
 
 // Cell is one entry of a Grid; NaN shows as a dash.

@@ -47,7 +47,7 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	} else {
 		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
 	}
-	c.Aim, c.Limit = recommended(b)
+	c.Aim, c.Limit = Recommended(b.D, b.Material)
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
 	c.Working = c.Corner() - c.FeedAngle
 	c.FeedLimit = point.FeedLimit(b.D/2, c.Corner())
@@ -66,16 +66,18 @@ func (c *Clearance) alongLip(r *Result) {
 	c.Along = true
 }
 
-// recommended returns the clearance to aim at and its band for size and work.
-func recommended(b *Basics) (float64, reference.Band) {
+// Recommended returns the clearance at the corner to aim at and its band,
+// radians, for a drill of diameter d mm and the work, which may be nil: the
+// shop's where it has set one, else that of the table by size.
+func Recommended(d float64, m *reference.Material) (float64, reference.Band) {
 	relief := reference.General
-	if b.Material != nil {
-		relief = b.Material.Relief
-		if band, set := b.Material.ShopClearance(); set {
+	if m != nil {
+		relief = m.Relief
+		if band, set := m.ShopClearance(); set {
 			return (band.Low + band.High) / 2, band
 		}
 	}
-	return reference.Clearance(b.D, relief)
+	return reference.Clearance(d, relief)
 }
 
 // lipEnds returns the radii at which a lip begins and ends.
@@ -164,7 +166,7 @@ func (r *Result) alongFigures(s *figure.Sheet, needs string) {
 	s.Add(figure.Figure{Key: "least_working_clearance_deg", Label: "least anywhere on the lip", Value: c.Least, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &positive, Wants: along})
 	f := point.NewFlank(b.D, r.Chisel.Web, r.Point.K(), c.Corner())
-	rad := c.LeastAt * b.D / 2
+	rad := math.Max(c.LeastAt*b.D/2, r.Chisel.Web/2) // not inside the lip by a last digit
 	beta := point.WebAngle(r.Chisel.Web, rad)
 	s.Work(geometry, "Cl_w = atan(g cos(b) + sin(b) / tan(k)) - atan(f / (2 pi r)), sin(b) = w / (2 r)",
 		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", figure.Num(f.Slope()), figure.Deg(beta), figure.Deg(beta),

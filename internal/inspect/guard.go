@@ -32,7 +32,7 @@ func Guard(s *figure.Sheet) {
 		if !slices.Contains(s.Verdict.Reasons, rule.code) {
 			continue
 		}
-		if len(rule.figures) > 0 && !borneOut(s, rule.figures) {
+		if len(rule.figures) > 0 && !Reason(i).borneOut(s) {
 			doubted = append(doubted, rule.code)
 			continue
 		}
@@ -56,9 +56,21 @@ func unsure(s *figure.Sheet, keys []string) bool {
 	})
 }
 
-func borneOut(s *figure.Sheet, keys []string) bool {
-	return slices.ContainsFunc(keys, func(k string) bool {
+func (x Reason) borneOut(s *figure.Sheet) bool {
+	return slices.ContainsFunc(rules[x].figures, func(k string) bool {
 		f := s.Lookup(k)
-		return f != nil && f.State().Outside()
+		return f != nil && x.told(f.State())
 	})
+}
+
+// told reports whether a figure in that state bears the reason out. Both
+// reasons about clearance look at the same two figures, each at its own side.
+func (x Reason) told(state figure.State) bool {
+	switch x {
+	case ClearanceLow:
+		return state == figure.Under
+	case ClearanceHigh:
+		return state == figure.Over
+	}
+	return state.Outside()
 }

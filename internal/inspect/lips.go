@@ -70,7 +70,7 @@ func lipsOf(dr *drill.Drill, r *Result) Lips {
 	if !known(l.Length) {
 		l.Length = point.LengthDifference(l.Offset, l.Outer-l.Inner, p.K1, p.K2)
 	}
-	l.Oversize = 2 * math.Abs(l.Offset)
+	l.Oversize = point.OversizeOfLips(l.Offset, l.Height, p.K1, p.K2)
 	l.Share1, l.Share2 = point.ChipShare(r.Drill.Feed, l.Height)
 	l.plan(r)
 	return l

@@ -17,7 +17,7 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipWants})
 	r.workHeight(s)
 	s.Add(figure.Figure{Key: "high_lip", Label: "higher lip", Word: l.highWord(), Value: math.NaN(), Kind: quantity.Word, Wants: lipWants})
-	angle := lipMissing(l.Height, on("lip-angle", p.Angle))
+	angle := lipMissing(l.Height, r.offsetNeeds()...)
 	s.Add(figure.Figure{Key: "lip_length_difference_mm", Label: "lip 1 longer than lip 2 by", Value: l.Length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: angle})
 	r.workLength(s)
 	s.Add(figure.Figure{Key: "point_offset_mm", Label: "point off the axis by", Value: l.Offset, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle})
@@ -27,9 +27,22 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 		f.Limit = &l.HoleLimit
 	}
 	s.Add(f)
-	s.Work(geometry+" (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)", "bound = 2 |u|", "2 * {}", figure.Len(math.Abs(l.Offset)))
+	s.Work(geometry+" (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)",
+		"bound = 2 * the larger of |u| and |dh| / (1 / tan(k1) + 1 / tan(k2))", "2 * max({}, {} / (1 / tan({}) + 1 / tan({})))",
+		figure.Len(math.Abs(l.Offset)), figure.Len(math.Abs(l.Height)), figure.Deg(p.K1), figure.Deg(p.K2))
 	r.shareFigures(s)
 	r.planFigures(s)
+}
+
+// offsetNeeds is what the point's offset hangs on besides the height: the size
+// only where the lips differ in angle.
+func (r *Result) offsetNeeds() []need {
+	p := &r.Point
+	needs := []need{on("lip-angle", p.Angle)}
+	if known(p.Angle) && p.K1 != p.K2 {
+		needs = append(needs, on("size", r.Drill.D))
+	}
+	return needs
 }
 
 // lipMissing names what is wanted: first of all the height difference, and only

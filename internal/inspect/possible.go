@@ -82,10 +82,17 @@ func (c *checker) lengths() {
 			}
 		}
 	}
-	size, sized := c.d.Get(drill.Size)
-	if !sized {
-		return
+	remove, removing := c.d.Get(drill.Remove)
+	if flute, ok := c.d.Get(drill.Flute); ok && removing && remove > flute {
+		c.refuse(drill.Remove, "", "{} cannot come off: only {} of flute is left", figure.Len(remove), figure.Len(flute))
 	}
+	if size, sized := c.d.Get(drill.Size); sized {
+		c.lengthsOn(size)
+	}
+}
+
+// lengthsOn refuses what a drill of that size has no room for.
+func (c *checker) lengthsOn(size float64) {
 	for _, r := range [...]drill.Reading{drill.Web, drill.SecondWeb, drill.ChiselLength, drill.LipLength} {
 		for _, v := range c.d.Values(r) {
 			if v.V >= size {
@@ -95,10 +102,6 @@ func (c *checker) lengths() {
 	}
 	if v, ok := c.d.Get(drill.CornerWear); ok && v > size/2 {
 		c.refuse(drill.CornerWear, "", "{} cannot be: the lip is no longer than {}", figure.Len(v), figure.Len(size/2))
-	}
-	remove, removing := c.d.Get(drill.Remove)
-	if flute, ok := c.d.Get(drill.Flute); ok && removing && remove > flute {
-		c.refuse(drill.Remove, "", "{} cannot come off: only {} of flute is left", figure.Len(remove), figure.Len(flute))
 	}
 }
 

@@ -32,33 +32,23 @@ func newChord(w Wanted, axis Vec) chord {
 	}
 }
 
-// corner returns x of the chisel's corner for a vertex distance: the place
-// nearest the axis, beyond that of a flat flank, where the other flank rises
-// to the lip. NaN when it never does.
+// corner returns x of the chisel's corner for a vertex distance that leaves a
+// chisel edge: the place nearest the axis, beyond that of a flat flank, where
+// the other flank rises to the lip.
 func (c chord) corner(vertex float64) float64 {
 	b := c.q1 + c.lift*vertex
-	down := b + math.Sqrt(b*b-4*c.q2*c.q0)
-	if !(down > 0) {
-		return math.NaN()
-	}
-	return c.flat - 2*c.q0/down
+	return c.flat - 2*c.q0/(b+math.Sqrt(math.Max(0, b*b-4*c.q2*c.q0)))
 }
 
-// vertex returns the vertex distance that puts the chisel's corner at x.
-// Domain: x > flat; NaN outside.
+// vertex returns the vertex distance that puts the chisel's corner at x, which
+// must lie beyond that of a flat flank.
 func (c chord) vertex(x float64) float64 {
 	s := x - c.flat
-	if !(s > 0) {
-		return math.NaN()
-	}
 	return -(c.q2*s + c.q1 + c.q0/s) / c.lift
 }
 
 // closest returns the smallest vertex distance that leaves a chisel edge at
-// all, -Inf when every one does.
+// all.
 func (c chord) closest() float64 {
-	if c.q2 >= 0 {
-		return math.Inf(-1)
-	}
 	return (2*math.Sqrt(c.q2*c.q0) - c.q1) / c.lift
 }

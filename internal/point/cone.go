@@ -15,14 +15,6 @@ type Cone struct {
 	chisel float64 // acute chisel-edge angle, corner to corner
 }
 
-// Setting is how a swing fixture is set.
-type Setting struct {
-	SemiAngle float64 // of the cone: the swing axis to the wheel face
-	AxisAngle float64 // between the swing axis and the drill axis
-	Offset    float64 // shortest distance between the two axes; below zero on the far side of the drill axis
-	Vertex    float64 // of the cone's vertex beyond the drill axis, along the lip
-}
-
 // Setting returns how a fixture must be set to grind the point. With th the
 // semi-angle, k the half point angle, g the flank's slope along the lip and
 // N = sqrt(1/sin^2 k + g^2), the angle phi between the axes follows from
@@ -77,7 +69,7 @@ func (c Cone) Height(x, y float64) float64 {
 	if b < 0 {
 		t = e / (root - b)
 	}
-	if !(k0+c.axis.Z*t >= 0) {
+	if !(k0+c.axis.Z*t >= 0) || !finite(t) {
 		return math.NaN()
 	}
 	return t + c.vertex*cot(c.wanted.HalfAngle)
@@ -111,6 +103,9 @@ func (c Cone) Drop(r, turn float64) float64 {
 // it grows with the turn, and toward no turn it is the lip clearance.
 // Domain: that of [Cone.Drop] with turn > 0; NaN outside.
 func (c Cone) HeelClearance(r, turn float64) float64 {
+	if !(turn > 0) {
+		return math.NaN()
+	}
 	return math.Atan(c.Drop(r, turn) / (r * turn))
 }
 

@@ -20,13 +20,11 @@ func solve(f func(float64) float64, lo, hi float64) float64 {
 		return math.NaN()
 	}
 	width := hi - lo
-	eps := math.Max(0x1p-53*math.Max(math.Abs(lo), math.Abs(hi)), 1e-300)
+	eps := math.Max(0x1p-52*math.Max(math.Abs(lo), math.Abs(hi)), 1e-300)
 	steps := math.Ceil(math.Log2(width/(2*eps))) + 1
 	for slack := eps * math.Exp2(steps); hi-lo > 2*eps; slack /= 2 {
-		at := guardedStep(lo, hi, flo, fhi, slack, width)
-		if at <= lo || at >= hi {
-			break
-		}
+		// Kept off the ends, the step closes the bracket from both sides.
+		at := math.Max(lo+eps, math.Min(hi-eps, guardedStep(lo, hi, flo, fhi, slack, width)))
 		switch fat := f(at); {
 		case fat == 0:
 			return at

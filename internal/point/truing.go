@@ -26,7 +26,8 @@ func (p TruingPlan) Most() float64 {
 // [*DomainError] outside.
 func Truing(l1, l2 Lip, inner, outer, target float64) (TruingPlan, error) {
 	if err := firstError(
-		l1.check("lip 1"), l2.check("lip 2"), requireHalfAngle("target half angle", target),
+		l1.check("height of lip 1", "angle of lip 1"), l2.check("height of lip 2", "angle of lip 2"),
+		requireHalfAngle("target half angle", target),
 		requirePositive("outer end of the lips", outer), requireFinite("inner end of the lips", inner),
 	); err != nil {
 		return TruingPlan{}, err
@@ -45,7 +46,7 @@ func Truing(l1, l2 Lip, inner, outer, target float64) (TruingPlan, error) {
 	}, nil
 }
 
-// check returns a [*DomainError] naming the lip when it is no lip.
-func (l Lip) check(name string) error {
-	return firstError(requireFinite("height of "+name, l.Height0), requireHalfAngle("angle of "+name, l.HalfAngle))
+// check returns a [*DomainError] under one of the names when it is no lip.
+func (l Lip) check(height, angle string) error {
+	return firstError(requireFinite(height, l.Height0), requireHalfAngle(angle, l.HalfAngle))
 }

@@ -2,6 +2,7 @@ package reference_test
 
 import (
 	"math"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -96,6 +97,48 @@ func TestTablesShowWhatWasPublished(t *testing.T) {
 		if got := rowOf(t, want[0], want[1]); !slices.Equal(got, want[1:]) {
 			t.Errorf("%s: got %q, want %q", want[0], got, want[1:])
 		}
+	}
+}
+
+// Every table that was typed in by hand, against a second transcription.
+func TestTablesAgreeWithASecondTranscription(t *testing.T) {
+	text, err := os.ReadFile("testdata/published.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string][][]string{}
+	for line := range strings.Lines(string(text)) {
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		cells := strings.Split(strings.TrimRight(line, "\n"), " | ")
+		want[cells[0]] = append(want[cells[0]], cells[1:])
+	}
+	compared := 0
+	for _, table := range cuttingTables() {
+		if want[table.Name] == nil {
+			continue
+		}
+		compared++
+		rows := table.Rows()
+		if len(rows) != len(want[table.Name]) {
+			t.Errorf("%s: %d rows, want %d", table.Name, len(rows), len(want[table.Name]))
+			continue
+		}
+		for i, row := range rows {
+			switch table.Name {
+			case "point-forms":
+				row = []string{row[0], row[3]}
+			case "speed-diameter-correction":
+				row = row[:3]
+			}
+			if !slices.Equal(row, want[table.Name][i]) {
+				t.Errorf("%s: got %q, want %q", table.Name, row, want[table.Name][i])
+			}
+		}
+	}
+	if compared != len(want) {
+		t.Errorf("%d tables compared, want %d", compared, len(want))
 	}
 }
 
@@ -240,6 +283,9 @@ func TestHelixMeetsTheTradesBands(t *testing.T) {
 			t.Errorf("type %d: %+v", kind, b)
 		}
 	}
+	if _, ok := reference.Helix(1, reference.TypeN); !ok {
+		t.Error("no helix at 1 mm")
+	}
 	b, _ := reference.Helix(3.2, reference.TypeN)
 	agrees(t, "3.2 mm, low", b.Low, 22*radian, 1e-12)
 	b, _ = reference.Helix(3.3, reference.TypeW)
@@ -304,6 +350,16 @@ func TestRulesOfThinningAndHoles(t *testing.T) {
 	agrees(t, "least chisel", reference.LeastChiselRatio, 1./20, 0)
 	// A shank of 240 HV, by the conversions that the source names.
 	agrees(t, "shank stress, MPa", reference.ShankStress, 3.2*240*0.7*0.58/2, 2)
+	// Straight to 3 diameters, pecks to 8 (common practice); pecks of 1 diameter
+	// or less, a pilot under 60 % (from memory); a chuck to 13 mm or 1/2 in (common
+	// practice).
+	for what, v := range map[string][2]float64{
+		"first stroke": {reference.PeckFirst, 3}, "deepest": {reference.DeepestPecked, 8}, "second stroke": {reference.PeckNext, 1},
+		"shrinking": {reference.PeckShrink, 0.8}, "least stroke": {reference.PeckLeast, 0.5}, "pilot": {reference.PilotTop, 0.6},
+		"parallel shank, mm": {reference.ParallelShankMetric, 13}, "parallel shank, in": {reference.ParallelShankInch, 12.7},
+	} {
+		agrees(t, what, v[0], v[1], 0)
+	}
 	agrees(t, "wheel speed", reference.OrdinaryWheelSpeed, 6500*footM/60, 0.05)
 	sources := []*reference.Source{
 		reference.ShankStressSource(), reference.ParallelShankSource(), reference.OrdinaryWheelSource(), reference.DeepestSource(),

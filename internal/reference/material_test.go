@@ -41,7 +41,7 @@ func TestWorkMaterialFactors(t *testing.T) {
 			t.Errorf("%s: torque %v, thrust %v, %v", name, m.KdTorque, m.KdThrust, m.KdSource)
 		}
 	}
-	if m := found(t, "steel-150"); m.KdSource.Label != reference.Derived || m.KdThrust != 150*found(t, "steel-200").KdThrust/200 {
+	if m := found(t, "steel-150"); m.KdSource.Label != reference.Derived || m.KdThrust != 150*found(t, "steel-200").KdThrust/200 || m.KdTorque != m.KdThrust {
 		t.Errorf("steel-150: %v, %v", m.KdThrust, m.KdSource)
 	}
 }
@@ -176,6 +176,22 @@ func TestMaterialsAreCopies(t *testing.T) {
 	list[i].KdTorque, list[i].Also[0] = 1, "changed"
 	if m := found(t, "steel-200"); m.KdThrust != 24000 || m.KdTorque != 24000 || m.Also[0] == "changed" {
 		t.Errorf("a caller changed the list: %+v", m)
+	}
+}
+
+// A shop that strikes out a figure leaves the force or the speed open.
+func TestChangedMaterial(t *testing.T) {
+	for _, v := range []float64{0, math.NaN()} {
+		m := found(t, "steel-200")
+		m.KdThrust = v
+		other := found(t, "steel-200")
+		other.KdTorque = v
+		if m.HasForce() || other.HasForce() {
+			t.Errorf("Kd %v is a force", v)
+		}
+		if m.Speed.Low = v; m.HasSpeed() {
+			t.Errorf("%v m/min is a speed", v)
+		}
 	}
 }
 

@@ -60,47 +60,53 @@ func MorseTaper(number int) (Morse, bool) {
 	return Morse{number, r.perInch, r.small * InchMM, r.gauge * InchMM, r.depth * InchMM, &morseSource}, true
 }
 
-// morseRange is the drills that carry a Morse taper, ends included.
+// morseRange is the drills that carry a Morse taper, up to a largest diameter.
 type morseRange struct {
-	number   int
-	from, to float64
-	name     string
+	number int
+	to     float64
+	name   string
 }
 
+// The smallest drills with a Morse taper.
+const (
+	morseFromMetric = 3.0   // mm
+	morseFromInch   = 0.125 // in
+)
+
 var morseRangesMetric = [...]morseRange{
-	{1, 3.0, 14.0, "3.0 to 14.0"},
-	{2, 14.0, 23.0, "over 14.0 to 23.0"},
-	{3, 23.0, 31.75, "over 23.0 to 31.75"},
-	{4, 31.75, 50.5, "over 31.75 to 50.5"},
-	{5, 51, 76, "51 to 76"},
-	{6, 77, 100, "77 to 100"},
+	{1, 14.0, "3.0 to 14.0"},
+	{2, 23.0, "over 14.0 to 23.0"},
+	{3, 31.75, "over 23.0 to 31.75"},
+	{4, 50.5, "over 31.75 to 50.5"},
+	{5, 76, "51 to 76"},
+	{6, 100, "77 to 100"},
 }
 
 var morseRangesInch = [...]morseRange{
-	{1, 0.125, 0.5625, "1/8 to 9/16"},
-	{2, 0.578125, 0.90625, "37/64 to 29/32"},
-	{3, 0.921875, 1.25, "59/64 to 1 1/4"},
-	{4, 1.265625, 2, "1 17/64 to 2"},
-	{5, 2.015625, 3, "2 1/64 to 3"},
-	{6, 3, 3.5, "over 3 (special)"},
+	{1, 0.5625, "1/8 to 9/16"},
+	{2, 0.90625, "37/64 to 29/32"},
+	{3, 1.25, "59/64 to 1 1/4"},
+	{4, 2, "1 17/64 to 2"},
+	{5, 3, "2 1/64 to 3"},
+	{6, 3.5, "over 3 (special)"},
 }
 
 // MorseOfMetric returns the Morse taper that a taper-shank drill of diameter
 // d mm carries in the metric series. A diameter between two ranges, where no
 // drill is listed, takes the larger taper. ok is false outside 3 to 100 mm.
 func MorseOfMetric(d float64) (number int, source *Source, ok bool) {
-	number, ok = morseOf(morseRangesMetric[:], d, 1)
+	number, ok = morseOf(morseRangesMetric[:], d, morseFromMetric, 1)
 	return number, &morseMetric, ok
 }
 
 // MorseOfInch is MorseOfMetric for the inch series, 1/8 to 3 1/2 in; d in mm.
 func MorseOfInch(d float64) (number int, source *Source, ok bool) {
-	number, ok = morseOf(morseRangesInch[:], d, InchMM)
+	number, ok = morseOf(morseRangesInch[:], d, morseFromInch, InchMM)
 	return number, &morseInch, ok
 }
 
-func morseOf(ranges []morseRange, d, unit float64) (int, bool) {
-	if !(d >= ranges[0].from*unit-edge) {
+func morseOf(ranges []morseRange, d, from, unit float64) (int, bool) {
+	if !(d >= from*unit-edge) {
 		return 0, false
 	}
 	for _, r := range ranges {

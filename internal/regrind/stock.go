@@ -79,7 +79,7 @@ func (e Ends) Most() float64 { return math.Max(e.Inner, e.Outer) }
 type Stock struct {
 	By         [Causes]float64 // what each cause alone would take; NaN where it was not read
 	Governs    Cause           // the one that takes most
-	Line       point.Lip       // what both lips become, before the clean-up
+	Worn       Ends            // the wear's depth at a lip's ends
 	CleanUp    float64         // taken at all four ends beyond that
 	Lip1, Lip2 Ends            // the clean-up included
 	Total      float64         // the most at any end: what the drill gets shorter by at most
@@ -121,7 +121,7 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 	if err != nil {
 		return Stock{}, err
 	}
-	by[Truing] = bare.Most()
+	by[Truing] = settled(bare.Most())
 	if reshape {
 		by[Reshaping] = cleanUp
 	}
@@ -131,12 +131,14 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 	if err != nil {
 		return Stock{}, err
 	}
-	s := Stock{By: by, Line: plan.Line}
+	s := Stock{By: by, Worn: worn}
 	if worn.Outer > 0 || reshape {
 		s.CleanUp = cleanUp
 	}
-	s.Lip1 = Ends{plan.Stock1Inner + worn.Inner + s.CleanUp, plan.Stock1Outer + worn.Outer + s.CleanUp}
-	s.Lip2 = Ends{plan.Stock2Inner + worn.Inner + s.CleanUp, plan.Stock2Outer + worn.Outer + s.CleanUp}
+	off := func(inner, outer float64) Ends {
+		return Ends{settled(inner) + worn.Inner + s.CleanUp, settled(outer) + worn.Outer + s.CleanUp}
+	}
+	s.Lip1, s.Lip2 = off(plan.Stock1Inner, plan.Stock1Outer), off(plan.Stock2Inner, plan.Stock2Outer)
 	s.Total = math.Max(s.Lip1.Most(), s.Lip2.Most())
 	s.Governs = governing(&s.By)
 	return s, nil
@@ -149,6 +151,22 @@ func (l *Lips) lowered(lip point.Lip, worn Ends) point.Lip {
 	}
 	inner, outer := lip.At(l.Inner)-worn.Inner, lip.At(l.Outer)-worn.Outer
 	return point.LipThrough(l.Outer, outer, math.Atan2(l.Outer-l.Inner, inner-outer))
+}
+
+// Carried returns how high a lip stands at x, carried to the axis at the angle
+// wanted: lips are true where their four ends are carried to one height.
+func (l *Lips) Carried(lip point.Lip, x float64) float64 {
+	return lip.At(x) - point.Lip{HalfAngle: l.Target}.At(x)
+}
+
+// dust is the stock, mm, under which a lip is true: what rounding leaves.
+const dust = 1e-9
+
+func settled(stock float64) float64 {
+	if stock < dust {
+		return 0
+	}
+	return stock
 }
 
 // governing returns the cause that takes most; the first of those that take as much.

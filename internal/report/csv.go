@@ -57,6 +57,11 @@ func csvKeys(jobs []Job) []string {
 
 func csvHead(keys []string, s *figure.Sheet) []string {
 	head := append([]string{"drill"}, keys...)
+	for i := range s.Grids {
+		if len(s.Grids[i].Columns) == 1 {
+			head = append(head, s.Grids[i].Key)
+		}
+	}
 	if s.Verdict != nil {
 		head = append(head, "verdict")
 	}
@@ -75,6 +80,11 @@ func csvRow(keys []string, s *figure.Sheet) []string {
 	for _, key := range keys {
 		row = append(row, fields[key])
 	}
+	for i := range s.Grids {
+		if len(s.Grids[i].Columns) == 1 {
+			row = append(row, oneCell(&s.Grids[i]))
+		}
+	}
 	if s.Verdict != nil {
 		row = append(row, s.Verdict.Word)
 	}
@@ -83,6 +93,18 @@ func csvRow(keys []string, s *figure.Sheet) []string {
 		codes[i] = f.Code
 	}
 	return append(row, strings.Join(codes, " "))
+}
+
+// oneCell puts a plain list into one cell, its items apart by a semicolon.
+func oneCell(g *figure.Grid) string {
+	items := make([]string, len(g.Rows))
+	for i, row := range g.Rows {
+		items[i] = clean(row[0].Word)
+		if row[0].Word == "" {
+			items[i] = full(quantity.Export(g.Columns[0].Kind, row[0].Value))
+		}
+	}
+	return strings.Join(items, "; ")
 }
 
 func csvGrid(out *csv.Writer, g *figure.Grid, head bool) {

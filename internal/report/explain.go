@@ -11,7 +11,8 @@ func (t *tableWriter) workings(s *figure.Sheet) {
 		}
 		if first {
 			t.line()
-			t.line(t.pen.Heading("How each figure is got"), t.pen.Faint(" (calculator in degree mode)"))
+			t.line(t.pen.Heading("How each figure is got"))
+			t.line("  ", t.pen.Faint("(calculator in degrees)"))
 			first = false
 		}
 		t.line("  ", f.Label)

@@ -22,6 +22,9 @@ func wrap(text string, width int) []string {
 	return wrapItems(strings.Fields(text), " ", width)
 }
 
+// Wrap breaks text into lines of at most width cells, between words.
+func Wrap(text string, width int) []string { return wrap(clean(text), width) }
+
 // wrapItems sets items in lines, glue between them and none broken unless it is
 // longer than a line.
 func wrapItems(items []string, glue string, width int) []string {

@@ -20,9 +20,7 @@ func limitText(fig *figure.Figure, f quantity.Format) string {
 		return "above 0"
 	case math.IsInf(b.High, 1):
 		return "at least " + text(b.Low)
-	case b.Low == -b.High:
-		return "± " + text(b.High)
-	case b.Low == 0:
+	case b.Low == 0 || b.Low == -b.High:
 		return "up to " + text(b.High)
 	}
 	return f.Number(fig.Kind, fig.Gauge, b.Low) + " to " + text(b.High)

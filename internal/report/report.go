@@ -32,6 +32,7 @@ type Options struct {
 	Width   int  // columns of a table
 	Colour  bool // styles in a table
 	Explain bool // the working behind each figure
+	ASCII   bool // no block characters: the terminal may not show them
 }
 
 // Job is one sheet and the units its reader wants.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"evenlip/internal/figure"
@@ -12,7 +13,7 @@ import (
 )
 
 // narrow is the width below which a figure takes two lines and not one row.
-const narrow = 60
+const narrow = 80
 
 // The columns of a row at 80: label, value, limit, state, basis.
 const (
@@ -82,7 +83,7 @@ func (t *tableWriter) inputs(s *figure.Sheet) {
 	for i, in := range s.Inputs {
 		echoes[i] = in.Name + " " + clean(in.Echo)
 	}
-	for i, l := range wrapItems(echoes, "; ", t.o.Width-7) {
+	for i, l := range wrapItems(echoes, "; ", t.o.Width-8) {
 		head := "as read"
 		if i > 0 {
 			head = "       "
@@ -92,7 +93,7 @@ func (t *tableWriter) inputs(s *figure.Sheet) {
 }
 
 func (t *tableWriter) section(sec *figure.Section, first bool) {
-	if !sectionShown(sec) {
+	if sec.Quiet || !sectionShown(sec) {
 		return
 	}
 	t.line()
@@ -136,14 +137,16 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 		paint = t.pen.Bad
 	}
 	if t.o.Width < narrow {
-		t.line("  ", fig.Label, ": ", value)
+		t.wrapped("  ", fig.Label+": "+value)
 		if limit != "" {
-			t.line("    ", limit, ": ", paint(state), " ", t.pen.Faint(basis(fig.Limit)))
+			t.wrapped("    ", limit+": "+paint(state)+" "+basis(fig.Limit))
 		}
 		return
 	}
-	t.line("  ", pad(fig.Label, labelCells), " ", padLeft(value, t.valueCells), " ", pad(limit, limitCells), " ",
-		paint(pad(state, stateCells)), " ", t.pen.Faint(t.basis(fig)))
+	limit = pad(limit, limitCells)
+	room := stateCells - (style.Width(limit) - limitCells) // a long limit takes from the state's blanks
+	t.line("  ", pad(fig.Label, labelCells), " ", padLeft(value, t.valueCells), " ", limit, " ",
+		paint(pad(state, room)), " ", t.pen.Faint(t.basis(fig)))
 }
 
 func (t *tableWriter) basis(fig *figure.Figure) string {
@@ -154,6 +157,7 @@ func (t *tableWriter) basis(fig *figure.Figure) string {
 }
 
 // unknown tells, in few lines, what could not be computed and for want of what.
+// Where a section knows nothing at all, what it wants first is enough.
 func (t *tableWriter) unknown(sec *figure.Section) {
 	var order []string
 	labels := map[string][]string{}
@@ -167,8 +171,15 @@ func (t *tableWriter) unknown(sec *figure.Section) {
 		}
 		labels[f.Wants] = append(labels[f.Wants], f.Label)
 	}
+	bare := !slices.ContainsFunc(sec.Figures, func(f figure.Figure) bool { return f.Known() })
+	if bare && len(order) > 1 {
+		order = order[:1]
+	}
 	for _, wants := range order {
-		text := "wants " + wants + ": " + strings.Join(labels[wants], "; ")
+		text := "wants " + wants
+		if !bare {
+			text += ": " + strings.Join(labels[wants], "; ")
+		}
 		for i, l := range wrap(text, t.o.Width-4) {
 			head := "  - "
 			if i > 0 {
@@ -185,7 +196,9 @@ func (t *tableWriter) grid(g *figure.Grid) {
 	}
 	t.line()
 	if g.Title != "" {
-		t.line(t.pen.Heading(g.Title))
+		for _, l := range wrap(g.Title, t.o.Width) {
+			t.line(t.pen.Heading(l))
+		}
 	}
 	if g.Note != "" {
 		for _, l := range wrap(g.Note, t.o.Width-2) {
@@ -198,14 +211,54 @@ func (t *tableWriter) grid(g *figure.Grid) {
 		head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
 	}
 	cells = append(cells, head)
-	for _, row := range g.Rows {
+	for _, row := range briefly(g) {
 		out := make([]string, len(row))
 		for i, c := range row {
 			out[i] = t.cell(g.Columns[i], c)
 		}
 		cells = append(cells, out)
 	}
-	t.columns(g, cells)
+	words := make([]bool, len(g.Columns))
+	for i, c := range g.Columns {
+		words[i] = c.Kind == quantity.Word
+	}
+	if g.Turned {
+		cells, words = turned(cells)
+		t.columns(words, cells)
+		return
+	}
+	cells, words = t.plotted(g, cells, words)
+	t.blocks(g, words, cells)
+}
+
+// briefly returns the rows that a table shows.
+func briefly(g *figure.Grid) [][]figure.Cell {
+	if g.Brief == nil {
+		return g.Rows
+	}
+	rows := make([][]figure.Cell, len(g.Brief))
+	for i, n := range g.Brief {
+		rows[i] = g.Rows[n]
+	}
+	return rows
+}
+
+// turned swaps rows and columns: names on the left, numbers under each head. A
+// line that has no number is left out.
+func turned(cells [][]string) (out [][]string, words []bool) {
+	for i := range cells[0] {
+		line, empty := make([]string, len(cells)), true
+		for n, row := range cells {
+			line[n] = row[i]
+			empty = empty && (n == 0 || row[i] == "-")
+		}
+		if !empty {
+			out = append(out, line)
+		}
+	}
+	words = make([]bool, len(cells))
+	words[0] = true
+	return out, words
 }
 
 func (t *tableWriter) cell(c figure.Column, v figure.Cell) string {
@@ -216,47 +269,6 @@ func (t *tableWriter) cell(c figure.Column, v figure.Cell) string {
 		return "-"
 	}
 	return t.f.Number(c.Kind, c.Gauge, v.Value)
-}
-
-// columns lays the cells out, numbers to the right, the last column of words
-// wrapped into the room that is left.
-func (t *tableWriter) columns(g *figure.Grid, cells [][]string) {
-	widths := make([]int, len(g.Columns))
-	for _, row := range cells {
-		for i, c := range row {
-			widths[i] = max(widths[i], style.Width(c))
-		}
-	}
-	last := len(widths) - 1
-	used := 2
-	for _, w := range widths[:last] {
-		used += w + 2
-	}
-	room := max(t.o.Width-used, 16)
-	for n, row := range cells {
-		lead := "  "
-		for i, c := range row[:last] {
-			if g.Columns[i].Kind == quantity.Word {
-				lead += pad(c, widths[i]) + "  "
-			} else {
-				lead += padLeft(c, widths[i]) + "  "
-			}
-		}
-		tail := row[last]
-		if g.Columns[last].Kind != quantity.Word {
-			tail = padLeft(tail, widths[last])
-		}
-		for i, l := range wrap(tail, room) {
-			if i > 0 {
-				lead = strings.Repeat(" ", style.Width(lead))
-			}
-			if n == 0 {
-				t.line(t.pen.Faint(lead + l))
-			} else {
-				t.line(lead, l)
-			}
-		}
-	}
 }
 
 func (t *tableWriter) findings(s *figure.Sheet) {

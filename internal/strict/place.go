@@ -79,7 +79,7 @@ func hintFor(text string) string {
 	switch {
 	case strings.Contains(text, "mapping values are not allowed"):
 		return "one reading a line: a second colon on a line goes into quotes"
-	case strings.Contains(text, "cannot start any token"):
+	case strings.Contains(text, "cannot start any token") || strings.Contains(text, "tab character"):
 		return "begin the line with the reading's name, spaces and no tabs before it, and put a value with odd marks into quotes"
 	}
 	return ""

@@ -1,0 +1,175 @@
+package cli
+
+import (
+	"math"
+	"strconv"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// materialList is the list of work materials with what is published of each:
+// bands in one column for people, their ends apart for scripts.
+func materialList(book *reference.Book, people bool, system quantity.System) *figure.Sheet {
+	s := &figure.Sheet{Command: "material", Title: "Work materials"}
+	if people {
+		s.Grids = []figure.Grid{materialWords(book, quantity.Format{System: system})}
+	} else {
+		s.Grids = []figure.Grid{materialNumbers(book)}
+	}
+	for _, t := range reference.MaterialTables() {
+		src := t.Source
+		s.Extra = append(s.Extra, &src)
+	}
+	return s
+}
+
+func materialWords(book *reference.Book, f quantity.Format) figure.Grid {
+	g := figure.Grid{Key: "materials", Note: "Lip clearance over all sizes; cutting speed of high-speed steel. A dash: nothing is published.", Columns: []figure.Column{
+		{Key: "name", Label: "name", Kind: quantity.Word}, {Key: "point", Label: "point", Kind: quantity.Word}, {Key: "clearance", Label: "clearance", Kind: quantity.Word},
+		{Key: "speed", Label: f.Unit(quantity.Cutting), Kind: quantity.Word}, {Key: "title", Label: "what it is", Kind: quantity.Word},
+	}}
+	for _, m := range book.Materials() {
+		point := reference.Band{Low: m.PointAim, High: m.PointAim}
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(m.Name), figure.W(inWords(f, quantity.Angle, point)), figure.W(inWords(f, quantity.Angle, m.Clearance)),
+			figure.W(inWords(f, quantity.Cutting, m.Speed)), figure.W(m.Title)})
+	}
+	return g
+}
+
+// inWords prints a band in whole numbers: "7-24°", "21-24", "-".
+func inWords(f quantity.Format, kind quantity.Kind, b reference.Band) string {
+	if math.IsNaN(b.Low) {
+		return "-"
+	}
+	whole := func(v float64) string { return strconv.FormatFloat(f.InSystem(kind, v), 'f', 0, 64) }
+	out := whole(b.Low)
+	if high := whole(b.High); high != out {
+		out += "-" + high
+	}
+	if kind == quantity.Angle {
+		out += "°"
+	}
+	return out
+}
+
+func materialNumbers(book *reference.Book) figure.Grid {
+	g := figure.Grid{Key: "materials", Main: true, Columns: []figure.Column{{Key: "name", Label: "name", Kind: quantity.Word}, {Key: "title", Label: "title", Kind: quantity.Word}}}
+	column := func(key, label string, kind quantity.Kind) {
+		g.Columns = append(g.Columns, figure.Column{Key: key, Label: label, Kind: kind})
+	}
+	column("point_angle_deg", "point", quantity.Angle)
+	for _, c := range [...]struct {
+		key, label, unit string
+		kind             quantity.Kind
+	}{{"point_angle", "point", "_deg", quantity.Angle}, {"chisel_angle", "chisel", "_deg", quantity.Angle}, {"clearance", "clearance", "_deg", quantity.Angle},
+		{"helix", "helix", "_deg", quantity.Angle}, {"cutting_speed", "speed", "_m_min", quantity.Cutting}} {
+		column(c.key+"_low"+c.unit, c.label+" from", c.kind)
+		column(c.key+"_high"+c.unit, c.label+" to", c.kind)
+	}
+	column("kd_thrust", "Kd thrust", quantity.Count)
+	column("kd_torque", "Kd torque", quantity.Count)
+	for _, m := range book.Materials() {
+		row := []figure.Cell{figure.W(m.Name), figure.W(m.Title), figure.V(m.PointAim)}
+		for _, b := range [...]reference.Band{m.Point, m.Chisel, m.Clearance, m.Helix, m.Speed} {
+			row = append(row, figure.V(b.Low), figure.V(b.High))
+		}
+		g.Rows = append(g.Rows, append(row, figure.V(m.KdThrust), figure.V(m.KdTorque)))
+	}
+	return g
+}
+
+// published is one published band of a material's sheet.
+type published struct {
+	key, label string // the key without _low and its unit
+	unit       string
+	band       reference.Band
+	kind       quantity.Kind
+}
+
+// materialSheet is what is published of one material, at a size if one is given.
+func materialSheet(m *reference.Material, book *reference.Book, size quantity.Value, explain bool) *figure.Sheet {
+	s := &figure.Sheet{Command: "material", Title: m.Title + " (" + m.Name + ")", Explaining: explain}
+	s.Inputs = []figure.Input{{Name: "material", Echo: m.Name, Text: m.Name, Kind: quantity.Word, Word: m.Name}}
+	s.Open("Point")
+	one(s, figure.Figure{Key: "point_angle_deg", Label: "point angle to grind", Value: m.PointAim, Kind: quantity.Angle, Gauge: quantity.Protractor}, m.PointSource)
+	both(s, published{"point_angle", "published", "_deg", m.Point, quantity.Angle})
+	aim := m.PointAim
+	if math.IsNaN(aim) {
+		aim = reference.StandardPointAngle
+	}
+	both(s, published{"point_angle_accepted", "inspect accepts", "_deg", book.PointAngle(aim), quantity.Angle})
+	s.Open("Chisel edge")
+	both(s, published{"chisel_angle", "published", "_deg", m.Chisel, quantity.Angle})
+	both(s, published{"chisel_angle_accepted", "inspect accepts", "_deg", book.ChiselAngle(), quantity.Angle})
+	s.Open("Lip clearance")
+	both(s, published{"clearance", "over all sizes", "_deg", m.Clearance, quantity.Angle})
+	sizeFigures(s, m, size)
+	s.Open("Helix")
+	both(s, published{"helix", "published", "_deg", m.Helix, quantity.Angle})
+	s.Open("Speed and force")
+	both(s, published{"cutting_speed", "cutting speed", "_m_min", m.Speed, quantity.Cutting})
+	one(s, figure.Figure{Key: "kd_thrust", Label: "force factor Kd, thrust", Value: m.KdThrust, Kind: quantity.Count}, m.KdSource)
+	one(s, figure.Figure{Key: "kd_torque", Label: "force factor Kd, torque", Value: m.KdTorque, Kind: quantity.Count}, m.KdSource)
+	materialFindings(s, m)
+	return s
+}
+
+// sizeFigures adds what hangs on the drill's size.
+func sizeFigures(s *figure.Sheet, m *reference.Material, size quantity.Value) {
+	nan := math.NaN()
+	at, aim := reference.Band{Low: nan, High: nan}, nan
+	if !math.IsNaN(size.V) {
+		aim, at = inspect.Recommended(size.V, m)
+		s.Inputs = append(s.Inputs, figure.Input{Name: "size", Echo: size.Echo(), Text: size.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []float64{size.V}})
+	}
+	one(s, figure.Figure{Key: "clearance_aim_deg", Label: "to grind at this size", Value: aim, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: sizeMissing(aim)}, at.Source)
+	both(s, published{"recommended", "inspect accepts, this size", "_deg", at, quantity.Angle})
+	s.Open("At this size")
+	feed := reference.FeedBand(size.V)
+	one(s, figure.Figure{Key: "feed_mm", Label: "feed, " + m.FeedEnd.String(), Value: cutting.Feed(feed.Low, feed.High, m.FeedEnd.Share()), Kind: quantity.Feed, Wants: sizeMissing(feed.Low)}, feed.Source)
+	both(s, published{"feed", "feed published", "_mm", feed, quantity.Feed})
+	rpm := reference.Band{Low: cutting.Rpm(m.Speed.Low, size.V), High: cutting.Rpm(m.Speed.High, size.V), Source: m.Speed.Source}
+	both(s, published{"rpm", "spindle speed", "", rpm, quantity.Rpm})
+}
+
+func sizeMissing(v float64) string {
+	if math.IsNaN(v) {
+		return "size"
+	}
+	return ""
+}
+
+// one adds a figure that was looked up.
+func one(s *figure.Sheet, f figure.Figure, source *reference.Source) {
+	s.Add(f)
+	if source == nil {
+		return
+	}
+	s.Work(source.String(), "as published", "{}", figure.Of(f.Kind, f.Value))
+	s.Extra = append(s.Extra, source)
+}
+
+// both adds the two ends of a band.
+func both(s *figure.Sheet, p published) {
+	one(s, figure.Figure{Key: p.key + "_low" + p.unit, Label: p.label + ", from", Value: p.band.Low, Kind: p.kind}, p.band.Source)
+	one(s, figure.Figure{Key: p.key + "_high" + p.unit, Label: p.label + ", to", Value: p.band.High, Kind: p.kind}, p.band.Source)
+}
+
+func materialFindings(s *figure.Sheet, m *reference.Material) {
+	flute, source := reference.FluteFor(m.Name, false)
+	s.Extra = append(s.Extra, source)
+	if flute == reference.StraightFlutes {
+		s.Find("straight-flutes", figure.Note, "best drilled with straight flutes, or the lips flattened: a helix digs in")
+	}
+	s.Find("class-of-work", figure.Note, "for lip clearance and feed this is {}", figure.Say(m.Relief.String()))
+	if !m.HasForce() {
+		s.Find("no-force-factor", figure.Note, "no force factor is published: thrust and torque cannot be given")
+	}
+	if !m.HasSpeed() {
+		s.Find("no-speed", figure.Note, "no cutting speed is published")
+	}
+}

@@ -1,0 +1,74 @@
+package cutting_test
+
+import (
+	"math"
+	"testing"
+
+	"evenlip/internal/cutting"
+
+	"pgregory.net/rapid"
+)
+
+// Machinery's Handbook, 31st ed., p. 1153, Table 7, all twelve rows.
+func TestFactorsAreTheHandbooksTable7(t *testing.T) {
+	rows := printed(t, "chisel-edge-factors", nil)
+	if len(rows) != 12 {
+		t.Fatalf("%d rows, want 12", len(rows))
+	}
+	for _, row := range rows {
+		q, a, b, j := row[0], row[2], row[3], row[4]
+		f := cutting.FactorsOf(q)
+		if q == 0.15 {
+			// Suspected misprint: the printed run 1.040, 1.080, 1.085 is uneven
+			// where the bracket runs 1.041, 1.056, 1.082.
+			within(t, "A at 0.15", f.A, a, 0.025)
+		} else {
+			within(t, "A", f.A, a, 0.006)
+		}
+		within(t, "B", f.B, b, 0.015)
+		within(t, "J", f.J, j, 0.003)
+	}
+	if last := rows[len(rows)-1][0]; last != cutting.PrintedRatio {
+		t.Errorf("the table ends at %v, PrintedRatio is %v", last, cutting.PrintedRatio)
+	}
+}
+
+// Without a chisel edge the brackets are those of lips that reach the axis.
+func TestFactorsWithoutAChiselEdge(t *testing.T) {
+	if f := cutting.FactorsOf(0); f != (cutting.Factors{A: 1, B: 1, J: 0, Lips: 1}) {
+		t.Errorf("got %+v", f)
+	}
+}
+
+func TestFactorsOutsideTheDomainAreNaN(t *testing.T) {
+	for _, q := range []float64{-1e-9, 1, 1.5, math.Inf(1), math.Inf(-1), math.NaN()} {
+		for _, f := range []cutting.Factors{cutting.FactorsOf(q), cutting.FactorsOverPilot(q)} {
+			if !(math.IsNaN(f.A) && math.IsNaN(f.B) && math.IsNaN(f.J) && math.IsNaN(f.Lips)) {
+				t.Errorf("q = %v: got %+v", q, f)
+			}
+		}
+	}
+}
+
+// A hole of the same size instead of the chisel edge takes the chisel's part
+// away from each factor and leaves the lips' alone.
+func TestFactorsOverAPilotAreTheLipsPart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		q := rapid.Float64Range(1e-6, 0.999).Draw(t, "q")
+		full, lips := cutting.FactorsOf(q), cutting.FactorsOverPilot(q)
+		if !(lips.A < full.A && lips.B < full.B && lips.J == 0 && lips.B == full.Lips && lips.Lips == lips.B) {
+			t.Fatalf("q = %v: %+v over a pilot, %+v without", q, lips, full)
+		}
+	})
+}
+
+func TestFactorsRiseWithTheChisel(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		q := rapid.Float64Range(0, 0.99).Draw(t, "q")
+		f, g := cutting.FactorsOf(q), cutting.FactorsOf(q+0.005)
+		// A dips by a thousandth below q = 0.03, as lips of no radius cut no torque.
+		if !(g.B > f.B && g.J > f.J && (g.A > f.A || q < 0.03)) {
+			t.Fatalf("q = %v: %+v, then %+v", q, f, g)
+		}
+	})
+}

@@ -1,0 +1,231 @@
+package cutting_test
+
+import (
+	"math"
+	"testing"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/reference"
+
+	"pgregory.net/rapid"
+)
+
+const (
+	inchMM = 25.4
+	footM  = 0.3048
+)
+
+// A 3/4 in drill with a web of 0.090 to 0.112 in takes a pilot of 7/64 to 1/8 in
+// (common practice). At 120 degrees the chisel edge is 0.104 to 0.129 in.
+func TestPilotBandHoldsTheTradesPilot(t *testing.T) {
+	for _, v := range []struct{ web, pilot float64 }{{0.090, 0.100}, {0.100, 7. / 64}, {0.112, 1. / 8}} {
+		low, high, err := cutting.PilotBand(v.web*inchMM, v.web*inchMM/math.Sin(120*deg))
+		if err != nil {
+			t.Fatal(err)
+		}
+		inBand(t, "pilot", v.pilot*inchMM, low, high)
+		if cutting.PullsIn(v.pilot*inchMM, high) || !cutting.PullsIn(v.pilot*inchMM*1.2, high) {
+			t.Errorf("web %v in: pulls in at the wrong pilot", v.web)
+		}
+	}
+}
+
+// The ends of the band belong to it: a chisel square to the lips is as long as
+// the web, and a pilot as wide as the chisel edge does not pull in yet.
+func TestPilotBandTakesItsEnds(t *testing.T) {
+	low, high, err := cutting.PilotBand(2, 2)
+	if err != nil || low != 2 || high != 2 {
+		t.Errorf("got %v to %v, %v", low, high, err)
+	}
+	if cutting.PullsIn(2, 2) {
+		t.Error("a pilot as wide as the chisel edge pulls in")
+	}
+}
+
+func TestPilotBandRefusals(t *testing.T) {
+	for _, v := range [][2]float64{{0, 1}, {math.NaN(), 1}} {
+		_, _, err := cutting.PilotBand(v[0], v[1])
+		refused(t, err, "web thickness")
+	}
+	for _, v := range [][2]float64{{2, 1.9}, {2, math.Inf(1)}, {2, math.NaN()}} {
+		_, _, err := cutting.PilotBand(v[0], v[1])
+		refused(t, err, "chisel-edge length")
+	}
+	for _, pilot := range []float64{0, -1, sevenEighths.D, math.NaN()} {
+		_, err := sevenEighths.OverPilot(pilot)
+		refused(t, err, "pilot diameter")
+	}
+	l := sevenEighths
+	l.Chisel = -1
+	_, err := l.OverPilot(3)
+	refused(t, err, "chisel-edge length")
+}
+
+// The chisel edge takes 50 to 70 % of the thrust (common practice); a pilot as
+// wide as the web takes that away, and a wider one than the chisel takes more.
+func TestPilotTakesTheChiselsPart(t *testing.T) {
+	full := accepted(sevenEighths.Result())(t)
+	at := accepted(sevenEighths.OverPilot(0.155 * sevenEighths.D))(t)
+	inBand(t, "part taken away", 1-at.Thrust/full.Thrust, 0.5, 0.7)
+	within(t, "chisel share left", at.ChiselShare, 0, 1e-12)
+	if narrower := accepted(sevenEighths.OverPilot(0.1 * sevenEighths.D))(t); narrower != at {
+		t.Errorf("a pilot within the chisel edge leaves the lips as they are: %+v and %+v", narrower, at)
+	}
+	wide := accepted(sevenEighths.OverPilot(0.5 * sevenEighths.D))(t)
+	// By hand: (1 - 0.5)/1.5^0.2 = 0.4611 against 0.82/1.18^0.2 = 0.7933.
+	within(t, "thrust of a half-size pilot over a chisel-size one", wide.Thrust/at.Thrust, 0.4611/0.7933, 2e-4)
+	if !(wide.Thrust < at.Thrust && wide.Torque < at.Torque) {
+		t.Errorf("a wider pilot: %v N, %v N m; narrower %v N, %v N m", wide.Thrust, wide.Torque, at.Thrust, at.Torque)
+	}
+}
+
+// rpm = 12 SFM/(pi D) and 3.82 SFM/D (common practice); 4 CS/D (from memory).
+func TestRpmByTheTradesFormulas(t *testing.T) {
+	for _, sfm := range []float64{30, 80, 110, 300} {
+		for _, in := range []float64{0.0625, 0.25, 0.5, 1, 2} {
+			rpm := cutting.Rpm(sfm*footM, in*inchMM)
+			near(t, "12 SFM/(pi D)", rpm, 12*sfm/(math.Pi*in), 1e-12)
+			near(t, "3.82 SFM/D", rpm, 3.82*sfm/in, 0.0002)
+			near(t, "4 CS/D", rpm, 4*sfm/in, 0.05)
+			near(t, "SFM = 0.26 rpm D", cutting.CuttingSpeed(rpm, in*inchMM)/footM, 0.26*rpm*in, 0.01)
+		}
+	}
+}
+
+func TestRpmRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v, d := rapid.Float64Range(0.1, 500).Draw(t, "v"), rapid.Float64Range(0.1, 100).Draw(t, "d")
+		if got := cutting.CuttingSpeed(cutting.Rpm(v, d), d); math.Abs(got/v-1) > 1e-12 {
+			t.Fatalf("got %v, want %v", got, v)
+		}
+	})
+}
+
+// US Navy course Machinery Repairman (in print): a 1/2 in drill in aluminium at
+// 200 to 300 ft/min, 0.004 to 0.007 in/rev. By hand: 1528 and 2292 rpm.
+func TestNavySpeedAndFeed(t *testing.T) {
+	m, ok := reference.FindMaterial("aluminium")
+	if !ok {
+		t.Fatal("no aluminium")
+	}
+	within(t, "low rpm", cutting.Rpm(m.Speed.Low, 12.7), 1528, 0.5)
+	within(t, "high rpm", cutting.Rpm(m.Speed.High, 12.7), 2292, 0.5)
+	band := reference.FeedBand(12.7)
+	within(t, "low feed", cutting.Feed(band.Low, band.High, reference.FeedLow.Share()), 0.004*inchMM, 1e-9)
+	within(t, "middle feed", cutting.Feed(band.Low, band.High, reference.FeedMid.Share()), 0.0055*inchMM, 1e-9)
+	within(t, "high feed", cutting.Feed(band.Low, band.High, reference.FeedHigh.Share()), 0.007*inchMM, 1e-9)
+}
+
+// Six diameters deep: speed down by 35 to 40 %, feed by 20 % (common practice).
+func TestDeepHoleIsDrilledSlower(t *testing.T) {
+	cut := reference.Deep(6)
+	inBand(t, "rpm", cutting.Reduced(1000, cut.Speed), 600, 650)
+	within(t, "feed", cutting.Reduced(0.2, cut.Feed), 0.16, 1e-12)
+}
+
+// A 25 mm hole at 0.2 mm and 600 rpm advances 120 mm/min; with a 3 mm point it
+// takes 14 s.
+func TestHoleTime(t *testing.T) {
+	within(t, "penetration", cutting.Penetration(0.2, 600), 120, 1e-12)
+	within(t, "time", cutting.HoleTime(25, 3, 0.2, 600), 14, 1e-12)
+}
+
+func TestFeedOfOneFigure(t *testing.T) {
+	within(t, "feed", cutting.Feed(0.2, 0.2, 0.5), 0.2, 1e-12)
+}
+
+func TestSpeedsOutsideTheirDomainAreNaN(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	for name, v := range map[string]float64{
+		"rpm of no diameter": cutting.Rpm(30, 0), "rpm of a negative speed": cutting.Rpm(-1, 10), "rpm of an infinite speed": cutting.Rpm(inf, 10),
+		"speed of no diameter": cutting.CuttingSpeed(100, 0), "speed of a negative rpm": cutting.CuttingSpeed(-1, 10),
+		"feed of an empty band": cutting.Feed(0, 0.1, 0.5), "feed of a band upside down": cutting.Feed(0.2, 0.1, 0.5),
+		"feed of an open band": cutting.Feed(0.2, inf, 0.5), "feed beyond the band": cutting.Feed(0.1, 0.2, 1.1), "feed before the band": cutting.Feed(0.1, 0.2, -0.1),
+		"all cut off": cutting.Reduced(10, 1), "more by a cut": cutting.Reduced(10, -0.1), "a negative speed cut": cutting.Reduced(-1, 0.1),
+		"negative feed": cutting.Penetration(-0.1, 100), "negative rpm": cutting.Penetration(0.1, -100),
+		"no feed": cutting.HoleTime(10, 1, 0, 100), "no speed": cutting.HoleTime(10, 1, 0.1, 0), "negative depth": cutting.HoleTime(-1, 1, 0.1, 100), "no point": cutting.HoleTime(1, nan, 0.1, 100),
+	} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s: got %v, want NaN", name, v)
+		}
+	}
+}
+
+// shopRule is the rule of the tables.
+var shopRule = cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
+
+// Straight to three diameters, then pecks of one diameter or less (common
+// practice; from memory), each four fifths of the one before.
+func TestPecks(t *testing.T) {
+	for _, v := range []struct {
+		depth float64
+		want  []float64
+	}{
+		{10, []float64{10}},
+		{30, []float64{30}},
+		{40, []float64{30, 40}},
+		{48, []float64{30, 40, 48}},
+		{59.52, []float64{30, 40, 48, 54.4, 59.52}},
+		// The last stroke would be 1 mm: the rest of 11 mm is shared.
+		{41, []float64{30, 35.5, 41}},
+	} {
+		pecks, err := cutting.Pecks(v.depth, 10, shopRule)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(pecks) != len(v.want) {
+			t.Errorf("depth %v: got %v, want %v", v.depth, pecks, v.want)
+			continue
+		}
+		for i := range pecks {
+			within(t, "peck", pecks[i], v.want[i], 1e-9)
+		}
+	}
+}
+
+func TestPecksRiseShrinkAndEndAtTheDepth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := rapid.Float64Range(0.3, 80).Draw(t, "d")
+		depth := d * rapid.Float64Range(0.01, 200).Draw(t, "depth/D")
+		least := rapid.Float64Range(0.05, 2).Draw(t, "least")
+		next := least * rapid.Float64Range(1, 3).Draw(t, "next")
+		rule := cutting.PeckRule{First: next * rapid.Float64Range(1, 3).Draw(t, "first"), Next: next, Shrink: rapid.Float64Range(0.1, 1).Draw(t, "shrink"), Least: least}
+		pecks, err := cutting.Pecks(depth, d, rule)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if pecks[len(pecks)-1] != depth {
+			t.Fatalf("ends at %v, want %v", pecks[len(pecks)-1], depth)
+		}
+		at, before := 0.0, rule.First*d
+		for _, p := range pecks {
+			stroke := p - at
+			if !(stroke > 0 && stroke <= before+1e-9*depth) {
+				t.Fatalf("a stroke of %v after one of %v: %v", stroke, before, pecks)
+			}
+			at, before = p, stroke
+		}
+	})
+}
+
+func TestImpossiblePecksAreRefused(t *testing.T) {
+	nan := math.NaN()
+	for _, v := range []struct {
+		depth, d float64
+		rule     cutting.PeckRule
+		quantity string
+	}{
+		{10, 0, shopRule, "drill diameter"},
+		{0, 10, shopRule, "depth"},
+		{nan, 10, shopRule, "depth"},
+		{2001, 10, shopRule, "depth"},
+		{10, 10, cutting.PeckRule{First: 3, Next: 1, Shrink: 0.8, Least: 0}, "least stroke"},
+		{10, 10, cutting.PeckRule{First: 3, Next: 0.4, Shrink: 0.8, Least: 0.5}, "second stroke"},
+		{10, 10, cutting.PeckRule{First: 0.9, Next: 1, Shrink: 0.8, Least: 0.5}, "first stroke"},
+		{10, 10, cutting.PeckRule{First: 3, Next: 1, Shrink: 1.1, Least: 0.5}, "shrinking of the strokes"},
+		{10, 10, cutting.PeckRule{First: 3, Next: 1, Shrink: 0, Least: 0.5}, "shrinking of the strokes"},
+	} {
+		_, err := cutting.Pecks(v.depth, v.d, v.rule)
+		refused(t, err, v.quantity)
+	}
+}

@@ -1,0 +1,156 @@
+package cutting_test
+
+import (
+	"math"
+	"testing"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/reference"
+
+	"pgregory.net/rapid"
+)
+
+// SFPM = pi D N / 12 with D in inches (from memory).
+func TestWheelSpeedByTheInchFormula(t *testing.T) {
+	for _, v := range []struct{ in, rpm float64 }{{6, 3450}, {8, 3450}, {7, 3600}, {10, 1750}} {
+		near(t, "ft/min", cutting.WheelSpeed(v.in*inchMM, v.rpm)*60/footM, math.Pi*v.in*v.rpm/12, 1e-12)
+	}
+	// 6500 ft/min is 33 m/s (ANSI B7.1, from memory).
+	within(t, "6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(reference.OrdinaryWheelSpeed, 8*inchMM)), 6500*footM/60, 0.03)
+}
+
+// An 8 in wheel marked for 33 m/s may turn at 3102 rpm by hand; a motor of
+// 3450 rpm is too fast for it, and stays so when the wheel has worn to 6 in.
+func TestWornWheelIsNotAllowedMore(t *testing.T) {
+	w := cutting.Wheel{New: 203.2, Now: 152.4, Rpm: 3450, MarkedSpeed: 33, MarkedRpm: math.NaN()}
+	r := accepted(w.Result())(t)
+	within(t, "allowed rpm", r.AllowedRpm, 3101.6, 0.5)
+	within(t, "kept", r.Kept, 0.75, 1e-12)
+	within(t, "speed over speed when new", r.Speed/r.SpeedNew, 0.75, 1e-12)
+	if !r.TooFast {
+		t.Error("3450 rpm is over the marking")
+	}
+	w.Rpm = r.AllowedRpm
+	if r = accepted(w.Result())(t); r.TooFast {
+		t.Error("the allowed speed itself is within the marking")
+	}
+}
+
+func TestNewWheelKeepsItsSpeed(t *testing.T) {
+	r := accepted(cutting.Wheel{New: 200, Now: 200, Rpm: 2850, MarkedSpeed: 33, MarkedRpm: math.NaN()}.Result())(t)
+	within(t, "kept", r.Kept, 1, 0)
+	within(t, "speed", r.Speed, r.SpeedNew, 0)
+}
+
+func TestTheLowerMarkingGoverns(t *testing.T) {
+	nan := math.NaN()
+	for _, v := range []struct{ speed, rpm, want float64 }{
+		{33, 3000, 3000}, {33, 3600, 60000 * 33 / (math.Pi * 203.2)}, {nan, 3600, 3600}, {nan, nan, nan},
+	} {
+		r := accepted(cutting.Wheel{New: 203.2, Now: 200, Rpm: 2850, MarkedSpeed: v.speed, MarkedRpm: v.rpm}.Result())(t)
+		if math.IsNaN(v.want) {
+			if !math.IsNaN(r.AllowedRpm) || r.TooFast {
+				t.Errorf("no marking: %+v", r)
+			}
+			continue
+		}
+		within(t, "allowed rpm", r.AllowedRpm, v.want, 1e-9)
+	}
+}
+
+func TestImpossibleWheelsAreRefused(t *testing.T) {
+	good := cutting.Wheel{New: 200, Now: 180, Rpm: 2850, MarkedSpeed: 33, MarkedRpm: 3600}
+	none := good
+	none.Now = 0
+	_, err := none.Result()
+	refused(t, err, "wheel diameter")
+	for quantity, change := range map[string]func(*cutting.Wheel){
+		"wheel diameter as new": func(w *cutting.Wheel) { w.New = 0 },
+		"wheel diameter":        func(w *cutting.Wheel) { w.Now = 201 },
+		"spindle speed":         func(w *cutting.Wheel) { w.Rpm = math.NaN() },
+		"marked surface speed":  func(w *cutting.Wheel) { w.MarkedSpeed = 0 },
+		"marked speed":          func(w *cutting.Wheel) { w.MarkedRpm = -1 },
+	} {
+		w := good
+		change(&w)
+		_, err := w.Result()
+		refused(t, err, quantity)
+	}
+}
+
+func TestWheelSpeedRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v, d := rapid.Float64Range(0.1, 100).Draw(t, "v"), rapid.Float64Range(10, 1000).Draw(t, "d")
+		if got := cutting.WheelSpeed(d, cutting.WheelRpm(v, d)); math.Abs(got/v-1) > 1e-12 {
+			t.Fatalf("got %v, want %v", got, v)
+		}
+	})
+}
+
+// Textbook torsion, second computation: tau = M r / Ip with Ip = pi d^4 / 32.
+func TestShankStressByThePolarMoment(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m, d := rapid.Float64Range(0.01, 1000).Draw(t, "M"), rapid.Float64Range(1, 80).Draw(t, "d")
+		want := m * (d / 2000) / (math.Pi * math.Pow(d/1000, 4) / 32) / 1e6
+		if got := cutting.ShankStress(m, d); math.Abs(got/want-1) > 1e-9 {
+			t.Fatalf("got %v, want %v", got, want)
+		}
+		if back := cutting.ShankTorque(d, cutting.ShankStress(m, d)); math.Abs(back/m-1) > 1e-9 {
+			t.Fatalf("torque %v comes back as %v", m, back)
+		}
+		if back := cutting.LeastShank(m, cutting.ShankStress(m, d)); math.Abs(back/d-1) > 1e-9 {
+			t.Fatalf("shank %v comes back as %v", d, back)
+		}
+	})
+}
+
+// A 1 in drill in steel on a 1/2 in shank is known to slip or twist off at a
+// full feed (common practice), and holds on its Morse taper.
+func TestReducedShank(t *testing.T) {
+	l := cutting.Load{D: 25.4, Feed: 0.28, Chisel: 0.18 * 25.4, KdThrust: 24000, KdTorque: 24000, Wear: 1.3, Efficiency: 0.75, Rpm: 300}
+	torque := accepted(l.Result())(t).Torque
+	thin := accepted(cutting.Shank{Drill: 25.4, Diameter: 12.7, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	if thin.Holds || !thin.Reduced || thin.Share <= 1 {
+		t.Errorf("1/2 in shank: %+v", thin)
+	}
+	within(t, "stress at the least shank", cutting.ShankStress(torque, thin.Least), reference.ShankStress, 1e-9)
+	number, _, _ := reference.MorseOfMetric(25.4)
+	taper, _ := reference.MorseTaper(number)
+	taken := accepted(cutting.Shank{Drill: 25.4, Diameter: taper.SmallEnd, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	if !taken.Holds || !taken.Reduced || taken.Share >= 1 {
+		t.Errorf("Morse taper %d: %+v", number, taken)
+	}
+	edge := accepted(cutting.Shank{Drill: thin.Least, Diameter: thin.Least, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	if !edge.Holds || edge.Reduced {
+		t.Errorf("the least shank: %+v", edge)
+	}
+}
+
+func TestImpossibleShanksAreRefused(t *testing.T) {
+	good := cutting.Shank{Drill: 25, Diameter: 13, Torque: 50, Allowed: 155}
+	for quantity, change := range map[string]func(*cutting.Shank){
+		"drill diameter": func(s *cutting.Shank) { s.Drill = 0 },
+		"shank diameter": func(s *cutting.Shank) { s.Diameter = math.NaN() },
+		"torque":         func(s *cutting.Shank) { s.Torque = -1 },
+		"allowed stress": func(s *cutting.Shank) { s.Allowed = 0 },
+	} {
+		s := good
+		change(&s)
+		_, err := s.Result()
+		refused(t, err, quantity)
+	}
+}
+
+func TestMachineFunctionsOutsideTheirDomainAreNaN(t *testing.T) {
+	for name, v := range map[string]float64{
+		"wheel speed of no wheel": cutting.WheelSpeed(0, 100), "wheel speed of a negative rpm": cutting.WheelSpeed(100, -1),
+		"wheel rpm of no wheel": cutting.WheelRpm(33, 0), "wheel rpm of a negative speed": cutting.WheelRpm(-33, 100),
+		"stress of no shank": cutting.ShankStress(1, 0), "stress of a negative torque": cutting.ShankStress(-1, 10),
+		"torque of no shank": cutting.ShankTorque(0, 100), "torque at no stress": cutting.ShankTorque(10, 0),
+		"shank of no torque": cutting.LeastShank(0, 100), "shank at no stress": cutting.LeastShank(10, 0),
+	} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s: got %v, want NaN", name, v)
+		}
+	}
+}

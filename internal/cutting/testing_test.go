@@ -1,0 +1,85 @@
+package cutting_test
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"testing"
+
+	"evenlip/internal/point"
+	"evenlip/internal/reference"
+)
+
+const deg = math.Pi / 180
+
+// within fails unless got is want, give or take tolerance.
+func within(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s: got %.6g, want %.6g within %.3g", what, got, want, tolerance)
+	}
+}
+
+// near fails unless got is want within a part of want.
+func near(t *testing.T, what string, got, want, part float64) {
+	t.Helper()
+	within(t, what, got, want, part*math.Abs(want))
+}
+
+// inBand fails unless got lies between low and high.
+func inBand(t *testing.T, what string, got, low, high float64) {
+	t.Helper()
+	if !(got >= low && got <= high) {
+		t.Errorf("%s: got %.6g, want %.6g to %.6g", what, got, low, high)
+	}
+}
+
+// refused fails unless err is a domain error about that quantity.
+func refused(t *testing.T, err error, quantity string) {
+	t.Helper()
+	var domain *point.DomainError
+	if !errors.As(err, &domain) {
+		t.Fatalf("got error %v, want a domain error about the %s", err, quantity)
+	}
+	if domain.Quantity != quantity {
+		t.Errorf("the error is about the %s, want the %s: %v", domain.Quantity, quantity, err)
+	}
+}
+
+// accepted fails on an error and passes the result on.
+func accepted[T any](result T, err error) func(*testing.T) T {
+	return func(t *testing.T) T {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return result
+	}
+}
+
+// printed returns the rows of a table of the handbook as numbers, its notes left
+// out, skipping the rows that skip says.
+func printed(t *testing.T, name string, skip func(note string) bool) [][]float64 {
+	t.Helper()
+	for _, table := range reference.ForceTables() {
+		if table.Name != name {
+			continue
+		}
+		var rows [][]float64
+		for _, cells := range table.Rows() {
+			if note := cells[len(cells)-1]; skip != nil && skip(note) {
+				continue
+			}
+			var row []float64
+			for _, c := range cells {
+				if v, err := strconv.ParseFloat(c, 64); err == nil {
+					row = append(row, v)
+				}
+			}
+			rows = append(rows, row)
+		}
+		return rows
+	}
+	t.Fatalf("no table %q", name)
+	return nil
+}

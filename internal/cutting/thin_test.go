@@ -1,0 +1,198 @@
+package cutting_test
+
+import (
+	"math"
+	"testing"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/reference"
+
+	"pgregory.net/rapid"
+)
+
+// heavy is a 3/4 in drill ground back until its web has grown to a quarter of
+// its diameter.
+var heavy = cutting.Thick{D: 19.05, Web: 4.76, ChiselAngle: 125 * deg, Feed: 0.25}
+
+// Machinery's Handbook, 31st ed., Table 7: a chisel edge of c/D 0.18 belongs to
+// a web of about 0.155 D, one of 0.10 to 0.085 D; at 120 degrees.
+func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
+	thick := heavy
+	thick.ChiselAngle = 120 * deg
+	for _, row := range printed(t, "chisel-edge-factors", nil) {
+		if q, web := row[0], row[1]; q*math.Sin(120*deg)*thick.D < thick.Web {
+			r := accepted(thick.ToRatio(q))(t)
+			near(t, "web ratio", r.WebRatio, web, 0.045)
+			within(t, "chisel ratio", r.RatioAfter, q, 1e-12)
+		}
+	}
+}
+
+func TestThinningToAWeb(t *testing.T) {
+	r := accepted(heavy.ToWeb(2.5))(t)
+	within(t, "notch", r.NotchDepth, 1.13, 1e-12)
+	// By hand: 2.5 / sin 55 deg = 3.0519, 4.76 / sin 55 deg = 5.8109.
+	within(t, "chisel after", r.ChiselAfter, 3.0519, 1e-4)
+	within(t, "chisel before", r.ChiselBefore, 5.8109, 1e-4)
+	within(t, "web ratio", r.WebRatio, 2.5/19.05, 1e-12)
+	within(t, "thrust ratio", r.ThrustRatio, cutting.ThrustRatio(19.05, 0.25, r.RatioAfter, r.RatioBefore), 1e-12)
+	if !r.Needed {
+		t.Error("a thick web needs thinning")
+	}
+}
+
+// The thrust ratio by the metric equation written out.
+func TestThinningThrustBySecondComputation(t *testing.T) {
+	thrust := func(q float64) float64 {
+		b := (1-q)/math.Pow(1+q, 0.2) + 2.2*math.Pow(q, 0.8)
+		return 0.05*math.Pow(0.25, 0.8)*math.Pow(19.05, 0.8)*b + 0.007*19.05*19.05*q*q
+	}
+	r := accepted(heavy.ToRatio(0.1))(t)
+	before := 4.76 / math.Sin(55*deg) / 19.05
+	near(t, "thrust ratio", r.ThrustRatio, thrust(0.1)/thrust(before), 1e-9)
+}
+
+func TestThinWebIsLeftAlone(t *testing.T) {
+	for _, target := range []float64{heavy.Web, 6, 100} {
+		r := accepted(heavy.ToWeb(target))(t)
+		if r.Needed || r.NotchDepth != 0 || r.ThrustRatio != 1 || r.WebTarget != heavy.Web || r.ChiselAfter != r.ChiselBefore {
+			t.Errorf("target %v: %+v", target, r)
+		}
+	}
+	if r := accepted(heavy.ToThrust(1))(t); r.Needed || r.NotchDepth != 0 {
+		t.Errorf("present thrust wanted: %+v", r)
+	}
+}
+
+// A web at the end of the handbook's table, 0.025 D, is a split point's; less
+// is weak.
+func TestCoreWeak(t *testing.T) {
+	for target, weak := range map[float64]bool{0.024: true, 0.025: false, 0.1: false} {
+		if r := accepted(heavy.ToWeb(target * heavy.D))(t); r.CoreWeak(reference.LeastWebRatio) != weak {
+			t.Errorf("web %v D: weak is %v", target, !weak)
+		}
+	}
+}
+
+// points draws a point that a regrinder could meet.
+func points(t *rapid.T) cutting.Thick {
+	d := rapid.Float64Range(1, 80).Draw(t, "d")
+	return cutting.Thick{
+		D: d, Web: d * rapid.Float64Range(0.03, 0.4).Draw(t, "w/D"),
+		ChiselAngle: rapid.Float64Range(100*deg, 150*deg).Draw(t, "chisel angle"),
+		Feed:        rapid.Float64Range(0.01, 0.8).Draw(t, "feed"),
+	}
+}
+
+func TestThinningNeverRaisesThrust(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := points(t)
+		target := p.D * rapid.Float64Range(0.001, 0.6).Draw(t, "target w/D")
+		r, err := p.ToWeb(target)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.ThrustRatio > 1 || r.NotchDepth < 0 || r.ChiselAfter > r.ChiselBefore {
+			t.Fatalf("%+v", r)
+		}
+		if math.Abs(r.WebTarget+2*r.NotchDepth-p.Web) > 1e-12*p.D {
+			t.Fatalf("two notches and the web left make %v, want %v", r.WebTarget+2*r.NotchDepth, p.Web)
+		}
+	})
+}
+
+// Either way of quoting the chisel-edge angle thins alike.
+func TestThinningTakesEitherAngle(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := points(t)
+		mirrored := p
+		mirrored.ChiselAngle = math.Pi - p.ChiselAngle
+		a, _ := p.ToRatio(0.05)
+		b, _ := mirrored.ToRatio(0.05)
+		if math.Abs(a.WebTarget-b.WebTarget) > 1e-12*p.D || math.Abs(a.ThrustRatio-b.ThrustRatio) > 1e-12 {
+			t.Fatalf("%+v and %+v", a, b)
+		}
+	})
+}
+
+func TestThinningToAThrustGivesThatThrust(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := points(t)
+		least := p.LeastThrust()
+		share := least + (1-least)*rapid.Float64Range(0.001, 1).Draw(t, "how far")
+		r, err := p.ToThrust(share)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(r.ThrustRatio-share) > 1e-9 {
+			t.Fatalf("got %v, want %v", r.ThrustRatio, share)
+		}
+	})
+}
+
+// Sizes and feed scaled together change no ratio but the chisel's indenting
+// against the feed; the web and the notch scale.
+func TestThinningScales(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := points(t)
+		by := rapid.Float64Range(0.5, 2).Draw(t, "scale")
+		q := p
+		q.D, q.Web = by*p.D, by*p.Web
+		a, errA := p.ToWeb(p.Web / 3)
+		b, errB := q.ToWeb(by * p.Web / 3)
+		if errA != nil || errB != nil {
+			t.Fatal(errA, errB)
+		}
+		if math.Abs(b.NotchDepth-by*a.NotchDepth) > 1e-12*q.D || math.Abs(a.RatioAfter-b.RatioAfter) > 1e-12 {
+			t.Fatalf("%+v and %+v", a, b)
+		}
+	})
+}
+
+func TestImpossibleThinningIsRefused(t *testing.T) {
+	nan := math.NaN()
+	for quantity, breaks := range map[string][]func(*cutting.Thick){
+		"drill diameter":    {func(p *cutting.Thick) { p.D = 0 }, func(p *cutting.Thick) { p.D = nan }},
+		"feed":              {func(p *cutting.Thick) { p.Feed = -1 }, func(p *cutting.Thick) { p.Feed = nan }},
+		"web thickness":     {func(p *cutting.Thick) { p.Web = 0 }, func(p *cutting.Thick) { p.Web = p.D }, func(p *cutting.Thick) { p.Web = nan }},
+		"chisel-edge angle": {func(p *cutting.Thick) { p.ChiselAngle = 0 }, func(p *cutting.Thick) { p.ChiselAngle = 5 * deg }, func(p *cutting.Thick) { p.ChiselAngle = math.Pi }, func(p *cutting.Thick) { p.ChiselAngle = nan }},
+	} {
+		for _, change := range breaks {
+			p := heavy
+			change(&p)
+			_, err := p.ToWeb(1)
+			refused(t, err, quantity)
+			_, err = p.ToRatio(0.1)
+			refused(t, err, quantity)
+			_, err = p.ToThrust(0.9)
+			refused(t, err, quantity)
+			if !math.IsNaN(p.LeastThrust()) {
+				t.Errorf("least thrust of an impossible point: %v", p.LeastThrust())
+			}
+		}
+	}
+}
+
+func TestImpossibleTargetsAreRefused(t *testing.T) {
+	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		_, err := heavy.ToWeb(v)
+		refused(t, err, "target web thickness")
+	}
+	for _, q := range []float64{0, 1, -0.1, math.NaN()} {
+		_, err := heavy.ToRatio(q)
+		refused(t, err, "target chisel ratio")
+	}
+	for _, share := range []float64{heavy.LeastThrust(), 0, 1.01, math.NaN()} {
+		_, err := heavy.ToThrust(share)
+		refused(t, err, "wanted thrust over present thrust")
+	}
+}
+
+func BenchmarkToThrust(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := heavy.ToThrust(0.7); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

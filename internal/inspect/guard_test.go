@@ -1,0 +1,101 @@
+package inspect_test
+
+import (
+	"slices"
+	"testing"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+)
+
+// sound is a drill that is fit.
+var sound = of("size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-angle 59,59; lip-height 0; clearance 12,12; feed 0.2mm; flank-wear 0.1mm")
+
+// guarded gives each figure named a spread and holds the verdict against it.
+func guarded(t *testing.T, line string, spread map[string]float64) *figure.Sheet {
+	t.Helper()
+	s := inspect.Sheet(sound.with(line).possible(t), false)
+	for key, v := range spread {
+		f := s.Lookup(key)
+		f.Spread, f.Mostly = v, "a reading"
+	}
+	inspect.Guard(s)
+	return s
+}
+
+// The verdict keeps what is outside over the whole spread, drops what may be
+// within, and is fit only where all is within over the whole spread.
+func TestGuard(t *testing.T) {
+	const height, low, high = "lip_height_difference_mm", "lip_clearance_1_deg", "lip_clearance_2_deg"
+	for _, c := range []struct {
+		line    string
+		spread  map[string]float64
+		word    string
+		reasons []string
+		tell    bool // a remark says that the gauge cannot tell
+	}{
+		{"lip-height 0.05mm", map[string]float64{height: 0.05}, "fit", nil, false},
+		{"lip-height 0.05mm", map[string]float64{height: 0.052}, "", nil, true},
+		{"lip-height 0.15mm", map[string]float64{height: 0.04}, "regrind", []string{"lips-uneven"}, false},
+		{"lip-height 0.15mm", map[string]float64{height: 0.05}, "", nil, true},
+		{"lip-height 0.15mm; corner-wear 0.1mm", map[string]float64{height: 0.05}, "regrind", []string{"corner-worn"}, true},
+		{"web 2.5mm; lip-height 0.15mm", map[string]float64{height: 0.05}, "thin", []string{"chisel-long"}, true},
+		{"clearance 9,12", map[string]float64{low: 0.5 * deg, high: 0.5 * deg}, "regrind", []string{"clearance-low"}, false},
+		{"clearance 9,17", map[string]float64{low: 2 * deg, high: 0.5 * deg}, "regrind", []string{"clearance-high"}, true},
+		{"clearance 9,17", map[string]float64{low: 0.5 * deg, high: 2 * deg}, "regrind", []string{"clearance-low"}, true},
+		{"cracked yes", nil, "retire", []string{"cracked"}, false},
+	} {
+		s := guarded(t, c.line, c.spread)
+		if s.Verdict.Word != c.word || !slices.Equal(s.Verdict.Reasons, c.reasons) {
+			t.Errorf("%s, %v: %q %v, want %q %v", c.line, c.spread, s.Verdict.Word, s.Verdict.Reasons, c.word, c.reasons)
+		}
+		if got := slices.Contains(codes(s), "cannot-tell"); got != c.tell {
+			t.Errorf("%s, %v: cannot tell %v", c.line, c.spread, got)
+		}
+		if none := c.word == ""; none != (len(s.Verdict.Missing) > 0) {
+			t.Errorf("%s, %v: wants %v", c.line, c.spread, s.Verdict.Missing)
+		}
+		for _, code := range []string{"lips-uneven", "clearance-low", "clearance-high"} {
+			if slices.Contains(codes(s), code) != slices.Contains(c.reasons, code) {
+				t.Errorf("%s, %v: remarks %v", c.line, c.spread, codes(s))
+			}
+		}
+	}
+}
+
+// A sheet of one result has no verdict to take back; what cannot be told is said.
+func TestGuardWithoutVerdict(t *testing.T) {
+	s := inspect.PointOnly(of("lip-angle 60.4,60.4").possible(t), false)
+	s.Lookup("point_angle_deg").Spread = 1 * deg
+	inspect.Guard(s)
+	if s.Verdict != nil || !slices.Contains(codes(s), "cannot-tell") || !s.Outside() {
+		t.Errorf("%+v %v", s.Verdict, codes(s))
+	}
+}
+
+// WorkingSheet alone holds
+// what a feed leaves.
+func TestWorkingSheet(t *testing.T) {
+	r := inspect.Compute(whole.possible(t))
+	s := &figure.Sheet{Explaining: true}
+	r.WorkingSheet(s)
+	got := numbers(s)
+	for _, key := range []string{"feed_angle_deg", "working_clearance_deg", "least_working_clearance_deg", "feed_limit_mm"} {
+		if got[key].Key == "" {
+			t.Errorf("no %s", key)
+		}
+	}
+	if got["lip_clearance_1_deg"].Key != "" {
+		t.Error("the clearance itself is there too")
+	}
+}
+
+// A material that is not known, which Check refuses, leaves no wrong angle.
+func TestUnknownMaterial(t *testing.T) {
+	d := &drill.Drill{}
+	d.Set(drill.Material, "unobtanium")
+	d.Resolve()
+	r := inspect.Compute(d)
+	within(t, "wanted", r.Point.Wanted/deg, 118, 1e-9)
+}

@@ -1,0 +1,171 @@
+package inspect_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"evenlip/internal/inspect"
+)
+
+// Common practice: a hole comes out oversize by about twice the lip-height
+// difference. The bounds at 118 and 135 degrees lie on either side of it. The
+// trade's own example: 1/2 in, 0.003 in, a hole of about 0.506.
+func TestOversizeIsAboutTwiceTheHeight(t *testing.T) {
+	const dh = 0.003 * inch
+	at118 := compute(t, "size 1/2; lip-angle 59,59; lip-height 0.003in").Lips.Oversize
+	at135 := compute(t, "size 1/2; lip-angle 67.5,67.5; lip-height 0.003in").Lips.Oversize
+	if !(at118 < 2*dh && 2*dh < at135) {
+		t.Errorf("twice the height is %.4f, the bounds %.4f and %.4f", 2*dh, at118, at135)
+	}
+	between(t, "bound at 118, times the height", at118/dh, 1.6, 2)
+	between(t, "bound at 135, times the height", at135/dh, 2, 2.5)
+}
+
+// Common practice: lips of 2 to 10 mm drills within 0.05 mm; at 118 degrees that
+// bounds the hole at 0.083 over (derived).
+func TestOversizeAtTheLimit(t *testing.T) {
+	r := compute(t, "size 8mm; lip-angle 59,59; lip-height 0.05mm")
+	within(t, "oversize", r.Lips.Oversize, 0.083, 0.0005)
+	within(t, "limit", r.Lips.Limit.High, 0.05, 1e-12)
+}
+
+// Lip clearance at the corner by drill size and kind of work, a US cutting-tool
+// handbook (from memory, medium-high): the figure of each class to aim at. The
+// band from the harder class to the softer is this program's reading of it.
+func TestClearanceBySize(t *testing.T) {
+	work := map[string]string{"general": "steel-200", "hard": "steel-400", "soft": "brass"}
+	for _, row := range []struct {
+		sizes               []string
+		general, hard, soft float64
+	}{
+		{[]string{"#80", "#61"}, 24, 20, 26}, {[]string{"#60", "#41"}, 21, 18, 24}, {[]string{"#40", "#31"}, 18, 16, 22},
+		{[]string{"1/8", "3/16", "1/4"}, 16, 14, 20}, {[]string{"F", "11/32"}, 14, 12, 18}, {[]string{"S", "1/2"}, 12, 10, 16},
+		{[]string{"33/64", "3/4"}, 10, 8, 14}, {[]string{"49/64", "2in"}, 8, 7, 12},
+	} {
+		for _, size := range row.sizes {
+			for class, want := range map[string]float64{"general": row.general, "hard": row.hard, "soft": row.soft} {
+				c := compute(t, "size "+size+"; material "+work[class]).Clearance
+				within(t, size+" "+class, c.Aim/deg, want, 1e-9)
+				if !c.Limit.Holds(c.Aim) {
+					t.Errorf("%s, %s: the band does not hold the aim", size, class)
+				}
+			}
+			band := compute(t, "size "+size).Clearance.Limit
+			within(t, size+" from", band.Low/deg, row.hard, 1e-9)
+			within(t, size+" to", band.High/deg, row.soft, 1e-9)
+		}
+	}
+}
+
+// Common practice: a clearance of 8 to 10 degrees outside is 20 to 25 inside. A
+// chisel of a quarter of the diameter puts the lip's inner end there, and the
+// feed at which it rubs tells the clearance: tan Cl = f / (2 pi r).
+func TestClearanceGrowsInward(t *testing.T) {
+	for _, outside := range []float64{8, 9, 10} {
+		r := compute(t, fmt.Sprintf("size 20mm; web 3mm; chisel-length 5mm; lip-angle 59,59; clearance %g", outside))
+		inside := math.Atan(r.Clearance.FeedLimit/(2*math.Pi*2.5)) / deg
+		between(t, fmt.Sprintf("%g outside, inside", outside), inside, 20, 25)
+	}
+}
+
+// Common practice: the web grows 1.4 to 1.8 mm in 100 mm.
+func TestWebGrowth(t *testing.T) {
+	r := compute(t, "size 20mm; web 2.8mm; chisel-angle 120; remove 100mm")
+	between(t, "web's growth over 100 mm", r.Web.After-2.8, 1.4, 1.8)
+}
+
+// Common practice: the chisel edge is about 1.15 of the web at 120 degrees; and
+// Machinery's Handbook, 31st ed., Table 7 (read in print): w/D over c/D is
+// 0.865 on the average, between 0.833 and 0.900.
+func TestChiselOverWeb(t *testing.T) {
+	r := compute(t, "size 20mm; web 2mm; chisel-angle 120")
+	within(t, "c / w", r.Chisel.Length/2, 1.15, 0.01)
+	within(t, "w / c", 2/r.Chisel.Length, 0.865, 0.005)
+}
+
+// Machinery's Handbook, 31st ed., p. 1153 (read in print): a standard drill has
+// c/D 0.18 and w/D about 0.155.
+func TestStandardChisel(t *testing.T) {
+	within(t, "c/D", compute(t, "size 10mm; web 1.55mm; chisel-angle 120").Chisel.Ratio, 0.18, 0.005)
+}
+
+// Common practice: the point of a 7/8 in drill is about 0.263 in long at 118
+// degrees, and 0.3 of the diameter at any size.
+func TestPointLength(t *testing.T) {
+	within(t, "7/8 in", compute(t, "size 7/8; lip-angle 59,59").Point.Length/inch, 0.2629, 0.00005)
+	within(t, "part of D", compute(t, "size 31mm; lip-angle 59,59").Point.Length/31, 0.3004, 0.00005)
+}
+
+// Common practice: the chisel edge is quoted as 120 to 135 degrees or as 45 to
+// 60, which is the same.
+func TestChiselAngleBothWays(t *testing.T) {
+	a, b := compute(t, "size 12mm; web 2mm; chisel-angle 125").Chisel, compute(t, "size 12mm; web 2mm; chisel-angle 55").Chisel
+	within(t, "obtuse", b.Angle, a.Angle, 1e-15)
+	within(t, "acute", b.Acute, a.Acute, 1e-15)
+	within(t, "length", b.Length, a.Length, 1e-15)
+	limit := compute(t, "chisel-angle 125").Chisel.AngleLimit
+	within(t, "from", limit.Low/deg, 120, 1e-9)
+	within(t, "to", limit.High/deg, 135, 1e-9)
+}
+
+// Common practice: regrind at a land of 0.25 to 0.38 mm (0.010 to 0.015 in).
+func TestDullness(t *testing.T) {
+	for land, dull := range map[string]bool{"0.2mm": false, "0.38mm": true, "0.015in": true} {
+		if got := compute(t, "flank-wear "+land).Verdict.Reasons[inspect.Dull]; got != dull {
+			t.Errorf("a land of %s: dull %v", land, got)
+		}
+	}
+}
+
+// Relative lip height by size, general-purpose drills of two flutes, as recalled
+// from ASME B94.11M (from memory, medium); 2 to 10 mm common practice.
+func TestLipHeightBySize(t *testing.T) {
+	for size, want := range map[string]float64{
+		"1/16": 0.002 * inch, "#40": 0.05, "1/4": 0.05, "1/2": 0.004 * inch, "9/16": 0.005 * inch, "1in": 0.005 * inch, "1-1/4": 0.006 * inch, "3-1/2": 0.006 * inch,
+	} {
+		limit := compute(t, "size "+size).Lips.Limit
+		within(t, size, limit.High, want, 1e-9)
+		within(t, size, limit.Low, -want, 1e-9)
+	}
+}
+
+// Hole tolerance for drilling with jigs, AND10387 (common practice): 1/2 in,
+// +0.006; 3/4 in, +0.008.
+func TestHoleTolerance(t *testing.T) {
+	for size, want := range map[string]float64{"1/2": 0.006, "3/4": 0.008} {
+		r := compute(t, "size "+size)
+		if !r.Lips.HasHole {
+			t.Fatalf("no hole tolerance for %s", size)
+		}
+		within(t, size, r.Lips.HoleLimit.High/inch, want, 1e-9)
+	}
+	if compute(t, "size 3in").Lips.HasHole {
+		t.Error("a hole tolerance past the table's end")
+	}
+}
+
+// Lips that differ by half the feed: one lip takes the whole chip (derived), and
+// at no difference each takes half.
+func TestChipShare(t *testing.T) {
+	for height, want := range map[string]float64{"0": 0.5, "0.05mm": 0.75, "0.1mm": 1, "0.3mm": 1, "-0.1mm": 0} {
+		r := compute(t, "size 12mm; feed 0.2mm; lip-height "+height)
+		within(t, height+", lip 1", r.Lips.Share1, want, 1e-12)
+		within(t, height+", lip 2", r.Lips.Share2, 1-want, 1e-12)
+	}
+}
+
+// Heel drop (derived): 12 degrees over a turn of 30 is 0.0556 of the diameter.
+func TestHeelDrop(t *testing.T) {
+	r := compute(t, "size 20mm; heel-drop 1.112mm,0.926mm; heel-turn 30")
+	within(t, "lip 1", r.Clearance.Lip1/deg, 12, 0.02)
+	within(t, "lip 2", r.Clearance.Lip2/deg, 10.03, 0.05)
+}
+
+// A feed of 0.2 mm a turn costs 0.36 degrees at the rim of a 10 mm
+// drill: atan(0.2 / 10 pi), derived.
+func TestFeedAngle(t *testing.T) {
+	r := compute(t, "size 10mm; feed 0.2mm; clearance 12")
+	within(t, "feed angle", r.Clearance.FeedAngle/deg, 0.36, 0.01)
+	within(t, "left", r.Clearance.Working/deg, 11.64, 0.01)
+}

@@ -1,0 +1,67 @@
+package inspect_test
+
+import (
+	"slices"
+	"testing"
+
+	"evenlip/internal/inspect"
+	"evenlip/internal/reference"
+)
+
+// A shop's own limit is the one that is held against, and it says so; what the
+// shop has not set stays.
+func TestShopLimits(t *testing.T) {
+	shop := reference.Source{Label: reference.Shop, Text: "the ferry yard's shop"}
+	for _, c := range []struct {
+		book    reference.Book
+		line    string // fit by the embedded limits
+		reasons string
+	}{
+		{reference.Book{PointTolerance: 1 * deg}, "lip-angle 60,60", "point-angle-off"},
+		{reference.Book{Chisel: reference.Band{Low: 125 * deg, High: 132 * deg}}, "chisel-angle 122", "chisel-angle-off"},
+		{reference.Book{LipHeightMost: 0.04}, "lip-height 0.05mm", "lips-uneven"},
+		{reference.Book{ChiselMost: 0.18}, "web 1.9mm", "chisel-long"},
+		{reference.Book{FlankMost: 0.05}, "flank-wear 0.1mm", "dull"},
+		{reference.Book{ChipRoom: 2}, "depth 30mm; flute 50mm", "flute-short"},
+		{reference.Book{WebMost: 0.14}, "web 1.8mm", "web-spent"},
+	} {
+		c.book.Source = shop
+		d := sound.with(c.line).possible(t)
+		if w := inspect.Compute(d).Verdict.Word; w != inspect.Fit {
+			t.Errorf("%s is %q before the shop has its say", c.line, w)
+		}
+		d.Book = &c.book
+		if s := inspect.Sheet(d, false); !slices.Equal(s.Verdict.Reasons, []string{c.reasons}) {
+			t.Errorf("%s: %v, want %s", c.line, s.Verdict.Reasons, c.reasons)
+		}
+	}
+	d := sound.with("margin-wear 10mm").possible(t)
+	d.Book = &reference.Book{Source: shop, MarginMost: 0.5}
+	if s := inspect.Sheet(d, false); s.Verdict.Word != "retire" {
+		t.Errorf("margin: %+v", s.Verdict)
+	}
+}
+
+// The shop's web taper, and its clearance for a material, are used and named;
+// a taper that was typed or measured outweighs the shop's.
+func TestShopTaperAndClearance(t *testing.T) {
+	own := reference.Materials()[2]
+	own.Clearance = reference.Band{Low: 5 * deg, High: 9 * deg, Source: &reference.Source{Label: reference.Shop}}
+	book := &reference.Book{Source: reference.Source{Label: reference.Shop}, Taper: 0.02, Own: []reference.Material{own}}
+	d := sound.with("material " + own.Name + "; remove 10mm").possible(t)
+	d.Book = book
+	r := inspect.Compute(d)
+	within(t, "web after", r.Web.After, 2.0, 1e-12)
+	within(t, "aim", r.Clearance.Aim/deg, 7, 1e-9)
+	within(t, "to", r.Clearance.Limit.High/deg, 9, 1e-9)
+	if r.Web.Origin != inspect.TaperShop || !r.Verdict.Reasons[inspect.ClearanceHigh] {
+		t.Errorf("taper from %v, reasons %v", r.Web.Origin, r.Verdict.Reasons)
+	}
+	noNaN(t, inspect.Sheet(d, true))
+	typed := sound.with("remove 10mm; web-taper 0.015").possible(t)
+	typed.Book = book
+	within(t, "web after, taper typed", inspect.Compute(typed).Web.After, 1.95, 1e-12)
+	measured := sound.with("remove 10mm; second-web 2.1mm; second-web-at 30mm").possible(t)
+	measured.Book = book
+	within(t, "web after, taper measured", inspect.Compute(measured).Web.After, 1.9, 1e-12)
+}

@@ -1,0 +1,62 @@
+package inspect_test
+
+import (
+	"reflect"
+	"testing"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/inspect"
+	"evenlip/internal/reference"
+)
+
+var kept inspect.Result
+
+// A crib has thousands of drills: computing one allocates nothing, with any
+// reading missing.
+func TestComputeAllocatesNothing(t *testing.T) {
+	all := whole.possible(t)
+	check := func(what string, d *drill.Drill) {
+		if n := testing.AllocsPerRun(20, func() { kept = inspect.Compute(d) }); n != 0 {
+			t.Errorf("%s: %g allocations", what, n)
+		}
+	}
+	check("all read", all)
+	check("nothing read", &drill.Drill{})
+	check("by another name", of("size 12mm; material mild-steel; lip-angle 59,59; lip-length 5mm,5.1mm").possible(t))
+	for _, r := range drill.All() {
+		d := *all
+		d.Drop(r)
+		check("without "+r.String(), &d)
+		d.Drop(drill.LipHeight)
+		check("without lip-height and "+r.String(), &d)
+	}
+}
+
+// Sharing the list of materials does not let a calculation change it.
+func TestTheListOfMaterialsStays(t *testing.T) {
+	before := reference.Materials()
+	for _, m := range before {
+		inspect.Sheet(whole.with("material "+m.Name).possible(t), true)
+	}
+	for i, m := range reference.Materials() {
+		if m.Name != before[i].Name || !reflect.DeepEqual(m.Also, before[i].Also) || m.Relief != before[i].Relief || m.Point != before[i].Point {
+			t.Errorf("%s changed", before[i].Name)
+		}
+	}
+}
+
+func BenchmarkCompute(b *testing.B) {
+	d := whole.possible(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		kept = inspect.Compute(d)
+	}
+}
+
+func BenchmarkSheet(b *testing.B) {
+	d := whole.possible(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		inspect.Sheet(d, false)
+	}
+}

@@ -1,0 +1,164 @@
+package inspect_test
+
+import (
+	"math"
+	"reflect"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+)
+
+const (
+	deg  = math.Pi / 180
+	inch = 25.4
+)
+
+// tester is what *testing.T, *testing.B and *rapid.T have in common.
+type tester interface {
+	Helper()
+	Errorf(format string, args ...any)
+	Fatalf(format string, args ...any)
+}
+
+// readings are what was read, by name, as it is typed.
+type readings map[string]string
+
+// of splits "size 12mm; web 2mm".
+func of(line string) readings {
+	out := readings{}
+	for _, part := range strings.Split(line, ";") {
+		name, text, _ := strings.Cut(strings.TrimSpace(part), " ")
+		out[name] = text
+	}
+	return out
+}
+
+// with returns the readings with others in their place.
+func (rs readings) with(line string) readings {
+	out := readings{}
+	for name, text := range rs {
+		out[name] = text
+	}
+	for name, text := range of(line) {
+		out[name] = text
+	}
+	return out
+}
+
+// without returns the readings less one.
+func (rs readings) without(name string) readings {
+	out := rs.with("size " + rs["size"])
+	delete(out, name)
+	if rs["size"] == "" {
+		delete(out, "size")
+	}
+	return out
+}
+
+// drill understands the readings.
+func (rs readings) drill(t tester) *drill.Drill {
+	t.Helper()
+	d := &drill.Drill{}
+	for name, text := range rs {
+		r, ok := drill.Find(name)
+		if !ok {
+			t.Fatalf("no reading is called %q", name)
+		}
+		d.Set(r, text)
+	}
+	if errs := d.Resolve(); len(errs) > 0 {
+		t.Fatalf("%v", errs)
+	}
+	return d
+}
+
+// possible understands the readings and checks that they can be.
+func (rs readings) possible(t tester) *drill.Drill {
+	t.Helper()
+	d := rs.drill(t)
+	if found := inspect.Check(d); len(found) > 0 {
+		t.Fatalf("%v: %+v", rs, found)
+	}
+	return d
+}
+
+func compute(t tester, line string) inspect.Result {
+	t.Helper()
+	return inspect.Compute(of(line).possible(t))
+}
+
+// whole is a drill of which everything was read.
+var whole = of("size 12mm; material steel-200; web 2.1mm; second-web 2.5mm; second-web-at 30mm; chisel-angle 126; point-angle 118; " +
+	"lip-angle 59.5,58.5; lip-length 5.6mm,5.7mm; lip-height 0.06mm,0.02mm; clearance 11,12; heel-drop 0.6mm,0.64mm; heel-turn 30; " +
+	"helix 30; flute 78mm; depth 30mm; flank-wear 0.2mm; corner-wear 0.4mm; margin-wear 0.3mm; lip-chip 0.2mm; remove 0.8mm; feed 0.2mm; rpm 600")
+
+// within fails unless got is want, give or take tolerance.
+func within(t tester, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s: got %.9g, want %.9g within %.3g", what, got, want, tolerance)
+	}
+}
+
+// between fails unless low <= got <= high.
+func between(t tester, what string, got, low, high float64) {
+	t.Helper()
+	if !(got >= low && got <= high) {
+		t.Errorf("%s: got %.6g, want %.6g to %.6g", what, got, low, high)
+	}
+}
+
+// same fails unless two results agree in every number, to a part of it, and in
+// everything else exactly.
+func same(t tester, a, b inspect.Result, part float64) {
+	t.Helper()
+	alike(t, "Result", reflect.ValueOf(a), reflect.ValueOf(b), part)
+}
+
+func alike(t tester, where string, a, b reflect.Value, part float64) {
+	t.Helper()
+	switch a.Kind() {
+	case reflect.Struct:
+		for i := range a.NumField() {
+			alike(t, where+"."+a.Type().Field(i).Name, a.Field(i), b.Field(i), part)
+		}
+	case reflect.Float64:
+		x, y := a.Float(), b.Float()
+		if x == y || math.IsNaN(x) && math.IsNaN(y) {
+			return
+		}
+		if !(math.Abs(x-y) <= part*max(1, math.Abs(x))) {
+			t.Errorf("%s: %v and %v", where, x, y)
+		}
+	case reflect.Array:
+		for i := range a.Len() {
+			alike(t, where, a.Index(i), b.Index(i), part)
+		}
+	default:
+		if !a.Equal(b) {
+			t.Errorf("%s: %v and %v", where, a, b)
+		}
+	}
+}
+
+// numbers returns every figure of a sheet that is known, by key; words too.
+func numbers(s *figure.Sheet) map[string]figure.Figure {
+	out := map[string]figure.Figure{}
+	s.Each(func(f *figure.Figure) {
+		if f.Known() {
+			out[f.Key] = *f
+		}
+	})
+	return out
+}
+
+// codes returns the findings' codes.
+func codes(s *figure.Sheet) []string {
+	var out []string
+	for _, f := range s.Findings {
+		out = append(out, f.Code)
+	}
+	return out
+}

@@ -1,0 +1,197 @@
+package inspect_test
+
+import (
+	_ "embed"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+)
+
+//go:embed testdata/verdict.txt
+var verdicts string
+
+// verdictCase is one line of testdata/verdict.txt.
+type verdictCase struct {
+	line    int
+	given   readings
+	word    string
+	reasons []string
+}
+
+func verdictCases(t *testing.T) []verdictCase {
+	t.Helper()
+	var out []verdictCase
+	named := map[string]readings{}
+	n := 0
+	for line := range strings.Lines(verdicts) {
+		n++
+		line = strings.TrimSpace(line)
+		if line == "" || line[0] == '#' {
+			continue
+		}
+		if rest, ok := strings.CutPrefix(line, "drill "); ok {
+			name, given, _ := strings.Cut(rest, ":")
+			named[name] = of(given)
+			continue
+		}
+		given, want, ok := strings.Cut(line, "=>")
+		if !ok {
+			t.Fatalf("line %d: no =>", n)
+		}
+		word, reasons, _ := strings.Cut(strings.TrimSpace(want), ":")
+		out = append(out, verdictCase{n, givenReadings(named, given), strings.TrimPrefix(word, "none"), strings.Fields(reasons)})
+	}
+	return out
+}
+
+func givenReadings(named map[string]readings, text string) readings {
+	first, rest, more := strings.Cut(text, ";")
+	out, ok := named[strings.TrimSpace(first)]
+	switch {
+	case !ok:
+		return of(text)
+	case !more:
+		return out
+	}
+	for _, part := range strings.Split(rest, ";") {
+		part = strings.TrimSpace(part)
+		if name, ok := strings.CutPrefix(part, "no "); ok {
+			out = out.without(name)
+		} else {
+			out = out.with(part)
+		}
+	}
+	return out
+}
+
+func TestVerdicts(t *testing.T) {
+	for _, c := range verdictCases(t) {
+		s := inspect.Sheet(c.given.possible(t), false)
+		got := slices.Sorted(slices.Values(s.Verdict.Reasons))
+		if s.Verdict.Word != c.word || !slices.Equal(got, slices.Sorted(slices.Values(c.reasons))) {
+			t.Errorf("verdict.txt:%d: got %q: %v, want %q: %v", c.line, s.Verdict.Word, got, c.word, c.reasons)
+		}
+		for _, reason := range s.Verdict.Reasons {
+			if !slices.Contains(codes(s), reason) {
+				t.Errorf("verdict.txt:%d: no remark tells of %s", c.line, reason)
+			}
+		}
+		if none := c.word == ""; none != (len(s.Verdict.Missing) > 0 && len(c.reasons) == 0) {
+			t.Errorf("verdict.txt:%d: word %q, missing %v", c.line, c.word, s.Verdict.Missing)
+		}
+		if s.Outside() != (c.word != "fit") {
+			t.Errorf("verdict.txt:%d: %q, and --check says outside %v", c.line, c.word, s.Outside())
+		}
+	}
+}
+
+// Every reason is met by a case of the file, and every figure's limit agrees
+// with the verdict: a figure outside its limit is a reason and the other way
+// round.
+func TestLimitsAndVerdictAgree(t *testing.T) {
+	rules := map[string][]string{ // reason: the figures it looks at
+		"margin-worn-far": {"margin_wear_mm"}, "flute-short": {"flute_mm"}, "web-spent": {"web_ratio"}, "dull": {"flank_wear_mm"},
+		"point-angle-off": {"point_angle_deg"}, "clearance-low": {"lip_clearance_1_deg", "lip_clearance_2_deg"},
+		"clearance-high": {"lip_clearance_1_deg", "lip_clearance_2_deg"}, "flank-rubs": {"working_clearance_deg", "least_working_clearance_deg"},
+		"chisel-angle-off": {"chisel_angle_deg"}, "lips-uneven": {"lip_height_difference_mm"}, "chisel-long": {"chisel_ratio"},
+		"cracked": nil, "corner-worn": nil, "lip-chipped": nil, "margin-worn": nil,
+	}
+	met := map[string]bool{}
+	for _, c := range verdictCases(t) {
+		s := inspect.Sheet(c.given.possible(t), false)
+		for reason, keys := range rules {
+			held := slices.Contains(s.Verdict.Reasons, reason)
+			met[reason] = met[reason] || held
+			if keys == nil || slices.Contains(s.Verdict.Reasons, "cracked") {
+				continue
+			}
+			outside := slices.ContainsFunc(keys, func(key string) bool {
+				state := s.Lookup(key).State()
+				return state.Outside() && !(reason == "clearance-low" && state == figure.Over) && !(reason == "clearance-high" && state == figure.Under)
+			})
+			if outside != held {
+				t.Errorf("verdict.txt:%d: %s holds: %v, a figure of it is outside: %v", c.line, reason, held, outside)
+			}
+		}
+	}
+	for reason := range rules {
+		if !met[reason] {
+			t.Errorf("no case of the file is %s", reason)
+		}
+	}
+}
+
+// retire outweighs regrind, regrind thin, thin fit, and a word outweighs none.
+func TestWordsAreInOrder(t *testing.T) {
+	order := []inspect.Word{inspect.Undecided, inspect.Fit, inspect.Thin, inspect.Regrind, inspect.Retire}
+	for i, w := range order {
+		if want := [...]string{"", "fit", "thin", "regrind", "retire"}[i]; w.String() != want {
+			t.Errorf("word %d is %q, want %q", i, w, want)
+		}
+		if i > 0 && w <= order[i-1] {
+			t.Errorf("%q does not outweigh %q", w, order[i-1])
+		}
+	}
+}
+
+// More wear, a thicker web or a shorter flute never makes the verdict lighter.
+func TestMoreWearIsNeverLighter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := draw(t).drill(t)
+		more := *d
+		for _, r := range []drill.Reading{drill.FlankWear, drill.CornerWear, drill.MarginWear, drill.LipChip} {
+			v, _ := d.Get(r)
+			d.Put(r, v)
+			more.Put(r, v+rapid.SampledFrom([]float64{0, 0.01, 0.3, 20}).Draw(t, "more "+r.String()))
+		}
+		if flute, ok := d.Get(drill.Flute); ok {
+			more.Put(drill.Flute, flute*rapid.Float64Range(0.1, 1).Draw(t, "of flute"))
+		}
+		if rapid.Bool().Draw(t, "cracked") {
+			more.Put(drill.Cracked, 1)
+		}
+		before, after := inspect.Compute(d).Verdict.Word, inspect.Compute(&more).Verdict.Word
+		if after < before {
+			t.Fatalf("%q became %q", before, after)
+		}
+	})
+}
+
+// A crack ends the matter whatever else was read: one reason, and no figures.
+func TestCrackedAlone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := draw(t).with("cracked yes").drill(t)
+		s := inspect.Sheet(d, false)
+		if s.Verdict.Word != "retire" || !slices.Equal(s.Verdict.Reasons, []string{"cracked"}) || len(numbers(s)) > 0 || len(s.Findings) != 1 {
+			t.Fatalf("%+v, findings %v", s.Verdict, codes(s))
+		}
+	})
+}
+
+// Severity in the remarks follows the word: stop for what retires a drill.
+func TestSeverity(t *testing.T) {
+	s := inspect.Sheet(of("size 12mm; web 4.5mm; margin-wear 14mm; corner-wear 1mm").possible(t), false)
+	for _, f := range s.Findings {
+		want, reason := map[string]figure.Severity{"margin-worn-far": figure.Stop, "web-spent": figure.Stop, "corner-worn": figure.Warn}[f.Code]
+		if reason && f.Severity != want {
+			t.Errorf("%s is a %v, want %v", f.Code, f.Severity, want)
+		}
+	}
+}
+
+// Fit without a look at the edge says so; with flank wear read it does not.
+func TestFitSaysWhenWearWasNotRead(t *testing.T) {
+	fit := "size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-angle 59,59; lip-height 0; clearance 12"
+	if s := inspect.Sheet(of(fit).possible(t), false); !slices.Contains(codes(s), "wear-not-read") {
+		t.Errorf("findings %v", codes(s))
+	}
+	if s := inspect.Sheet(of(fit+"; flank-wear 0.1mm").possible(t), false); slices.Contains(codes(s), "wear-not-read") {
+		t.Errorf("findings %v", codes(s))
+	}
+}

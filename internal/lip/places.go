@@ -1,0 +1,97 @@
+package lip
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+)
+
+// mostPlaces bounds the table that a slip of the finger asks for.
+const mostPlaces = 10_000
+
+// places returns the radii, as parts of the outer one, at which the angles are
+// wanted: those asked for, or every tenth from the margin to the chisel's
+// corner.
+func (l *lip) places(d *drill.Drill) []float64 {
+	if !d.Has(drill.At) {
+		return l.usualPlaces()
+	}
+	out, _ := readPlaces(d.Word(drill.At))
+	return out
+}
+
+func (l *lip) usualPlaces() []float64 {
+	inner, outer := l.ends()
+	corner := inner / outer
+	if !(corner < 1) {
+		return nil
+	}
+	var out []float64
+	for tenths := 10; float64(tenths)/10 > corner+0.02; tenths-- {
+		out = append(out, float64(tenths)/10)
+	}
+	return append(out, corner)
+}
+
+// readPlaces reads "1,0.8,0.6" or "0.2..1 by 0.1".
+func readPlaces(text string) ([]float64, error) {
+	if quantity.IsRange(text) {
+		r, err := quantity.ParseRange(quantity.Number, text, quantity.Unset)
+		if err != nil {
+			return nil, err
+		}
+		return r.Values(), nil
+	}
+	parts := strings.Split(text, ",")
+	if len(parts) > mostPlaces {
+		return nil, errors.New("takes 10 000 places at most")
+	}
+	out := make([]float64, len(parts))
+	for i, part := range parts {
+		v, err := quantity.Parse(quantity.Number, part, quantity.Unset)
+		if err != nil {
+			return nil, err
+		}
+		out[i] = v.V
+	}
+	return out, nil
+}
+
+// Check returns what cannot be about the places asked for and about a point
+// that leaves no lip.
+func Check(d *drill.Drill) []inspect.Impossible {
+	l := lipOf(d)
+	inner, outer := l.ends()
+	if inner >= outer {
+		return []inspect.Impossible{{Reading: drill.Web, Hint: "measure web and chisel again",
+			Text: figure.Sayf("{} leaves no lip: the chisel edge reaches the margin", figure.Len(l.web))}}
+	}
+	if !d.Has(drill.At) {
+		return nil
+	}
+	places, err := readPlaces(d.Word(drill.At))
+	if err != nil {
+		return []inspect.Impossible{{Reading: drill.At, Text: figure.Sayf("{}", figure.Say(err.Error())), Hint: hintOf(err)}}
+	}
+	for _, p := range places {
+		// Four digits are what the hint shows of the corner's place.
+		if p > 1 || math.IsNaN(p) || figure.Known(outer) && p < inner/outer-5e-4 {
+			return []inspect.Impossible{{Reading: drill.At, Hint: "places are parts of the outer radius: 1 is the outer corner",
+				Text: figure.Sayf("{} is not on the lip, which runs from {} (the chisel's corner) to 1", figure.Num(p), figure.Num(inner/outer))}}
+		}
+	}
+	return nil
+}
+
+func hintOf(err error) string {
+	var q *quantity.Error
+	if errors.As(err, &q) {
+		return q.Hint
+	}
+	return ""
+}

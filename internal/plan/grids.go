@@ -1,0 +1,105 @@
+package plan
+
+import (
+	"math"
+	"strconv"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/regrind"
+)
+
+func caliper(key, label string) figure.Column {
+	return figure.Column{Key: key, Label: label, Kind: quantity.Length, Gauge: quantity.Caliper}
+}
+
+func plain(key, label string) figure.Column {
+	return figure.Column{Key: key, Label: label, Kind: quantity.Number}
+}
+
+// states is the drill before and after: as it is, ground, and thinned.
+func (p *Plan) states() figure.Grid {
+	g := figure.Grid{Key: "states", Title: "Before and after", Turned: true, Columns: []figure.Column{
+		{Key: "state", Label: "state", Kind: quantity.Word},
+		caliper("length_mm", "overall length"), caliper("flute_mm", "usable flute"),
+		caliper("point_length_mm", "point length"),
+		{Key: "lip_height_difference_mm", Label: "lip 1 over lip 2", Kind: quantity.Length, Gauge: quantity.Indicator},
+		caliper("web_mm", "web"), caliper("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel, part of D"),
+		{Key: "thrust_n", Label: "thrust, sharp", Kind: quantity.Force}, plain("thrust_ratio", "thrust, over now"),
+	}}
+	if !p.Made {
+		return g
+	}
+	row := func(name string, s *regrind.State, point, apart float64) {
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(name), figure.V(s.Length), figure.V(s.Flute), figure.V(point), figure.V(apart),
+			figure.V(s.Web), figure.V(s.Chisel), figure.V(s.Ratio), figure.V(p.thrust(s.Ratio)), figure.V(s.ThrustRatio)})
+	}
+	row("now", &p.Ahead.Now, p.Found.Point.Length, p.Found.Lips.Height)
+	length, apart := p.Found.Point.Length, p.Found.Lips.Height
+	if p.Ahead.Stock.Total > 0 {
+		length, apart = p.pointLength(), 0
+		row("ground", &p.Ahead.Ground, length, apart)
+	}
+	if p.Ahead.Done.Thinned {
+		row("thinned", &p.Ahead.Done, length, apart)
+	}
+	return g
+}
+
+// The rows of a schedule that a table shows: the first few, the last, and
+// where thinning starts.
+const (
+	firstShown = 5
+	mostShown  = 12
+)
+
+// schedule is the drill after each grind, to the last.
+func (p *Plan) schedule() figure.Grid {
+	g := figure.Grid{Key: "schedule", Title: "Grind by grind", Columns: []figure.Column{
+		{Key: "grind", Label: "grind", Kind: quantity.Count},
+		caliper("removed_mm", "off"), caliper("flute_mm", "flute"), caliper("web_unthinned_mm", "body"),
+		caliper("web_mm", "web"), caliper("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
+		{Key: "thinned", Label: "thin", Kind: quantity.Word}, plain("thrust_ratio", "thrust /now"),
+	}}
+	tapers := figure.Known(p.Job.Body.BackTaper)
+	if tapers {
+		g.Columns = append(g.Columns, figure.Column{Key: "diameter_mm", Label: "dia", Kind: quantity.Size})
+	}
+	for i := range p.Ahead.Grinds {
+		s := &p.Ahead.Grinds[i]
+		thinned := ""
+		if figure.Known(s.Ratio) {
+			thinned = yes(s.Thinned)
+		}
+		row := []figure.Cell{figure.V(float64(i + 1)), figure.V(s.Removed), figure.V(s.Flute), figure.V(s.Body),
+			figure.V(s.Web), figure.V(s.Chisel), figure.V(s.Ratio), figure.W(thinned), figure.V(s.ThrustRatio)}
+		if tapers {
+			row = append(row, figure.V(s.Diameter))
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	p.shorten(&g)
+	return g
+}
+
+// shorten keeps a long schedule to what a person reads in a table.
+func (p *Plan) shorten(g *figure.Grid) {
+	n := len(g.Rows)
+	if n <= mostShown {
+		return
+	}
+	thins := math.MaxInt
+	for i := range p.Ahead.Grinds {
+		if p.Ahead.Grinds[i].Thinned {
+			thins = i
+			break
+		}
+	}
+	step := (n + firstShown - 1) / firstShown
+	for i := range n {
+		if i < firstShown || i == thins-1 || i == thins || (i+1)%step == 0 || i == n-1 {
+			g.Brief = append(g.Brief, i)
+		}
+	}
+	g.Note = strconv.Itoa(len(g.Brief)) + " of " + strconv.Itoa(n) + " grinds; --format plain or json has them all"
+}

@@ -1,0 +1,163 @@
+package plan
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/regrind"
+)
+
+// thinning adds whether the web is to be thinned after this grind, and to what.
+func (p *Plan) thinning(s *figure.Sheet) {
+	b, g, d := &p.Job.Body, &p.Ahead.Ground, &p.Ahead.Done
+	t := &p.Ahead.Thinning
+	s.Open("Web thinning, after the grind")
+	thin, to, web, notch := "", math.NaN(), math.NaN(), math.NaN()
+	if p.Made && figure.Known(g.Ratio) {
+		thin = yes(d.Thinned)
+	}
+	if p.Made && d.Thinned {
+		to, web, notch = d.Ratio, t.WebTarget, t.NotchDepth
+	}
+	f := word("thin", "thin the web", thin)
+	f.Wants = p.wants(p.chisel())
+	s.Add(f)
+	s.Add(ratio("chisel_ratio_unthinned", "chisel, part of D, unthinned", p.made(g.Ratio), ""))
+	s.Work(inspect.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", figure.Len(g.Body), figure.Deg(b.ChiselAfter), figure.Len(b.D))
+	s.Add(ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), ""))
+	s.Work(p.Found.Chisel.RatioLimit.Source.String(), "times a new drill's, times q as new", "{} * {}", figure.Num(b.MostChisel/b.NewChisel), figure.Num(b.NewChisel))
+	s.Add(ratio("thin_to_ratio", "thin to chisel, part of D", to, ""))
+	s.Work(reference.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
+	s.Add(length("thin_to_web_mm", "thin to web", web, ""))
+	s.Work(inspect.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", figure.Num(to), figure.Len(b.D), figure.Deg(b.ChiselAfter))
+	s.Add(length("notch_depth_mm", "notch, each side", notch, ""))
+	s.Work(inspect.Geometry, "(w' - w) / 2", "({} - {}) / 2", figure.Len(g.Body), figure.Len(web))
+}
+
+// after adds the figures of the drill when it is done; a table has them in the
+// grid of states.
+func (p *Plan) after(s *figure.Sheet) {
+	b, d := &p.Job.Body, &p.Ahead.Done
+	s.Open("When it is done")
+	s.Sections[len(s.Sections)-1].Quiet = true
+	total := figure.Len(p.Ahead.Stock.Total)
+	s.Add(length("flute_after_mm", "flute when done", p.made(d.Flute), ""))
+	s.Work(inspect.Geometry, "flute - stock", "{} - {}", figure.Len(b.Flute), total)
+	s.Add(length("length_after_mm", "overall length when done", p.made(d.Length), ""))
+	s.Work(inspect.Geometry, "length - stock", "{} - {}", figure.Len(b.Length), total)
+	s.Add(length("point_length_after_mm", "point length when done", p.made(p.pointLength()), ""))
+	s.Work(inspect.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", figure.Len(b.D), figure.Deg(p.Job.Lips.Target))
+	s.Add(length("web_after_mm", "web when done", p.made(d.Web), ""))
+	if d.Thinned {
+		s.Work(inspect.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", figure.Num(d.Ratio), figure.Len(b.D), figure.Deg(b.ChiselAfter))
+	} else {
+		s.Work(inspect.Geometry, "w' = w + taper * stock", "{} + {} * {}", figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), total)
+	}
+	s.Add(length("chisel_length_after_mm", "chisel edge when done", p.made(d.Chisel), ""))
+	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(d.Web), figure.Deg(b.ChiselAfter))
+	s.Add(ratio("chisel_ratio_after", "chisel when done, part of D", p.made(d.Ratio), ""))
+	s.Work(inspect.Geometry, "q' = c' / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
+	p.thrustFigure(s, "thrust_now_n", "thrust now, were it sharp", p.Ahead.Now.Ratio)
+	p.thrustFigure(s, "thrust_after_n", "thrust when done", d.Ratio)
+	s.Add(ratio("thrust_ratio", "thrust when done over now", p.made(d.ThrustRatio), ""))
+	inspect.WorkThrustRatio(s, b.D, b.Feed, d.Ratio, p.Ahead.Now.Ratio)
+}
+
+func (p *Plan) thrustFigure(s *figure.Sheet, key, label string, q float64) {
+	b := &p.Job.Body
+	s.Add(figure.Figure{Key: key, Label: label, Value: p.thrust(q), Kind: quantity.Force})
+	if !s.Explaining || !p.Made || !figure.Known(p.thrust(q)) {
+		return
+	}
+	f, mm := cutting.FactorsOf(q), func(v float64) figure.Arg { return figure.Of(quantity.Number, v) }
+	kd, newton := mm(p.Found.Drill.Material.KdThrust), figure.Of(quantity.Force, 1)
+	s.Work(reference.ForceSource().String(), "T = (0.05 Kd f^0.8 D^0.8 B + 0.007 Kd D^2 J) N, f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
+		"(0.05 * {} * {}^0.8 * {}^0.8 * {} + 0.007 * {} * {}^2 * {}) * {}", kd, mm(b.Feed), mm(b.D), mm(f.B), kd, mm(b.D), mm(f.J), newton)
+}
+
+// thrust returns the thrust of a sharp drill at the chisel ratio q, N; NaN where
+// it or the work's factor is not known.
+func (p *Plan) thrust(q float64) float64 {
+	m, b := p.Found.Drill.Material, &p.Job.Body
+	if !p.Made || m == nil || !m.HasForce() {
+		return math.NaN()
+	}
+	load := cutting.Load{D: b.D, Feed: b.Feed, Chisel: q * b.D, KdThrust: m.KdThrust, KdTorque: m.KdTorque,
+		Wear: 1, Efficiency: math.NaN(), Rpm: math.NaN()}
+	res, err := load.Result()
+	if err != nil {
+		return math.NaN()
+	}
+	return res.Thrust
+}
+
+func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.Job.Lips.Target) }
+
+// life adds how many grinds are left and what ends them.
+func (p *Plan) life(s *figure.Sheet) {
+	b := &p.Job.Body
+	s.Open("Life")
+	s.Add(length("usual_stock_mm", "usual stock, a grind", p.made(p.Ahead.Usual), ""))
+	p.workUsual(s)
+	s.Add(length("flute_needed_mm", "flute that is needed", p.made(b.LeastFlute), ""))
+	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
+	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", figure.Len(depth), figure.Len(b.LeastFlute-depth))
+	left := math.NaN()
+	if p.Found.Verdict.Word == inspect.Retire || p.Do == Retire {
+		left = 0
+	} else if p.Made && p.Ahead.End != regrind.NotKnown {
+		left = float64(len(p.Ahead.Grinds))
+	}
+	s.Add(figure.Figure{Key: "regrinds_left", Label: "grinds left, this one included", Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
+	p.workLeft(s)
+	s.Add(word("retire_reason", "then retired for", p.Reason))
+}
+
+func (p *Plan) workUsual(s *figure.Sheet) {
+	st := &p.Ahead.Stock
+	switch {
+	case figure.Known(p.Job.Every):
+		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
+	case st.Usual() == 0:
+		s.Work(reference.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", figure.Len(p.Job.Least))
+	default:
+		s.Work(reference.UsualStockSource().String()+"; "+reference.LeastUsualStockSource().String(),
+			"deepest of land, corner and margin + clean-up, or the least usual", "max({} + {}, {})",
+			figure.Len(st.Usual()-st.CleanUp), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
+	}
+}
+
+// workLeft counts the grinds in one line: the stock there is, less the first
+// grind's, by the usual one.
+func (p *Plan) workLeft(s *figure.Sheet) {
+	b := &p.Job.Body
+	first, every := p.first(), figure.Len(p.Ahead.Usual)
+	switch {
+	case p.Do == Retire || !p.Made:
+		s.Work(rules.String(), "none: it is retired now", "0")
+	case p.Ahead.End == regrind.FluteShort:
+		s.Work(inspect.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + 0.0001) + 1)",
+			figure.Len(b.Flute), figure.Len(b.LeastFlute), figure.Len(first), every)
+	case p.Ahead.End == regrind.WebSpent:
+		s.Work(inspect.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + 0.0001) + 1)",
+			figure.Num(b.MostWeb), figure.Len(b.D), figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), figure.Len(first), every)
+	case p.Ahead.End == regrind.DiameterLow:
+		s.Work(inspect.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + 0.0001) + 1)",
+			figure.Len(b.D), figure.Len(b.LeastDiameter), figure.Of(quantity.Taper, b.BackTaper), figure.Len(first), every)
+	case p.Ahead.End == regrind.NotCounted:
+		s.Work(rules.String(), "counted no further", "{}", figure.Num(regrind.MostGrinds))
+	}
+}
+
+// first is the stock of the schedule's first grind.
+func (p *Plan) first() float64 {
+	if p.Ahead.Stock.Total > 0 {
+		return p.Ahead.Stock.Total
+	}
+	return p.Ahead.Usual
+}

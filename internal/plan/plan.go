@@ -1,0 +1,201 @@
+// Package plan turns the readings of one drill into the plan of its regrind:
+// what inspect found goes to regrind, and what comes back is put into words and
+// figures.
+package plan
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/regrind"
+)
+
+// Do is what is to be done with a drill.
+type Do uint8
+
+// The answers. Leave is a drill that may go on as it is.
+const (
+	Leave Do = iota
+	Thin
+	Regrind
+	Retire
+)
+
+// String returns the word that is printed.
+func (d Do) String() string { return [...]string{"leave", "thin", "regrind", "retire"}[d] }
+
+// Plan is one drill's regrind.
+type Plan struct {
+	Found  inspect.Result
+	Job    regrind.Job
+	Ahead  regrind.Plan
+	Made   bool // Job and Ahead hold; false for a cracked drill, or one of no size
+	Fault  *point.DomainError
+	Do     Do
+	Reason string // why the drill is retired, now or when the grinds are used up
+
+	LandAimed   bool // the land was read, but no clearance that it could be ground at
+	HeightTaken bool // the lips were taken as even, for want of a reading
+	AngleTaken  bool // the lips were taken to stand at the angle wanted
+	DepthTaken  bool // the flute needed is chip room only, for want of a depth
+	NoBackTaper bool // a least diameter was asked for, but the back taper is not known
+	ChiselMoved bool // the chisel angle is put right by the grind
+	Remove      float64
+}
+
+// Of plans the regrind of d, whose readings must have passed [inspect.Check]
+// and [Check].
+func Of(d *drill.Drill) Plan {
+	p := Plan{Found: inspect.Compute(d), Remove: read(d, drill.Remove)}
+	r := &p.Found
+	if !r.Wear.Cracked && figure.Known(r.Drill.D) {
+		p.job(d)
+		ahead, err := regrind.Make(p.Job)
+		p.Ahead, p.Made = ahead, err == nil
+		p.Fault, _ = err.(*point.DomainError)
+	}
+	p.decide()
+	return p
+}
+
+func (p *Plan) job(d *drill.Drill) {
+	r := &p.Found
+	p.Job = regrind.Job{
+		CleanUp: reference.CleanUp, Every: read(d, drill.Every), Least: reference.LeastUsualStock,
+		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
+			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
+	}
+	if v, ok := d.Get(drill.CleanUp); ok {
+		p.Job.CleanUp = v
+	}
+	p.wear()
+	p.lips()
+	p.body(d)
+}
+
+// wear takes the clearance of the lip that has more, since that asks for more
+// stock. A land with no clearance behind it that could be ground at is reckoned
+// at the one to aim for; and only a feed that was read counts.
+func (p *Plan) wear() {
+	r := &p.Found
+	w := regrind.Wear{Land: r.Wear.Flank, Corner: r.Wear.Corner, Margin: r.Wear.Margin, Chip: r.Wear.Chip}
+	w.Clearance = math.Max(r.Clearance.Lip1, r.Clearance.Lip2)
+	if !r.Drill.FeedAssumed {
+		w.FeedAngle = r.Clearance.FeedAngle
+	}
+	if !(w.Clearance > w.FeedAngle) {
+		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, figure.Known(w.Land)
+	}
+	w.HalfAngle = r.Point.K()
+	if !figure.Known(w.HalfAngle) {
+		w.HalfAngle = p.target()
+	}
+	p.Job.Wear = w
+}
+
+func (p *Plan) lips() {
+	r := &p.Found
+	k1, k2, height := r.Point.K1, r.Point.K2, r.Lips.Height
+	if !figure.Known(k1, k2) {
+		k1, k2, p.AngleTaken = p.target(), p.target(), true
+	}
+	if !figure.Known(height) {
+		height, p.HeightTaken = 0, true
+	}
+	p.Job.Lips = regrind.Lips{
+		Lip1: point.LipThrough(r.Lips.Outer, height, k1), Lip2: point.LipThrough(r.Lips.Outer, 0, k2),
+		Inner: r.Lips.Inner, Outer: r.Lips.Outer, Target: p.target(),
+	}
+}
+
+// target is the half angle that inspect trues the lips to; the one wanted where
+// the lips' own are not known.
+func (p *Plan) target() float64 {
+	if t := p.Found.Lips.Target; figure.Known(t) {
+		return t
+	}
+	return p.Found.Point.Wanted / 2
+}
+
+func (p *Plan) body(d *drill.Drill) {
+	r := &p.Found
+	b := regrind.Body{
+		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, Feed: r.Drill.Feed,
+		Flute: r.Wear.Flute, Length: read(d, drill.Length), BackTaper: read(d, drill.BackTaper),
+		LeastFlute: r.Wear.FluteLimit.Low, MostWeb: r.Wear.WebLimit.High, MostChisel: r.Chisel.RatioLimit.High,
+		NewChisel: reference.NewChiselRatio(r.Drill.D), LeastDiameter: read(d, drill.LeastDiameter),
+	}
+	limit := r.Chisel.AngleLimit
+	after := math.Min(math.Max(r.Chisel.Angle, limit.Low), limit.High)
+	b.ChiselAfter = point.Acute(after)
+	p.ChiselMoved = math.Abs(after-r.Chisel.Angle) > 1e-9
+	if !figure.Known(b.LeastFlute) {
+		b.LeastFlute, p.DepthTaken = r.Drill.Book.FluteNeeded(b.D, 0).Low, true
+	}
+	p.NoBackTaper = figure.Known(b.LeastDiameter) && !figure.Known(b.BackTaper)
+	p.Job.Body = b
+}
+
+// decide follows inspect's verdict, save that a drill which this grind would
+// finish is retired and not ground. A reason to retire it names itself.
+func (p *Plan) decide() {
+	v := &p.Found.Verdict
+	switch v.Word {
+	case inspect.Retire:
+		p.Do = Retire
+	case inspect.Regrind:
+		p.Do = Regrind
+	case inspect.Thin:
+		p.Do = Thin
+	}
+	for i, holds := range v.Reasons {
+		if holds && inspect.Reason(i).Verdict() == inspect.Retire {
+			p.Reason = inspect.Reason(i).Code()
+			p.Ahead.Grinds = nil
+			return
+		}
+	}
+	if p.Made {
+		p.Reason = p.Ahead.End.String()
+		if p.Do == Regrind && p.spent() {
+			p.Do = Retire
+		}
+	}
+}
+
+// spent reports whether the drill would be of no use after this grind.
+func (p *Plan) spent() bool { return p.Ahead.End != regrind.NotKnown && len(p.Ahead.Grinds) == 0 }
+
+func read(d *drill.Drill, r drill.Reading) float64 {
+	if v, ok := d.Get(r); ok {
+		return v
+	}
+	return math.NaN()
+}
+
+// Check returns what of the readings that only a plan takes cannot be.
+func Check(d *drill.Drill) []inspect.Impossible {
+	var found []inspect.Impossible
+	refuse := func(r drill.Reading, hint, format string, args ...figure.Arg) {
+		found = append(found, inspect.Impossible{Reading: r, Text: figure.Sayf(format, args...), Hint: hint})
+	}
+	for _, r := range [...]drill.Reading{drill.Every, drill.Length, drill.LeastDiameter} {
+		if v, ok := d.Get(r); ok && v <= 0 {
+			refuse(r, "leave it out if it is not known", "it cannot be zero")
+		}
+	}
+	length, measured := d.Get(drill.Length)
+	if flute, ok := d.Get(drill.Flute); ok && measured && flute > length {
+		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", figure.Len(length), figure.Len(flute))
+	}
+	size, sized := d.Get(drill.Size)
+	if least, ok := d.Get(drill.LeastDiameter); ok && sized && least > size {
+		refuse(drill.LeastDiameter, "", "{} cannot be: the drill itself is {}", figure.Of(quantity.Size, least), figure.Of(quantity.Size, size))
+	}
+	return found
+}

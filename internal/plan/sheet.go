@@ -1,0 +1,186 @@
+package plan
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/regrind"
+)
+
+// Sheet is the plan of d's regrind: the stock and what governs it, the drill
+// before and after, thinning, and its life grind by grind.
+func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
+	p := Of(d)
+	s := &figure.Sheet{Command: "regrind", Explaining: explain}
+	if !p.Found.Wear.Cracked {
+		inspect.Plausible(d, s)
+	}
+	p.answer(s)
+	p.causes(s)
+	p.ends(s)
+	p.thinning(s)
+	p.after(s)
+	p.life(s)
+	s.Grids = append(s.Grids, p.states())
+	if len(p.Ahead.Grinds) > 0 {
+		s.Grids = append(s.Grids, p.schedule())
+	}
+	p.remarks(s)
+	s.Extra = append(s.Extra, &rules)
+	return s
+}
+
+var rules = reference.Source{Label: reference.Own, Text: "how the plan is made, docs/regrind.md"}
+
+// length makes a figure of a length read with a caliper.
+func length(key, label string, v float64, wants string) figure.Figure {
+	return figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: wants}
+}
+
+func word(key, label, w string) figure.Figure {
+	return figure.Figure{Key: key, Label: label, Word: w, Value: math.NaN(), Kind: quantity.Word}
+}
+
+func ratio(key, label string, v float64, wants string) figure.Figure {
+	return figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Number, Wants: wants}
+}
+
+func yes(b bool) string {
+	if b {
+		return "yes"
+	}
+	return "no"
+}
+
+// made returns v where the plan was made, else NaN.
+func (p *Plan) made(v float64) float64 {
+	if p.Made {
+		return v
+	}
+	return math.NaN()
+}
+
+// wants names the readings that a figure still waits for; nothing for a
+// cracked drill, with which nothing more is to be done.
+func (p *Plan) wants(needs ...figure.Need) string {
+	if p.Found.Wear.Cracked || p.Fault != nil {
+		return ""
+	}
+	return figure.Wanted(append([]figure.Need{{Reading: "size", Value: p.Found.Drill.D}}, needs...)...)
+}
+
+func (p *Plan) chisel() figure.Need {
+	return figure.Need{Reading: "two of web, chisel-angle, chisel-length", Value: p.Found.Chisel.Length}
+}
+
+func (p *Plan) flute() figure.Need { return figure.Need{Reading: "flute", Value: p.Found.Wear.Flute} }
+
+// answer is what a person at the wheel reads first.
+func (p *Plan) answer(s *figure.Sheet) {
+	s.Open("Plan")
+	do := word("plan", "to do", p.Do.String())
+	if p.Do == Leave && !p.Made {
+		do.Word = ""
+	}
+	do.Wants = p.wants()
+	s.Add(do)
+	st := &p.Ahead.Stock
+	s.Add(length("stock_mm", "take off the end", p.made(st.Total), p.wants()))
+	s.Work(inspect.Geometry, "stock = the most at any end of a lip", "max(max({}, {}), max({}, {}))",
+		figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
+	reason := ""
+	if p.Made {
+		reason = st.Governs.String()
+	}
+	s.Add(word("stock_reason", "what governs it", reason))
+}
+
+// remarks says in sentences what was decided and what was taken for granted.
+func (p *Plan) remarks(s *figure.Sheet) {
+	r := &p.Found
+	for i, holds := range r.Verdict.Reasons {
+		if holds {
+			s.Findings = append(s.Findings, r.Finding(inspect.Reason(i)))
+		}
+	}
+	if p.Fault != nil {
+		s.Find("no-plan", figure.Warn, "no plan can be made of these readings: {} {}", figure.Say(p.Fault.Quantity), figure.Say(p.Fault.Why))
+	}
+	if !p.Made {
+		return
+	}
+	p.stockRemarks(s)
+	p.lifeRemarks(s)
+	p.assumptions(s)
+}
+
+func (p *Plan) stockRemarks(s *figure.Sheet) {
+	st := &p.Ahead.Stock
+	if p.Do != Regrind && p.Do != Retire && st.Total > 0 {
+		s.Find("can-wait", figure.Note, "nothing measured is outside its limit: the grind can wait")
+	}
+	if v := &p.Found.Verdict; v.Word == inspect.Undecided {
+		s.Find("not-all-measured", figure.Note, "not all was measured: inspect names the readings that are still wanted")
+	}
+	if st.By[regrind.Corner] > 0 {
+		s.Find("corner-bound", figure.Note, "a rounded corner tells only the least: go on until it is sharp, or give margin-wear, which says how far up it reaches")
+	}
+	if p.Remove < st.Total-1e-9 {
+		s.Find("remove-too-little", figure.Warn, "the {} meant to come off are not enough: the plan takes {}", figure.Len(p.Remove), figure.Len(st.Total))
+	}
+	if p.ChiselMoved {
+		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the nearest end of its limit", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
+	}
+	if k := p.Found.Point.K(); figure.Known(k) && (p.Job.Lips.Target != k || p.Found.Point.Asked) {
+		s.Find("trued-to", figure.Note, "both lips are ground to {} to the axis", figure.Deg(p.Job.Lips.Target))
+	}
+}
+
+func (p *Plan) lifeRemarks(s *figure.Sheet) {
+	if p.Do != Retire || p.Found.Verdict.Word == inspect.Retire {
+		return
+	}
+	b, g := &p.Job.Body, &p.Ahead.Ground
+	switch p.Ahead.End {
+	case regrind.FluteShort:
+		s.Find("not-worth-grinding", figure.Stop, "this grind would leave {} of flute where the job takes {}: retire it, or keep it for shallower holes", figure.Len(g.Flute), figure.Len(b.LeastFlute))
+	case regrind.WebSpent:
+		s.Find("not-worth-grinding", figure.Stop, "this grind would bring the web to {} of the diameter, more than thinning can answer: retire it", figure.Num(g.Body/b.D))
+	case regrind.DiameterLow:
+		s.Find("not-worth-grinding", figure.Stop, "this grind would leave a diameter of {} where {} is the least: retire it",
+			figure.Of(quantity.Size, g.Diameter), figure.Of(quantity.Size, b.LeastDiameter))
+	}
+}
+
+// assumptions tells what was taken for want of a reading.
+func (p *Plan) assumptions(s *figure.Sheet) {
+	r, b := &p.Found, &p.Job.Body
+	if p.LandAimed {
+		s.Find("clearance-aimed", figure.Note, "the land is reckoned at {}, the clearance to aim for: none was read that it could be ground at", figure.Deg(p.Job.Wear.Clearance))
+	}
+	if p.HeightTaken {
+		s.Find("lips-taken-even", figure.Note, "the lips are taken to stand even: no lip-height was read")
+	}
+	if p.AngleTaken {
+		s.Find("lip-angle-taken", figure.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", figure.Deg(p.Job.Wear.HalfAngle))
+	}
+	if p.DepthTaken && figure.Known(b.Flute) {
+		s.Find("depth-missing", figure.Note, "no depth was given: the drill is counted on until {} of flute is left", figure.Len(b.LeastFlute))
+	}
+	if p.NoBackTaper {
+		s.Find("back-taper-missing", figure.Warn, "least-diameter wants back-taper: how fast the drill gets smaller")
+	}
+	if r.Web.Origin == inspect.TaperDefault && figure.Known(b.Web) {
+		s.Find("web-taper-assumed", figure.Note, "web taper taken as {}; two measured webs would give this drill's own", figure.Of(quantity.Taper, b.Taper))
+	}
+	if r.Drill.FeedAssumed {
+		s.Find("feed-assumed", figure.Note, "no feed was given: thrust is reckoned at {}, the middle for this diameter", figure.Feed(r.Drill.Feed))
+	}
+	if r.Drill.Material != nil && !r.Drill.Given {
+		s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(r.Drill.Material.Name))
+	}
+}

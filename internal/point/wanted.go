@@ -1,0 +1,141 @@
+package point
+
+import "math"
+
+// Wanted is a point to be ground with cones of a chosen semi-angle. The
+// diameter, the web, the half angle and the lip clearance leave two choices
+// free: the semi-angle, and either the chisel-edge angle or the vertex
+// distance, which fix each other.
+type Wanted struct {
+	D         float64
+	Web       float64
+	HalfAngle float64 // half the point angle
+	Clearance float64 // lip clearance at the outer corner
+	SemiAngle float64 // of the grinding cone
+}
+
+// WithChisel returns the point with the given chisel-edge angle, acute or
+// obtuse, read corner to corner. One vertex distance alone gives it.
+// Errors: [*DomainError]; [*UnreachableError] when no vertex distance gives
+// this chisel with the other wishes.
+func (w Wanted) WithChisel(angle float64) (Cone, error) {
+	if !between(angle, 0, math.Pi) {
+		return Cone{}, &DomainError{"chisel-edge angle", "must lie between 0 and 180 degrees", angle}
+	}
+	r, err := w.reach()
+	if err != nil {
+		return Cone{}, err
+	}
+	acute := Acute(angle)
+	if acute < r.low || acute > r.high {
+		const why = "out of reach with this point angle, clearance, web and semi-angle"
+		return Cone{}, &UnreachableError{"chisel-edge angle", why, acute, r.low, r.high}
+	}
+	return Cone{w, r.chord.vertex(w.Web / 2 * cot(acute)), r.axis, acute}, nil
+}
+
+// WithVertex returns the point ground with the cone's vertex the given
+// distance beyond the drill axis.
+// Errors: [*DomainError]; [*UnreachableError] when the vertex is too close to
+// the drill axis for the flanks to meet in a chisel edge, or so far that the
+// chisel edge leans past square to the lips.
+func (w Wanted) WithVertex(vertex float64) (Cone, error) {
+	if err := requirePositive("vertex distance", vertex); err != nil {
+		return Cone{}, err
+	}
+	r, err := w.reach()
+	switch {
+	case err != nil:
+		return Cone{}, err
+	case vertex < r.near:
+		const why = "too close to the drill axis to leave a chisel edge"
+		return Cone{}, &UnreachableError{"vertex distance", why, vertex, r.low, r.high}
+	case vertex > r.far:
+		const why = "so far that the chisel edge leans past square to the lips, or the flank is as good as flat"
+		return Cone{}, &UnreachableError{"vertex distance", why, vertex, r.low, r.high}
+	}
+	return Cone{w, vertex, r.axis, math.Atan2(w.Web/2, r.chord.corner(vertex))}, nil
+}
+
+// Chisels returns the acute chisel-edge angles that the other wishes leave
+// within reach, the lowest with the vertex as close to the drill axis as it
+// may be, the highest with a vertex a hundred diameters off, close to what a
+// flat flank of the same clearance gives.
+// Errors: [*DomainError]; [*UnreachableError] when there are none.
+func (w Wanted) Chisels() (low, high float64, err error) {
+	r, err := w.reach()
+	return r.low, r.high, err
+}
+
+// Vertices returns the vertex distances that leave a chisel edge, the closest
+// going with the lowest of [Wanted.Chisels] and the farthest with the highest.
+// Errors: those of [Wanted.Chisels].
+func (w Wanted) Vertices() (closest, farthest float64, err error) {
+	r, err := w.reach()
+	return r.near, r.far, err
+}
+
+const (
+	// leastLean is how far, in radians, the swing axis must lean away from the
+	// drill axis, and pass it ahead of the vertex, for the setting to be told
+	// apart from its neighbours.
+	leastLean = 1e-3
+	// farthestVertex, in diameters, is where a cone counts as a flat flank.
+	farthestVertex = 100
+)
+
+// reach is what the wishes other than chisel and vertex leave open.
+type reach struct {
+	axis      Vec
+	chord     chord
+	near, far float64 // vertex distances
+	low, high float64 // acute chisel-edge angles that go with them
+}
+
+// reach returns the range of vertex distances and chisel-edge angles.
+func (w Wanted) reach() (reach, error) {
+	if err := w.check(); err != nil {
+		return reach{low: math.NaN(), high: math.NaN()}, err
+	}
+	r := reach{axis: w.axis(), low: math.NaN(), high: math.NaN()}
+	if r.axis.X < leastLean {
+		const why = "must be less than about half the point angle, or the swing axis leans the wrong way"
+		return r, &UnreachableError{"cone semi-angle", why, w.SemiAngle, r.low, r.high}
+	}
+	r.chord = newChord(w, r.axis)
+	ahead := w.Web / 2 * (r.axis.Y + leastLean*r.axis.X) / (r.axis.X - leastLean*r.axis.Y)
+	r.near = math.Max(r.chord.closest(), math.Max(ahead, leastLean*w.Web))
+	r.far = farthestVertex * w.D
+	if r.chord.corner(r.far) < 0 {
+		r.far = r.chord.vertex(0)
+	}
+	if !(r.near < r.far) {
+		const why = "too small for this web: the chisel edge would lean past square to the lips"
+		return r, &UnreachableError{"lip clearance", why, w.Clearance, r.low, r.high}
+	}
+	r.low = math.Atan2(w.Web/2, r.chord.corner(r.near))
+	r.high = math.Atan2(w.Web/2, r.chord.corner(r.far))
+	return r, nil
+}
+
+// axis returns the direction of the cone's axis, from the vertex into the
+// drill: u cos th - n sin th, u along the lip and n square to the flank.
+func (w Wanted) axis() Vec {
+	sin, cos := math.Sincos(w.HalfAngle)
+	out := Vec{cos / sin, -w.flank().Slope(), 1}
+	rise, run := math.Sincos(w.SemiAngle)
+	return Vec{sin, 0, -cos}.Scale(run).Sub(out.Scale(rise / out.Norm()))
+}
+
+// flank returns the flank along the lip.
+func (w Wanted) flank() Flank { return NewFlank(w.D, w.Web, w.HalfAngle, w.Clearance) }
+
+// check returns a [*DomainError] when a wish is impossible by itself.
+func (w Wanted) check() error {
+	return firstError(
+		requireWeb(w.D, w.Web),
+		requireHalfAngle("half point angle", w.HalfAngle),
+		requireHalfAngle("lip clearance", w.Clearance),
+		requireHalfAngle("cone semi-angle", w.SemiAngle),
+	)
+}

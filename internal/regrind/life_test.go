@@ -1,0 +1,261 @@
+package regrind_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/point"
+	"evenlip/internal/regrind"
+)
+
+// half is a 12 mm drill of the kind that lies about in any crib.
+func half() regrind.Body {
+	nan := math.NaN()
+	return regrind.Body{D: 12, Web: 2, Taper: 0.016, Chisel: 55 * deg, ChiselAfter: 55 * deg, Feed: 0.2, Flute: 80, Length: nan, BackTaper: nan,
+		LeastFlute: 42, MostWeb: 0.35, MostChisel: 0.225, NewChisel: 0.18, LeastDiameter: nan}
+}
+
+func TestLifeEnds(t *testing.T) {
+	cases := []struct {
+		name         string
+		change       func(*regrind.Body)
+		first, every float64
+		left         int
+		end          regrind.End
+	}{
+		// 38 mm of flute to spare, 0.5 mm a grind: 76.
+		{"flute", nil, 0.5, 0.5, 76, regrind.FluteShort},
+		// The first takes 1 mm, the other 37 make 74.
+		{"deeper first grind", nil, 1, 0.5, 75, regrind.FluteShort},
+		{"first grind too deep", nil, 38.5, 0.5, 0, regrind.FluteShort},
+		{"just enough flute", nil, 38, 0.5, 1, regrind.FluteShort},
+		// (0.35 x 12 - 4) / 0.016 = 12.5 mm until the web is spent.
+		{"web", func(b *regrind.Body) { b.Web = 4 }, 0.5, 0.5, 25, regrind.WebSpent},
+		{"web spent already", func(b *regrind.Body) { b.Web = 4.3 }, 0.5, 0.5, 0, regrind.WebSpent},
+		// (12 - 11.99) / 0.0005 = 20 mm until the diameter is too small.
+		{"diameter", func(b *regrind.Body) { b.BackTaper, b.LeastDiameter = 0.0005, 11.99 }, 0.5, 0.5, 40, regrind.DiameterLow},
+		{"no back taper known", func(b *regrind.Body) { b.LeastDiameter = 11.99 }, 0.5, 0.5, 76, regrind.FluteShort},
+		{"no web known", func(b *regrind.Body) { b.Web = math.NaN() }, 0.5, 0.5, 76, regrind.FluteShort},
+		{"no flute known", func(b *regrind.Body) { b.Flute = math.NaN() }, 0.5, 0.5, 0, regrind.NotKnown},
+		{"no least flute", func(b *regrind.Body) { b.LeastFlute, b.Web = math.NaN(), math.NaN() }, 1, 1, 79, regrind.FluteShort},
+		{"hardly anything a grind", nil, 1e-4, 1e-4, regrind.MostGrinds, regrind.NotCounted},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			b := half()
+			if c.change != nil {
+				c.change(&b)
+			}
+			grinds, end, err := b.Life(c.first, c.every)
+			if err != nil || len(grinds) != c.left || end != c.end {
+				t.Fatalf("%d grinds, ended by %v (%v); wanted %d, %v", len(grinds), end, err, c.left, c.end)
+			}
+		})
+	}
+}
+
+func TestLifeOfNoStockIsRefused(t *testing.T) {
+	b := half()
+	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if _, _, err := b.Life(v, 0.5); err == nil {
+			t.Errorf("first grind of %g: no error", v)
+		}
+		if _, _, err := b.Life(0.5, v); err == nil {
+			t.Errorf("usual stock of %g: no error", v)
+		}
+	}
+}
+
+func TestEndsHaveNames(t *testing.T) {
+	seen := map[string]bool{"": true}
+	for e := regrind.FluteShort; e <= regrind.NotCounted; e++ {
+		if s := e.String(); seen[s] {
+			t.Errorf("end %d is called %q", e, s)
+		} else {
+			seen[s] = true
+		}
+	}
+	if s := regrind.NotKnown.String(); s != "" {
+		t.Errorf("an end that is not known is called %q", s)
+	}
+}
+
+// A new drill has c/D 0.18 (Machinery's Handbook, 31st ed., p. 1153); thinning
+// brings a thick web back to it.
+func TestThinningBringsTheChiselBack(t *testing.T) {
+	b := half()
+	b.Web = 2.4 // c/D 0.244
+	s := b.After(0)
+	if !s.Thinned {
+		t.Fatal("not thinned")
+	}
+	near(t, "c/D", s.Ratio, 0.18, 1e-12)
+	near(t, "web", s.Web, 0.18*12*math.Sin(55*deg), 1e-12)
+	near(t, "body", s.Body, 2.4, 0)
+	if s.ThrustRatio >= 1 {
+		t.Errorf("thinning raised the thrust: %g", s.ThrustRatio)
+	}
+	if g := b.Ground(0); g.Thinned || g.Web != 2.4 {
+		t.Errorf("ground only, and yet %+v", g)
+	}
+	b.Web = 0.36 * 12
+	if b.After(0).Thinned {
+		t.Error("a web past all thinning is thinned")
+	}
+	b = half()
+	b.Web = 2.2 // c/D 0.2238, under the limit
+	if b.After(0).Thinned {
+		t.Error("thinned, though the chisel edge is within its limit")
+	}
+}
+
+func TestUnknownStaysUnknown(t *testing.T) {
+	b := half()
+	b.Web = math.NaN()
+	s := b.After(3)
+	if s.Thinned || !math.IsNaN(s.Web) || !math.IsNaN(s.Ratio) || !math.IsNaN(s.ThrustRatio) || !math.IsNaN(s.Diameter) || !math.IsNaN(s.Length) {
+		t.Errorf("out of nothing came %+v", s)
+	}
+	near(t, "flute", s.Flute, 77, 0)
+}
+
+func anyBody(t *rapid.T) regrind.Body {
+	d := rapid.Float64Range(2, 60).Draw(t, "D")
+	r := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	b := regrind.Body{D: d, Web: r("web", 0.1, 0.34) * d, Taper: r("taper", 0.01, 0.05), Chisel: r("chisel", 40, 65) * deg,
+		ChiselAfter: r("chisel after", 45, 60) * deg, Feed: r("feed", 0.005, 0.03) * d, Flute: r("flute", 1, 12) * d,
+		LeastFlute: r("least flute", 1, 6) * d, MostWeb: 0.35, MostChisel: 0.225, NewChisel: 0.18}
+	b.Length, b.BackTaper, b.LeastDiameter = b.Flute+2*d, r("back taper", 0, 0.001), d-r("under", 0, 0.05)
+	return b
+}
+
+// What a schedule says has to follow, row by row, from the readings alone.
+func TestScheduleIsTheClosedForm(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := anyBody(t)
+		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
+		grinds, end, err := b.Life(first, every)
+		if err != nil {
+			t.Fatal(err)
+		}
+		flute := b.Flute
+		for i, s := range grinds {
+			stock := every
+			if i == 0 {
+				stock = first
+			}
+			near(t, "flute falls by the stock", flute-s.Flute, stock, 1e-9)
+			flute = s.Flute
+			total := first + float64(i)*every
+			near(t, "off in all", s.Removed, total, 1e-9)
+			body := b.Web + b.Taper*total
+			near(t, "body web", s.Body, body, 1e-9)
+			web, chisel := body, body/math.Sin(b.ChiselAfter)
+			if s.Thinned != (chisel/b.D > b.MostChisel) {
+				t.Fatalf("grind %d: c/D %g, thinned %v", i+1, chisel/b.D, s.Thinned)
+			}
+			if s.Thinned {
+				chisel = b.NewChisel * b.D
+				web = chisel * math.Sin(b.ChiselAfter)
+			}
+			near(t, "web", s.Web, web, 1e-9)
+			near(t, "chisel", s.Chisel, chisel, 1e-9)
+			near(t, "c/D", s.Ratio, chisel/b.D, 1e-9)
+			near(t, "diameter", s.Diameter, b.D-b.BackTaper*total, 1e-9)
+			near(t, "length", s.Length, b.Length-total, 1e-9)
+			if s.Flute < b.LeastFlute-1e-6 || s.Body > b.MostWeb*b.D+1e-6 || s.Diameter < b.LeastDiameter-1e-6 {
+				t.Fatalf("grind %d leaves a drill that is of no use: %+v", i+1, s)
+			}
+		}
+		total := first + float64(len(grinds))*every
+		short := map[regrind.End]float64{
+			regrind.FluteShort: b.LeastFlute - (b.Flute - total), regrind.WebSpent: b.Web + b.Taper*total - b.MostWeb*b.D,
+			regrind.DiameterLow: b.LeastDiameter - (b.D - b.BackTaper*total),
+		}
+		if over, ok := short[end]; !ok || over < 0 {
+			t.Fatalf("ended by %v, which is not so: %g", end, over)
+		}
+	})
+}
+
+func TestTakingMoreAGrindNeverGivesMoreGrinds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := anyBody(t)
+		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
+		more := rapid.Float64Range(0, 2).Draw(t, "more")
+		few, _, _ := b.Life(first+more, every+more)
+		many, _, _ := b.Life(first, every)
+		if len(few) > len(many) {
+			t.Fatalf("%d grinds taking more, %d taking less", len(few), len(many))
+		}
+	})
+}
+
+func job() regrind.Job {
+	w := unread()
+	w.Margin = 0.7
+	return regrind.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5}
+}
+
+func TestMake(t *testing.T) {
+	p, err := regrind.Make(job())
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "stock", p.Stock.Total, 0.85, 1e-12)
+	near(t, "usual stock", p.Usual, 0.75, 1e-12)
+	near(t, "flute after", p.Done.Flute, 79.15, 1e-12)
+	near(t, "flute after the first grind", p.Grinds[0].Flute, 79.15, 1e-12)
+	near(t, "flute after the second", p.Grinds[1].Flute, 78.4, 1e-12)
+	near(t, "thrust now over now", p.Now.ThrustRatio, 1, 1e-12)
+	if want := 50; len(p.Grinds) != want || p.End != regrind.FluteShort {
+		t.Errorf("%d grinds, %v; wanted %d", len(p.Grinds), p.End, want)
+	}
+	if p.Thinning.Needed {
+		t.Error("thinned, though the chisel edge is within its limit")
+	}
+}
+
+func TestMakeThins(t *testing.T) {
+	j := job()
+	j.Body.Web = 2.4
+	p, err := regrind.Make(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "web thinned to", p.Thinning.WebTarget, p.Done.Web, 1e-12)
+	near(t, "notch", p.Thinning.NotchDepth, (p.Ground.Web-p.Done.Web)/2, 1e-12)
+	near(t, "chisel", p.Thinning.ChiselAfter, p.Done.Chisel, 1e-12)
+}
+
+func TestMakeOfASharpDrill(t *testing.T) {
+	j := job()
+	j.Wear, j.Lips = unread(), lips(0, 59, 59, 59)
+	p, err := regrind.Make(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "stock", p.Stock.Total, 0, 0)
+	near(t, "usual stock", p.Usual, 0.5, 0)
+	near(t, "the first grind to come", p.Grinds[0].Removed, 0.5, 0)
+	j.Every = 0.8
+	p, _ = regrind.Make(j)
+	near(t, "usual stock as asked for", p.Grinds[1].Removed, 1.6, 1e-12)
+}
+
+func TestMakeRefusesWhatItsPartsRefuse(t *testing.T) {
+	for name, spoil := range map[string]func(*regrind.Job){
+		"stock": func(j *regrind.Job) { j.CleanUp = -1 },
+		"life":  func(j *regrind.Job) { j.Every = -1 },
+		"thin":  func(j *regrind.Job) { j.Body.Web, j.Body.Feed = 2.4, -1 },
+	} {
+		j := job()
+		spoil(&j)
+		_, err := regrind.Make(j)
+		if _, ok := err.(*point.DomainError); !ok {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}

@@ -1,0 +1,249 @@
+package regrind_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/point"
+	"evenlip/internal/regrind"
+)
+
+const deg = math.Pi / 180
+
+func near(t interface{ Fatalf(string, ...any) }, what string, got, want, within float64) {
+	if !(math.Abs(got-want) <= within) {
+		t.Fatalf("%s: %.9g, wanted %.9g", what, got, want)
+	}
+}
+
+// unread is a drill on which no wear was read.
+func unread() regrind.Wear {
+	nan := math.NaN()
+	return regrind.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan}
+}
+
+// lips are those of a 12 mm drill: corner 6 mm from the axis, dh apart there.
+func lips(dh, k1, k2, target float64) regrind.Lips {
+	return regrind.Lips{Lip1: point.LipThrough(6, dh, k1*deg), Lip2: point.LipThrough(6, 0, k2*deg), Inner: 1, Outer: 6, Target: target * deg}
+}
+
+// Derived from the point's geometry: 0.3 tan 12 = 0.0638 mm; 0.4 / tan 59 =
+// 0.2403 mm. Common practice: a worn margin comes off with all its length.
+func TestDepthsOfWear(t *testing.T) {
+	w := unread()
+	w.Land, w.Corner, w.Margin, w.Chip = 0.3, 0.4, 0.7, 0.5
+	by, err := w.Depths()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "land", by[regrind.FlankLand], 0.0638, 5e-5)
+	near(t, "corner", by[regrind.Corner], 0.2403, 5e-5)
+	near(t, "margin", by[regrind.Margin], 0.7, 0)
+	near(t, "chip", by[regrind.LipChip], 0.5, 0)
+	w.FeedAngle = math.Atan(0.2 / (12 * math.Pi))
+	by, _ = w.Depths()
+	near(t, "land, feed counted", by[regrind.FlankLand], 0.3*math.Tan(12*deg)-0.3*0.2/(12*math.Pi), 1e-12)
+}
+
+func TestUnreadWearTakesNothing(t *testing.T) {
+	by, err := unread().Depths()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for c, v := range by {
+		if !math.IsNaN(v) {
+			t.Errorf("%v takes %g though nothing was read", regrind.Cause(c), v)
+		}
+	}
+}
+
+func TestWearThatTellsNothingIsRefused(t *testing.T) {
+	for name, spoil := range map[string]func(*regrind.Wear){
+		"land on a flank that rubs": func(w *regrind.Wear) { w.Land, w.FeedAngle = 0.2, 13*deg },
+		"negative corner":           func(w *regrind.Wear) { w.Corner = -1 },
+		"infinite margin":           func(w *regrind.Wear) { w.Margin = math.Inf(1) },
+		"negative chip":             func(w *regrind.Wear) { w.Chip = -0.1 },
+	} {
+		w := unread()
+		spoil(&w)
+		if _, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, false); err == nil {
+			t.Errorf("%s: no error", name)
+		}
+	}
+	for _, cleanUp := range []float64{-0.01, math.NaN(), math.Inf(1)} {
+		if _, err := regrind.StockOf(unread(), lips(0, 59, 59, 59), cleanUp, false); err == nil {
+			t.Errorf("clean-up %g: no error", cleanUp)
+		}
+	}
+	if _, err := regrind.StockOf(unread(), lips(0, 59, 59, 95), 0.05, false); err == nil {
+		t.Error("a half angle of 95 degrees: no error")
+	}
+}
+
+func TestStock(t *testing.T) {
+	cases := []struct {
+		name    string
+		wear    func(*regrind.Wear)
+		lips    regrind.Lips
+		reshape bool
+		total   float64
+		governs regrind.Cause
+		cleanUp float64
+		lip2    regrind.Ends
+	}{
+		{"nothing worn, even lips", nil, lips(0, 59, 59, 59), false, 0, regrind.NoCause, 0, regrind.Ends{}},
+		{"uneven only: off the higher lip, nothing off the other", nil, lips(0.12, 59, 59, 59), false, 0.12, regrind.Truing, 0, regrind.Ends{}},
+		{"margin, even lips", func(w *regrind.Wear) { w.Margin = 0.7 }, lips(0, 59, 59, 59), false, 0.75, regrind.Margin, 0.05, regrind.Ends{Inner: 0.75, Outer: 0.75}},
+		{"margin and uneven lips add up", func(w *regrind.Wear) { w.Margin = 0.7 }, lips(0.12, 59, 59, 59), false, 0.87, regrind.Margin, 0.05, regrind.Ends{Inner: 0.75, Outer: 0.75}},
+		{"chip deeper than corner", func(w *regrind.Wear) { w.Chip, w.Corner = 0.5, 0.4 }, lips(0, 59, 59, 59), false, 0.55, regrind.LipChip, 0.05, regrind.Ends{Inner: 0.55, Outer: 0.55}},
+		{"flank of the wrong shape", nil, lips(0, 59, 59, 59), true, 0.05, regrind.Reshaping, 0.05, regrind.Ends{Inner: 0.05, Outer: 0.05}},
+		// 135 on a drill ground at 118: (6 - 1)(1/tan 59 - 1/tan 67.5) = 0.9332 at the inner ends.
+		{"blunter point", nil, lips(0, 59, 59, 67.5), false, 0.93324, regrind.Truing, 0, regrind.Ends{Inner: 0.93324}},
+		// A sharper point takes that off the corners, and the worn corner with it.
+		{"sharper point takes the corner along", func(w *regrind.Wear) { w.Corner = 0.4 }, lips(0, 67.5, 67.5, 59), false, 0.98324, regrind.Truing, 0.05, regrind.Ends{Inner: 0.05, Outer: 0.98324}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			w := unread()
+			if c.wear != nil {
+				c.wear(&w)
+			}
+			s, err := regrind.StockOf(w, c.lips, 0.05, c.reshape)
+			if err != nil {
+				t.Fatal(err)
+			}
+			near(t, "total", s.Total, c.total, 1e-5)
+			near(t, "clean-up", s.CleanUp, c.cleanUp, 0)
+			near(t, "lip 2, inner", s.Lip2.Inner, c.lip2.Inner, 1e-5)
+			near(t, "lip 2, outer", s.Lip2.Outer, c.lip2.Outer, 1e-5)
+			if s.Governs != c.governs {
+				t.Errorf("%v governs, not %v", s.Governs, c.governs)
+			}
+		})
+	}
+}
+
+func TestCausesHaveNames(t *testing.T) {
+	seen := map[string]bool{}
+	for c := regrind.NoCause; c < regrind.Causes; c++ {
+		if s := c.String(); s == "" || seen[s] {
+			t.Errorf("cause %d is called %q", c, s)
+		} else {
+			seen[s] = true
+		}
+	}
+}
+
+// anyWear draws wear, each kind of it read or not.
+func anyWear(t *rapid.T) regrind.Wear {
+	maybe := func(name string, high float64) float64 {
+		if rapid.Bool().Draw(t, name+" read") {
+			return rapid.Float64Range(0, high).Draw(t, name)
+		}
+		return math.NaN()
+	}
+	w := regrind.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg}
+	w.FeedAngle = rapid.Float64Range(0, 3).Draw(t, "feed angle") * deg
+	w.Land, w.Corner = maybe("land", 2), maybe("corner", 3)
+	w.Margin, w.Chip = maybe("margin", 4), maybe("chip", 2)
+	return w
+}
+
+func anyLips(t *rapid.T) regrind.Lips {
+	angle := func(name string) float64 { return rapid.Float64Range(45, 75).Draw(t, name) }
+	return lips(rapid.Float64Range(-0.5, 0.5).Draw(t, "dh"), angle("k1"), angle("k2"), angle("target"))
+}
+
+func stockOf(t *rapid.T, w regrind.Wear, l regrind.Lips) regrind.Stock {
+	s, err := regrind.StockOf(w, l, 0.05, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func TestMoreWearNeverTakesLess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := anyWear(t), anyLips(t)
+		before := stockOf(t, w, l)
+		more := rapid.Float64Range(0, 1).Draw(t, "more")
+		field := rapid.SampledFrom([]*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip}).Draw(t, "which")
+		if math.IsNaN(*field) {
+			*field = 0
+		}
+		*field += more
+		after := stockOf(t, w, l)
+		for _, pair := range [][2]float64{{before.Total, after.Total}, {before.Lip1.Inner, after.Lip1.Inner}, {before.Lip1.Outer, after.Lip1.Outer},
+			{before.Lip2.Inner, after.Lip2.Inner}, {before.Lip2.Outer, after.Lip2.Outer}} {
+			if pair[1] < pair[0]-1e-9 {
+				t.Fatalf("more wear takes %g where it took %g", pair[1], pair[0])
+			}
+		}
+	})
+}
+
+// After the grind all four ends lie on one line at the angle wanted, no wear is
+// left at any, and one end has given no more than it must: the stock is the
+// least there is.
+func TestStockIsEnoughAndNotMore(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := anyWear(t), anyLips(t)
+		s := stockOf(t, w, l)
+		ends := [4]struct {
+			carried, off, worn float64
+		}{
+			{l.Carried(l.Lip1, l.Inner), s.Lip1.Inner, s.Worn.Inner}, {l.Carried(l.Lip1, l.Outer), s.Lip1.Outer, s.Worn.Outer},
+			{l.Carried(l.Lip2, l.Inner), s.Lip2.Inner, s.Worn.Inner}, {l.Carried(l.Lip2, l.Outer), s.Lip2.Outer, s.Worn.Outer},
+		}
+		spare := math.Inf(1)
+		for _, e := range ends {
+			near(t, "height of an end after the grind", e.carried-e.off, ends[0].carried-ends[0].off, 1e-8)
+			spare = min(spare, e.off-s.CleanUp-e.worn)
+		}
+		near(t, "spare at the end that has least", spare, 0, 1e-8)
+	})
+}
+
+// Turning the drill half round swaps the lips and nothing else.
+func TestStockKnowsNoFirstLip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := anyWear(t), anyLips(t)
+		a := stockOf(t, w, l)
+		l.Lip1, l.Lip2 = l.Lip2, l.Lip1
+		b := stockOf(t, w, l)
+		near(t, "total", b.Total, a.Total, 1e-9)
+		near(t, "lip 1, inner", b.Lip1.Inner, a.Lip2.Inner, 1e-9)
+		near(t, "lip 1, outer", b.Lip1.Outer, a.Lip2.Outer, 1e-9)
+	})
+}
+
+// A drill twice as large in everything takes twice as much.
+func TestStockScales(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := anyWear(t), anyLips(t)
+		a := stockOf(t, w, l)
+		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {
+			*v *= 2
+		}
+		b, err := regrind.StockOf(w, l, 0.1, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "total", b.Total, 2*a.Total, 1e-8)
+	})
+}
+
+func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
+	w := unread()
+	w.Chip, w.Corner, w.Land = 2, 0.4, 0.3
+	s, err := regrind.StockOf(w, lips(0.3, 59, 59, 59), 0.05, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "usual", s.Usual(), 0.4/math.Tan(59*deg)+0.05, 1e-12)
+	near(t, "total", s.Total, 2+0.3+0.05, 1e-9)
+	s, _ = regrind.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, false)
+	near(t, "usual without wear", s.Usual(), 0, 0)
+}

@@ -1,0 +1,138 @@
+package spindle
+
+import (
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// checker collects what cannot be about the readings of these commands.
+type checker struct {
+	d     *drill.Drill
+	found []inspect.Impossible
+}
+
+func (c *checker) refuse(r drill.Reading, hint, format string, args ...figure.Arg) {
+	c.found = append(c.found, inspect.Impossible{Reading: r, Text: figure.Sayf(format, args...), Hint: hint})
+}
+
+// CheckDrill returns everything about the readings of a drill at work that
+// cannot be, beyond what inspect.Check finds.
+func CheckDrill(d *drill.Drill) []inspect.Impossible {
+	c := checker{d: d}
+	c.machine()
+	c.above(drill.ShankDiameter, drill.Pilot, drill.ToWeb, drill.ToThrust)
+	c.edge()
+	c.hole()
+	c.targets()
+	if len(c.found) == 0 {
+		c.thrust()
+	}
+	return c.found
+}
+
+// CheckWheel is CheckDrill for the readings of a grinder.
+func CheckWheel(d *drill.Drill) []inspect.Impossible {
+	c := checker{d: d}
+	c.above(drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm)
+	for _, r := range [...]drill.Reading{drill.RestGap, drill.TongueGap} {
+		if d.Value(r) < 0 {
+			c.refuse(r, "", "a gap cannot be negative")
+		}
+	}
+	if d.Value(drill.WornTo) > d.Value(drill.Wheel) {
+		c.refuse(drill.WornTo, "--wheel is the diameter when new", "{} cannot be: the wheel was {} when new", figure.Len(d.Value(drill.WornTo)), figure.Len(d.Value(drill.Wheel)))
+	}
+	return c.found
+}
+
+// above refuses what is not above zero.
+func (c *checker) above(readings ...drill.Reading) {
+	for _, r := range readings {
+		if c.d.Value(r) <= 0 {
+			c.refuse(r, "leave it out if it was not read", "it must be above zero")
+		}
+	}
+}
+
+func (c *checker) machine() {
+	if v := c.d.Value(drill.WearFactor); v < 1 {
+		c.refuse(drill.WearFactor, "1 is sharp, 1.3 normal, 1.5 very dull", "{} cannot be: a sharp drill has 1, a duller one more", figure.Num(v))
+	}
+	if v := c.d.Value(drill.Efficiency); v <= 0 || v > 1 {
+		c.refuse(drill.Efficiency, "write 0.8 or 80%", "{} cannot be: it lies above 0 and is 100 % at most", figure.Share(v))
+	}
+	name := c.d.Word(drill.Drive)
+	if _, ok := reference.DriveFactor(name); name != "" && !ok {
+		var names []string
+		for _, f := range reference.DriveFactors() {
+			names = append(names, f.Name)
+		}
+		c.refuse(drill.Drive, "takes "+strings.Join(names, ", "), "no drive is called {}", figure.Say(`"`+name+`"`))
+	}
+}
+
+// edge refuses a web and an angle that make a chisel edge longer than the drill.
+func (c *checker) edge() {
+	size, sized := c.d.Get(drill.Size)
+	if !sized {
+		return
+	}
+	reading := drill.ChiselAngle
+	if !c.d.Has(reading) {
+		reading = drill.Web
+	}
+	r := inspect.Compute(c.d)
+	if e := edgeOf(&r); e.length >= size {
+		c.refuse(reading, "", "the chisel edge would be {} long on a {} drill", figure.Len(e.length), figure.Of(quantity.Size, size))
+	}
+	for _, x := range [...]drill.Reading{drill.Pilot, drill.ToWeb} {
+		if v := c.d.Value(x); v >= size {
+			c.refuse(x, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", figure.Len(v), figure.Of(quantity.Size, size))
+		}
+	}
+}
+
+// deepest is more than any twist drill is long, diameters.
+const deepest = 200
+
+func (c *checker) hole() {
+	size, depth := c.d.Value(drill.Size), c.d.Value(drill.Depth)
+	if depth > deepest*size {
+		c.refuse(drill.Depth, "is it in the unit that was meant?", "{} cannot be: no twist drill of {} reaches that far", figure.Len(depth), figure.Of(quantity.Size, size))
+	}
+}
+
+// targets refuses a target of thinning that cannot be, and two at once.
+func (c *checker) targets() {
+	if v := c.d.Value(drill.ToChiselRatio); v <= 0 || v >= 1 {
+		c.refuse(drill.ToChiselRatio, "0.18 is a standard drill's, 0.03 a split point's", "{} cannot be: it is a part of the diameter", figure.Num(v))
+	}
+	var given []drill.Reading
+	for _, r := range [...]drill.Reading{drill.ToChiselRatio, drill.ToWeb, drill.ToThrust} {
+		if c.d.Has(r) {
+			given = append(given, r)
+		}
+	}
+	if len(given) > 1 {
+		c.refuse(given[1], "give one of chisel-ratio, to-web, thrust", "{} is given too: one target at a time", figure.Say("--"+given[0].String()))
+	}
+}
+
+// thrust refuses a wanted thrust that no thinning reaches.
+func (c *checker) thrust() {
+	if !c.d.Has(drill.ToThrust) {
+		return
+	}
+	w := workOf(c.d)
+	if w.edge.from == asNew {
+		return
+	}
+	if least := w.thick().LeastThrust(); w.thrustShare() <= least {
+		c.refuse(drill.ToThrust, "feed less, or pilot the hole", "thinning cannot reach it: the lips alone take {}", figure.Of(quantity.Force, least*w.thrustNow()))
+	}
+}

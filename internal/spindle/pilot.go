@@ -1,0 +1,175 @@
+package spindle
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// piloted is a drill and the pilot hole in front of it.
+type piloted struct {
+	*work
+	band   reference.Band // of the pilot's diameter
+	bore   float64        // the pilot given, else the band's low end
+	given  bool
+	sizes  []quantity.SizeName
+	result cutting.Result
+}
+
+// Pilot is the sheet of the pilot hole for a following drill.
+func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
+	p := pilotedOf(workOf(d))
+	s := &figure.Sheet{Command: "pilot", Explaining: explain, Cautions: drillingCautions}
+	inspect.Plausible(d, s)
+	s.Open("Pilot hole")
+	p.bandFigures(s)
+	s.Open("Thrust and torque")
+	p.forces(s)
+	s.Grids = append(s.Grids, p.grid())
+	p.assumptions(s)
+	p.edgeAssumption(s)
+	p.loadAssumptions(s)
+	p.warn(s)
+	return s
+}
+
+func pilotedOf(w *work) *piloted {
+	nan := math.NaN()
+	sources := reference.PilotSources()
+	p := &piloted{work: w, band: reference.Band{Low: nan, High: nan, Source: sources[0]}, given: w.d.Has(drill.Pilot)}
+	if low, high, err := cutting.PilotBand(w.edge.web, w.edge.length); err == nil {
+		p.band.Low, p.band.High = low, high
+		p.sizes = sizesIn(low, high)
+	}
+	p.bore = w.d.Value(drill.Pilot)
+	if !p.given {
+		p.bore = p.band.Low
+		if len(p.sizes) > 0 {
+			p.bore = p.sizes[0].MM
+		}
+	}
+	p.result = resultOf(w.load, p.factors())
+	return p
+}
+
+// factors are those of the lips over the pilot; a pilot too small for the
+// chisel edge takes nothing off it.
+func (p *piloted) factors() cutting.Factors {
+	if p.bore < p.band.Low*(1-1e-9) {
+		return cutting.FactorsOf(p.ratio())
+	}
+	return cutting.FactorsOverPilot(max(p.bore, p.edge.length) / p.Drill.D)
+}
+
+// sizesIn returns the ordinary sizes from low to high mm, smallest first.
+func sizesIn(low, high float64) []quantity.SizeName {
+	const edge = 1e-9
+	var out []quantity.SizeName
+	for _, series := range quantity.AllSeries {
+		n, _ := quantity.Nearest(low, series)
+		size := n.At
+		if size.Name == "" || size.MM < low-edge {
+			size = n.Above
+		}
+		for size.Name != "" && size.MM <= high+edge {
+			out = append(out, size)
+			n, _ = quantity.Nearest(size.MM, series)
+			size = n.Above
+		}
+	}
+	slices.SortStableFunc(out, func(a, b quantity.SizeName) int { return cmp.Compare(a.MM, b.MM) })
+	return out
+}
+
+func (p *piloted) bandFigures(s *figure.Sheet) {
+	size := figure.Wanted(figure.Need{Reading: "size", Value: p.band.Low})
+	add := func(key, label string, v float64) {
+		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size})
+	}
+	source := p.band.Source.String()
+	add("pilot_low_mm", "at least the web", p.band.Low)
+	if p.Chisel.WebRead || p.edge.from == asNew {
+		s.Work(source, "w", "{}", figure.Len(p.band.Low))
+	} else {
+		s.Work(source, "w = c sin(psi)", "{} * sin({})", figure.Len(p.edge.length), figure.Deg(p.edge.acute))
+	}
+	add("pilot_high_mm", "at most the chisel edge", p.band.High)
+	if p.Chisel.LengthRead || p.edge.from == asNew {
+		s.Work(source, "c", "{}", figure.Len(p.band.High))
+	} else {
+		s.Work(source, "c = w / sin(psi)", "{} / sin({})", figure.Len(p.edge.web), figure.Deg(p.edge.acute))
+	}
+	f := figure.Figure{Key: "pilot_mm", Label: "pilot reckoned with", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
+	if p.given && figure.Known(p.band.Low) {
+		f.Limit = &p.band
+	}
+	s.Add(f)
+	if p.given {
+		s.Work("as read", "pilot as read", "{}", figure.Len(p.bore))
+	} else {
+		s.Work(source, "the smallest ordinary size from the web to the chisel edge, else the web", "{}", figure.Len(p.bore))
+	}
+}
+
+func (p *piloted) forces(s *figure.Sheet) {
+	without := p.work.result()
+	wants := p.work.wants()
+	for _, f := range [...]struct {
+		key, label string
+		res        cutting.Result
+	}{{"thrust_n", "thrust without a pilot", without}, {"thrust_with_pilot_n", "thrust over the pilot", p.result}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.res.Thrust, Kind: quantity.Force, Wants: wants})
+		workThrust(s, &p.load, f.res.Factors)
+	}
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, with over without", Value: p.result.Thrust / without.Thrust, Kind: quantity.Number, Wants: wants})
+	s.Work(reference.ForceSource().String(), "T' / T", "{} / {}", figure.Of(quantity.Force, p.result.Thrust), figure.Of(quantity.Force, without.Thrust))
+	for _, f := range [...]struct {
+		key, label string
+		res        cutting.Result
+	}{{"torque_nm", "torque without a pilot", without}, {"torque_with_pilot_nm", "torque over the pilot", p.result}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.res.Torque, Kind: quantity.Torque, Wants: wants})
+		workTorque(s, &p.load, f.res.Factors)
+	}
+}
+
+func (p *piloted) grid() figure.Grid {
+	g := figure.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []figure.Column{
+		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
+	}}
+	for _, n := range p.sizes {
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(n.Name), figure.W(n.Series.String()), figure.V(n.MM)})
+	}
+	return g
+}
+
+func (p *piloted) warn(s *figure.Sheet) {
+	if !figure.Known(p.band.Low) {
+		return
+	}
+	sources := reference.PilotSources()
+	s.Extra = append(s.Extra, sources[0])
+	switch {
+	case p.given && p.bore > reference.PilotTop*p.Drill.D:
+		s.Find("pilot-over-wide", figure.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", figure.Len(p.bore), num(reference.PilotTop))
+		s.Extra = append(s.Extra, sources[1])
+	case p.given && cutting.PullsIn(p.bore, p.edge.length*(1+1e-9)):
+		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is wider than the chisel edge, {}: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
+			figure.Len(p.bore), figure.Len(p.edge.length))
+	case p.given && p.bore < p.band.Low*(1-1e-9):
+		s.Find("pilot-narrower-than-web", figure.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", figure.Len(p.bore), figure.Len(p.edge.web))
+	case !p.given && len(p.sizes) == 0:
+		down, _ := quantity.NextDown(p.band.Low)
+		up, _ := quantity.NextUp(p.band.High)
+		s.Find("no-pilot-size", figure.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", figure.Say(cmp.Or(down.Name, "none")), figure.Say(cmp.Or(up.Name, "none")))
+	}
+	if p.ratio() <= reference.LeastChiselRatio {
+		s.Find("split-needs-none", figure.Note, "a split point starts itself: a sharp one often needs no pilot")
+	}
+}

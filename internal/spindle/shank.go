@@ -1,0 +1,106 @@
+package spindle
+
+import (
+	"math"
+	"strconv"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+const torsion = "torsion of a round bar"
+
+// shankFigures holds the torque against what the shank carries.
+func (r *running) shankFigures(s *figure.Sheet) {
+	torque, d := r.torque(), r.d.Value(drill.ShankDiameter)
+	wants := r.work.wants()
+	if wants == "" {
+		wants = figure.Wanted(figure.Need{Reading: "shank-diameter", Value: d})
+	}
+	allowed := reference.Band{Low: 0, High: reference.ShankStress, Source: reference.ShankStressSource()}
+	s.Add(figure.Figure{Key: "shank_stress_mpa", Label: "stress in the shank, MPa", Value: cutting.ShankStress(torque, d), Kind: quantity.Count, Limit: &allowed, Wants: wants})
+	s.Work(torsion, "16000 M / (pi d^3), M in N m and d in mm", "16000 * {} / (pi * {}^3)", num(torque), num(d))
+	s.Add(figure.Figure{Key: "least_shank_mm", Label: "thinnest shank that carries it", Value: cutting.LeastShank(torque, reference.ShankStress), Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.work.wants()})
+	unit := figure.Len(1)
+	s.Work(torsion+"; "+reference.ShankStressSource().String(), "d = (16000 M / (pi stress))^(1/3), M in N m and stress in MPa, times 1 mm", "(16000 * {} / (pi * {}))^(1/3) * {}",
+		num(torque), num(reference.ShankStress), unit)
+}
+
+// shankFindings says how the drill is held.
+func (r *running) shankFindings(s *figure.Sheet) {
+	d := r.Drill.D
+	if !figure.Known(d) {
+		return
+	}
+	most, morseOf := reference.ParallelShankMetric, reference.MorseOfMetric
+	if r.load.System == quantity.Inch {
+		most, morseOf = reference.ParallelShankInch, reference.MorseOfInch
+	}
+	shank := r.d.Value(drill.ShankDiameter)
+	if out, err := (cutting.Shank{Drill: d, Diameter: shank, Torque: r.torque(), Allowed: reference.ShankStress}).Result(); err == nil && !out.Holds {
+		s.Find("shank-overloaded", figure.Stop, "the shank of {} is twisted to {} of what it carries: a lighter feed, a pilot hole, or a shank of {} or more",
+			figure.Len(shank), figure.Share(out.Share), figure.Len(out.Least))
+	}
+	if d <= most*(1+1e-9) {
+		return
+	}
+	s.Extra = append(s.Extra, reference.ParallelShankSource())
+	number, source, ok := morseOf(d)
+	switch {
+	case shank < d:
+		s.Find("shank-reduced", figure.Note, "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section: run it slowly and lightly", figure.Len(shank))
+	case ok:
+		s.Find("morse-taper", figure.Note, "over {} a drill is usually held by a Morse taper, here No. {}", figure.Len(most), figure.Say(strconv.Itoa(number)))
+		s.Extra = append(s.Extra, source)
+	}
+}
+
+// fluteType is the drill type whose helix a kind of flute has.
+func fluteType(f reference.Flute) reference.DrillType {
+	if f == reference.HighHelix {
+		return reference.TypeW
+	}
+	return reference.TypeN
+}
+
+// flute is the kind of flute that work and depth want.
+func (r *running) flute() (reference.Flute, *reference.Source) {
+	name := ""
+	if r.Drill.Material != nil {
+		name = r.Drill.Material.Name
+	}
+	return reference.FluteFor(name, r.depthRatio >= reference.PeckFirst)
+}
+
+// helixFigure holds the helix read against the material's.
+func (r *running) helixFigure(s *figure.Sheet) {
+	f := figure.Figure{Key: "helix_deg", Label: "helix", Value: r.d.Value(drill.Helix), Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "helix"}
+	if m := r.Drill.Material; m != nil && m.Helix.Source != nil {
+		f.Limit = &m.Helix
+	}
+	s.Add(f)
+	s.Work("as read", "H as read", "{}", figure.Deg(f.Value))
+}
+
+func (r *running) fluteFindings(s *figure.Sheet) {
+	kind, source := r.flute()
+	s.Extra = append(s.Extra, source)
+	band, ok := reference.Helix(r.Drill.D, fluteType(kind))
+	switch {
+	case kind == reference.StraightFlutes && !(r.d.Value(drill.Helix) <= straightEnough):
+		s.Find("straight-flutes", figure.Note, "{} is best drilled with straight flutes, or the lips flattened: a helix digs in", figure.Say(r.Drill.Material.Title))
+	case kind == reference.HighHelix && ok:
+		s.Find("high-helix", figure.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", figure.Deg(band.Low), figure.Deg(band.High))
+		s.Extra = append(s.Extra, band.Source)
+	}
+	if flute := r.Drill.Book.FluteNeeded(r.Drill.D, r.depth); r.d.Value(drill.Flute) < flute.Low {
+		s.Find("flute-short", figure.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", figure.Len(r.d.Value(drill.Flute)), figure.Len(r.depth), figure.Len(flute.Low))
+		s.Extra = append(s.Extra, flute.Source)
+	}
+}
+
+// straightEnough is the helix, radians, under which flutes count as straight.
+const straightEnough = 5 * math.Pi / 180

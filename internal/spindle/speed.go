@@ -1,0 +1,283 @@
+package spindle
+
+import (
+	"math"
+	"strconv"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// running is a drill in a hole: how fast, how much a turn, how deep.
+type running struct {
+	*work
+	depth, depthRatio float64
+	deep              reference.DeepCut
+	speed             float64 // m/min
+	rpm               float64
+	topRpm, topSpeed  reference.Band // what may not be passed
+	feed              float64
+	feedBand          reference.Band
+	pointLength       float64
+	rpmRead, feedRead bool
+}
+
+// Speed is the sheet of speed, feed and pecks for a hole.
+func Speed(d *drill.Drill, explain bool) *figure.Sheet {
+	r := runningOf(d)
+	s := &figure.Sheet{Command: "speed", Explaining: explain, Cautions: drillingCautions}
+	inspect.Plausible(d, s)
+	s.Open("Speed")
+	r.speedFigures(s)
+	s.Open("Feed")
+	r.feedFigures(s)
+	s.Open("The hole")
+	r.holeFigures(s)
+	s.Open("What the spindle feels")
+	r.forceFigures(s)
+	r.WorkingSheet(s)
+	s.Open("Shank and flutes")
+	r.shankFigures(s)
+	r.helixFigure(s)
+	s.Grids = append(s.Grids, r.pecks())
+	r.assumptions(s)
+	r.warn(s)
+	return s
+}
+
+func runningOf(d *drill.Drill) *running {
+	r := &running{work: workOf(d), depth: d.Value(drill.Depth), rpmRead: d.Has(drill.Rpm), feedRead: d.Has(drill.Feed)}
+	diameter := r.Drill.D
+	r.depthRatio = r.depth / diameter
+	if figure.Known(r.depthRatio) {
+		r.deep = reference.Deep(r.depthRatio)
+	}
+	r.setFeed(d)
+	r.setSpeed(d)
+	wanted := r.Point.Length
+	if !figure.Known(wanted) {
+		wanted = point.Height(diameter, r.Point.Wanted)
+	}
+	r.pointLength = wanted
+	return r
+}
+
+// setFeed takes the feed read, else the published one for size and work, and
+// computes the point again at it.
+func (r *running) setFeed(d *drill.Drill) {
+	r.feedBand = reference.FeedBand(r.Drill.D)
+	share := reference.FeedMid.Share()
+	if m := r.Drill.Material; m != nil {
+		share = m.FeedEnd.Share()
+	}
+	r.feed = r.Drill.Feed
+	if !r.feedRead {
+		r.feed = cutting.Reduced(cutting.Feed(r.feedBand.Low, r.feedBand.High, share), r.deep.Feed)
+		at := *d
+		if figure.Known(r.feed) {
+			at.Put(drill.Feed, r.feed)
+		}
+		r.work = workOf(&at)
+		r.Drill.FeedAssumed = false
+	}
+}
+
+// setSpeed takes the speed read, else the middle of the published ones.
+func (r *running) setSpeed(d *drill.Drill) {
+	r.topSpeed = reference.Band{Low: math.NaN(), High: math.NaN()}
+	if m := r.Drill.Material; m != nil && m.HasSpeed() {
+		r.topSpeed = m.Speed
+	}
+	if r.rpmRead {
+		r.rpm = d.Value(drill.Rpm)
+		r.speed = cutting.CuttingSpeed(r.rpm, r.Drill.D)
+	} else {
+		pick, _ := reference.SpeedPick(r.topSpeed)
+		r.speed = cutting.Reduced(pick, r.deep.Speed)
+		r.rpm = cutting.Rpm(r.speed, r.Drill.D)
+	}
+	r.topRpm = reference.Band{Low: 0, High: cutting.Rpm(r.topSpeed.High, r.Drill.D), Source: r.topSpeed.Source}
+	r.load.Rpm, r.load.Feed = r.rpm, r.feed
+}
+
+func (r *running) sizeOr(other string, v float64) string {
+	return figure.Wanted(figure.Need{Reading: "size", Value: r.Drill.D}, figure.Need{Reading: other, Value: v})
+}
+
+const noSpeed = "a material whose speed is published, or rpm"
+
+func (r *running) speedFigures(s *figure.Sheet) {
+	band := r.topSpeed
+	for _, f := range [...]struct {
+		key, label string
+		value      float64
+	}{{"cutting_speed_low_m_min", "published, from", band.Low}, {"cutting_speed_high_m_min", "published, to", band.High}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Cutting, Wants: figure.Wanted(figure.Need{Reading: "a material whose speed is published", Value: f.value})})
+		if band.Source != nil {
+			s.Work(band.Source.String(), "as published", "{}", figure.Of(quantity.Cutting, f.value))
+		}
+	}
+	r.cutFigure(s, "speed_cut", "taken off for the depth", r.deep.Speed)
+	s.Add(figure.Figure{Key: "cutting_speed_m_min", Label: "cutting speed", Value: r.speed, Kind: quantity.Cutting, Wants: r.sizeOr(noSpeed, r.speed)})
+	_, pick := reference.SpeedPick(band)
+	if r.rpmRead {
+		s.Work(practice, "v = pi D N, D in metres (feet)", "pi * {} * {}", figure.Of(quantity.Cutting, r.Drill.D/1000), num(r.rpm))
+	} else {
+		s.Work(pick.String(), "v = (low + high) / 2 * (1 - cut)", "({} + {}) / 2 * (1 - {})", figure.Of(quantity.Cutting, band.Low), figure.Of(quantity.Cutting, band.High), num(r.deep.Speed))
+	}
+	f := figure.Figure{Key: "rpm", Label: "spindle speed", Value: r.rpm, Kind: quantity.Rpm, Wants: r.sizeOr(noSpeed, r.rpm)}
+	if figure.Known(r.topRpm.High) {
+		f.Limit = &r.topRpm
+	}
+	s.Add(f)
+	if r.rpmRead {
+		s.Work("as read", "N as read", "{}", num(r.rpm))
+	} else {
+		s.Work(practice, "N = v / (pi D), v in mm (inches) a minute", "{} / (pi * {})", figure.Len(1000*r.speed), figure.Len(r.Drill.D))
+	}
+}
+
+const practice = "common practice"
+
+// cutFigure adds what a deep hole takes off a speed or a feed.
+func (r *running) cutFigure(s *figure.Sheet, key, label string, cut float64) {
+	wants := ""
+	if !figure.Known(r.depthRatio) {
+		cut, wants = math.NaN(), r.sizeOr("depth", r.depth)
+	}
+	s.Add(figure.Figure{Key: key, Label: label, Value: cut, Kind: quantity.Share, Wants: wants})
+	if figure.Known(cut) {
+		s.Work(r.deep.Source.String(), "as published for this depth", "100 * {}", num(cut))
+	}
+}
+
+func (r *running) feedFigures(s *figure.Sheet) {
+	size := figure.Wanted(figure.Need{Reading: "size", Value: r.Drill.D})
+	for _, f := range [...]struct {
+		key, label string
+		value      float64
+	}{{"feed_low_mm", "published, from", r.feedBand.Low}, {"feed_high_mm", "published, to", r.feedBand.High}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Feed, Wants: size})
+		if r.feedBand.Source != nil {
+			s.Work(r.feedBand.Source.String(), "as published for this diameter", "{}", figure.Feed(f.value))
+		}
+	}
+	r.cutFigure(s, "feed_cut", "taken off for the depth", r.deep.Feed)
+	f := figure.Figure{Key: "feed_mm", Label: "feed a turn", Value: r.feed, Kind: quantity.Feed, Wants: size}
+	if r.feedRead && r.feedBand.Source != nil {
+		f.Limit = &r.feedBand
+	}
+	s.Add(f)
+	if r.feedRead {
+		s.Work("as read", "f as read", "{}", figure.Feed(r.feed))
+	} else if r.feedBand.Source != nil {
+		s.Work(r.feedBand.Source.String(), "f = (low + (high - low) * end) * (1 - cut), end 0 for hard work, 1/2, 1 for soft", "({} + ({} - {}) * {}) * (1 - {})",
+			figure.Feed(r.feedBand.Low), figure.Feed(r.feedBand.High), figure.Feed(r.feedBand.Low), num(r.feedShare()), num(r.deep.Feed))
+	}
+	advance := cutting.Penetration(r.feed, r.rpm)
+	s.Add(figure.Figure{Key: "penetration_mm_per_min", Label: "advance in a minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
+	s.Work(practice, "advance = f N", "{} * {}", figure.Feed(r.feed), num(r.rpm))
+}
+
+func (r *running) feedShare() float64 {
+	if m := r.Drill.Material; m != nil {
+		return m.FeedEnd.Share()
+	}
+	return reference.FeedMid.Share()
+}
+
+func (r *running) holeFigures(s *figure.Sheet) {
+	depth := r.sizeOr("depth", r.depth)
+	limit := reference.Band{Low: 0, High: reference.DeepestPecked, Source: reference.DeepestSource()}
+	s.Add(figure.Figure{Key: "depth_ratio", Label: "depth, in diameters", Value: r.depthRatio, Kind: quantity.Number, Limit: &limit, Wants: depth})
+	s.Work(inspect.Geometry, "depth / D", "{} / {}", figure.Len(r.depth), figure.Len(r.Drill.D))
+	time := cutting.HoleTime(r.depth, r.pointLength, r.feed, r.rpm)
+	s.Add(figure.Figure{Key: "hole_time_s", Label: "time in the cut", Value: time, Kind: quantity.Duration, Wants: figure.Wanted(
+		figure.Need{Reading: "size", Value: r.Drill.D}, figure.Need{Reading: "depth", Value: r.depth}, figure.Need{Reading: noSpeed, Value: r.rpm})})
+	s.Work(inspect.Geometry+"; withdrawals are not in it", "t = 60 (depth + point length) / (f N)", "60 * ({} + {}) / ({} * {})",
+		figure.Len(r.depth), figure.Len(r.pointLength), figure.Feed(r.feed), num(r.rpm))
+}
+
+// forceFigures adds the load where the chisel edge was measured.
+func (r *running) forceFigures(s *figure.Sheet) {
+	l, wants := r.load, r.work.wants()
+	if r.edge.from == asNew {
+		l.Chisel = math.NaN()
+		if wants == "" {
+			wants = "web or chisel-length"
+		}
+	}
+	res := resultOf(l, cutting.FactorsOf(l.Chisel/l.D))
+	forceFigures(s, &l, res, wants)
+	if r.edge.from != asNew {
+		r.lengthAssumption(s)
+		r.loadAssumptions(s)
+	}
+}
+
+// torque is that of the load, with a new drill's edge where none was read.
+func (r *running) torque() float64 { return r.result().Torque }
+
+// pecks is the grid of the strokes.
+func (r *running) pecks() figure.Grid {
+	g := figure.Grid{Key: "pecks", Title: "Strokes, the drill withdrawn after each", Columns: []figure.Column{
+		{Key: "depth_mm", Label: "to", Kind: quantity.Length, Gauge: quantity.Caliper}, {Key: "stroke_mm", Label: "stroke", Kind: quantity.Length, Gauge: quantity.Caliper},
+	}}
+	rule := cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
+	depths, err := cutting.Pecks(r.depth, r.Drill.D, rule)
+	if err != nil { // no depth or no size: nothing to divide
+		return g
+	}
+	from := 0.0
+	for _, to := range depths {
+		g.Rows = append(g.Rows, []figure.Cell{figure.V(to), figure.V(to - from)})
+		from = to
+	}
+	return g
+}
+
+// diameters prints a depth in diameters, to a tenth.
+func diameters(v float64) figure.Arg { return figure.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
+
+func (r *running) warn(s *figure.Sheet) {
+	for _, src := range reference.PeckSources() {
+		if figure.Known(r.depthRatio) {
+			s.Extra = append(s.Extra, src)
+		}
+	}
+	m := r.Drill.Material
+	if m != nil && !m.HasSpeed() && !r.rpmRead {
+		s.Find("no-speed", figure.Warn, "no cutting speed is published for {}: give rpm", figure.Say(m.Title))
+	}
+	if r.depthRatio > reference.DeepestPecked {
+		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is beyond pecking: it wants deep-hole tooling", diameters(r.depthRatio))
+	} else if r.depthRatio >= reference.PeckFirst {
+		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
+			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
+	}
+	if c := &r.Clearance; c.Working <= 0 || c.Least <= 0 {
+		s.Find("flank-rubs", figure.Stop, "at {} a turn the flank rubs behind the lip: feed less or grind more clearance", figure.Feed(r.feed))
+	}
+	r.settingFindings(s)
+	r.shankFindings(s)
+	r.fluteFindings(s)
+	s.Find("break-through", figure.Note, "ease the feed where the drill breaks through")
+}
+
+// settingFindings says what a speed or a feed outside the published ones does.
+func (r *running) settingFindings(s *figure.Sheet) {
+	if r.rpmRead && r.rpm > r.topRpm.High*(1+1e-9) {
+		s.Find("speed-high", figure.Warn, "{} is over the published {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Of(quantity.Cutting, r.topSpeed.High))
+	}
+	switch {
+	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
+		s.Find("feed-heavy", figure.Warn, "{} a turn is over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
+	case r.feedRead && r.feed < r.feedBand.Low*(1-1e-9):
+		s.Find("feed-light", figure.Warn, "{} a turn is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
+	}
+}

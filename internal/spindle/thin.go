@@ -1,0 +1,199 @@
+package spindle
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// thinning is a thick web on its way to a target.
+type thinning struct {
+	*work
+	cutting.Thinning
+	known    bool
+	leastWeb reference.Band
+	ratio    reference.Band
+}
+
+// Thin is the sheet of thinning a thick web back to a target.
+func Thin(d *drill.Drill, explain bool) *figure.Sheet {
+	t := thinningOf(workOf(d))
+	s := &figure.Sheet{Command: "thin", Explaining: explain}
+	inspect.Plausible(d, s)
+	s.Open("The point now")
+	t.before(s)
+	s.Open("Thinned")
+	t.target(s)
+	t.after(s)
+	t.thrusts(s)
+	t.assumptions(s)
+	if t.known {
+		t.edgeAssumption(s)
+		t.loadAssumptions(s)
+		t.warn(s)
+	}
+	return s
+}
+
+func thinningOf(w *work) *thinning {
+	nan := math.NaN()
+	sources := reference.ThinningSources()
+	t := &thinning{work: w, Thinning: cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
+		RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan},
+		leastWeb: reference.Band{Low: reference.LeastWebRatio, High: math.Inf(1), Source: sources[0]}, ratio: w.Chisel.RatioLimit}
+	if w.edge.from == asNew || !figure.Known(w.Drill.D) {
+		return t
+	}
+	if out, err := w.thin(); err == nil {
+		t.Thinning, t.known = out, true
+	}
+	return t
+}
+
+// thick is the point in cutting's words.
+func (w *work) thick() cutting.Thick {
+	return cutting.Thick{D: w.Drill.D, Web: w.edge.web, ChiselAngle: w.edge.acute, Feed: w.Drill.Feed}
+}
+
+// thin thins to the target that was asked for, else to a new drill's web.
+func (w *work) thin() (cutting.Thinning, error) {
+	t := w.thick()
+	switch {
+	case w.d.Has(drill.ToChiselRatio):
+		return t.ToRatio(w.d.Value(drill.ToChiselRatio))
+	case w.d.Has(drill.ToWeb):
+		return t.ToWeb(w.d.Value(drill.ToWeb))
+	case w.d.Has(drill.ToThrust):
+		return t.ToThrust(min(w.thrustShare(), 1))
+	}
+	return t.ToWeb(reference.NewWeb(w.Drill.D))
+}
+
+// thrustShare is the thrust wanted over the present one.
+func (w *work) thrustShare() float64 { return w.d.Value(drill.ToThrust) / w.thrustNow() }
+
+// thrustNow is the thrust of the point as its web and angle make it.
+func (w *work) thrustNow() float64 {
+	return w.with(cutting.FactorsOf(w.edge.web / math.Sin(w.edge.acute) / w.Drill.D)).Thrust
+}
+
+// wants names what the thinning still wants.
+func (t *thinning) wants() string {
+	web := math.NaN()
+	if t.edge.from != asNew {
+		web = t.edge.web
+	}
+	out := figure.Wanted(figure.Need{Reading: "size", Value: t.Drill.D}, figure.Need{Reading: "web or chisel-length", Value: web})
+	if out == "" && t.d.Has(drill.ToThrust) && !t.known {
+		return t.work.wants()
+	}
+	return out
+}
+
+func (t *thinning) length(s *figure.Sheet, key, label string, v float64) {
+	s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: t.wants()})
+}
+
+func (t *thinning) before(s *figure.Sheet) {
+	e := &t.edge
+	web := e.web
+	if !t.known {
+		web = math.NaN()
+	}
+	t.length(s, "web_mm", "web", web)
+	if t.Chisel.WebRead {
+		s.Work("as read", "w as read", "{}", figure.Len(web))
+	} else {
+		s.Work(inspect.Geometry, "w = c sin(psi)", "{} * sin({})", figure.Len(e.length), figure.Deg(e.acute))
+	}
+	t.length(s, "chisel_length_mm", "chisel-edge length", t.ChiselBefore)
+	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(web), figure.Deg(e.acute))
+	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
+	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(t.ChiselBefore), figure.Len(t.Drill.D))
+}
+
+func (t *thinning) target(s *figure.Sheet) {
+	d := t.Drill.D
+	t.length(s, "web_target_mm", "web to leave", t.WebTarget)
+	switch {
+	case !t.known:
+	case !t.Needed:
+		s.Work(inspect.Geometry, "w as it is: it meets the target", "{}", figure.Len(t.WebTarget))
+	case t.d.Has(drill.ToWeb):
+		s.Work("as asked for", "w' as asked for", "{}", figure.Len(t.WebTarget))
+	case t.d.Has(drill.ToChiselRatio):
+		s.Work(inspect.Geometry, "w' = q' D sin(psi), q' as asked for", "{} * {} * sin({})", num(t.d.Value(drill.ToChiselRatio)), figure.Len(d), figure.Deg(t.edge.acute))
+	case t.d.Has(drill.ToThrust):
+		s.Work(inspect.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
+			num(t.RatioAfter), figure.Len(d), figure.Deg(t.edge.acute))
+	default:
+		s.Work(reference.NewWebSource().String(), "w' = 0.12 D x^(-0.245), x = D in inches, 1 at most: a new drill's web", "0.12 * {} * {}^(-0.245)",
+			figure.Len(d), num(math.Min(d/reference.InchMM, 1)))
+	}
+	t.length(s, "notch_depth_mm", "notch along each lip, deep", t.NotchDepth)
+	s.Work(inspect.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", figure.Len(t.edge.web), figure.Len(t.WebTarget))
+}
+
+func (t *thinning) after(s *figure.Sheet) {
+	d := t.Drill.D
+	t.length(s, "chisel_length_after_mm", "chisel-edge length", t.ChiselAfter)
+	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(t.WebTarget), figure.Deg(t.edge.acute))
+	f := figure.Figure{Key: "chisel_ratio_after", Label: "chisel length, part of D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
+	g := figure.Figure{Key: "web_ratio_after", Label: "web, part of D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
+	if t.known {
+		f.Limit, g.Limit = &t.ratio, &t.leastWeb
+	}
+	s.Add(f)
+	s.Work(inspect.Geometry, "q' = c' / D", "{} / {}", figure.Len(t.ChiselAfter), figure.Len(d))
+	s.Add(g)
+	s.Work(inspect.Geometry, "w' / D", "{} / {}", figure.Len(t.WebTarget), figure.Len(d))
+	form, source, ok := reference.FormOfChisel(t.RatioAfter)
+	word := ""
+	if ok {
+		word = form.Letter
+		s.Extra = append(s.Extra, source, form.Chisel.Source)
+		s.Find("point-form", figure.Note, "by its chisel edge this amounts to form {} of DIN 1412: {}", figure.Say(form.Letter), figure.Say(form.Title))
+	}
+	s.Add(figure.Figure{Key: "point_form", Label: "form of DIN 1412, nearest", Word: word, Value: math.NaN(), Kind: quantity.Word, Wants: t.wants()})
+}
+
+func (t *thinning) thrusts(s *figure.Sheet) {
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust after over before", Value: t.ThrustRatio, Kind: quantity.Number, Wants: t.wants()})
+	inspect.WorkThrustRatio(s, t.Drill.D, t.Drill.Feed, t.RatioAfter, t.RatioBefore)
+	wants := t.wants()
+	if wants == "" {
+		wants = t.work.wants()
+	}
+	for _, f := range [...]struct {
+		key, label string
+		ratio      float64
+	}{{"thrust_before_n", "thrust before", t.RatioBefore}, {"thrust_after_n", "thrust after", t.RatioAfter}} {
+		factors := cutting.FactorsOf(f.ratio)
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: t.with(factors).Thrust, Kind: quantity.Force, Wants: wants})
+		workThrust(s, &t.load, factors)
+	}
+}
+
+// warn says what the target means for the point.
+func (t *thinning) warn(s *figure.Sheet) {
+	shortest := reference.ThinningSources()[1]
+	switch {
+	case !t.Needed:
+		s.Find("thin-enough", figure.Note, "the web is at its target already: nothing comes off")
+	case t.CoreWeak(reference.LeastWebRatio):
+		s.Find("core-weak", figure.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", figure.Len(t.WebTarget), num(t.WebRatio))
+	case t.RatioAfter < reference.LeastChiselRatio*(1-1e-9):
+		s.Find("chisel-short", figure.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", num(t.RatioAfter))
+		s.Extra = append(s.Extra, shortest)
+	default:
+		s.Find("both-sides", figure.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
+	}
+	if t.edge.web/t.Drill.D > t.Drill.Book.WebLimit().High {
+		s.Find("web-spent", figure.Warn, "the web is {} of the diameter: more than thinning can answer", num(t.edge.web/t.Drill.D))
+	}
+}

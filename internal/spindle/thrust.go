@@ -1,0 +1,149 @@
+package spindle
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Thrust is the sheet of thrust, torque and power.
+func Thrust(d *drill.Drill, explain bool) *figure.Sheet {
+	w := workOf(d)
+	s := &figure.Sheet{Command: "thrust", Explaining: explain, Cautions: drillingCautions}
+	inspect.Plausible(d, s)
+	res := w.result()
+	s.Open("Thrust, torque and power")
+	w.edgeFigures(s)
+	factorFigures(s, w.ratio(), res.Factors, figure.Wanted(figure.Need{Reading: "size", Value: w.Drill.D}))
+	w.conditionFigures(s)
+	forceFigures(s, &w.load, res, w.wants())
+	w.newFigures(s, res)
+	s.Grids = append(s.Grids, w.conditions(), w.methods(res))
+	w.assumptions(s)
+	w.lengthAssumption(s)
+	w.loadAssumptions(s)
+	w.chiselFindings(s, res)
+	return s
+}
+
+// edgeFigures adds the chisel edge that is reckoned with.
+func (w *work) edgeFigures(s *figure.Sheet) {
+	e, d := &w.edge, w.Drill.D
+	size := figure.Wanted(figure.Need{Reading: "size", Value: e.length})
+	s.Add(figure.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: e.length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size})
+	switch {
+	case e.from == asNew:
+		s.Work(reference.StandardChiselSource().String(), "c = q D, q a new drill's", "{} * {}", num(w.ratio()), figure.Len(d))
+	case w.Chisel.LengthRead:
+		s.Work("as read", "c as read", "{}", figure.Len(e.length))
+	default:
+		s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(e.web), figure.Deg(e.acute))
+	}
+	f := figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: w.ratio(), Kind: quantity.Number,
+		Wants: figure.Wanted(figure.Need{Reading: "size", Value: d})}
+	if figure.Known(d) {
+		f.Limit = &w.Chisel.RatioLimit
+	}
+	s.Add(f)
+	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(e.length), figure.Len(d))
+}
+
+// conditionFigures adds the factors of work and wear.
+func (w *work) conditionFigures(s *figure.Sheet) {
+	m := w.Drill.Material
+	for _, f := range [...]struct {
+		key, label string
+		value      float64
+	}{{"kd_thrust", "work factor Kd, thrust", w.load.KdThrust}, {"kd_torque", "work factor Kd, torque", w.load.KdTorque}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Count, Wants: w.wants()})
+		if figure.Known(f.value) {
+			s.Work(m.KdSource.String(), "Kd as published, for a sharp drill", "{}", num(f.value))
+		}
+	}
+	s.Add(figure.Figure{Key: "wear_factor", Label: "tool-wear factor W", Value: w.load.Wear, Kind: quantity.Number})
+	source := "as read"
+	if w.wearAssumed {
+		normal, _ := reference.WearFactor("normal")
+		source = normal.Source.String()
+	}
+	s.Work(source, "W", "{}", num(w.load.Wear))
+}
+
+// newFigures sets the drill beside a new one under the same load.
+func (w *work) newFigures(s *figure.Sheet, res cutting.Result) {
+	d := w.Drill.D
+	q0 := newEdge(d).length / d
+	f0 := cutting.FactorsOf(q0)
+	was := w.with(f0)
+	size := figure.Wanted(figure.Need{Reading: "size", Value: d})
+	s.Open("Beside a new drill")
+	s.Add(figure.Figure{Key: "new_chisel_ratio", Label: "its chisel length, part of D", Value: q0, Kind: quantity.Number, Wants: size})
+	s.Work(reference.StandardChiselSource().String()+"; "+reference.NewWebSource().String(), "q0 = max(0.18, w0 / D / sin(60)), w0 a new drill's web",
+		"max({}, {} / {} / sin(60))", num(reference.StandardChiselRatio), figure.Len(reference.NewWeb(d)), figure.Len(d))
+	s.Add(figure.Figure{Key: "new_thrust_n", Label: "its thrust", Value: was.Thrust, Kind: quantity.Force, Wants: w.wants()})
+	workThrust(s, &w.load, f0)
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, this over new", Value: cutting.ThrustRatio(d, w.Drill.Feed, w.ratio(), q0), Kind: quantity.Number, Wants: size})
+	inspect.WorkThrustRatio(s, d, w.Drill.Feed, w.ratio(), q0)
+	s.Add(figure.Figure{Key: "torque_ratio", Label: "torque, this over new", Value: res.A / f0.A, Kind: quantity.Number, Wants: size})
+	s.Work(reference.ForceSource().String(), "M / M0 = A / A0", "{} / {}", num(res.A), num(f0.A))
+}
+
+// conditions is the grid of thrust and torque from sharp to dull.
+func (w *work) conditions() figure.Grid {
+	g := figure.Grid{Key: "conditions", Title: "Sharp and dull", Columns: append([]figure.Column{
+		{Key: "condition", Label: "drill", Kind: quantity.Word}, {Key: "wear_factor", Label: "W", Kind: quantity.Number}}, loadColumns()...)}
+	if !figure.Known(w.load.KdThrust, w.Drill.D) {
+		return g
+	}
+	for _, f := range reference.WearFactors() {
+		l := w.load
+		l.Wear = f.Mid()
+		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(f.Name), figure.V(l.Wear)}, loadCells(resultOf(l, cutting.FactorsOf(w.ratio())))...))
+	}
+	return g
+}
+
+// methods is the grid of the two ways to the chisel-edge factors.
+func (w *work) methods(res cutting.Result) figure.Grid {
+	g := figure.Grid{Key: "methods", Title: "By the handbook's printed table beside it",
+		Columns: append([]figure.Column{{Key: "factors", Label: "factors", Kind: quantity.Word},
+			{Key: "factor_a", Label: "A", Kind: quantity.Number}, {Key: "factor_b", Label: "B", Kind: quantity.Number}, {Key: "factor_j", Label: "J", Kind: quantity.Number}},
+			loadColumns()...)}
+	a, b, j, ok := reference.PrintedFactors(w.ratio())
+	if !ok || !figure.Known(res.Thrust) {
+		return g
+	}
+	row := func(name string, r cutting.Result) {
+		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(name), figure.V(r.A), figure.V(r.B), figure.V(r.J)}, loadCells(r)...))
+	}
+	row("closed", res)
+	row("printed", w.with(cutting.Factors{A: a, B: b, J: j, Lips: math.Min(res.Lips, b)}))
+	g.Note = "Table 7 is rounded, J most of all, and is read here in a straight line between rows; the closed forms behind it are what evenlip goes by."
+	return g
+}
+
+func loadColumns() []figure.Column {
+	return []figure.Column{
+		{Key: "thrust_n", Label: "thrust", Kind: quantity.Force}, {Key: "torque_nm", Label: "torque", Kind: quantity.Torque},
+		{Key: "power_cutter_kw", Label: "cutter", Kind: quantity.Power}, {Key: "power_motor_kw", Label: "motor", Kind: quantity.Power},
+	}
+}
+
+func loadCells(r cutting.Result) []figure.Cell {
+	return []figure.Cell{figure.V(r.Thrust), figure.V(r.Torque), figure.V(r.PowerCutter), figure.V(r.PowerMotor)}
+}
+
+// chiselFindings warns of a chisel edge that costs too much.
+func (w *work) chiselFindings(s *figure.Sheet, res cutting.Result) {
+	if w.ratio() > cutting.PrintedRatio {
+		s.Find("beyond-table", figure.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", num(cutting.PrintedRatio))
+	}
+	if w.ratio() > w.Chisel.RatioLimit.High*(1+1e-9) && figure.Known(res.ChiselShare) {
+		s.Find("chisel-long", figure.Warn, "the chisel edge takes {} of the thrust: thin the web (evenlip thin)", figure.Share(res.ChiselShare))
+	}
+}

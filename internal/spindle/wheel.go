@@ -1,0 +1,169 @@
+package spindle
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// wheel is a grinding wheel and the limits that it is held against.
+type wheel struct {
+	cutting.Wheel
+	cutting.WheelResult
+	marked        bool
+	top, topSpeed reference.Band // rpm; m/s
+	rest, tongue  float64
+	system        quantity.System
+	worn          bool
+}
+
+// Wheel is the sheet of the grinder.
+func Wheel(d *drill.Drill, explain bool) *figure.Sheet {
+	w := wheelOf(d)
+	s := &figure.Sheet{Command: "wheel", Explaining: explain, Cautions: wheelCautions}
+	s.Open("Speed")
+	w.speedFigures(s)
+	s.Open("Gaps")
+	w.gapFigures(s)
+	s.Grids = append(s.Grids, beforeStart())
+	wheelSlip(d, s)
+	w.warn(s)
+	return s
+}
+
+func wheelOf(d *drill.Drill) *wheel {
+	w := &wheel{rest: d.Value(drill.RestGap), tongue: d.Value(drill.TongueGap), system: d.System(), worn: d.Has(drill.WornTo)}
+	w.Wheel = cutting.Wheel{New: d.Value(drill.Wheel), Now: d.Value(drill.WornTo), Rpm: d.Value(drill.WheelRpm),
+		MarkedSpeed: d.Value(drill.MarkedSpeed), MarkedRpm: d.Value(drill.MarkedRpm)}
+	if !w.worn {
+		w.Now = w.New
+	}
+	w.marked = d.Has(drill.MarkedSpeed) || d.Has(drill.MarkedRpm)
+	source := reference.MarkedSpeedSource()
+	if !w.marked {
+		w.MarkedSpeed, source = reference.OrdinaryWheelSpeed, reference.OrdinaryWheelSource()
+	}
+	out, err := w.Wheel.Result()
+	if err != nil { // a reading is missing: what hangs on it is not known
+		out = cutting.WheelResult{Speed: cutting.WheelSpeed(w.Now, w.Rpm), SpeedNew: cutting.WheelSpeed(w.New, w.Rpm), Kept: w.Now / w.New, AllowedRpm: math.NaN()}
+		if figure.Known(w.New) {
+			out.AllowedRpm = allowed(w.Wheel)
+		} else if figure.Known(w.MarkedRpm) {
+			out.AllowedRpm = w.MarkedRpm
+		}
+		out.TooFast = w.Rpm > out.AllowedRpm*(1+1e-9)
+	}
+	w.WheelResult = out
+	w.top = reference.Band{Low: 0, High: out.AllowedRpm, Source: source}
+	w.topSpeed = reference.Band{Low: 0, High: cutting.WheelSpeed(w.New, out.AllowedRpm), Source: source}
+	return w
+}
+
+// allowed is the speed that the marking allows a wheel that does not turn yet.
+func allowed(w cutting.Wheel) float64 {
+	w.Rpm = 0
+	out, err := w.Result()
+	if err != nil {
+		return math.NaN()
+	}
+	return out.AllowedRpm
+}
+
+func (w *wheel) speedFigures(s *figure.Sheet) {
+	needs := figure.Wanted(figure.Need{Reading: "wheel", Value: w.New}, figure.Need{Reading: "wheel-rpm", Value: w.Rpm})
+	s.Add(w.limited(figure.Figure{Key: "surface_speed_mps", Label: "surface speed now", Value: w.Speed, Kind: quantity.Surface, Wants: needs}, &w.topSpeed))
+	w.workSpeed(s, w.Now)
+	s.Add(figure.Figure{Key: "surface_speed_new_mps", Label: "when the wheel was new", Value: w.SpeedNew, Kind: quantity.Surface, Wants: needs})
+	w.workSpeed(s, w.New)
+	s.Add(figure.Figure{Key: "surface_speed_kept", Label: "left of that", Value: w.Kept, Kind: quantity.Share, Wants: figure.Wanted(figure.Need{Reading: "wheel", Value: w.New})})
+	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", figure.Len(w.Now), figure.Len(w.New))
+	s.Add(figure.Figure{Key: "allowed_rpm", Label: "spindle speed allowed", Value: w.AllowedRpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel, or marked-rpm", Value: w.AllowedRpm})})
+	w.workAllowed(s)
+	s.Add(w.limited(figure.Figure{Key: "wheel_rpm", Label: "spindle speed", Value: w.Rpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel-rpm", Value: w.Rpm})}, &w.top))
+	s.Work("as read", "N as read", "{}", num(w.Rpm))
+}
+
+const rim = "derived: the rim's way in a turn"
+
+func (w *wheel) limited(f figure.Figure, limit *reference.Band) figure.Figure {
+	if figure.Known(limit.High) {
+		f.Limit = limit
+	}
+	return f
+}
+
+// foot is a foot a minute in m/s.
+const foot = 0.3048 / 60
+
+// workSpeed leaves the working of the surface speed of a wheel d mm across.
+func (w *wheel) workSpeed(s *figure.Sheet, d float64) {
+	if w.system == quantity.Inch {
+		s.Work(rim, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}", num(d/reference.InchMM), num(w.Rpm), figure.Of(quantity.Surface, foot))
+		return
+	}
+	s.Work(rim, "v = pi D N / 60000, D in mm", "pi * {} * {} / 60000", num(d), num(w.Rpm))
+}
+
+func (w *wheel) workAllowed(s *figure.Sheet) {
+	bySpeed := cutting.WheelRpm(w.MarkedSpeed, w.New)
+	switch {
+	case !(bySpeed <= w.AllowedRpm*(1+1e-9)):
+		s.Work("as marked", "N as marked, the lower of the two markings", "{}", num(w.AllowedRpm))
+	case w.system == quantity.Inch:
+		s.Work(rim, "N = 12 v / (pi D), v as marked in ft/min, D as new in inches", "12 * {} / (pi * {})", num(w.MarkedSpeed/foot), num(w.New/reference.InchMM))
+	default:
+		s.Work(rim, "N = 60000 v / (pi D), v as marked, D as new in mm", "60000 * {} / (pi * {})", num(w.MarkedSpeed), num(w.New))
+	}
+}
+
+func (w *wheel) gapFigures(s *figure.Sheet) {
+	for _, g := range [...]struct {
+		key, label, reading string
+		value               float64
+		limit               *reference.Band
+	}{
+		{"rest_gap_mm", "work rest to wheel", "rest-gap", w.rest, &reference.RestGap},
+		{"tongue_gap_mm", "tongue to wheel", "tongue-gap", w.tongue, &reference.TongueGap},
+	} {
+		s.Add(figure.Figure{Key: g.key, Label: g.label, Value: g.value, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: g.limit,
+			Wants: figure.Wanted(figure.Need{Reading: g.reading, Value: g.value})})
+		s.Work("as read", "as read", "{}", figure.Len(g.value))
+	}
+}
+
+// smallWheel is under any bench grinder's wheel, mm.
+const smallWheel = 40
+
+// wheelSlip finds a bare number that reads better in inches.
+func wheelSlip(d *drill.Drill, s *figure.Sheet) {
+	for _, v := range d.Values(drill.Wheel) {
+		if v.Assumed && v.System == quantity.Metric && v.V < smallWheel {
+			s.Find("wheel-may-be-inches", figure.Warn, "wheel {} was read as millimetres; if inches were meant, write {}in", figure.Say(v.Text), figure.Say(v.Text))
+		}
+	}
+}
+
+func (w *wheel) warn(s *figure.Sheet) {
+	if w.TooFast {
+		s.Find("wheel-too-fast", figure.Stop, "the spindle turns at {} where the wheel allows {}: do not start it",
+			figure.Of(quantity.Rpm, w.Rpm), figure.Of(quantity.Rpm, w.AllowedRpm))
+	}
+	if !w.marked {
+		s.Find("marking-not-read", figure.Warn, "the wheel's own marking governs and was not given: {}, common for ordinary vitrified wheels, stands in for it; a wheel without a marking is not to be run",
+			figure.Of(quantity.Surface, reference.OrdinaryWheelSpeed))
+	}
+	if w.rest > reference.RestGap.High*(1+1e-9) {
+		s.Find("rest-gap-wide", figure.Stop, "the rest stands {} off: work can be drawn in and break the wheel; set it with the wheel stopped", figure.Len(w.rest))
+	}
+	if w.tongue > reference.TongueGap.High*(1+1e-9) {
+		s.Find("tongue-gap-wide", figure.Stop, "the tongue stands {} off: a broken wheel would come out; set it down to the wheel", figure.Len(w.tongue))
+	}
+	if w.worn && w.Kept < 1 {
+		s.Find("wheel-worn", figure.Note, "the worn wheel's rim runs at {} of its speed when new and cuts that much slower; it must not be sped up past its marking, and rest and tongue must follow it down",
+			figure.Share(w.Kept))
+	}
+}

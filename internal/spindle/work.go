@@ -1,0 +1,173 @@
+// Package spindle turns the readings of a drill, of a machine and of a grinder
+// into what the drill asks of its spindle: thrust, torque and power, what
+// thinning does to them, the pilot, speed, feed and pecks, and how fast the
+// wheel may turn. The state of the point comes from inspect, the formulas from
+// cutting, the figures that go in from reference.
+package spindle
+
+import (
+	"math"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// work is a drill at work: its point, the chisel edge that is reckoned with,
+// and the load.
+type work struct {
+	inspect.Result
+	d    *drill.Drill
+	edge edge
+	load cutting.Load
+	// wearAssumed says that no wear factor was read.
+	wearAssumed bool
+}
+
+// edge is a chisel edge, measured or taken for want of a reading.
+type edge struct {
+	web, acute, length float64
+	from               edgeFrom
+}
+
+type edgeFrom uint8
+
+const (
+	measured     edgeFrom = iota
+	angleAssumed          // web or length was read, the angle taken
+	asNew                 // neither was read
+)
+
+func workOf(d *drill.Drill) *work {
+	w := &work{Result: inspect.Compute(d), d: d}
+	w.edge = edgeOf(&w.Result)
+	w.load = w.loadOf()
+	return w
+}
+
+func edgeOf(r *inspect.Result) edge {
+	e := edge{web: r.Chisel.Web, acute: r.Chisel.Acute, length: r.Chisel.Length}
+	if figure.Known(e.web, e.acute, e.length) {
+		return e
+	}
+	if r.Chisel.WebRead || r.Chisel.LengthRead {
+		e.from, e.acute = angleAssumed, reference.HandbookChiselAngle
+		if r.Chisel.WebRead {
+			e.length = e.web / math.Sin(e.acute)
+		} else {
+			e.web = e.length * math.Sin(e.acute)
+		}
+		return e
+	}
+	return newEdge(r.Drill.D)
+}
+
+// newEdge is the chisel edge of a new drill of diameter d mm.
+func newEdge(d float64) edge {
+	e := edge{from: asNew, web: reference.NewWeb(d), length: reference.NewChiselRatio(d) * d}
+	e.acute = math.Asin(e.web / e.length)
+	return e
+}
+
+func (w *work) loadOf() cutting.Load {
+	l := cutting.Load{
+		D: w.Drill.D, Feed: w.Drill.Feed, Chisel: w.edge.length, Rpm: w.d.Value(drill.Rpm),
+		KdThrust: math.NaN(), KdTorque: math.NaN(),
+		Wear: w.d.Value(drill.WearFactor), Efficiency: efficiency(w.d), System: w.d.System(),
+	}
+	if m := w.Drill.Material; m != nil {
+		l.KdThrust, l.KdTorque = m.KdThrust, m.KdTorque
+	}
+	if math.IsNaN(l.Wear) {
+		normal, _ := reference.WearFactor("normal")
+		l.Wear, w.wearAssumed = normal.Mid(), true
+	}
+	return l
+}
+
+// efficiency is the one read, else the drive's.
+func efficiency(d *drill.Drill) float64 {
+	if f, ok := reference.DriveFactor(d.Word(drill.Drive)); ok && !d.Has(drill.Efficiency) {
+		return f.Mid()
+	}
+	return d.Value(drill.Efficiency)
+}
+
+// ratio is c/D of the edge reckoned with.
+func (w *work) ratio() float64 { return w.edge.length / w.Drill.D }
+
+// wants names what a force still wants.
+func (w *work) wants() string {
+	return figure.Wanted(figure.Need{Reading: "size", Value: w.Drill.D}, figure.Need{Reading: "a material whose force factor is published", Value: w.load.KdThrust})
+}
+
+// result is the load's, all NaN while something is wanted.
+func (w *work) result() cutting.Result { return w.with(cutting.FactorsOf(w.ratio())) }
+
+// with is result with chisel-edge factors from elsewhere.
+func (w *work) with(f cutting.Factors) cutting.Result {
+	return resultOf(w.load, f)
+}
+
+func resultOf(l cutting.Load, f cutting.Factors) cutting.Result {
+	res, err := l.With(f)
+	if err != nil {
+		nan := math.NaN()
+		return cutting.Result{Factors: f, Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
+	}
+	return res
+}
+
+// assumptions says what was taken for want of a reading.
+func (w *work) assumptions(s *figure.Sheet) {
+	b := &w.Drill
+	if b.Material != nil && !b.Given {
+		s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(b.Material.Name))
+	}
+	if b.Material != nil && !b.Material.HasForce() {
+		s.Find("no-force-factor", figure.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", figure.Say(b.Material.Title))
+	}
+	if b.FeedAssumed {
+		s.Find("feed-assumed", figure.Note, "no feed was given: {} a turn is taken, the middle for this diameter", figure.Feed(b.Feed))
+	}
+}
+
+// lengthAssumption is edgeAssumption where only the edge's length counts.
+func (w *work) lengthAssumption(s *figure.Sheet) {
+	if w.edge.from != angleAssumed || !w.Chisel.LengthRead {
+		w.edgeAssumption(s)
+	}
+}
+
+// edgeAssumption says which chisel edge is reckoned with.
+func (w *work) edgeAssumption(s *figure.Sheet) {
+	switch w.edge.from {
+	case angleAssumed:
+		s.Find("chisel-angle-assumed", figure.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", figure.Deg(math.Pi-w.edge.acute))
+		s.Extra = append(s.Extra, reference.HandbookChiselSource())
+	case asNew:
+		if figure.Known(w.Drill.D) {
+			s.Find("chisel-assumed", figure.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", figure.Len(w.edge.length))
+			s.Extra = append(s.Extra, reference.StandardChiselSource(), reference.NewWebSource())
+		}
+	}
+}
+
+// loadAssumptions says how the load was reckoned.
+func (w *work) loadAssumptions(s *figure.Sheet) {
+	if w.wearAssumed {
+		s.Find("wear-assumed", figure.Note, "no wear factor was given: {}, a drill in normal use, is taken", figure.Num(w.load.Wear))
+	}
+	if math.IsNaN(w.load.KdThrust) {
+		return
+	}
+	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdSource)
+	system, other := "metric", "inch"
+	if w.load.System == quantity.Inch {
+		system, other = other, system
+	}
+	s.Find("equations", figure.Note, "worked with the handbook's {} equations; its {} ones differ by up to 1 %", figure.Say(system), figure.Say(other))
+}
