@@ -157,7 +157,7 @@ func (p *piloted) warn(s *figure.Sheet) {
 	s.Extra = append(s.Extra, sources[0])
 	switch {
 	case p.given && p.bore > reference.PilotTop*p.Drill.D:
-		s.Find("pilot-over-wide", figure.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", figure.Len(p.bore), num(reference.PilotTop))
+		s.Find("pilot-over-wide", figure.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", figure.Len(p.bore), figure.Share(reference.PilotTop))
 		s.Extra = append(s.Extra, sources[1])
 	case p.given && cutting.PullsIn(p.bore, p.edge.length*(1+1e-9)):
 		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is wider than the chisel edge, {}: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",

@@ -1,0 +1,24 @@
+package cli
+
+import (
+	"evenlip/internal/drill"
+	"evenlip/internal/swing"
+)
+
+var coneCommand = calculation{
+	name: "cone", short: "setting of a swing fixture for a wanted point, or the point a setting grinds",
+	long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any of
+three sets of readings will do, beside size and web:
+  point-angle, clearance, chisel-angle, semi-angle    gives the setting
+  point-angle, clearance, semi-angle, vertex          gives the rest of both
+  semi-angle, axis-angle, axis-offset, vertex         gives the point
+It also tells what each knob does, what the setting does to a thicker web, and
+what flat facets would give instead. A wish out of reach of the others is refused,
+with what to give up and by how much.`,
+	examples: `  evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --chisel-angle 126.5 --semi-angle 30
+  evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --semi-angle 30 --vertex 4.808mm
+  evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,
+	readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.ChiselAngle,
+		drill.SemiAngle, drill.Vertex, drill.AxisAngle, drill.AxisOffset},
+	check: swing.Check, compute: swing.Sheet,
+}

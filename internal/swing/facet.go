@@ -1,0 +1,51 @@
+package swing
+
+import (
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+)
+
+// facets works out what one flat facet of the same clearance gives, and the
+// second facets that bring the chisel into its band.
+func (v *view) facets() {
+	k := v.ground.HalfAngle
+	v.facet, v.facetAngle = point.FacetChisel(v.slope, k), math.Atan(v.slope)
+	band := v.Chisel.AngleLimit
+	v.low, v.high = second(v.slope, k, band.Low), second(v.slope, k, band.High)
+}
+
+// second returns the slope angle of the second facet for a chisel-edge angle;
+// NaN where one facet gives as much already.
+func second(slope, k, chisel float64) float64 {
+	g, err := point.SecondFacet(slope, k, chisel)
+	if err != nil {
+		return math.NaN()
+	}
+	return math.Atan(g)
+}
+
+func (v *view) facetFigures(s *figure.Sheet) {
+	if !v.made {
+		return
+	}
+	s.Open("With flat facets instead")
+	k, band := v.ground.HalfAngle, v.Chisel.AngleLimit
+	b := point.WebAngle(v.web, v.d/2)
+	v.add(s, "facet_angle_deg", "facet across the lip", v.facetAngle, quantity.Angle, nil)
+	s.Work(inspect.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D", "atan((tan({}) - sin({}) / tan({})) / cos({}))",
+		deg(v.ground.Clearance), deg(b), deg(k), deg(b))
+	v.add(s, "facet_chisel_angle_deg", "chisel angle, one facet", point.Obtuse(v.facet), quantity.Angle, &v.Chisel.AngleLimit)
+	s.Work(inspect.Geometry, "psi' = 180 - atan(1 / (g tan(k)))", "180 - atan(1 / ({} * tan({})))", num(v.slope), deg(k))
+	for _, f := range [...]struct {
+		key            string
+		chisel, facet2 float64
+	}{{"second_facet_low_deg", band.Low, v.low}, {"second_facet_high_deg", band.High, v.high}} {
+		label := "second facet for " + quantity.Format{}.Number(quantity.Angle, quantity.Protractor, f.chisel) + "°"
+		s.Add(figure.Figure{Key: f.key, Label: label, Value: f.facet2, Kind: quantity.Angle, Gauge: quantity.Protractor})
+		s.Work(inspect.Geometry, "g2 = 2 / (tan(psi) tan(k)) - g", "atan(2 / (tan({}) * tan({})) - {})", deg(point.Acute(f.chisel)), deg(k), num(v.slope))
+	}
+}

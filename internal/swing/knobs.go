@@ -1,0 +1,114 @@
+package swing
+
+import (
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// turn is how far a knob is moved, either way, to find what it does, as a part
+// of the step that is shown: near enough for a slope, far enough for a float64.
+const turn = 1.0 / 256
+
+// knobs is the grid of what a degree or a tenth of a millimetre on each knob
+// does to the point, the others left alone.
+func (g *grind) knobs() figure.Grid {
+	grid := figure.Grid{Key: "knobs", Title: "What each knob does, the others left alone", Columns: append([]figure.Column{
+		{Key: "knob", Label: "knob", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change of ")...)}
+	for _, k := range [...]struct {
+		name, per string
+		step      float64
+		at        func(*point.Setting) *float64
+	}{
+		{"semi-angle", "1°", degree, func(s *point.Setting) *float64 { return &s.SemiAngle }},
+		{"axis-angle", "1°", degree, func(s *point.Setting) *float64 { return &s.AxisAngle }},
+		{"axis-offset", "0.1 mm", 0.1, func(s *point.Setting) *float64 { return &s.Offset }},
+		{"vertex", "0.1 mm", 0.1, func(s *point.Setting) *float64 { return &s.Vertex }},
+	} {
+		up, down := g.setting, g.setting
+		*k.at(&up) += k.step * turn
+		*k.at(&down) -= k.step * turn
+		a, b := g.outcome(up, g.web), g.outcome(down, g.web)
+		row := []figure.Cell{figure.W(k.name), figure.W(k.per)}
+		for i := range a {
+			row = append(row, figure.V((a[i]-b[i])/(2*turn)))
+		}
+		grid.Rows = append(grid.Rows, row)
+	}
+	return grid
+}
+
+// outcomes are the columns of what a setting gives.
+func outcomes(lead string) []figure.Column {
+	out := []figure.Column{
+		{Key: "point_angle_deg", Label: "point angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
+		{Key: "lip_clearance_deg", Label: "lip clearance", Kind: quantity.Angle, Gauge: quantity.Protractor},
+		{Key: "chisel_angle_deg", Label: "chisel angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
+		{Key: "chisel_length_mm", Label: "chisel length", Kind: quantity.Length, Gauge: quantity.Caliper},
+	}
+	for i := range out {
+		out[i].Label = lead + out[i].Label
+	}
+	return out
+}
+
+// outcome is what a setting gives on a web, in the order of outcomes; NaN where
+// it leaves no point.
+func (g *grind) outcome(st point.Setting, web float64) [4]float64 {
+	c, err := st.Point(g.d, web)
+	if err != nil {
+		nan := math.NaN()
+		return [4]float64{nan, nan, nan, nan}
+	}
+	return [4]float64{2 * c.Point().HalfAngle, c.Point().Clearance, point.Obtuse(c.Chisel()), c.ChiselLength()}
+}
+
+// thickerWebs is the grid of what the same setting does to this drill as grind
+// after grind thickens its web.
+func (g *grind) thickerWebs() figure.Grid {
+	grid := figure.Grid{Key: "webs", Title: "The same setting on a thicker web", Columns: append([]figure.Column{
+		{Key: "web_ratio", Label: "web, part of D", Kind: quantity.Number},
+		{Key: "web_mm", Label: "web", Kind: quantity.Length, Gauge: quantity.Caliper}}, outcomes("")...)}
+	for _, more := range [...]float64{1, 1.1, 1.25, 1.5} {
+		web := g.web * more
+		if web >= g.d {
+			break
+		}
+		row := []figure.Cell{figure.V(web / g.d), figure.V(web)}
+		for _, v := range g.outcome(g.setting, web) {
+			row = append(row, figure.V(v))
+		}
+		grid.Rows = append(grid.Rows, row)
+	}
+	return grid
+}
+
+// assumptions says what was taken for want of a reading.
+func (g *grind) assumptions(s *figure.Sheet) {
+	if !figure.Known(g.d) {
+		return
+	}
+	if g.made && math.Abs(g.cone.ChiselTangent()-g.cone.Chisel()) > degree {
+		s.Find("chisel-curved", figure.Note, "a cone leaves the chisel slightly curved: {} corner to corner, which a protractor reads, and {} at the axis",
+			deg(point.Obtuse(g.cone.Chisel())), deg(math.Pi-g.cone.ChiselTangent()))
+	}
+	if g.taken.web {
+		s.Find("web-assumed", figure.Note, "no web was read: {} is taken, as on a new drill", figure.Len(g.web))
+		s.Extra = append(s.Extra, reference.NewWebSource())
+	}
+	if g.basis == fromSetting {
+		return
+	}
+	if g.taken.pointAngle {
+		s.Find("point-angle-assumed", figure.Note, "no point angle was wished: {} is taken, as the work wants", deg(2*g.wish.HalfAngle))
+	}
+	if g.taken.clearance {
+		s.Find("clearance-assumed", figure.Note, "no clearance was wished: {} is taken, as recommended for the size", deg(g.wish.Clearance))
+	}
+	if g.taken.semiAngle {
+		s.Find("semi-angle-assumed", figure.Note, "no semi-angle was given: {} is taken; it is the one free choice, so use the fixture's own", deg(g.wish.SemiAngle))
+	}
+}

@@ -1,0 +1,194 @@
+package swing
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Sheet is the setting of a swing fixture, the point it grinds, what each knob
+// does to it, and what flat facets would give instead.
+func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
+	g := grindOf(d)
+	s := &figure.Sheet{Command: "cone", Explaining: explain}
+	inspect.Plausible(d, s)
+	v := g.view()
+	v.settingFigures(s)
+	v.pointFigures(s)
+	v.facetFigures(s)
+	if g.made {
+		s.Grids = append(s.Grids, g.knobs(), g.thickerWebs())
+	}
+	g.assumptions(s)
+	return s
+}
+
+// view is the cone in numbers, NaN where there is none.
+type view struct {
+	*grind
+	ground           point.Wanted
+	slope, n         float64 // g and N of the geometry
+	chord, tangent   float64 // chisel-edge angle, acute
+	length, rake     float64
+	slopeX, slopeY   float64 // of the flank on the axis
+	facet, low, high float64 // chisel of one facet; second facets
+	facetAngle       float64
+}
+
+func (g *grind) view() *view {
+	nan := math.NaN()
+	v := &view{grind: g, ground: point.Wanted{D: nan, Web: nan, HalfAngle: nan, Clearance: nan, SemiAngle: nan}, slope: nan, n: nan,
+		chord: nan, tangent: nan, length: nan, rake: nan, slopeX: nan, slopeY: nan, facet: nan, low: nan, high: nan, facetAngle: nan}
+	if !g.made {
+		g.setting = point.Setting{SemiAngle: nan, AxisAngle: nan, Offset: nan, Vertex: nan}
+		return v
+	}
+	c := g.cone
+	v.ground, v.slope = c.Point(), c.Flank().Slope()
+	sin := math.Sin(v.ground.HalfAngle)
+	v.n = math.Sqrt(1/(sin*sin) + v.slope*v.slope)
+	v.chord, v.tangent, v.length, v.rake = c.Chisel(), c.ChiselTangent(), c.ChiselLength(), c.ChiselRake()
+	v.slopeX, v.slopeY = c.Slope(0, 0)
+	v.facets()
+	return v
+}
+
+func (v *view) add(s *figure.Sheet, key, label string, value float64, kind quantity.Kind, limit *reference.Band) {
+	gauge := quantity.Caliper
+	if kind == quantity.Angle {
+		gauge = quantity.Protractor
+	}
+	s.Add(figure.Figure{Key: key, Label: label, Value: value, Kind: kind, Gauge: gauge, Limit: limit, Wants: v.wants})
+}
+
+func deg(a float64) figure.Arg { return figure.Deg(a) }
+func num(x float64) figure.Arg { return figure.Num(x) }
+
+const given = "as read"
+
+func (v *view) settingFigures(s *figure.Sheet) {
+	s.Open("Setting of the fixture")
+	w, k, th := &v.ground, v.ground.HalfAngle, v.ground.SemiAngle
+	v.add(s, "cone_semi_angle_deg", "cone semi-angle", th, quantity.Angle, nil)
+	if v.taken.semiAngle {
+		s.Work("own rule: the middle of what is possible", "th = k / 2", "{} / 2", deg(k))
+	} else {
+		s.Work(given, "th as read", "{}", deg(th))
+	}
+	v.add(s, "axis_angle_deg", "swing axis to drill axis", v.setting.AxisAngle, quantity.Angle, nil)
+	if v.basis == fromSetting {
+		s.Work(given, "phi as read", "{}", deg(v.setting.AxisAngle))
+	} else {
+		s.Work(inspect.Geometry, "cos(phi) = cos(th) cos(k) + sin(th) / N, N = (1 / sin^2 k + g^2)^0.5, g = (tan Cl - sin b / tan k) / cos b",
+			"acos(cos({}) * cos({}) + sin({}) / (1 / sin({})^2 + {}^2)^0.5)", deg(th), deg(k), deg(th), deg(k), num(v.slope))
+	}
+	v.add(s, "axis_offset_mm", "offset of the two axes", v.setting.Offset, quantity.Length, nil)
+	if v.basis == fromSetting {
+		s.Work(given, "S as read", "{}", figure.Len(v.setting.Offset))
+	} else {
+		s.Work(inspect.Geometry, "S = (d g sin(th) / N + (w / 2) (sin(k) cos(th) - sin(th) / (N tan(k)))) / sin(phi)",
+			"({} * {} * sin({}) / {} + ({} / 2) * (sin({}) * cos({}) - sin({}) / ({} * tan({})))) / sin({})",
+			figure.Len(v.setting.Vertex), num(v.slope), deg(th), num(v.n), figure.Len(w.Web), deg(k), deg(th), deg(th), num(v.n), deg(k), deg(v.setting.AxisAngle))
+	}
+	v.add(s, "vertex_distance_mm", "vertex beyond drill axis", v.setting.Vertex, quantity.Length, nil)
+	v.workVertex(s)
+}
+
+// workVertex shows the vertex distance: with the corner of the chisel at x on
+// the other lip, both it and the lip lie on the cone, which leaves d in the
+// first power only.
+func (v *view) workVertex(s *figure.Sheet) {
+	if v.basis != fromChisel {
+		s.Work(given, "d as read", "{}", figure.Len(v.setting.Vertex))
+		return
+	}
+	k, th, w := v.ground.HalfAngle, v.ground.SemiAngle, v.ground.Web
+	m, x := 1/math.Tan(k), w/2/math.Tan(v.chord)
+	// The cone's axis: along the lip by cos th, into the metal by sin th.
+	ax := math.Sin(k)*math.Cos(th) - m*math.Sin(th)/v.n
+	ay := v.slope * math.Sin(th) / v.n
+	az := -math.Cos(k)*math.Cos(th) - math.Sin(th)/v.n
+	b := -(x*ax + w*ay + m*x*az)
+	s.Work(inspect.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
+		"(cos({})^2 * ({}^2 / sin({})^2 + {}^2) - {}^2) / (2 * ({} * cos({}) / sin({}) + {} * cos({})^2 * (1 - {}^2)))",
+		deg(th), figure.Len(x), deg(k), figure.Len(w), figure.Len(b), figure.Len(b), deg(th), deg(k), figure.Len(x), deg(th), num(m))
+}
+
+func (v *view) pointFigures(s *figure.Sheet) {
+	s.Open("Point it grinds")
+	v.add(s, "point_angle_deg", "point angle", 2*v.ground.HalfAngle, quantity.Angle, nil)
+	v.workPointAngle(s)
+	var relief *reference.Band
+	if v.made {
+		relief = &v.Clearance.Limit
+	}
+	v.add(s, "lip_clearance_deg", "lip clearance at the corner", v.ground.Clearance, quantity.Angle, relief)
+	v.workClearance(s)
+	v.chiselFigures(s)
+}
+
+func (v *view) workPointAngle(s *figure.Sheet) {
+	switch {
+	case v.taken.pointAngle:
+		s.Work("what the work wants", "2k from the table", "{}", deg(2*v.ground.HalfAngle))
+	case v.basis != fromSetting:
+		s.Work(given, "2k as read", "{}", deg(2*v.ground.HalfAngle))
+	default:
+		a, tilt := v.lean()
+		s.Work(inspect.Geometry, "2k = 2 (atan(tan(phi) cos(a)) + atan(tilt / cos(th))), a = asin(S / (d^2 + w^2 / 4)^0.5) - atan(w / (2 d)), tilt = (sin^2 th - sin^2 phi sin^2 a)^0.5",
+			"2 * (atan(tan({}) * cos({})) + atan({} / cos({})))", deg(v.setting.AxisAngle), deg(a), num(tilt), deg(v.setting.SemiAngle))
+	}
+}
+
+// lean returns the angle of the swing axis to the lip in the end view, and the
+// part of the cone's opening that is left in the plane of the lip.
+func (v *view) lean() (a, tilt float64) {
+	st := v.setting
+	a = math.Asin(st.Offset/math.Hypot(st.Vertex, v.web/2)) - math.Atan2(v.web/2, st.Vertex)
+	tilt = math.Sqrt(math.Pow(math.Sin(st.SemiAngle), 2) - math.Pow(math.Sin(st.AxisAngle)*math.Sin(a), 2))
+	return a, tilt
+}
+
+func (v *view) workClearance(s *figure.Sheet) {
+	switch {
+	case v.taken.clearance:
+		s.Work(v.Clearance.Limit.Source.String(), "Cl from the table, by size and work", "{}", deg(v.ground.Clearance))
+	case v.basis != fromSetting:
+		s.Work(given, "Cl as read", "{}", deg(v.ground.Clearance))
+	default:
+		a, tilt := v.lean()
+		b, k := point.WebAngle(v.web, v.d/2), v.ground.HalfAngle
+		s.Work(inspect.Geometry, "tan(Cl) = g cos(b) + sin(b) / tan(k), g = sin(phi) sin(a) / (tilt sin(k)), sin(b) = w / D",
+			"atan(sin({}) * sin({}) / ({} * sin({})) * cos({}) + sin({}) / tan({}))", deg(v.setting.AxisAngle), deg(a), num(tilt), deg(k), deg(b), deg(b), deg(k))
+	}
+}
+
+func (v *view) chiselFigures(s *figure.Sheet) {
+	var angle, ratio *reference.Band
+	if v.made {
+		angle, ratio = &v.Chisel.AngleLimit, &v.Chisel.RatioLimit
+	}
+	w := v.ground.Web
+	v.add(s, "chisel_angle_deg", "chisel-edge angle, chord", point.Obtuse(v.chord), quantity.Angle, angle)
+	s.Work(inspect.Geometry, "psi' = 180 - psi", "180 - {}", deg(v.chord))
+	v.add(s, "chisel_angle_acute_deg", "the same, acute", v.chord, quantity.Angle, nil)
+	if v.basis == fromChisel {
+		s.Work(given, "psi as read", "{}", deg(v.chord))
+	} else {
+		s.Work(inspect.Geometry, "tan(psi) = (w / 2) / x, x the place along the lip where the other flank is as high as the lip",
+			"atan(({} / 2) / {})", figure.Len(w), figure.Len(w/2/math.Tan(v.chord)))
+	}
+	v.add(s, "chisel_angle_axis_deg", "chisel-edge angle at axis", math.Pi-v.tangent, quantity.Angle, nil)
+	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy), the flank's slopes on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
+	v.add(s, "chisel_length_mm", "chisel-edge length", v.length, quantity.Length, nil)
+	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(w), deg(v.chord))
+	v.add(s, "chisel_ratio", "chisel length, part of D", v.length/v.d, quantity.Number, ratio)
+	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(v.length), figure.Len(v.d))
+	v.add(s, "chisel_rake_deg", "rake on the chisel at axis", v.rake, quantity.Angle, nil)
+	s.Work(inspect.Geometry, "gc = -atan(1 / (hx^2 + hy^2)^0.5)", "-atan(1 / ({}^2 + {}^2)^0.5)", num(v.slopeX), num(v.slopeY))
+}
