@@ -104,17 +104,18 @@ func (a *app) lines(indent, text string) {
 // What was read before was right, so any complaint is about this reading, if
 // only beside an older one.
 func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, hint string) {
-	for _, e := range d.Resolve() {
-		return e.Err.Error(), hintOf(e.Err)
+	if errs := d.Resolve(); len(errs) > 0 {
+		return errs[0].Err.Error(), hintOf(errs[0].Err)
 	}
-	for _, im := range c.impossible(d) {
-		text = a.say(im, d)
-		if im.Reading != r {
-			text = im.Reading.String() + ": " + text
-		}
-		return text, im.Hint
+	found := c.impossible(d)
+	if len(found) == 0 {
+		return "", ""
 	}
-	return "", ""
+	text = a.say(found[0], d)
+	if found[0].Reading != r {
+		text = found[0].Reading.String() + ": " + text
+	}
+	return text, found[0].Hint
 }
 
 // commandLine is the command that gives the same answer again.

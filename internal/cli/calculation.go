@@ -2,6 +2,7 @@ package cli
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -27,8 +28,7 @@ type calculation struct {
 	group             string // of the help page; "drill" when empty
 	examples          string
 	readings          []drill.Reading
-	files             bool // takes files as arguments, and --ask
-	grinder           bool // is about the grinder and not about a drill
+	grinder           bool // is about the grinder: no drill, no files, no --ask
 	// check returns what cannot be beyond what inspect.Check finds; may be nil.
 	check   func(*drill.Drill) []inspect.Impossible
 	compute func(d *drill.Drill, explain bool) *figure.Sheet
@@ -48,9 +48,9 @@ func (a *app) calculation(c calculation) *cobra.Command {
 	flags := make(map[drill.Reading]*string, len(c.readings))
 	cracked, sample, ask := false, false, false
 	cmd := &cobra.Command{
-		Use: c.name + " [flags]", Short: c.short, Long: c.long, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
+		Use: c.name + " [flags]", Short: c.short, Long: c.long + "\n" + rangeHelp, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
 	}
-	if c.files {
+	if !c.grinder {
 		cmd.Use = c.name + " [FILE...] [flags]"
 		cmd.Args = cobra.ArbitraryArgs
 		cmd.Flags().BoolVar(&ask, "ask", false, "ask for the readings one by one, at the bench")
@@ -86,6 +86,15 @@ func (a *app) calculation(c calculation) *cobra.Command {
 		}
 		if cracked {
 			d.Set(drill.Cracked, "yes")
+		}
+		ranges, err := a.sweeps(d)
+		switch {
+		case err != nil:
+			return err
+		case len(ranges) > 0 && ask:
+			return usage("give the range without --ask", "--%s: a range and --ask do not go together", ranges[0].reading)
+		case len(ranges) > 0:
+			return a.ranged(c, d, ranges)
 		}
 		if ask {
 			if err := a.ask(cmd, c, d); err != nil {
@@ -268,7 +277,7 @@ func (a *app) file(c calculation, name string, units quantity.System) (*drill.Dr
 	if name != "-" {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, []error{&dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}}
+			return nil, []error{noFile(name, err)}
 		}
 		defer f.Close()
 		in, shown = f, name
@@ -284,6 +293,15 @@ func (a *app) file(c calculation, name string, units quantity.System) (*drill.Dr
 		errs = append(errs, fault)
 	}
 	return d, errs
+}
+
+// noFile says why a file cannot be read; a reading in a file's place is wrong
+// usage.
+func noFile(name string, err error) error {
+	if _, noSize := quantity.Parse(quantity.Size, name, quantity.Unset); noSize == nil && errors.Is(err, os.ErrNotExist) {
+		return usage("readings are flags: --size "+shellQuoted(name), "no file is called %q", name)
+	}
+	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
 }
 
 // largestFile bounds a file of one drill: a mistaken name must not fill the

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/expr-lang/expr"
@@ -65,8 +66,25 @@ func agrees(sum, result string) error {
 		return fmt.Errorf("%s: %v", sum, err)
 	}
 	half := math.Pow(10, -float64(len(m[2]))) / 2
+	if _, unit, _ := strings.Cut(result, " "); slices.Contains([]string{"N", "lbf", "N m", "in lb"}, unit) { // three significant figures
+		half = math.Max(half, want/200)
+	}
 	if !(math.Abs(got-want) <= half+1e-6*math.Max(1, math.Abs(want))) {
 		return fmt.Errorf("%s gives %.9g, printed is %s", sum, got, result)
+	}
+	return nil
+}
+
+// exactly holds a sum against the figure in full precision; only the operands
+// are rounded, to eight digits.
+func exactly(sum, result string, figure any) error {
+	want, isNumber := figure.(float64)
+	if strings.HasSuffix(result, "%") {
+		want *= 100
+	}
+	got, err := evaluate(sum)
+	if err != nil || !isNumber || math.Abs(got-want) > 2e-6*math.Max(1, math.Abs(want)) {
+		return fmt.Errorf("%s gives %.9g, the figure is %v (%v)", sum, got, figure, err)
 	}
 	return nil
 }
@@ -87,23 +105,35 @@ func TestCalculatorInDegrees(t *testing.T) {
 	}
 }
 
-// takes lists the readings of each command, beside the size.
-var takes = map[string][]string{
-	"point":     {"material", "point-angle", "lip-angle"},
-	"clearance": {"material", "clearance", "heel-drop", "heel-turn", "feed", "web", "chisel-angle", "chisel-length", "lip-angle"},
-	"chisel":    {"web", "chisel-angle", "chisel-length"},
-	"web":       {"material", "web", "second-web", "second-web-at", "web-taper", "chisel-angle", "chisel-length", "remove", "feed"},
-	"lips":      {"material", "point-angle", "lip-angle", "lip-length", "lip-height", "web", "chisel-angle", "chisel-length", "feed"},
-	"inspect": {"material", "web", "second-web", "second-web-at", "web-taper", "chisel-angle", "chisel-length", "point-angle", "lip-angle",
-		"lip-length", "lip-height", "clearance", "heel-drop", "heel-turn", "flute", "depth", "flank-wear", "corner-wear", "margin-wear", "remove", "feed"},
+// explained are the commands that compute from readings, each with a reading
+// without which it has nothing to do.
+var explained = map[string]string{
+	"inspect": "size", "point": "size", "clearance": "size", "chisel": "size", "web": "size", "lips": "size",
+	"regrind": "size", "edge": "size", "thin": "size", "thrust": "size", "pilot": "size", "speed": "size",
+	"wheel": "wheel", "cone": "semi-angle",
 }
+
+// takes lists the readings that each command takes, as its help tells.
+var takes = sync.OnceValue(func() map[string][]string {
+	out := map[string][]string{}
+	for command := range explained {
+		_, help, _ := strings.Cut(run("", command, "--help").out, "\nFlags:\n")
+		help, _, _ = strings.Cut(help, "\n\n")
+		for _, m := range valueFlag.FindAllStringSubmatch(help, -1) {
+			out[command] = append(out[command], m[1])
+		}
+	}
+	return out
+})
+
+var valueFlag = regexp.MustCompile(`(?m)^ +--([a-z-]+) value`)
 
 // readings is a drill as typed.
 type readings map[string]string
 
 func (r readings) args(command string) []string {
-	args := []string{command, "--size", r["size"]}
-	for _, name := range takes[command] {
+	args := []string{command}
+	for _, name := range takes()[command] {
 		if text, ok := r[name]; ok {
 			args = append(args, "--"+name, text)
 		}
@@ -116,7 +146,10 @@ func (r readings) args(command string) []string {
 // number computed.
 func checkExplained(t fataler, r readings) {
 	t.Helper()
-	for _, command := range slices.Sorted(maps.Keys(takes)) {
+	for _, command := range slices.Sorted(maps.Keys(explained)) {
+		if r[explained[command]] == "" {
+			continue
+		}
 		args := append(r.args(command), "--explain")
 		d := compute(t, args...)
 		steps := map[string]bool{}
@@ -125,14 +158,21 @@ func checkExplained(t fataler, r readings) {
 			if err := agrees(s.Numbers, s.Result); err != nil {
 				t.Fatalf("evenlip %s --format json\n%s: %v", strings.Join(args, " "), s.Figure, err)
 			}
+			if err := exactly(s.Numbers, s.Result, d.Results[s.Figure]); err != nil {
+				t.Fatalf("evenlip %s --format json\n%s: %v", strings.Join(args, " "), s.Figure, err)
+			}
 			if s.Formula == "" || s.Source == "" {
 				t.Fatalf("evenlip %s: %s has no formula or no source", strings.Join(args, " "), s.Figure)
 			}
 		}
+		var silent []string
 		for key, v := range d.Results {
 			if _, isNumber := v.(float64); isNumber && !steps[key] {
-				t.Fatalf("evenlip %s: nothing shows how %s is got", strings.Join(args, " "), key)
+				silent = append(silent, key)
 			}
+		}
+		if silent != nil {
+			t.Fatalf("evenlip %s: nothing shows how these are got: %v", strings.Join(args, " "), silent)
 		}
 		for _, units := range []string{"mm", "in"} {
 			checkPrinted(t, len(d.Steps), append(slices.Clone(args), "--units", units, "--width", "100000"))
@@ -152,7 +192,7 @@ func checkPrinted(t fataler, steps int, args []string) {
 		t.Fatalf("evenlip %s: status %d, no working\n%s", strings.Join(args, " "), a.status, a.err)
 	}
 	workings, _, _ := strings.Cut(rest, "\n\n")
-	lines := strings.Split(workings, "\n")[1:]
+	lines := strings.Split(workings, "\n")[2:]
 	if len(lines) != 4*steps {
 		t.Fatalf("evenlip %s: %d lines for %d steps:\n%s", strings.Join(args, " "), len(lines), steps, workings)
 	}
@@ -185,6 +225,14 @@ var bench = map[string]readings{
 	"rubbing feed":       {"size": "3mm", "web": "0.45mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "2", "feed": "0.5mm"},
 	"all three":          {"size": "12mm", "web": "2mm", "chisel-angle": "126", "chisel-length": "3mm", "remove": "1mm"},
 	"size only":          {"size": "F"},
+	"at work": {"size": "12mm", "material": "steel-300", "web": "2mm", "chisel-angle": "125", "lip-angle": "59", "clearance": "11", "feed": "0.2mm",
+		"rpm": "600", "depth": "50mm", "helix": "30", "pilot": "4mm", "wear-factor": "1.3", "efficiency": "0.8", "shank-diameter": "10mm", "to-web": "1.6mm"},
+	"at work, inches":      {"size": "1/2", "material": "cast-iron-150", "web": "0.08", "chisel-length": "0.1", "feed": "0.008", "rpm": "700", "depth": "2", "to-chisel-ratio": "0.12"},
+	"a wheel":              {"wheel": "200mm", "worn-to": "160mm", "wheel-rpm": "2850", "marked-speed": "35m/s", "rest-gap": "2mm", "tongue-gap": "5mm"},
+	"a wheel, inches":      {"wheel": "8in", "worn-to": "6-1/2in", "wheel-rpm": "3450", "marked-rpm": "3600", "rest-gap": "1/8", "tongue-gap": "1/4"},
+	"a fixture, to be set": {"size": "10mm", "web": "1.5mm", "point-angle": "118", "clearance": "12", "chisel-angle": "126.5", "semi-angle": "30"},
+	"a fixture, half set":  {"size": "10mm", "web": "1.5mm", "point-angle": "118", "clearance": "12", "semi-angle": "30", "vertex": "4.808mm"},
+	"a fixture, as set":    {"size": "10mm", "web": "1.5mm", "semi-angle": "30", "axis-angle": "29.28", "axis-offset": "1.264mm", "vertex": "4.808mm"},
 }
 
 func TestExplainedArithmetic(t *testing.T) {
@@ -194,7 +242,10 @@ func TestExplainedArithmetic(t *testing.T) {
 }
 
 func TestExplainedSample(t *testing.T) {
-	for _, command := range slices.Sorted(maps.Keys(takes)) {
+	for _, command := range slices.Sorted(maps.Keys(explained)) {
+		if explained[command] != "size" {
+			continue
+		}
 		if d := compute(t, command, "--sample", "--explain"); len(d.Steps) == 0 && command != "inspect" {
 			t.Errorf("%s --sample explains nothing", command)
 		}
@@ -251,6 +302,33 @@ func anyDrill(t *rapid.T) readings {
 	set("point-angle", fmt.Sprintf("%.1f", number("wanted", 90, 140)))
 	set("flute", length(d*4+50))
 	set("margin-wear", length(number("margin", 0, 1)*d))
+	set("flank-wear", length(number("land", 0, 0.05)*d))
+	set("corner-wear", length(number("corner", 0, 0.2)*d))
+	set("lip-chip", length(number("chip", 0, 0.2)*d))
+	set("material", rapid.SampledFrom([]string{"steel-200", "steel-400", "aluminium", "cast-iron-150", "plastics", "titanium"}).Draw(t, "material"))
+	set("depth", length(number("depth", 0.5, 6)*d))
+	set("rpm", fmt.Sprintf("%.0f", number("rpm", 100, 5000)))
+	set("helix", fmt.Sprintf("%.1f", number("helix", 5, 45)))
+	set("wear-factor", fmt.Sprintf("%.2f", number("wear factor", 1, 2)))
+	set("efficiency", fmt.Sprintf("%.2f", number("efficiency", 0.5, 1)))
+	set("pilot", length(number("pilot", 0.1, 0.6)*d))
+	set("to-chisel-ratio", fmt.Sprintf("%.3f", number("target", 0.06, 0.3)))
+	set("flank-wear", length(number("land", 0, 0.05)*d))
+	set("corner-wear", length(number("corner", 0, 0.2)*d))
+	set("lip-chip", length(number("chip", 0, 0.1)*d))
+	set("depth", length(number("depth", 1, 5)*d))
+	set("clean-up", length(number("clean-up", 0, 0.2)))
+	set("every", length(number("every", 0.3, 2)))
+	set("length", length(d*8+100))
+	set("back-taper", fmt.Sprintf("%.5f", number("back taper", 0, 0.001)))
+	set("least-diameter", length(0.999*d))
+	set("material", rapid.SampledFrom([]string{"steel-200", "stainless-316", "titanium", "plastics", "copper"}).Draw(t, "material"))
+	set("rpm", fmt.Sprintf("%.0f", number("rpm", 20, 3000)))
+	set("wear-factor", fmt.Sprintf("%.2f", number("wear", 1, 1.6)))
+	set("efficiency", fmt.Sprintf("%.2f", number("efficiency", 0.5, 1)))
+	set("shank-diameter", length(number("shank", 0.3, 1)*d))
+	set("pilot", length(number("pilot", 0.05, 0.7)*d))
+	set("to-web", length(number("to web", 0.05, 0.3)*d))
 	return r
 }
 

@@ -32,6 +32,7 @@ func (a atNobodysHome) Run() int {
 		os.Unsetenv(name)
 	}
 	os.Setenv("HOME", "/no-home")
+	os.Setenv("LC_ALL", "C.UTF-8")
 	return a.m.Run()
 }
 

@@ -2,6 +2,7 @@ package drill
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -48,7 +49,7 @@ func (d *Drill) System() quantity.System {
 	if d.Units != quantity.Unset {
 		return d.Units
 	}
-	for _, r := range [...]Reading{Size, Wheel} {
+	for _, r := range unitGivers {
 		if s := d.value[r][0].System; s != quantity.Unset {
 			return s
 		}
@@ -56,31 +57,40 @@ func (d *Drill) System() quantity.System {
 	return quantity.Metric
 }
 
+// unitGivers are the readings whose units bare numbers take, the first that
+// was read.
+var unitGivers = [...]Reading{Size, Wheel}
+
 // Resolve understands all that was set. It returns every error, not only the
 // first, in the catalogue's order.
 func (d *Drill) Resolve() []*Error {
+	var faults [readings]error
+	for _, r := range unitGivers {
+		faults[r] = d.resolve(r)
+	}
 	var errs []*Error
-	for r := Reading(0); r < readings; r++ {
-		if d.text[r] == "" {
-			continue
+	for r := range readings {
+		if !slices.Contains(unitGivers[:], r) {
+			faults[r] = d.resolve(r)
 		}
-		if err := d.resolve(r); err != nil {
-			errs = append(errs, &Error{r, err})
+		if faults[r] != nil {
+			errs = append(errs, &Error{r, faults[r]})
 		}
 	}
 	return errs
 }
 
 func (d *Drill) resolve(r Reading) error {
+	if d.text[r] == "" {
+		return nil
+	}
 	s := &specs[r]
 	d.value[r], d.count[r] = [2]quantity.Value{}, 0
 	switch {
 	case s.Switch:
 		return d.resolveSwitch(r)
 	case s.Kind == quantity.Word:
-		d.text[r] = strings.TrimSpace(d.text[r])
-		d.count[r] = 1
-		return nil
+		return d.resolveWord(r)
 	}
 	bare := d.Units
 	if r != Size {
@@ -108,6 +118,15 @@ func aboutComma(first, second string) string {
 		return "a comma stands only between the readings of two lips"
 	}
 	return "a comma is never a decimal point: write " + first + "." + second
+}
+
+func (d *Drill) resolveWord(r Reading) error {
+	word := strings.TrimSpace(d.text[r])
+	if word == "" {
+		return &quantity.Error{Read: d.text[r], Takes: "a word", Hint: "nothing was written"}
+	}
+	d.text[r], d.count[r] = word, 1
+	return nil
 }
 
 func (d *Drill) resolveSwitch(r Reading) error {

@@ -42,13 +42,24 @@ func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places,
 	if err != nil {
 		return nil, nil, []error{err}
 	}
+	d, p, errs := ReadMap(file, root, units, nil)
+	if d != nil && d.Name == "" {
+		d.Name = file
+	}
+	return d, p, errs
+}
+
+// ReadMap reads one drill from a mapping of a file. The entries with a key that
+// is neither a reading's nor one of a drill's own go to other, which reports
+// whether it knows the key; nil knows none.
+func ReadMap(file string, root strict.Node, units quantity.System, other func(strict.Entry) bool) (*Drill, *Places, []error) {
 	if !root.IsMap() {
 		line, column := root.Place()
 		return nil, nil, []error{&strict.Error{File: file, Line: line, Column: column, Text: "takes one reading a line, such as size: 12mm"}}
 	}
-	d := &Drill{Name: file, Units: units}
+	d := &Drill{Units: units}
 	p := &Places{File: file}
-	errs := d.fromMap(root, p)
+	errs := d.fromMap(root, p, other)
 	for _, e := range d.Resolve() {
 		errs = append(errs, p.Fault(e.Reading, e.Err))
 	}
@@ -62,7 +73,7 @@ func byPlace(a, b error) int {
 	return cmp.Or(cmp.Compare(x.Line, y.Line), cmp.Compare(x.Column, y.Column))
 }
 
-func (d *Drill) fromMap(root strict.Node, p *Places) []error {
+func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bool) []error {
 	var errs []error
 	seen := map[string]bool{}
 	for _, e := range root.Entries() {
@@ -80,6 +91,9 @@ func (d *Drill) fromMap(root strict.Node, p *Places) []error {
 		text, ok := scalar(e.Value)
 		switch r, known := Find(key); {
 		case !known && key != keyName && key != keyUnits:
+			if other != nil && other(e) {
+				continue
+			}
 			line, column = e.Key.Place()
 			fault("no reading is called "+strconv.Quote(key), "the keys are the flags' names: evenlip inspect --help")
 		case !ok || strings.TrimSpace(text) == "":

@@ -38,7 +38,7 @@ func Expanded(contributions ...float64) float64 {
 //
 // to the first order, the readings independent (JCGM 100:2008, 5.1.2), and
 // leaves in Mostly the reading that adds most. The slopes are taken by
-// computing again with each reading moved a little. Gauges not named (zero)
+// computing again with each reading moved by u. Gauges not named (zero)
 // claim nothing: their readings count as exact, and so do the drill's nominal
 // size and whatever is set and not measured.
 func Spread(d *drill.Drill, g quantity.Gauges, s *figure.Sheet, again Calculation) {
@@ -70,18 +70,16 @@ func Spread(d *drill.Drill, g quantity.Gauges, s *figure.Sheet, again Calculatio
 	})
 }
 
-// fraction is how far a reading is moved to take a slope, in standard
-// uncertainties: near enough for the first order, far enough for a float64.
-const fraction = 1.0 / 64
-
 // shift returns what one standard uncertainty u of reading r, value i, moves
-// each figure by. At a kink, where the two sides differ, the steeper one counts.
+// each figure by (JCGM 100:2008, 5.1.3, note 2). At a kink, where the two sides
+// differ, the larger one counts; a figure picked from a list moves by a whole
+// step or not at all.
 func shift(d *drill.Drill, r drill.Reading, i int, u float64, s *figure.Sheet, again Calculation) []float64 {
-	up, down := values(again(d.Nudged(r, i, u*fraction))), values(again(d.Nudged(r, i, -u*fraction)))
+	up, down := values(again(d.Nudged(r, i, u))), values(again(d.Nudged(r, i, -u)))
 	var out []float64
 	s.Each(func(f *figure.Figure) {
 		above, below := math.Abs(up[f.Key]-f.Value), math.Abs(f.Value-down[f.Key])
-		c := math.Max(orZero(above), orZero(below)) / fraction
+		c := math.Max(orZero(above), orZero(below))
 		out = append(out, c)
 	})
 	return out

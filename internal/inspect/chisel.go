@@ -88,6 +88,11 @@ func (r *Result) ChiselSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: c.Ratio, Kind: quantity.Number,
 		Limit: limitIf(&c.RatioLimit, r.Drill.D), Wants: join(wants(on("size", r.Drill.D)), two)})
 	s.Work(geometry, "q = c / D", "{} / {}", figure.Len(c.Length), figure.Len(r.Drill.D))
+	c.Contradiction(s)
+}
+
+// Contradiction warns in s where three readings of the chisel edge disagree.
+func (c *Chisel) Contradiction(s *figure.Sheet) {
 	if c.Gap != 0 {
 		s.Find("chisel-contradiction", figure.Warn, "the three chisel readings contradict each other: web {} at {} makes an edge of {}, but {} was read ({} apart); measure again",
 			figure.Len(c.Web), figure.Deg(c.Angle), figure.Len(c.Length+c.Gap), figure.Len(c.Length), figure.Len(math.Abs(c.Gap)))

@@ -15,7 +15,8 @@ type Clearance struct {
 	Lip1, Lip2 float64
 	Both       bool
 	FromDrop   bool // computed from the heel drop
-	Turn       float64
+	// Drop1, Drop2 and Turn are the heel drop as read.
+	Drop1, Drop2, Turn float64
 	// Apart is how far the clearance read and the one the heel drop gives differ,
 	// on the lip where they differ most; NaN where not both were taken.
 	Apart     float64
@@ -40,8 +41,9 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	b := &r.Drill
 	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Turn: reading(dr, drill.HeelTurn)}
 	c.Lip1, c.Lip2, c.Both = pair(dr, drill.Clearance)
-	h1, h2, bothDrops := pair(dr, drill.HeelDrop)
-	d1, d2 := point.ClearanceOfDrop(h1, b.D, c.Turn), point.ClearanceOfDrop(h2, b.D, c.Turn)
+	var bothDrops bool
+	c.Drop1, c.Drop2, bothDrops = pair(dr, drill.HeelDrop)
+	d1, d2 := point.ClearanceOfDrop(c.Drop1, b.D, c.Turn), point.ClearanceOfDrop(c.Drop2, b.D, c.Turn)
 	if known(c.Lip1) {
 		c.Apart = math.Max(math.Abs(c.Lip1-d1), math.Abs(c.Lip2-d2))
 	} else {
@@ -97,12 +99,12 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	c, b := &r.Clearance, &r.Drill
 	s.Open("Lip clearance")
 	limit := limitIf(&c.Limit, b.D)
-	r.lipClearance(s, "lip_clearance_1_deg", "at the corner, lip 1", c.Lip1, limit)
-	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, limit)
+	r.lipClearance(s, "lip_clearance_1_deg", "at the corner, lip 1", c.Lip1, c.Drop1, limit)
+	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, c.Drop2, limit)
 	r.recommendedFigures(s)
 	r.workingFigures(s)
 	if b.FeedAssumed {
-		s.Find("feed-assumed", figure.Note, "no feed was given: {} a turn is taken, the middle for this diameter", figure.Feed(b.Feed))
+		s.Find("feed-assumed", figure.Note, "no feed was given: {} is taken, the middle for this diameter", figure.Feed(b.Feed))
 	}
 	if c.Apart > apart {
 		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(c.Apart))
@@ -147,7 +149,7 @@ func (c *Clearance) wants(rest ...need) string {
 	return wants(rest...)
 }
 
-func (r *Result) lipClearance(s *figure.Sheet, key, label string, v float64, limit *reference.Band) {
+func (r *Result) lipClearance(s *figure.Sheet, key, label string, v, drop float64, limit *reference.Band) {
 	c := &r.Clearance
 	s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: limit,
 		Wants: c.wants()})
@@ -155,9 +157,8 @@ func (r *Result) lipClearance(s *figure.Sheet, key, label string, v float64, lim
 		s.Work("as read", "Cl as read", "{}", figure.Deg(v))
 		return
 	}
-	drop := point.DropOfClearance(v, r.Drill.D, c.Turn)
 	s.Work(geometry, "Cl = atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))",
-		figure.Len(drop), figure.Len(r.Drill.D), figure.Deg(c.Turn))
+		figure.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: drop}, figure.Len(r.Drill.D), figure.Deg(c.Turn))
 }
 
 func (r *Result) alongFigures(s *figure.Sheet, needs string) {

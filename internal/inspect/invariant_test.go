@@ -80,7 +80,7 @@ func TestSwappedLipsSwapTheAnswer(t *testing.T) {
 func swapped(r inspect.Result) inspect.Result {
 	p, c, l := &r.Point, &r.Clearance, &r.Lips
 	p.K1, p.K2, p.Difference = p.K2, p.K1, -p.Difference
-	c.Lip1, c.Lip2 = c.Lip2, c.Lip1
+	c.Lip1, c.Lip2, c.Drop1, c.Drop2 = c.Lip2, c.Lip1, c.Drop2, c.Drop1
 	// The common line's height is counted from the corner of lip 2.
 	l.Plan.Line.Height0 -= zeroUnless(l.Planned, l.Height)
 	l.Height, l.Length, l.Offset, l.ByLengths = -l.Height, -l.Length, -l.Offset, -l.ByLengths

@@ -10,6 +10,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
 )
 
 // noNaN fails if a number that is not known stands in anything that is said.
@@ -148,4 +149,45 @@ func TestWants(t *testing.T) {
 	if !slices.Equal(s.Verdict.Missing, want) {
 		t.Errorf("the verdict wants %q", s.Verdict.Missing)
 	}
+}
+
+// Lips longer than the drill is wide tell no height.
+func TestLipsThatCannotBe(t *testing.T) {
+	l := compute(t, "size 12mm; web 3mm; lip-angle 89,89; lip-length 11.9mm,11.9mm").Lips
+	if known := l.Height == l.Height; known || l.Planned || l.From != inspect.LipsUnknown {
+		t.Errorf("height %v, from %v", l.Height, l.From)
+	}
+}
+
+// However odd the readings, as long as they can be: no panic, no infinity, and
+// no NaN where a number is said.
+func TestOddReadings(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := &drill.Drill{}
+		for _, r := range drill.ForPoint() {
+			s := r.Spec()
+			odd := []float64{0, 1e-30, 1e-9, 1e-3, 0.1, 1, 1.5, 1.57, 3, 10, 1e3, 1e9}
+			if s.Signed {
+				odd = append(odd, -1e-9, -0.1, -1.5, -10)
+			}
+			if r == drill.Size {
+				odd = odd[1:] // no size is zero: it cannot be typed
+			}
+			of := rapid.SampledFrom(odd)
+			switch n := rapid.IntRange(0, 2).Draw(t, s.Name); {
+			case s.Kind == quantity.Word || n == 0:
+			case n == 2 && s.Pair:
+				d.Put(r, of.Draw(t, s.Name+" 1"), of.Draw(t, s.Name+" 2"))
+			default:
+				d.Put(r, of.Draw(t, s.Name))
+			}
+		}
+		for _, im := range inspect.Check(d) {
+			d.Drop(im.Reading)
+		}
+		for _, im := range inspect.Check(d) {
+			d.Drop(im.Reading)
+		}
+		noNaN(t, inspect.Sheet(d, true))
+	})
 }

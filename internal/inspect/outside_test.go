@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/inspect"
+	"evenlip/internal/reference"
 )
 
 // Common practice: a hole comes out oversize by about twice the lip-height
@@ -104,6 +105,11 @@ func TestChiselAngleBothWays(t *testing.T) {
 	within(t, "obtuse", b.Angle, a.Angle, 1e-15)
 	within(t, "acute", b.Acute, a.Acute, 1e-15)
 	within(t, "length", b.Length, a.Length, 1e-15)
+	for angle, acute := range map[string]bool{"125": false, "91": false, "89": true, "55": true} {
+		if got := compute(t, "chisel-angle "+angle).Chisel.AcuteRead; got != acute {
+			t.Errorf("%s was read the acute way: %v", angle, got)
+		}
+	}
 	limit := compute(t, "chisel-angle 125").Chisel.AngleLimit
 	within(t, "from", limit.Low/deg, 120, 1e-9)
 	within(t, "to", limit.High/deg, 135, 1e-9)
@@ -168,4 +174,36 @@ func TestFeedAngle(t *testing.T) {
 	r := compute(t, "size 10mm; feed 0.2mm; clearance 12")
 	within(t, "feed angle", r.Clearance.FeedAngle/deg, 0.36, 0.01)
 	within(t, "left", r.Clearance.Working/deg, 11.64, 0.01)
+}
+
+// The working clearance is looked for from where the lip begins: the chisel's
+// corner; without a chisel read, a standard one's (Machinery's Handbook, 31st
+// ed., p. 1153, c/D 0.18, read in print).
+func TestWhereTheLipBegins(t *testing.T) {
+	new := reference.NewWeb(20) / 2
+	for line, inner := range map[string]float64{
+		"web 2mm; chisel-length 3mm": math.Sqrt(1.5*1.5 - 1*1), "web 2mm": 0, "lip-angle 59,59": math.Sqrt(1.8*1.8 - new*new),
+	} {
+		within(t, line, compute(t, "size 20mm; "+line).Lips.Inner, inner, 1e-9)
+	}
+}
+
+// The point is so much off the angle wanted.
+func TestDeviation(t *testing.T) {
+	r := compute(t, "lip-angle 61,60; point-angle 118")
+	within(t, "off by", r.Point.Deviation/deg, 3, 1e-9)
+	within(t, "lips differ by", r.Point.Difference/deg, 1, 1e-9)
+}
+
+// US Navy training course Machinery Repairman, feeds of high-speed-steel drills
+// (read in print): 0.004 to 0.007 in from 1/4 to 1/2, 0.007 to 0.015 to 1 in. The
+// middle is taken where none is given.
+func TestFeedTakenForGranted(t *testing.T) {
+	for size, want := range map[string]float64{"3/8": 0.0055, "3/4": 0.011} {
+		r := compute(t, "size "+size)
+		within(t, size, r.Drill.Feed/inch, want, 1e-9)
+		if !r.Drill.FeedAssumed {
+			t.Errorf("%s: the feed is not said to be assumed", size)
+		}
+	}
 }

@@ -100,6 +100,20 @@ func (c *checker) lengthsOn(size float64) {
 			}
 		}
 	}
+	for _, v := range c.d.Values(drill.HeelDrop) {
+		if math.Abs(v.V) >= size {
+			c.refuse(drill.HeelDrop, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", figure.Len(v.V), figure.Len(size))
+		}
+	}
+	if a, b, n := c.d.Pair(drill.LipHeight); n > 0 {
+		apart := a
+		if n == 2 {
+			apart = a - b
+		}
+		if math.Abs(apart) >= size {
+			c.refuse(drill.LipHeight, "is it in the unit that was meant?", "{} cannot be between the lips: the drill itself is {}", figure.Len(apart), figure.Len(size))
+		}
+	}
 	if v, ok := c.d.Get(drill.CornerWear); ok && v > size/2 {
 		c.refuse(drill.CornerWear, "", "{} cannot be: the lip is no longer than {}", figure.Len(v), figure.Len(size/2))
 	}

@@ -39,6 +39,11 @@ func TestImpossible(t *testing.T) {
 		{"second-web", "size 12mm; second-web 12mm", "second-web 11.9mm", "the drill itself is"},
 		{"chisel-length", "size 12mm; chisel-length 12mm", "chisel-length 11.9mm", "the drill itself is"},
 		{"lip-length", "size 12mm; lip-length 5mm,12mm", "lip-length 5mm,11.9mm", "the drill itself is"},
+		{"heel-drop", "size 12mm; heel-drop 12mm,1mm; heel-turn 30", "heel-drop 11mm,1mm", "the drill itself is"},
+		{"heel-drop", "size 12mm; heel-drop -12mm; heel-turn 30", "heel-drop -11mm", "the drill itself is"},
+		{"lip-height", "size 12mm; lip-height 12mm", "lip-height 11mm", "the drill itself is"},
+		{"lip-height", "size 12mm; lip-height -12mm", "lip-height -11mm", "the drill itself is"},
+		{"lip-height", "size 12mm; lip-height 20mm,8mm", "lip-height 20mm,19.9mm", "the drill itself is"},
 		{"web", "size 1/2; web 0.5", "web 0.49", "the drill itself is"},
 		{"corner-wear", "size 12mm; corner-wear 6.01mm", "corner-wear 6mm", "no longer than"},
 		{"remove", "remove 10mm; flute 9.9mm", "remove 9.9mm", "of flute is left"},
@@ -182,5 +187,46 @@ func TestWholeAngleIsNotUsed(t *testing.T) {
 	r := compute(t, "size 12mm; lip-angle 118,59")
 	if r.Point.Both || r.Point.Angle == r.Point.Angle {
 		t.Errorf("point angle %v", r.Point.Angle/deg)
+	}
+}
+
+// What a warning or a refusal says is the number that was read, and what it may
+// have been.
+func TestWarningsSayTheNumbers(t *testing.T) {
+	for _, c := range []struct {
+		code, line string
+		says       []float64
+	}{
+		{"lip-angle-whole", "lip-angle 118", []float64{118 * deg, 59 * deg}},
+		{"lip-angle-odd", "lip-angle 20", []float64{20 * deg}},
+		{"clearance-odd", "clearance 40", []float64{40 * deg}},
+		{"web-over-half", "size 12mm; web 7mm", []float64{7}},
+		{"web-thins", "web 2mm; second-web 1.5mm; second-web-at 20mm", []float64{1.5, 2}},
+		{"lip-length-odd", "size 12mm; lip-length 2mm,6mm", []float64{2, 12}},
+	} {
+		s := &figure.Sheet{}
+		inspect.Plausible(of(c.line).possible(t), s)
+		if len(s.Findings) != 1 || s.Findings[0].Code != c.code {
+			t.Errorf("%s: %v", c.line, codes(s))
+			continue
+		}
+		says(t, c.line, s.Findings[0].Text, c.says)
+	}
+	for line, want := range map[string][]float64{
+		"size 12mm; web 13mm": {13, 12}, "size 12mm; corner-wear 7mm": {7, 6}, "remove 10mm; flute 9mm": {10, 9}, "web 2mm; chisel-length 1mm": {1, 2},
+		"size 12mm; web 6mm; chisel-angle 30": {30 * deg, 6, 12}, "size 12mm; lip-height 30mm,10mm": {20, 12}, "helix 95": {95 * deg},
+	} {
+		says(t, line, inspect.Check(of(line).drill(t))[0].Text, want)
+	}
+}
+
+func says(t *testing.T, what string, text figure.Text, want []float64) {
+	t.Helper()
+	if strings.Count(text.Format, "{}") != len(text.Args) || len(text.Args) != len(want) {
+		t.Errorf("%s: %q with %d numbers", what, text.Format, len(text.Args))
+		return
+	}
+	for i, a := range text.Args {
+		within(t, what, a.Value, want[i], 1e-9)
 	}
 }

@@ -92,7 +92,7 @@ var rules = [reasons]rule{
 		return figure.Sayf("a lip has {} of clearance: too much, it is weak and chips", figure.Deg(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}, []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}},
 	FlankRubs: {"flank-rubs", Regrind, func(r *Result) figure.Text {
-		return figure.Sayf("at {} a turn the flank rubs behind the lip", figure.Feed(r.Drill.Feed))
+		return figure.Sayf("at {} the flank rubs behind the lip", figure.Feed(r.Drill.Feed))
 	}, []string{"working_clearance_deg", "least_working_clearance_deg"}},
 	ChiselOff: {"chisel-angle-off", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("the chisel edge lies at {}: it should be {} to {}", figure.Deg(r.Chisel.Angle), figure.Deg(r.Chisel.AngleLimit.Low), figure.Deg(r.Chisel.AngleLimit.High))

@@ -36,7 +36,7 @@ func (l *lip) cornerFigures(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "e = atan(f / (2 pi r))", "atan({} / (2 * pi * {}))", figure.Feed(f), figure.Len(r))
 	angle("corner_working_clearance_deg", "working clearance, outer corner", a.Working, l.wants())
 	s.Work(inspect.Geometry, "Cl_w = Cl - e", "{} - {}", figure.Deg(a.Clearance), figure.Deg(a.FeedAngle))
-	s.Add(figure.Figure{Key: "corner_cutting_speed_mpm", Label: "cutting speed, outer corner", Value: l.speed(r), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
+	s.Add(figure.Figure{Key: "corner_cutting_speed_m_min", Label: "cutting speed, outer corner", Value: l.speed(r), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
 	l.workSpeed(s, 2*r)
 }
 

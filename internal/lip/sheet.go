@@ -38,7 +38,7 @@ func (l *lip) rows(places []float64) figure.Grid {
 		angleColumn("inclination_deg", "inclination"), rake, angleColumn("working_rake_deg", "rake at feed"),
 		angleColumn("normal_clearance_deg", "normal clearance"), angleColumn("wedge_angle_deg", "wedge angle"),
 		angleColumn("lip_clearance_deg", "lip clearance"), angleColumn("feed_angle_deg", "feed angle"), working,
-		{Key: "cutting_speed_mpm", Label: "cutting speed", Kind: quantity.Cutting},
+		{Key: "cutting_speed_m_min", Label: "cutting speed", Kind: quantity.Cutting},
 	}}
 	for _, p := range places {
 		r := p * l.Drill.D / 2
@@ -98,7 +98,7 @@ func (l *lip) chiselFigures(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "gc = -atan(tan(k) sin(psi))", "-atan(tan({}) * sin({}))", figure.Deg(l.k), figure.Deg(l.chisel))
 	s.Add(figure.Figure{Key: "indentation_radius_mm", Label: "only pushes metal within", Value: pushed, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: l.wants()})
 	s.Work(inspect.Geometry, "q0 = f / (2 pi) tan(k) sin(psi)", "{} / (2 * pi) * tan({}) * sin({})", figure.Feed(l.Drill.Feed), figure.Deg(l.k), figure.Deg(l.chisel))
-	s.Add(figure.Figure{Key: "chisel_corner_speed_mpm", Label: "cutting speed, its corner", Value: l.speed(inner), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
+	s.Add(figure.Figure{Key: "chisel_corner_speed_m_min", Label: "cutting speed, its corner", Value: l.speed(inner), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
 	l.workSpeed(s, 2*inner)
 	if pushed < inner && figure.Known(l.rpm) {
 		s.Find("chisel-pushes", figure.Note, "on the chisel edge the cutting speed falls from {} at its corner to nothing on the axis; within {} of the axis it cuts no chip and only pushes the metal aside",

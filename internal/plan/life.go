@@ -47,9 +47,9 @@ func (p *Plan) after(s *figure.Sheet) {
 	s.Sections[len(s.Sections)-1].Quiet = true
 	total := figure.Len(p.Ahead.Stock.Total)
 	s.Add(length("flute_after_mm", "flute when done", p.made(d.Flute), ""))
-	s.Work(inspect.Geometry, "flute - stock", "{} - {}", figure.Len(b.Flute), total)
+	s.Work(inspect.Geometry, "flute - stock, not under 0", "max(0, {} - {})", figure.Len(b.Flute), total)
 	s.Add(length("length_after_mm", "overall length when done", p.made(d.Length), ""))
-	s.Work(inspect.Geometry, "length - stock", "{} - {}", figure.Len(b.Length), total)
+	s.Work(inspect.Geometry, "length - stock, not under 0", "max(0, {} - {})", figure.Len(b.Length), total)
 	s.Add(length("point_length_after_mm", "point length when done", p.made(p.pointLength()), ""))
 	s.Work(inspect.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", figure.Len(b.D), figure.Deg(p.Job.Lips.Target))
 	s.Add(length("web_after_mm", "web when done", p.made(d.Web), ""))

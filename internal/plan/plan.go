@@ -178,6 +178,10 @@ func read(d *drill.Drill, r drill.Reading) float64 {
 	return math.NaN()
 }
 
+// mostBackTaper is many times what drills are made with: beyond it the reading
+// is one of another kind.
+const mostBackTaper = 0.01
+
 // Check returns what of the readings that only a plan takes cannot be.
 func Check(d *drill.Drill) []inspect.Impossible {
 	var found []inspect.Impossible
@@ -189,8 +193,12 @@ func Check(d *drill.Drill) []inspect.Impossible {
 			refuse(r, "leave it out if it is not known", "it cannot be zero")
 		}
 	}
+	if v, ok := d.Get(drill.BackTaper); ok && v > mostBackTaper {
+		refuse(drill.BackTaper, "it is the fall of the diameter over a length of one: 0.05 mm in 100 mm is 0.0005, or 0.05mm/100mm",
+			"{} cannot be", figure.Of(quantity.Taper, v))
+	}
 	length, measured := d.Get(drill.Length)
-	if flute, ok := d.Get(drill.Flute); ok && measured && flute > length {
+	if flute, ok := d.Get(drill.Flute); ok && measured && length > 0 && flute > length {
 		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", figure.Len(length), figure.Len(flute))
 	}
 	size, sized := d.Get(drill.Size)

@@ -24,7 +24,15 @@ func IsRange(text string) bool { return strings.Contains(text, "..") }
 // at most. Values without a unit take that of the last one that has one. The
 // error is always an *Error.
 func ParseRange(kind Kind, text string, bare System) (Range, error) {
-	r := reader{kind, bare, false}
+	return reader{kind, bare, false}.span(text)
+}
+
+// ParseRangeSigned is to ParseRange as ParseSigned is to Parse.
+func ParseRangeSigned(kind Kind, text string, bare System) (Range, error) {
+	return reader{kind, bare, true}.span(text)
+}
+
+func (r reader) span(text string) (Range, error) {
 	from, rest, dots := strings.Cut(text, "..")
 	to, step, by := strings.Cut(rest, " by ")
 	if !dots || !by {

@@ -47,7 +47,7 @@ func (b *Body) now() State { return b.at(0, b.Chisel) }
 // After returns the drill with the length removed ground off in all, its web
 // thinned where that pays:
 //
-//	flute - removed    w' = w + taper removed    c' = w'/sin psi
+//	flute - removed, not under 0    w' = w + taper removed    c' = w'/sin psi
 //
 // and, once c'/D is over MostChisel, the web that makes it NewChisel. Every
 // figure that hangs on an unknown one is NaN.
@@ -67,7 +67,7 @@ func (b *Body) Ground(removed float64) State { return b.at(removed, b.ChiselAfte
 
 func (b *Body) at(removed, angle float64) State {
 	s := State{
-		Removed: removed, Length: b.Length - removed, Flute: b.Flute - removed,
+		Removed: removed, Length: math.Max(0, b.Length-removed), Flute: math.Max(0, b.Flute-removed),
 		Diameter: b.D - b.BackTaper*removed, Body: point.WebAfter(b.Web, b.Taper, removed),
 	}
 	b.setWeb(&s, s.Body, angle)

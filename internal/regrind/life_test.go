@@ -121,6 +121,14 @@ func TestUnknownStaysUnknown(t *testing.T) {
 	near(t, "flute", s.Flute, 77, 0)
 }
 
+func TestNoDrillIsShorterThanNothing(t *testing.T) {
+	b := half()
+	b.Length = 100
+	s := b.After(101)
+	near(t, "flute", s.Flute, 0, 0)
+	near(t, "length", s.Length, 0, 0)
+}
+
 func anyBody(t *rapid.T) regrind.Body {
 	d := rapid.Float64Range(2, 60).Draw(t, "D")
 	r := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }

@@ -61,6 +61,10 @@ func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
 	return append(j.b, '}')
 }
 
+// ResultList is the key of a main grid that is all of the results: they are
+// then a list and not an object.
+const ResultList = "results"
+
 func (j *object) input(in *figure.Input) {
 	j.open(in.Name, '{')
 	j.text("read", in.Text)
@@ -74,6 +78,10 @@ func (j *object) input(in *figure.Input) {
 }
 
 func (j *object) results(s *figure.Sheet) {
+	if g := mainGrid(s); g != nil && g.Key == ResultList {
+		j.grid(g)
+		return
+	}
 	j.open("results", '{')
 	s.Each(func(f *figure.Figure) {
 		if f.Word != "" {

@@ -2,8 +2,12 @@ package report
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"strconv"
+	"unicode"
+	"unicode/utf16"
+	"unicode/utf8"
 )
 
 // object appends JSON with its members in the order they are named; the
@@ -76,8 +80,24 @@ func appendQuoted(b []byte, s string) []byte {
 			if err != nil { // no string fails to encode
 				return append(b, `""`...)
 			}
-			return append(b, quoted...)
+			return appendHarmless(b, quoted)
 		}
 	}
 	return append(append(append(b, '"'), s...), '"')
+}
+
+// appendHarmless escapes what the encoder lets through and a terminal might
+// act on: the control characters past ASCII and the marks that turn the
+// direction of writing. Whoever decodes the JSON gets them back.
+func appendHarmless(b, quoted []byte) []byte {
+	for _, r := range string(quoted) {
+		if !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) {
+			b = utf8.AppendRune(b, r)
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			b = fmt.Appendf(b, `\u%04x`, unit)
+		}
+	}
+	return b
 }

@@ -16,8 +16,9 @@ var drillingCautions = []string{
 
 // beforeStart is the list to go through before the wheel is started.
 func beforeStart() figure.Grid {
-	g := figure.Grid{Key: "before_start", Title: "Before it is started", Columns: []figure.Column{{Key: "check", Label: "look that", Kind: quantity.Word}}}
-	for _, line := range [...]string{
+	g := figure.Grid{Key: "before_start", Title: "Before it is started", Columns: []figure.Column{
+		{Key: "step", Label: "", Kind: quantity.Count}, {Key: "check", Label: "look that", Kind: quantity.Word}}}
+	for i, line := range [...]string{
 		"the wheel's marked speed is at least the spindle's",
 		"the wheel rang clear before it was mounted; a dead sound is a crack",
 		"both flanges are alike and a third of the wheel across, or more",
@@ -27,7 +28,7 @@ func beforeStart() figure.Grid {
 		"nobody stands in the wheel's plane while it runs up; a new wheel runs a minute first",
 		"the drill goes to the face of the wheel, never to its side",
 	} {
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(line)})
+		g.Rows = append(g.Rows, []figure.Cell{figure.V(float64(i + 1)), figure.W(line)})
 	}
 	return g
 }

@@ -25,7 +25,7 @@ func (c *checker) refuse(r drill.Reading, hint, format string, args ...figure.Ar
 func CheckDrill(d *drill.Drill) []inspect.Impossible {
 	c := checker{d: d}
 	c.machine()
-	c.above(drill.ShankDiameter, drill.Pilot, drill.ToWeb, drill.ToThrust)
+	c.above(drill.ToWeb, drill.ToThrust)
 	c.edge()
 	c.hole()
 	c.targets()
@@ -76,19 +76,17 @@ func (c *checker) machine() {
 	}
 }
 
-// edge refuses a web and an angle that make a chisel edge longer than the drill.
+// edge refuses what is wider than the drill: a web that at the angle taken for
+// it makes a chisel edge longer than that, a pilot, a web to leave.
 func (c *checker) edge() {
 	size, sized := c.d.Get(drill.Size)
 	if !sized {
 		return
 	}
-	reading := drill.ChiselAngle
-	if !c.d.Has(reading) {
-		reading = drill.Web
-	}
 	r := inspect.Compute(c.d)
-	if e := edgeOf(&r); e.length >= size {
-		c.refuse(reading, "", "the chisel edge would be {} long on a {} drill", figure.Len(e.length), figure.Of(quantity.Size, size))
+	if e := edgeOf(&r); e.from == angleAssumed && e.length >= size {
+		c.refuse(drill.Web, "is it in the unit that was meant?", "{} cannot be: the chisel edge would be {} long on a {} drill",
+			figure.Len(e.web), figure.Len(e.length), figure.Of(quantity.Size, size))
 	}
 	for _, x := range [...]drill.Reading{drill.Pilot, drill.ToWeb} {
 		if v := c.d.Value(x); v >= size {

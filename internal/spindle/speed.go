@@ -2,7 +2,6 @@ package spindle
 
 import (
 	"math"
-	"strconv"
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
@@ -71,13 +70,9 @@ func runningOf(d *drill.Drill) *running {
 // computes the point again at it.
 func (r *running) setFeed(d *drill.Drill) {
 	r.feedBand = reference.FeedBand(r.Drill.D)
-	share := reference.FeedMid.Share()
-	if m := r.Drill.Material; m != nil {
-		share = m.FeedEnd.Share()
-	}
 	r.feed = r.Drill.Feed
 	if !r.feedRead {
-		r.feed = cutting.Reduced(cutting.Feed(r.feedBand.Low, r.feedBand.High, share), r.deep.Feed)
+		r.feed = cutting.Reduced(cutting.Feed(r.feedBand.Low, r.feedBand.High, r.feedShare()), r.deep.Feed)
 		at := *d
 		if figure.Known(r.feed) {
 			at.Put(drill.Feed, r.feed)
@@ -214,9 +209,12 @@ func (r *running) forceFigures(s *figure.Sheet) {
 	}
 	res := resultOf(l, cutting.FactorsOf(l.Chisel/l.D))
 	forceFigures(s, &l, res, wants)
-	if r.edge.from != asNew {
+	switch {
+	case r.edge.from != asNew:
 		r.lengthAssumption(s)
 		r.loadAssumptions(s)
+	case r.work.wants() == "":
+		s.Find("chisel-assumed", figure.Note, "for the shank's load a new drill's chisel edge of {} is taken: the torque hangs little on it", figure.Len(r.edge.length))
 	}
 }
 
@@ -239,45 +237,4 @@ func (r *running) pecks() figure.Grid {
 		from = to
 	}
 	return g
-}
-
-// diameters prints a depth in diameters, to a tenth.
-func diameters(v float64) figure.Arg { return figure.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
-
-func (r *running) warn(s *figure.Sheet) {
-	for _, src := range reference.PeckSources() {
-		if figure.Known(r.depthRatio) {
-			s.Extra = append(s.Extra, src)
-		}
-	}
-	m := r.Drill.Material
-	if m != nil && !m.HasSpeed() && !r.rpmRead {
-		s.Find("no-speed", figure.Warn, "no cutting speed is published for {}: give rpm", figure.Say(m.Title))
-	}
-	if r.depthRatio > reference.DeepestPecked {
-		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is beyond pecking: it wants deep-hole tooling", diameters(r.depthRatio))
-	} else if r.depthRatio >= reference.PeckFirst {
-		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
-			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
-	}
-	if c := &r.Clearance; c.Working <= 0 || c.Least <= 0 {
-		s.Find("flank-rubs", figure.Stop, "at {} a turn the flank rubs behind the lip: feed less or grind more clearance", figure.Feed(r.feed))
-	}
-	r.settingFindings(s)
-	r.shankFindings(s)
-	r.fluteFindings(s)
-	s.Find("break-through", figure.Note, "ease the feed where the drill breaks through")
-}
-
-// settingFindings says what a speed or a feed outside the published ones does.
-func (r *running) settingFindings(s *figure.Sheet) {
-	if r.rpmRead && r.rpm > r.topRpm.High*(1+1e-9) {
-		s.Find("speed-high", figure.Warn, "{} is over the published {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Of(quantity.Cutting, r.topSpeed.High))
-	}
-	switch {
-	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
-		s.Find("feed-heavy", figure.Warn, "{} a turn is over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
-	case r.feedRead && r.feed < r.feedBand.Low*(1-1e-9):
-		s.Find("feed-light", figure.Warn, "{} a turn is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
-	}
 }

@@ -131,7 +131,7 @@ func (w *work) assumptions(s *figure.Sheet) {
 		s.Find("no-force-factor", figure.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", figure.Say(b.Material.Title))
 	}
 	if b.FeedAssumed {
-		s.Find("feed-assumed", figure.Note, "no feed was given: {} a turn is taken, the middle for this diameter", figure.Feed(b.Feed))
+		s.Find("feed-assumed", figure.Note, "no feed was given: {} is taken, the middle for this diameter", figure.Feed(b.Feed))
 	}
 }
 
@@ -144,6 +144,7 @@ func (w *work) lengthAssumption(s *figure.Sheet) {
 
 // edgeAssumption says which chisel edge is reckoned with.
 func (w *work) edgeAssumption(s *figure.Sheet) {
+	w.Chisel.Contradiction(s)
 	switch w.edge.from {
 	case angleAssumed:
 		s.Find("chisel-angle-assumed", figure.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", figure.Deg(math.Pi-w.edge.acute))

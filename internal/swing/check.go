@@ -84,30 +84,30 @@ type wish struct {
 	name string
 	kind quantity.Kind
 	at   *float64
-	step float64 // in which nearer values are tried
+	step float64 // as finely as the number is shown
 	most float64 // how far
 	// shown turns the number into the one the flag takes.
 	shown func(float64) float64
 }
 
-func (g *grind) wishes() []wish {
+func (g *grind) wishes(f quantity.Format) []wish {
 	same := func(v float64) float64 { return v }
-	hundredth := g.d / 1000
+	fine := math.Pow10(-f.Decimals(quantity.Length, quantity.Caliper, 1)) / f.InSystem(quantity.Length, 1)
 	if g.basis == fromSetting {
 		return []wish{
 			{"semi-angle", quantity.Angle, &g.setting.SemiAngle, degree / 10, 45 * degree, same},
 			{"axis-angle", quantity.Angle, &g.setting.AxisAngle, degree / 10, 45 * degree, same},
-			{"axis-offset", quantity.Length, &g.setting.Offset, hundredth, g.d, same},
-			{"vertex", quantity.Length, &g.setting.Vertex, hundredth, g.d, same},
+			{"axis-offset", quantity.Length, &g.setting.Offset, fine, g.d, same},
+			{"vertex", quantity.Length, &g.setting.Vertex, fine, g.d, same},
 		}
 	}
 	out := []wish{
 		{"clearance", quantity.Angle, &g.wish.Clearance, degree / 10, 30 * degree, same},
 		{"semi-angle", quantity.Angle, &g.wish.SemiAngle, degree / 10, 45 * degree, same},
-		{"point-angle", quantity.Angle, &g.wish.HalfAngle, degree / 10, 30 * degree, func(v float64) float64 { return 2 * v }},
+		{"point-angle", quantity.Angle, &g.wish.HalfAngle, degree / 20, 30 * degree, func(v float64) float64 { return 2 * v }},
 	}
 	if g.basis == fromVertex {
-		return append(out, wish{"vertex", quantity.Length, &g.vertex, hundredth, g.d, same})
+		return append(out, wish{"vertex", quantity.Length, &g.vertex, fine, g.d, same})
 	}
 	return append(out, wish{"chisel-angle", quantity.Angle, &g.chisel, degree / 10, 60 * degree, point.Obtuse})
 }
@@ -115,7 +115,7 @@ func (g *grind) wishes() []wish {
 // giveUp names, for each wish, the nearest value that would do, the others kept.
 func (g *grind) giveUp(f quantity.Format) string {
 	var ways []string
-	for _, w := range g.wishes() {
+	for _, w := range g.wishes(f) {
 		asked := *w.at
 		if v, ok := g.nearest(w); ok {
 			gauge := quantity.Caliper
@@ -138,12 +138,12 @@ func (g *grind) giveUp(f quantity.Format) string {
 }
 
 // nearest returns the value of a wish closest to the one asked for with which
-// the point can be ground.
+// the point can be ground, of those that can be shown without rounding.
 func (g *grind) nearest(w wish) (float64, bool) {
 	asked := *w.at
 	for n := 1.0; n*w.step <= w.most; n++ {
 		for _, side := range [...]float64{-1, 1} {
-			*w.at = asked + side*n*w.step
+			*w.at = (math.Round(asked/w.step) + side*n) * w.step
 			if _, err := g.make(); err == nil {
 				return *w.at, true
 			}

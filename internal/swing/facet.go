@@ -38,7 +38,7 @@ func (v *view) facetFigures(s *figure.Sheet) {
 	v.add(s, "facet_angle_deg", "facet across the lip", v.facetAngle, quantity.Angle, nil)
 	s.Work(inspect.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D", "atan((tan({}) - sin({}) / tan({})) / cos({}))",
 		deg(v.ground.Clearance), deg(b), deg(k), deg(b))
-	v.add(s, "facet_chisel_angle_deg", "chisel angle, one facet", point.Obtuse(v.facet), quantity.Angle, &v.Chisel.AngleLimit)
+	v.add(s, "facet_chisel_angle_deg", "chisel angle, one facet", point.Obtuse(v.facet), quantity.Angle, nil)
 	s.Work(inspect.Geometry, "psi' = 180 - atan(1 / (g tan(k)))", "180 - atan(1 / ({} * tan({})))", num(v.slope), deg(k))
 	for _, f := range [...]struct {
 		key            string
@@ -47,5 +47,9 @@ func (v *view) facetFigures(s *figure.Sheet) {
 		label := "second facet for " + quantity.Format{}.Number(quantity.Angle, quantity.Protractor, f.chisel) + "°"
 		s.Add(figure.Figure{Key: f.key, Label: label, Value: f.facet2, Kind: quantity.Angle, Gauge: quantity.Protractor})
 		s.Work(inspect.Geometry, "g2 = 2 / (tan(psi) tan(k)) - g", "atan(2 / (tan({}) * tan({})) - {})", deg(point.Acute(f.chisel)), deg(k), num(v.slope))
+	}
+	if point.Obtuse(v.facet) < band.Low {
+		s.Find("second-facet", figure.Note, "one flat facet of this clearance leaves the chisel at {}, under {}: a flat-ground point needs the second facet",
+			deg(point.Obtuse(v.facet)), deg(band.Low))
 	}
 }

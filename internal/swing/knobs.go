@@ -16,8 +16,10 @@ const turn = 1.0 / 256
 // knobs is the grid of what a degree or a tenth of a millimetre on each knob
 // does to the point, the others left alone.
 func (g *grind) knobs() figure.Grid {
-	grid := figure.Grid{Key: "knobs", Title: "What each knob does, the others left alone", Columns: append([]figure.Column{
-		{Key: "knob", Label: "knob", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change of ")...)}
+	grid := figure.Grid{Key: "knobs", Title: "What each knob changes, the others left alone",
+		Note: "semi-angle and axis angle make the point angle, the offset the clearance, the vertex the chisel",
+		Columns: append([]figure.Column{
+			{Key: "knob", Label: "knob", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change_")...)}
 	for _, k := range [...]struct {
 		name, per string
 		step      float64
@@ -41,7 +43,7 @@ func (g *grind) knobs() figure.Grid {
 	return grid
 }
 
-// outcomes are the columns of what a setting gives.
+// outcomes are the columns of what a setting gives, lead before each name.
 func outcomes(lead string) []figure.Column {
 	out := []figure.Column{
 		{Key: "point_angle_deg", Label: "point angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
@@ -50,7 +52,7 @@ func outcomes(lead string) []figure.Column {
 		{Key: "chisel_length_mm", Label: "chisel length", Kind: quantity.Length, Gauge: quantity.Caliper},
 	}
 	for i := range out {
-		out[i].Label = lead + out[i].Label
+		out[i].Key = lead + out[i].Key
 	}
 	return out
 }

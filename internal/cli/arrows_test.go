@@ -1,0 +1,177 @@
+package cli_test
+
+import (
+	"go/parser"
+	"go/token"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+const (
+	repository = "../.."
+	inner      = "evenlip/internal/"
+)
+
+// imports returns what each package under internal imports, its tests left out.
+func imports(t *testing.T) map[string][]string {
+	t.Helper()
+	root := filepath.Join(repository, "internal")
+	out := map[string][]string{}
+	files, err := filepath.Glob(filepath.Join(root, "*", "*.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	nested, err := filepath.Glob(filepath.Join(root, "*", "*", "*.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range append(files, nested...) {
+		if strings.HasSuffix(file, "_test.go") {
+			continue
+		}
+		dir, err := filepath.Rel(root, filepath.Dir(file))
+		if err != nil {
+			t.Fatal(err)
+		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ImportsOnly)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pkg := filepath.ToSlash(dir)
+		out[pkg] = append(out[pkg], "")
+		for _, spec := range parsed.Imports {
+			path, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				t.Fatal(err)
+			}
+			out[pkg] = append(out[pkg], path)
+		}
+	}
+	if len(out) < 10 {
+		t.Fatalf("only %d packages found under %s", len(out), root)
+	}
+	return out
+}
+
+// The geometry must be usable and checkable without any of the rest: no
+// package of ours, none of others, no printing and no files.
+func TestPointStandsAlone(t *testing.T) {
+	for _, path := range imports(t)["point"] {
+		first, _, _ := strings.Cut(path, "/")
+		if strings.Contains(first, ".") || first == "evenlip" {
+			t.Errorf("internal/point imports %s, which is not of the standard library", path)
+		}
+		for _, forbidden := range []string{"fmt", "os", "io", "bufio", "log", "net", "syscall", "unsafe", "reflect"} {
+			if first == forbidden {
+				t.Errorf("internal/point imports %s", path)
+			}
+		}
+	}
+}
+
+// One package alone knows each library that could be exchanged one day.
+func TestLibrariesAreKeptInOnePlace(t *testing.T) {
+	home := map[string]string{
+		"github.com/charmbracelet/lipgloss": "report/style",
+		"github.com/muesli/termenv":         "report/style",
+		"gopkg.in/yaml.v3":                  "strict",
+		"github.com/spf13/cobra":            "cli",
+		"github.com/spf13/pflag":            "cli",
+	}
+	found := map[string]bool{}
+	for pkg, paths := range imports(t) {
+		for _, path := range paths {
+			for library, only := range home {
+				if path != library && !strings.HasPrefix(path, library+"/") {
+					continue
+				}
+				found[library] = true
+				if pkg != only {
+					t.Errorf("internal/%s imports %s, which is internal/%s's alone", pkg, path, only)
+				}
+			}
+		}
+	}
+	for library := range home {
+		if !found[library] {
+			t.Errorf("nothing imports %s: is this test still about the right library?", library)
+		}
+	}
+}
+
+// The order in which packages may import one another is written once, in
+// DEVELOPERS.md: "Arrows point one way: a -> {b, c} -> d." Each may import what
+// stands further along, never what stands beside or before it.
+func TestArrows(t *testing.T) {
+	rank := ranks(t)
+	for pkg, paths := range imports(t) {
+		mine, placed := rank[outermost(pkg)]
+		if !placed {
+			t.Errorf("DEVELOPERS.md does not place internal/%s among the arrows", pkg)
+			continue
+		}
+		for _, path := range paths {
+			other, ours := strings.CutPrefix(path, inner)
+			if !ours || other == pkg {
+				continue
+			}
+			if outermost(other) == outermost(pkg) {
+				continue // report and report/style
+			}
+			if strings.Contains(other, "/") {
+				t.Errorf("internal/%s reaches into internal/%s", pkg, other)
+			}
+			if theirs, placed := rank[outermost(other)]; placed && theirs <= mine {
+				t.Errorf("internal/%s imports internal/%s against the arrows", pkg, other)
+			}
+		}
+	}
+}
+
+func outermost(pkg string) string {
+	first, _, _ := strings.Cut(pkg, "/")
+	return first
+}
+
+// ranks reads the arrows: the further along, the higher.
+func ranks(t *testing.T) map[string]int {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(repository, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, found := strings.Cut(string(text), "Arrows point one way:")
+	sentence, _, ended := strings.Cut(rest, ".")
+	if !found || !ended {
+		t.Fatal("DEVELOPERS.md has no sentence on the arrows")
+	}
+	rank := map[string]int{}
+	for i, group := range strings.Split(sentence, "->") {
+		for _, pkg := range strings.FieldsFunc(group, func(r rune) bool { return strings.ContainsRune("{}, \n`", r) }) {
+			if _, twice := rank[pkg]; twice {
+				t.Errorf("DEVELOPERS.md places %s twice", pkg)
+			}
+			rank[pkg] = i
+		}
+	}
+	known := imports(t)
+	for pkg := range rank {
+		if !slices.ContainsFunc(keys(known), func(k string) bool { return outermost(k) == pkg }) {
+			t.Errorf("DEVELOPERS.md places %s, and there is no such package", pkg)
+		}
+	}
+	return rank
+}
+
+func keys[V any](m map[string]V) []string {
+	out := make([]string, 0, len(m))
+	for k := range m {
+		out = append(out, k)
+	}
+	slices.Sort(out)
+	return out
+}

@@ -1,0 +1,222 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/crib"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+const cribLong = `The drills of a tool crib in one YAML file, kept in version control and edited
+by hand and by scripts alike. The file is the one given, or the nearest
+crib.yaml in this folder or above; --sample is an embedded crib to look at.`
+
+// cribFrom says which crib is meant.
+type cribFrom struct {
+	file   string
+	sample bool
+}
+
+func (a *app) cribCommand() *cobra.Command {
+	from := new(cribFrom)
+	cmd := &cobra.Command{
+		Use: "crib", Short: "a tool crib's drills in one YAML file: list, audit, plan, record", Long: cribLong, GroupID: "drill",
+		Example: "  evenlip crib audit --sample\n  evenlip crib plan --file tools/crib.yaml\n  evenlip crib record M120-1 --grind 0.6mm",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			return usage("evenlip crib --help lists them", "crib has no command %q", args[0])
+		},
+		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	f := cmd.PersistentFlags()
+	f.StringVar(&from.file, "file", "", "the crib's file (default: the nearest "+crib.FileName+" in this folder or above)")
+	f.BoolVar(&from.sample, "sample", false, "use the embedded crib, all of it invented")
+	cmd.AddCommand(a.cribNew(from), a.cribList(from), a.cribAudit(from), a.cribPlan(from), a.cribRecord(from))
+	return cmd
+}
+
+// path returns the file of the crib that is meant.
+func (c *cribFrom) path() (string, error) {
+	if c.file != "" {
+		return c.file, nil
+	}
+	dir, err := os.Getwd()
+	if err != nil {
+		return "", &dataError{fmt.Errorf("cannot tell which folder this is: %w", err)}
+	}
+	path, found := crib.Nearest(dir)
+	if !found {
+		return "", &hinted{&dataError{fmt.Errorf("no %s in this folder or above", crib.FileName)},
+			"name it with --file, start one with evenlip crib new, or look at --sample"}
+	}
+	if rel, err := filepath.Rel(dir, path); err == nil {
+		path = rel
+	}
+	return path, nil
+}
+
+// largestCrib bounds a crib's file: some hundred thousand drills.
+const largestCrib = 64 << 20
+
+// openCrib reads the crib that is meant.
+func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
+	if from.sample {
+		if from.file != "" {
+			return nil, usage("give one of the two", "crib: --file and --sample do not go together")
+		}
+		c, errs := crib.Sample(a.book())
+		return c, orNil(errs)
+	}
+	path, err := from.path()
+	if err != nil {
+		return nil, err
+	}
+	data, err := readCrib(path)
+	if err != nil {
+		return nil, err
+	}
+	c, errs := crib.Read(path, data, a.book())
+	return c, orNil(errs)
+}
+
+func readCrib(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, &dataError{fmt.Errorf("cannot read %s: %w", path, cause(err))}
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, largestCrib+1))
+	switch {
+	case err != nil:
+		return nil, &dataError{fmt.Errorf("cannot read %s: %w", path, cause(err))}
+	case len(data) > largestCrib:
+		return nil, &dataError{fmt.Errorf("%s is larger than any crib", path)}
+	}
+	return data, nil
+}
+
+func orNil(errs []error) error {
+	if len(errs) == 0 {
+		return nil
+	}
+	return many(errs)
+}
+
+// audience is who reads the format that was asked for.
+func (a *app) audience() crib.Audience {
+	return crib.Audience(a.global.format == string(report.JSON) || a.global.format == string(report.CSV))
+}
+
+// printCrib prints the sheet of a whole crib.
+func (a *app) printCrib(c *crib.Crib, s *figure.Sheet) error {
+	units, err := a.system()
+	if err != nil {
+		return err
+	}
+	if units == quantity.Unset {
+		units = orMetric(c.Units)
+	}
+	return a.print([]report.Job{{Sheet: s, System: units}})
+}
+
+func (a *app) cribList(from *cribFrom) *cobra.Command {
+	return &cobra.Command{
+		Use: "list", Short: "the drills as they stand in the file", Args: noArgs,
+		Long:    "Every drill in the order of the file. JSON and CSV have every reading besides, in\nmillimetres and degrees.",
+		Example: "  evenlip crib list\n  evenlip crib list --sample --format csv",
+		RunE: func(*cobra.Command, []string) error {
+			c, err := a.openCrib(from)
+			if err != nil {
+				return err
+			}
+			return a.printCrib(c, c.List(c.Judge(), a.audience()))
+		},
+	}
+}
+
+func (a *app) cribAudit(from *cribFrom) *cobra.Command {
+	var verdict, size, material string
+	cmd := &cobra.Command{
+		Use: "audit", Short: "every drill inspected, the worst first", Args: noArgs,
+		Long: `Every drill through the same rules as evenlip inspect, the worst first, and how
+many there are of each verdict. With --check the exit status is 1 unless all that
+are shown are fit. JSON and CSV have every figure of inspect besides.`,
+		Example: "  evenlip crib audit --verdict regrind\n  evenlip crib audit --size 12mm --check",
+		RunE: func(*cobra.Command, []string) error {
+			filter, err := a.cribFilter(verdict, size, material)
+			if err != nil {
+				return err
+			}
+			c, err := a.openCrib(from)
+			if err != nil {
+				return err
+			}
+			drills := filter.Select(c.Judge())
+			crib.WorstFirst(drills)
+			if a.global.check && slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" }) {
+				a.outside = true
+			}
+			return a.printCrib(c, c.Audit(drills, a.audience()))
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&verdict, "verdict", "", "only drills of this verdict: "+strings.Join(crib.Verdicts, ", "))
+	f.StringVar(&size, "size", "", "only drills of this size")
+	f.StringVar(&material, "material", "", "only drills for this work material")
+	return cmd
+}
+
+func (a *app) cribFilter(verdict, size, material string) (crib.Filter, error) {
+	f := crib.Filter{Verdict: verdict}
+	if verdict != "" && !slices.Contains(crib.Verdicts, verdict) {
+		return f, usage("", "--verdict: cannot read %q: takes %s", verdict, strings.Join(crib.Verdicts, ", "))
+	}
+	if size != "" {
+		units, err := a.system()
+		if err != nil {
+			return f, err
+		}
+		v, err := quantity.Parse(quantity.Size, size, units)
+		if err != nil {
+			return f, usage(hintOf(err), "--size: %w", err)
+		}
+		f.Size = v.V
+	}
+	if material != "" {
+		m, ok := a.book().Material(material)
+		if !ok {
+			return f, usage("evenlip material lists them", "--material: no material is called %q", material)
+		}
+		f.Material = m.Name
+	}
+	return f, nil
+}
+
+func (a *app) cribPlan(from *cribFrom) *cobra.Command {
+	return &cobra.Command{
+		Use: "plan", Short: "what to take to the grinder today, what to retire, what to buy", Args: noArgs,
+		Long: `What to take to the grinder, in that order: sizes of which no drill is fit come
+first, then drills that want the same lip angle together, so that the rest is set
+once. Then what to retire, what is still to be measured, and what to buy to keep
+each size: as many as the file's keep says, else one. The file is not changed.`,
+		Example: "  evenlip crib plan --sample\n  evenlip crib plan --format csv",
+		RunE: func(*cobra.Command, []string) error {
+			c, err := a.openCrib(from)
+			if err != nil {
+				return err
+			}
+			return a.printCrib(c, c.Plan(a.audience()))
+		},
+	}
+}

@@ -1,0 +1,195 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/crib"
+	"evenlip/internal/drill"
+	"evenlip/internal/report"
+)
+
+// recorded are the readings that a record may bring. The size is not one: on
+// its units hang the bare numbers of the drill.
+var recorded = slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool {
+	return r == drill.Size || r == drill.Remove
+})
+
+// recordFlags are what crib record takes.
+type recordFlags struct {
+	grind, date, note         string
+	thinning, cracked, dryRun bool
+	readings                  map[drill.Reading]*string
+}
+
+func (a *app) cribRecord(from *cribFrom) *cobra.Command {
+	r := &recordFlags{readings: map[drill.Reading]*string{}}
+	cmd := &cobra.Command{
+		Use: "record ID [flags]", Short: "write a grind, a thinning or new readings into a drill's history",
+		Long: `Writes what was done into the drill's history and moves its readings on. After a
+grind, flute, length and web follow from the stock, and what has to be read anew
+goes from the readings into the history; readings given along with it stand at
+once. After a thinning, give --web or --chisel-length as it is now. With neither,
+the readings given take the place of the old ones. No other byte of the file is
+changed, and records made at the same time all land.`,
+		Example: `  evenlip crib record M120-1 --grind 0.6mm
+  evenlip crib record M120-1 --lip-angle 59,59 --lip-height 0.02mm --clearance 12 --chisel-angle 125
+  evenlip crib record I32-2 --thinning --web 0.08in --note "small wheel" --dry-run`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return usage("evenlip crib list shows them", "crib record: takes the id of one drill, not %d arguments", len(args))
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&r.grind, "grind", "", "a grind: the stock that came off the end, 0.6mm")
+	f.BoolVar(&r.thinning, "thinning", false, "the web was thinned at the point (with --web or --chisel-length)")
+	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
+	f.StringVar(&r.note, "note", "", "a remark for the history")
+	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
+	for _, x := range recorded {
+		if x.Spec().Switch {
+			f.BoolVar(&r.cracked, x.String(), false, x.Spec().Help)
+			continue
+		}
+		r.readings[x] = textFlag(cmd, x)
+	}
+	cmd.RunE = func(cmd *cobra.Command, args []string) error {
+		change, err := a.change(cmd, r)
+		if err != nil {
+			return err
+		}
+		return a.record(from, args[0], change, r.dryRun)
+	}
+	return cmd
+}
+
+// change puts what was typed together.
+func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
+	units, err := a.system()
+	if err != nil {
+		return crib.Change{}, err
+	}
+	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Readings: map[drill.Reading]string{}, Units: units}
+	switch grind := cmd.Flags().Changed("grind"); {
+	case grind && r.thinning:
+		return ch, usage("record the one, then the other", "crib record: --grind and --thinning do not go together")
+	case grind:
+		ch.What, ch.Stock = crib.Grind, r.grind
+	case r.thinning:
+		ch.What = crib.Thinning
+	}
+	if ch.Date == "" {
+		ch.Date = time.Now().Format(time.DateOnly)
+	}
+	if !utf8.ValidString(r.note) || slices.ContainsFunc([]rune(r.note), unicode.IsControl) {
+		return ch, usage("write it on one line", "--note: takes text without control characters")
+	}
+	d := new(drill.Drill)
+	if err := fromFlags(cmd, d, r.readings); err != nil {
+		return ch, err
+	}
+	if r.cracked {
+		d.Set(drill.Cracked, "yes")
+	}
+	for _, x := range recorded {
+		if text := d.Written(x); text != "" {
+			ch.Readings[x] = text
+		}
+	}
+	return ch, nil
+}
+
+// record writes the change, or only works it out.
+func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) error {
+	if _, err := a.options(); err != nil { // a bad flag is told before anything is written
+		return err
+	}
+	out, file, err := a.recordIn(from, id, ch, dryRun)
+	if err != nil {
+		return cribError(err)
+	}
+	s := out.Sheet(file, dryRun)
+	s.Sample = from.sample
+	return a.print([]report.Job{{Sheet: s, System: out.New.System()}})
+}
+
+func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (*crib.Outcome, string, error) {
+	if from.sample {
+		if !dryRun || from.file != "" {
+			return nil, "", usage("evenlip crib new --sample writes a file of it; or add --dry-run", "crib record: the embedded crib cannot be written to")
+		}
+		out, _, err := crib.Rewrite(crib.SampleFile, crib.SampleText(), id, ch, a.book())
+		return out, crib.SampleFile, err
+	}
+	path, err := from.path()
+	if err != nil {
+		return nil, "", err
+	}
+	if _, err := readCrib(path); err != nil {
+		return nil, "", err
+	}
+	if !dryRun {
+		out, err := crib.Record(path, id, ch, a.book())
+		return out, path, err
+	}
+	data, err := readCrib(path)
+	if err != nil {
+		return nil, "", err
+	}
+	out, _, err := crib.Rewrite(path, data, id, ch, a.book())
+	return out, path, err
+}
+
+// cribError gives an error of the crib its place among the exit statuses.
+func cribError(err error) error {
+	var refusal *crib.Refusal
+	var store *crib.StoreError
+	var faults crib.Faults
+	switch {
+	case errors.As(err, &refusal):
+		return &hinted{err, refusal.Hint}
+	case errors.As(err, &store):
+		return &hinted{&dataError{err}, store.Hint}
+	case errors.As(err, &faults):
+		return many(faults)
+	}
+	return err
+}
+
+func (a *app) cribNew(from *cribFrom) *cobra.Command {
+	return &cobra.Command{
+		Use: "new", Short: "start a crib's file", Args: noArgs,
+		Long: `Writes a file to begin with, ` + crib.FileName + ` in this folder or the one named, with
+remarks on what goes into it; with --sample, the embedded crib to try things on.
+A file that is there is never written over.`,
+		Example: "  evenlip crib new\n  evenlip crib new --sample --file try.yaml",
+		RunE: func(*cobra.Command, []string) error {
+			if _, err := a.options(); err != nil {
+				return err
+			}
+			path, text := from.file, []byte(crib.NewText)
+			if path == "" {
+				path = crib.FileName
+			}
+			if from.sample {
+				text = crib.SampleText()
+			}
+			if err := crib.Start(path, text); err != nil {
+				return cribError(err)
+			}
+			c, errs := crib.Read(path, text, nil)
+			if len(errs) > 0 {
+				return fmt.Errorf("%s: %w", path, many(errs))
+			}
+			return a.printCrib(c, c.Started(from.sample))
+		},
+	}
+}

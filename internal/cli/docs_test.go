@@ -1,0 +1,124 @@
+package cli_test
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+
+	"evenlip/internal/report/style"
+)
+
+// Every command that the documents show in a console block is run, and what
+// stands under it has to be what it prints; -update writes it there.
+func TestDocuments(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("the documents show a POSIX shell")
+	}
+	docs, err := filepath.Glob(filepath.Join(repository, "docs", "*.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ran := 0
+	for _, file := range append(docs, filepath.Join(repository, "README.md")) {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			was, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			now, commands := rerun(t, string(was))
+			ran += commands
+			if now == string(was) {
+				return
+			}
+			if *update {
+				if err := os.WriteFile(file, []byte(now), 0o666); err != nil {
+					t.Fatal(err)
+				}
+				return
+			}
+			t.Errorf("the program prints something else (go test ./internal/cli -run Documents -update):\n%s", firstDifference(string(was), now))
+		})
+	}
+	if ran < 5 {
+		t.Errorf("only %d commands found in the documents", ran)
+	}
+}
+
+const (
+	fence   = "```"
+	console = fence + "console"
+	prompt  = "$ "
+	widest  = 80
+)
+
+// rerun returns the document with what its commands print now.
+func rerun(t *testing.T, text string) (now string, commands int) {
+	var out []string
+	inside := false
+	lines := strings.Split(text, "\n")
+	for i := 0; i < len(lines); i++ {
+		line := lines[i]
+		switch {
+		case line == console:
+			inside = true
+		case line == fence:
+			inside = false
+		case inside && strings.HasPrefix(line, prompt):
+			command := line
+			for strings.HasSuffix(command, `\`) && i+1 < len(lines) {
+				i++
+				command += "\n" + lines[i]
+			}
+			commands++
+			out = append(out, command)
+			out = append(out, shell(t, strings.TrimPrefix(command, prompt))...)
+			continue
+		case inside:
+			continue // what an earlier run printed
+		}
+		out = append(out, line)
+	}
+	if inside {
+		t.Error("a console block does not end")
+	}
+	return strings.Join(out, "\n"), commands
+}
+
+// shell runs a command in the repository as a reader would and returns the
+// lines it prints.
+func shell(t *testing.T, command string) []string {
+	cmd := exec.Command("sh", "-c", command)
+	cmd.Dir = repository
+	cmd.Env = append(os.Environ(), "LC_ALL=C.UTF-8")
+	printed, err := cmd.CombinedOutput()
+	if _, exited := err.(*exec.ExitError); err != nil && !exited {
+		t.Fatalf("%s: %v", command, err)
+	}
+	text := strings.TrimRight(string(printed), "\n")
+	if text == "" {
+		return nil
+	}
+	lines := strings.Split(text, "\n")
+	for i, l := range lines {
+		if n := style.Width(l); n > widest {
+			t.Errorf("%s\nprints %d cells, more than %d: %s", command, n, widest, l)
+		}
+		lines[i] = strings.TrimRight(l, " \r")
+	}
+	return lines
+}
+
+// firstDifference shows where two texts part.
+func firstDifference(was, now string) string {
+	a, b := strings.Split(was, "\n"), strings.Split(now, "\n")
+	for i := range min(len(a), len(b)) {
+		if a[i] != b[i] {
+			return fmt.Sprintf("line %d\n- %s\n+ %s", i+1, a[i], b[i])
+		}
+	}
+	return fmt.Sprintf("%d lines, now %d", len(a), len(b))
+}

@@ -1,0 +1,212 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"runtime"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/draw"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+// drawReadings are what a picture shows.
+var drawReadings = []drill.Reading{
+	drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength,
+	drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Remove,
+}
+
+// drawFlags are the flags of draw that are no readings.
+type drawFlags struct {
+	svg, scale    string
+	ascii, sample bool
+}
+
+func (a *app) drawCommand() *cobra.Command {
+	var f drawFlags
+	readings := make(map[drill.Reading]*string, len(drawReadings))
+	cmd := &cobra.Command{
+		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side, before and after a regrind", GroupID: "drill",
+		Long: `The point of one drill to scale, seen from the end and from the side: both lips
+as measured, uneven ones too, the web, the chisel edge at its angle, margins and
+flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
+to scale. With --remove the drill before the grind lies dashed under the one
+after. Size and lip-angle have to be read; what else was not is drawn as usual,
+and the remarks say so.`,
+		Example: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
+  evenlip draw --sample --svg sample.svg
+  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg - --scale 5:1 >half.svg`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			d, err := a.drillToDraw(cmd, args, &f, readings)
+			if err != nil {
+				return err
+			}
+			return a.draw(d, &f)
+		},
+	}
+	for _, r := range drawReadings {
+		readings[r] = textFlag(cmd, r)
+	}
+	cmd.Flags().StringVar(&f.svg, "svg", "", "write a drawing for paper to this file (- is standard output)")
+	cmd.Flags().StringVar(&f.scale, "scale", "", "scale of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
+	cmd.Flags().BoolVar(&f.ascii, "ascii", false, "letters in place of dots in the terminal (default: where the locale has no UTF-8)")
+	cmd.Flags().BoolVar(&f.sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	return cmd
+}
+
+// drillToDraw takes the drill from a file, or from flags and the sample.
+func (a *app) drillToDraw(cmd *cobra.Command, args []string, f *drawFlags, readings map[drill.Reading]*string) (*drill.Drill, error) {
+	units, err := a.system()
+	if err != nil {
+		return nil, err
+	}
+	c := calculation{name: "draw"}
+	if len(args) == 1 {
+		if f.sample || readingGiven(cmd, drawReadings) {
+			return nil, usage("give either a file or readings", "draw: a file and readings do not go together")
+		}
+		d, errs := a.file(c, args[0], units)
+		if len(errs) > 0 {
+			return nil, many(errs)
+		}
+		if wants, _ := unreadable(d); wants != "" {
+			return nil, &dataError{fmt.Errorf("%s: draw wants %s", args[0], wants)}
+		}
+		return d, nil
+	}
+	d := &drill.Drill{Units: units, Book: a.book()}
+	if f.sample {
+		d = drill.Sample()
+		d.Units, d.Book = units, a.book()
+	}
+	if err := fromFlags(cmd, d, readings); err != nil {
+		return nil, err
+	}
+	if errs := a.faults(c, d); len(errs) > 0 {
+		return nil, errs
+	}
+	if wants, hint := unreadable(d); wants != "" {
+		return nil, usage(hint, "draw wants %s", wants)
+	}
+	return d, nil
+}
+
+// draw makes the picture that was asked for.
+func (a *app) draw(d *drill.Drill, f *drawFlags) error {
+	if f.svg == "" && f.scale != "" {
+		return usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
+	}
+	gauges, err := a.gauges()
+	if err != nil {
+		return err
+	}
+	w, err := newDrawing(d, gauges)
+	if err != nil {
+		return notDrawn(err, d)
+	}
+	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", d), d.Sample, echo(d), report.Cautions
+	w.figures()
+	if f.svg != "" {
+		return a.onPaper(w, f)
+	}
+	return a.inTerminal(w, f.ascii || !utf8Locale())
+}
+
+// notDrawn puts in words, in the drill's units, why a drill cannot be drawn.
+func notDrawn(err error, d *drill.Drill) error {
+	var domain *point.DomainError
+	if !errors.As(err, &domain) {
+		return err
+	}
+	value := figure.Len(domain.Value)
+	if r, ok := drill.Find(domain.Quantity); ok && r.Spec().Kind == quantity.Angle {
+		value = figure.Deg(domain.Value)
+	}
+	return usage("evenlip inspect works out what cannot be drawn", "cannot draw %s %s: it %s", domain.Quantity, report.Say(figure.Sayf("{}", value), d.System()), domain.Why)
+}
+
+// inTerminal prints the figures and the picture under them.
+func (a *app) inTerminal(w *drawing, ascii bool) error {
+	o, err := a.options()
+	if err != nil {
+		return err
+	}
+	p := draw.InCells(&w.now, w.before, o.Width, ascii)
+	w.s.Open("Picture")
+	w.s.Add(figure.Figure{Key: "dot_mm", Label: "one dot is", Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
+	if o.Form == report.JSON {
+		g := figure.Grid{Key: "picture", Columns: []figure.Column{{Key: "line", Kind: quantity.Word}}}
+		for _, line := range p.Lines {
+			g.Rows = append(g.Rows, []figure.Cell{figure.W(line)})
+		}
+		w.s.Grids = append(w.s.Grids, g)
+	}
+	if err := a.print([]report.Job{{Sheet: w.s, System: w.d.System()}}); err != nil {
+		return err
+	}
+	if o.Form == report.Table {
+		a.buf.WriteString("\n" + strings.Join(p.Lines, "\n") + "\n")
+	}
+	return nil
+}
+
+// onPaper writes the drawing and reports what was written.
+func (a *app) onPaper(w *drawing, f *drawFlags) error {
+	var scale draw.Scale
+	if f.scale != "" {
+		var err error
+		if scale, err = draw.ParseScale(f.scale); err != nil {
+			return usage("", "--scale: cannot read %q: %w", f.scale, err)
+		}
+	}
+	sheet, err := draw.OnPaper(w.job(), scale)
+	if err != nil {
+		return usage("leave --scale out for the largest that fits A4", "--scale %s: the drawing %w", scale, err)
+	}
+	if f.svg == "-" {
+		a.buf.Write(sheet.SVG())
+		return nil
+	}
+	w.paperFigures(&sheet, f.svg)
+	if err := a.print([]report.Job{{Sheet: w.s, System: w.d.System()}}); err != nil {
+		return err
+	}
+	return writeDrawing(f.svg, sheet.SVG())
+}
+
+func (w *drawing) paperFigures(sheet *draw.Sheet, file string) {
+	s, d := w.s, &w.now
+	s.Open("Drawing")
+	s.Add(figure.Figure{Key: "svg", Label: "written to", Word: file, Kind: quantity.Word})
+	s.Add(figure.Figure{Key: "scale", Label: "scale", Word: sheet.Scale.String(), Kind: quantity.Word})
+	s.Add(figure.Figure{Key: "paper", Label: "paper, landscape", Word: sheet.Paper, Kind: quantity.Word})
+	add := func(key, label string, mm float64) {
+		s.Add(figure.Figure{Key: key, Label: label, Value: mm, Kind: quantity.Length, Gauge: quantity.Caliper})
+	}
+	s.Add(figure.Figure{Key: "scale_factor", Label: "drawn over real", Value: sheet.Scale.Factor(), Kind: quantity.Number})
+	add("paper_width_mm", "paper width", sheet.Width)
+	add("paper_height_mm", "paper height", sheet.Height)
+	add("drawn_diameter_mm", "diameter on paper", d.D*sheet.Scale.Factor())
+}
+
+// utf8Locale reports whether the locale can show dots. The first variable that
+// says anything decides, as everywhere.
+func utf8Locale() bool {
+	if runtime.GOOS == "windows" {
+		return true
+	}
+	for _, name := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToUpper(os.Getenv(name)); v != "" {
+			return strings.Contains(v, "UTF-8") || strings.Contains(v, "UTF8")
+		}
+	}
+	return false
+}

@@ -1,0 +1,252 @@
+package cli
+
+import (
+	"math"
+	"strings"
+
+	"evenlip/internal/draw"
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// drawing is a drill on its way from readings to a picture.
+type drawing struct {
+	d      *drill.Drill
+	r      inspect.Result
+	s      *figure.Sheet
+	f      quantity.Format
+	now    draw.Drill
+	before *draw.Drill // nil where nothing comes off
+	// What was not read and is drawn as usual.
+	webUsual, chiselUsual, clearanceUsual, helixUsual bool
+}
+
+// newDrawing makes the drawing of d, whose size and lip angles must have been
+// read.
+func newDrawing(d *drill.Drill, gauges quantity.Gauges) (*drawing, error) {
+	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw"}}
+	w.f = quantity.Format{System: d.System(), Gauges: gauges}
+	inspect.Plausible(d, w.s)
+	w.asRead()
+	if err := w.now.Check(); err != nil {
+		return nil, err
+	}
+	if remove, ok := d.Get(drill.Remove); ok && remove > 0 {
+		w.regrind(remove)
+		if err := w.now.Check(); err != nil {
+			return nil, err
+		}
+	}
+	w.remarks()
+	return w, nil
+}
+
+// unreadable says what a drawing still wants, "" for nothing.
+func unreadable(d *drill.Drill) (wants, hint string) {
+	var missing []string
+	if !d.Has(drill.Size) {
+		missing = append(missing, drill.Size.String())
+	}
+	for _, v := range d.Values(drill.LipAngle) {
+		if v.V >= math.Pi/2 {
+			half := quantity.Format{}.Number(quantity.Angle, quantity.Protractor, v.V/2)
+			return "each lip's angle to the axis", "if " + v.Text + " is the whole point angle, write --lip-angle " + half
+		}
+	}
+	if !d.Has(drill.LipAngle) {
+		missing = append(missing, drill.LipAngle.String())
+	}
+	return strings.Join(missing, " and "), "size and lip-angle give the outline; what else was not read is drawn as usual. --sample shows one"
+}
+
+// asRead fills the drill from the readings and, where there is none, with what
+// is usual.
+func (w *drawing) asRead() {
+	r, d := &w.r, &w.now
+	d.D = r.Drill.D
+	d.Web, w.webUsual = orUsual(r.Chisel.Web, reference.NewWeb(d.D))
+	angles := r.Chisel.AngleLimit
+	d.Chisel, w.chiselUsual = orUsual(r.Chisel.Acute, math.Pi-(angles.Low+angles.High)/2)
+	d.Helix, w.helixUsual = orUsual(w.d.Value(drill.Helix), usualHelix(d.D))
+	if offset := r.Lips.Offset; figure.Known(offset) {
+		d.Offset = offset
+	}
+	d.Lips = [2]draw.Lip{{HalfAngle: r.Point.K1}, {HalfAngle: r.Point.K2}}
+	if figure.Known(r.Lips.Height) {
+		d.Lips[0].Corner = r.Lips.Height
+	}
+	d.Lips[0].Clearance, w.clearanceUsual = orUsual(r.Clearance.Lip1, r.Clearance.Aim)
+	d.Lips[1].Clearance, _ = orUsual(r.Clearance.Lip2, r.Clearance.Aim)
+	d.Land = draw.Land{Margin: reference.MarginPart * d.D, Body: reference.BodyPart, Flute: reference.FluteAngle}
+}
+
+func orUsual(read, usual float64) (v float64, assumed bool) {
+	if figure.Known(read) {
+		return read, false
+	}
+	return usual, true
+}
+
+// usualHelix is the middle of the published helix for general work; the table's
+// nearest end where it does not reach the size.
+func usualHelix(d float64) float64 {
+	band, _ := reference.Helix(math.Max(1, math.Min(50, d)), reference.TypeN)
+	return (band.Low + band.High) / 2
+}
+
+// regrind makes the drill after remove has come off what the one before was.
+// Both lips become one line at the angle wanted, if remove reaches that far;
+// if not, both are lowered as they are.
+func (w *drawing) regrind(remove float64) {
+	before, r := w.now, &w.r
+	w.before = &before
+	w.now.Web = point.WebAfter(before.Web, r.Web.Taper, remove)
+	outer := point.AlongLip(before.D/2, before.Web)
+	inner := math.Max(0, before.Web/2/math.Tan(before.Chisel))
+	var lips [2]point.Lip
+	for i, l := range before.Lips {
+		lips[i] = point.LipThrough(outer, l.Corner, l.HalfAngle)
+		w.now.Lips[i].Corner -= remove
+	}
+	plan, err := point.Truing(lips[0], lips[1], inner, outer, r.Lips.Target)
+	most := plan.Most()
+	const rounding = 1e-9
+	if err != nil || most > remove+rounding {
+		w.s.Find("remove-leaves-uneven", figure.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", figure.Len(most), figure.Len(remove))
+		return
+	}
+	w.now.Offset = 0
+	for i := range w.now.Lips {
+		w.now.Lips[i].HalfAngle = r.Lips.Target
+		w.now.Lips[i].Corner = plan.Line.At(outer) - (remove - most)
+	}
+}
+
+// remarks tells what is drawn without having been measured.
+func (w *drawing) remarks() {
+	d, s := &w.now, w.s
+	if w.webUsual {
+		s.Find("web-usual", figure.Note, "no web was read: {} is drawn, a new drill's", figure.Len(w.first().Web))
+		s.Extra = append(s.Extra, reference.NewWebSource())
+	}
+	if w.chiselUsual {
+		s.Find("chisel-usual", figure.Note, "no chisel-edge angle was read: {} is drawn, the middle of the limits", figure.Deg(math.Pi-d.Chisel))
+	}
+	if w.clearanceUsual {
+		s.Find("clearance-usual", figure.Note, "no clearance was read: {} is drawn, what is aimed at for this size", figure.Deg(d.Lips[0].Clearance))
+	}
+	if w.helixUsual {
+		s.Find("helix-usual", figure.Note, "no helix was read: {} is drawn, the middle for this size", figure.Deg(d.Helix))
+	}
+	if !figure.Known(w.r.Lips.Height) {
+		s.Find("lips-taken-even", figure.Note, "no lip height was read: both corners are drawn at one height")
+	}
+	if !w.r.Point.Both {
+		s.Find("one-lip-angle", figure.Note, "one lip angle was read: both lips are drawn at it")
+	}
+	s.Extra = append(s.Extra, reference.MarginSource(), reference.BodySource())
+}
+
+// first is the drill as it was measured.
+func (w *drawing) first() *draw.Drill {
+	if w.before != nil {
+		return w.before
+	}
+	return &w.now
+}
+
+// figures names what the picture shows.
+func (w *drawing) figures() {
+	d, s := &w.now, w.s
+	s.Open("As drawn")
+	add := func(key, label string, kind quantity.Kind, gauge quantity.Gauge, v float64) {
+		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: kind, Gauge: gauge})
+	}
+	add("point_angle_deg", "point angle", quantity.Angle, quantity.Protractor, d.Lips[0].HalfAngle+d.Lips[1].HalfAngle)
+	add("lip_angle_1_deg", "lip 1 to the axis", quantity.Angle, quantity.Protractor, d.Lips[0].HalfAngle)
+	add("lip_angle_2_deg", "lip 2 to the axis", quantity.Angle, quantity.Protractor, d.Lips[1].HalfAngle)
+	add("lip_height_difference_mm", "lip 1 higher by", quantity.Length, quantity.Indicator, d.Lips[0].Corner-d.Lips[1].Corner)
+	add("web_mm", "web at the point", quantity.Length, quantity.Caliper, d.Web)
+	add("chisel_angle_deg", "chisel-edge angle, obtuse", quantity.Angle, quantity.Protractor, point.Obtuse(d.Chisel))
+	add("chisel_length_mm", "chisel-edge length", quantity.Length, quantity.Caliper, point.ChiselLength(d.Web, d.Chisel))
+	add("helix_deg", "helix", quantity.Angle, quantity.Protractor, d.Helix)
+}
+
+// labels are the dimensions on paper; one that was not measured stands in
+// brackets.
+func (w *drawing) labels() draw.Labels {
+	d := &w.now
+	length := func(g quantity.Gauge, v float64) string { return w.f.Number(quantity.Length, g, v) }
+	degrees := func(v float64) string { return w.f.Text(quantity.Angle, quantity.Protractor, v) }
+	l := draw.Labels{
+		Diameter:     "Ø" + plainDigits(w.f.Number(quantity.Size, quantity.NoGauge, d.D)),
+		Web:          bracketed(length(quantity.Caliper, d.Web), w.webUsual),
+		ChiselLength: bracketed("chisel edge "+length(quantity.Caliper, point.ChiselLength(d.Web, d.Chisel)), w.webUsual || w.chiselUsual),
+		ChiselAngle:  bracketed(degrees(point.Obtuse(d.Chisel)), w.chiselUsual),
+		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
+	}
+	if w.r.Point.Both {
+		for i := range l.Lips {
+			l.Lips[i] = "lip " + string(rune('1'+i)) + ": " + degrees(d.Lips[i].HalfAngle)
+		}
+	}
+	switch h := d.Lips[0].Corner - d.Lips[1].Corner; {
+	case h > leastHeight:
+		l.Height = "lip 1 higher " + length(quantity.Indicator, h)
+	case h < -leastHeight:
+		l.Height = "lip 2 higher " + length(quantity.Indicator, -h)
+	}
+	if w.before != nil {
+		l.Remove = length(quantity.Caliper, w.d.Value(drill.Remove))
+	}
+	return l
+}
+
+// leastHeight is the lip-height difference, mm, under which none is dimensioned.
+const leastHeight = 0.0005
+
+func bracketed(label string, usual bool) string {
+	if usual {
+		return "(" + label + ")"
+	}
+	return label
+}
+
+// plainDigits drops the zeros at the end of a nominal size.
+func plainDigits(s string) string {
+	if !strings.Contains(s, ".") {
+		return s
+	}
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+}
+
+// job is the drawing for paper.
+func (w *drawing) job() draw.Job {
+	j := draw.Job{Drill: w.now, Before: w.before, Labels: w.labels(), Units: "millimetres"}
+	if w.f.System == quantity.Inch {
+		j.Units = "inches"
+	}
+	j.Title = w.d.Values(drill.Size)[0].Echo() + " drill"
+	if w.before != nil {
+		j.Title += ", before and after regrinding"
+	}
+	if w.d.Name != "" {
+		j.Notes = append(j.Notes, w.d.Name)
+	}
+	if w.before != nil {
+		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: after "+w.f.Text(quantity.Length, quantity.Caliper, w.d.Value(drill.Remove))+" has come off, lip laid on lip.")
+	}
+	usual := "Drawn as usual, not measured: margin, back of the flute, heel"
+	if w.helixUsual {
+		usual += ", helix " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Helix)
+	}
+	if w.webUsual || w.chiselUsual {
+		usual += ", what is in brackets"
+	}
+	j.Notes = append(j.Notes, usual+".")
+	return j
+}

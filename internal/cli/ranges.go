@@ -1,0 +1,179 @@
+package cli
+
+import (
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+// mostRows bounds the table that ranges, or two of them together, ask for.
+const mostRows = 10_000
+
+// sweep is a reading given as a range: "0mm..6mm by 0.5mm".
+type sweep struct {
+	reading drill.Reading
+	text    string
+	span    quantity.Range
+	values  []float64
+}
+
+// sweeps takes the readings that were given as ranges out of d, whose other
+// readings are resolved on the way.
+func (a *app) sweeps(d *drill.Drill) ([]sweep, error) {
+	var out []sweep
+	for _, r := range drill.All() {
+		if s := r.Spec(); s.Kind != quantity.Word && !s.Switch && quantity.IsRange(d.Written(r)) {
+			out = append(out, sweep{reading: r, text: strings.TrimSpace(d.Written(r))})
+			d.Drop(r)
+		}
+	}
+	if len(out) == 0 {
+		return nil, nil
+	}
+	rows := 1
+	var errs many
+	for i := range out {
+		if err := out[i].read(d); err != nil {
+			errs = append(errs, flagError(&drill.Error{Reading: out[i].reading, Err: err}))
+			continue
+		}
+		rows *= len(out[i].values)
+		if rows > mostRows {
+			return nil, usage("take larger steps or fewer ranges", "--%s: makes over %d rows", out[i].reading, mostRows)
+		}
+	}
+	for _, e := range d.Resolve() {
+		errs = append(errs, flagError(e))
+	}
+	if len(errs) > 0 {
+		return nil, errs
+	}
+	return out, nil
+}
+
+// read understands the range. The size, or the wheel, settles what bare numbers
+// are, and comes before the rest.
+func (s *sweep) read(d *drill.Drill) (err error) {
+	gives := s.reading == drill.Size || s.reading == drill.Wheel
+	bare := d.Units
+	if !gives {
+		d.Resolve() // its complaints come later, all together
+		bare = d.System()
+	}
+	parse := quantity.ParseRange
+	if s.reading.Spec().Signed {
+		parse = quantity.ParseRangeSigned
+	}
+	if s.span, err = parse(s.reading.Spec().Kind, s.text, bare); err != nil {
+		return err
+	}
+	if gives && d.Units == quantity.Unset {
+		d.Units = s.span.From.System
+	}
+	s.values = s.span.Values()
+	return nil
+}
+
+// column is the sweep's column in the table.
+func (s *sweep) column() figure.Column {
+	spec := s.reading.Spec()
+	return figure.Column{Key: s.key(), Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge}
+}
+
+func (s *sweep) key() string {
+	spec := s.reading.Spec()
+	if spec.Pair {
+		return strings.Replace(spec.Keys[0], "_1_", "_", 1)
+	}
+	return spec.Keys[0]
+}
+
+// input is the range as it was read.
+func (s *sweep) input() figure.Input {
+	key := s.key()
+	return figure.Input{Name: s.reading.String(), Echo: s.text, Text: s.text, Kind: s.reading.Spec().Kind,
+		Keys: []string{"from_" + key, "to_" + key, "step_" + key}, Values: []float64{s.span.From.V, s.span.To.V, s.span.Step.V}}
+}
+
+// at names the step at which the sweeps have these values.
+func at(sweeps []sweep, values []float64) figure.Text {
+	t := figure.Text{}
+	for i, s := range sweeps {
+		if i > 0 {
+			t.Format += ", "
+		}
+		spec := s.reading.Spec()
+		t.Format += spec.Name + " {}"
+		t.Args = append(t.Args, figure.Arg{Kind: spec.Kind, Gauge: spec.Gauge, Value: values[i]})
+	}
+	return t
+}
+
+// each calls f for every combination of the sweeps' values, the last one
+// changing fastest, until f fails.
+func each(sweeps []sweep, f func(values []float64) error) error {
+	values := make([]float64, len(sweeps))
+	var step func(n int) error
+	step = func(n int) error {
+		if n == len(sweeps) {
+			return f(values)
+		}
+		for _, v := range sweeps[n].values {
+			values[n] = v
+			if err := step(n + 1); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	return step(0)
+}
+
+// ranged computes the drill of every step and prints them as one table.
+func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
+	t := newSteps(sweeps)
+	err := each(sweeps, func(values []float64) error {
+		one := *d
+		for i, s := range sweeps {
+			one.Put(s.reading, values[i])
+		}
+		for _, im := range c.impossible(&one) {
+			where := report.Say(at(sweeps, values), d.System())
+			return usage(im.Hint, "--%s: at %s: %s", im.Reading, where, a.say(im, &one))
+		}
+		s := c.compute(&one, false)
+		a.doubt(c, &one, s)
+		t.add(values, s)
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	if a.global.check && t.outside {
+		a.outside = true
+	}
+	s := &figure.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(d), Cautions: t.cautions, Extra: t.sources}
+	for i := range sweeps {
+		s.Inputs = append(s.Inputs, sweeps[i].input())
+	}
+	if a.global.format == string(report.Table) {
+		g, err := a.gauges()
+		if err != nil {
+			return err
+		}
+		s.Grids = t.forPeople(quantity.Format{System: d.System(), Gauges: g}, !speaksUTF8())
+	} else {
+		s.Grids = []figure.Grid{t.forScripts()}
+	}
+	s.Findings = t.remarks()
+	if a.global.explain {
+		s.Find("explain-one-step", figure.Note, "the working is shown for one drill: give one value in place of the range")
+	}
+	return a.print([]report.Job{{Sheet: s, System: d.System()}})
+}
+
+// rangeHelp ends the help of every command whose readings may be ranges.
+const rangeHelp = `Any quantity may be a range, "0mm..6mm by 0.5mm": one row a step.`

@@ -1,0 +1,312 @@
+package cli
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/report"
+)
+
+// steps gathers the answers of a range, one row a step; where the answer is a
+// list itself, a row for each of its rows.
+type steps struct {
+	sweeps  []sweep
+	columns []figure.Column // after the sweeps'
+	place   map[string]int  // of a column, by key
+	rows    [][]figure.Cell // the sweeps' values first
+	// scripts is what a script reads beside the figures: which are outside their
+	// limit, the verdict, the findings' codes.
+	scripts  [][3]string
+	limits   []breach
+	found    []remark
+	seen     map[string]int // place in found, by code and wording
+	sources  []*reference.Source
+	cautions []string
+	outside  bool
+	judged   bool // there are verdicts
+	lists    bool // the answers are lists
+	count    int
+}
+
+// breach is a figure outside its limit in some of the rows.
+type breach struct {
+	key, label string
+	rows       int
+	first      figure.Text
+}
+
+// remark is a finding and where it came up.
+type remark struct {
+	figure.Finding
+	rows  int
+	same  bool // its numbers do not change
+	first figure.Text
+}
+
+func newSteps(sweeps []sweep) *steps {
+	return &steps{sweeps: sweeps, place: map[string]int{}, seen: map[string]int{}}
+}
+
+func (t *steps) add(values []float64, s *figure.Sheet) {
+	t.count++
+	where := at(t.sweeps, values)
+	t.outside = t.outside || s.Outside()
+	t.remember(s, where)
+	script := [3]string{t.breaches(s, where), "", codes(s)}
+	if s.Verdict != nil {
+		script[1], t.judged = s.Verdict.Word, true
+	}
+	for i := range s.Grids {
+		if g := &s.Grids[i]; g.Main {
+			t.lists = true
+			for _, row := range g.Rows {
+				t.row(values, script, len(row), func(n int) (figure.Column, figure.Cell) { return g.Columns[n], row[n] })
+			}
+			return
+		}
+	}
+	var figures []*figure.Figure
+	s.Each(func(f *figure.Figure) { figures = append(figures, f) })
+	t.row(values, script, len(figures), func(n int) (figure.Column, figure.Cell) {
+		f := figures[n]
+		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge}, figure.Cell{Value: f.Value, Word: f.Word}
+	})
+}
+
+// row adds one row of n cells; a column not met before is added.
+func (t *steps) row(values []float64, script [3]string, n int, at func(int) (figure.Column, figure.Cell)) {
+	row := make([]figure.Cell, len(values), len(values)+n)
+	for i, v := range values {
+		row[i] = figure.V(v)
+	}
+	for i := range n {
+		column, cell := at(i)
+		p, met := t.place[column.Key]
+		if !met {
+			p = len(t.columns)
+			t.place[column.Key] = p
+			t.columns = append(t.columns, column)
+		}
+		row = padded(row, len(values)+p+1)
+		row[len(values)+p] = cell
+	}
+	t.rows, t.scripts = append(t.rows, row), append(t.scripts, script)
+}
+
+// padded returns a row with at least n cells.
+func padded(row []figure.Cell, n int) []figure.Cell {
+	for len(row) < n {
+		row = append(row, figure.V(math.NaN()))
+	}
+	return row
+}
+
+// breaches notes the figures outside their limits and returns their names.
+func (t *steps) breaches(s *figure.Sheet, where figure.Text) string {
+	var keys []string
+	s.Each(func(f *figure.Figure) {
+		if !f.State().Outside() {
+			return
+		}
+		keys = append(keys, f.Key)
+		i := slices.IndexFunc(t.limits, func(b breach) bool { return b.key == f.Key })
+		if i < 0 {
+			i = len(t.limits)
+			t.limits = append(t.limits, breach{key: f.Key, label: f.Label, first: where})
+		}
+		t.limits[i].rows++
+	})
+	return strings.Join(keys, " ")
+}
+
+func codes(s *figure.Sheet) string {
+	out := make([]string, len(s.Findings))
+	for i, f := range s.Findings {
+		out[i] = f.Code
+	}
+	return strings.Join(out, " ")
+}
+
+// remember keeps the sheet's findings, sources and cautions, each once.
+func (t *steps) remember(s *figure.Sheet, where figure.Text) {
+	for _, f := range s.Findings {
+		key := f.Code + "\n" + f.Text.Format
+		i, met := t.seen[key]
+		if !met {
+			i = len(t.found)
+			t.seen[key] = i
+			t.found = append(t.found, remark{Finding: f, same: true, first: where})
+		}
+		t.found[i].rows++
+		t.found[i].same = t.found[i].same && slices.Equal(t.found[i].Text.Args, f.Text.Args)
+	}
+	source := func(src *reference.Source) {
+		if src != nil && !slices.Contains(t.sources, src) {
+			t.sources = append(t.sources, src)
+		}
+	}
+	s.Each(func(f *figure.Figure) {
+		if f.Limit != nil {
+			source(f.Limit.Source)
+		}
+	})
+	for _, src := range s.Extra {
+		source(src)
+	}
+	t.cautions = s.Cautions
+	if t.cautions == nil {
+		t.cautions = report.Cautions
+	}
+}
+
+// remarks are the findings of all the steps, each once, with the first step
+// where it came up unless it holds for all alike.
+func (t *steps) remarks() []figure.Finding {
+	var out []figure.Finding
+	for _, b := range t.limits {
+		text := figure.Text{Format: b.label + ": outside its limit in {} of {} steps, first at " + b.first.Format}
+		text.Args = append([]figure.Arg{figure.Of(quantity.Count, float64(b.rows)), figure.Of(quantity.Count, float64(t.count))}, b.first.Args...)
+		out = append(out, figure.Finding{Code: "outside-limit", Severity: figure.Warn, Text: text})
+	}
+	for _, r := range t.found {
+		f := r.Finding
+		if !r.same || r.rows < t.count {
+			f.Text = figure.Text{Format: "first at " + r.first.Format + ": " + f.Text.Format, Args: slices.Concat(r.first.Args, f.Text.Args)}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// forScripts is the table with every figure.
+func (t *steps) forScripts() figure.Grid {
+	g := t.grid(func(int) bool { return true })
+	if t.lists {
+		return g
+	}
+	for i, key := range [...]string{"outside", "verdict", "findings"} {
+		if key == "verdict" && !t.judged {
+			continue
+		}
+		g.Columns = append(g.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word})
+		for n := range g.Rows {
+			g.Rows[n] = append(g.Rows[n], figure.W(t.scripts[n][i]))
+		}
+	}
+	return g
+}
+
+// grid is the sweeps' columns and those of the figures that are kept.
+func (t *steps) grid(keep func(column int) bool) figure.Grid {
+	lead := len(t.sweeps)
+	g := figure.Grid{Key: "rows", Title: "Step by step", Main: true, Lead: lead}
+	for i := range t.sweeps {
+		c := t.sweeps[i].column()
+		if _, taken := t.place[c.Key]; taken {
+			c.Key = "given_" + c.Key
+		}
+		g.Columns = append(g.Columns, c)
+	}
+	var kept []int
+	for i, c := range t.columns {
+		if keep(i) {
+			kept = append(kept, i)
+			g.Columns = append(g.Columns, c)
+		}
+	}
+	for _, row := range t.rows {
+		row = padded(row, lead+len(t.columns))
+		out := slices.Clone(row[:lead])
+		for _, i := range kept {
+			out = append(out, row[lead+i])
+		}
+		g.Rows = append(g.Rows, out)
+	}
+	return g
+}
+
+// column returns the cells of one figure, row by row.
+func (t *steps) column(i int) []figure.Cell {
+	out := make([]figure.Cell, len(t.rows))
+	for n, row := range t.rows {
+		out[n] = padded(row, len(t.sweeps)+i+1)[len(t.sweeps)+i]
+	}
+	return out
+}
+
+// tells reports whether a figure is worth a person's eye: it differs somewhere
+// from its first row, and is not a range's own value again.
+func (t *steps) tells(i int) bool {
+	cells := t.column(i)
+	for n := range t.sweeps {
+		again := t.columns[i].Kind == t.sweeps[n].column().Kind
+		for row := 0; again && row < len(cells); row++ {
+			again = alike(cells[row], t.rows[row][n])
+		}
+		if again {
+			return false
+		}
+	}
+	return slices.ContainsFunc(cells, func(c figure.Cell) bool { return !alike(c, cells[0]) })
+}
+
+func alike(a, b figure.Cell) bool {
+	const rounding = 1e-9
+	return a.Word == b.Word && (math.IsNaN(a.Value) && math.IsNaN(b.Value) ||
+		math.Abs(a.Value-b.Value) <= rounding*math.Max(math.Abs(a.Value), math.Abs(b.Value)))
+}
+
+// sparkCells is the width of a trend.
+const sparkCells = 16
+
+// forPeople is the trend of each figure that changes, where there is one range,
+// and the table of the figures that change.
+func (t *steps) forPeople(f quantity.Format, ascii bool) []figure.Grid {
+	g := t.grid(t.tells)
+	if t.judged {
+		g.Columns = append(g.Columns, figure.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word})
+		for n := range g.Rows {
+			g.Rows[n] = append(g.Rows[n], figure.W(t.scripts[n][1]))
+		}
+	}
+	if len(g.Columns) == len(t.sweeps) {
+		g.Note = "nothing that is worked out here hangs on it"
+	}
+	if len(t.sweeps) > 1 || t.lists {
+		return []figure.Grid{g}
+	}
+	trend := figure.Grid{Key: "trend", Title: "How it changes"}
+	for _, key := range [...]string{"figure", "trend", "first", "last", "change"} {
+		trend.Columns = append(trend.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word})
+	}
+	for i, c := range t.columns {
+		if row := t.trend(i, f, ascii); row != nil && t.tells(i) {
+			trend.Rows = append(trend.Rows, append([]figure.Cell{figure.W(c.Label)}, row...))
+		}
+	}
+	return []figure.Grid{trend, g}
+}
+
+// trend is the sparkline of one figure, its first and last value, and by how
+// much they differ; nil for words.
+func (t *steps) trend(i int, f quantity.Format, ascii bool) []figure.Cell {
+	var values []float64
+	for _, c := range t.column(i) {
+		if c.Word != "" {
+			return nil
+		}
+		values = append(values, c.Value)
+	}
+	c := t.columns[i]
+	first, last := values[0], values[len(values)-1]
+	sign := ""
+	if last > first {
+		sign = "+"
+	}
+	text := func(v float64) figure.Cell { return figure.W(f.Text(c.Kind, c.Gauge, v)) }
+	return []figure.Cell{figure.W(report.Spark(values, sparkCells, ascii)), text(first), text(last), figure.W(sign + text(last-first).Word)}
+}

@@ -1,0 +1,110 @@
+// Package crib keeps the drills of a tool crib in one YAML file, which people
+// and scripts edit alike: it reads the file strictly, audits it, plans the day
+// at the grinder, and records what was done without touching another byte.
+package crib
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+	"evenlip/internal/strict"
+)
+
+// Crib is the drills of one file.
+type Crib struct {
+	File   string // as it is shown
+	Name   string
+	Sample bool
+	Units  quantity.System // of bare numbers; Unset goes by each drill's size
+	Keep   []Keep
+	Drills []Drill
+
+	root strict.Node
+}
+
+// Keep says how many usable drills of a size are to be there.
+type Keep struct {
+	Size  quantity.Value
+	Count int
+}
+
+// Drill is one drill of a crib.
+type Drill struct {
+	ID     string
+	Series string // jobber, stub or long; "" where it is not said
+	Shank  string // parallel, taper or reduced; "" where it is not said
+	Note   string
+	// Readings are the readings as they stand now, resolved.
+	Readings *drill.Drill
+	History  []Event
+
+	node strict.Node
+}
+
+// Size returns the diameter in millimetres.
+func (d *Drill) Size() float64 { return d.Readings.Value(drill.Size) }
+
+// What is the kind of an event in a drill's history.
+type What string
+
+// The kinds.
+const (
+	Grind    What = "grind"
+	Thinning What = "thinning"
+	Readings What = "readings"
+)
+
+// Event is one entry of a drill's history.
+type Event struct {
+	Date   string // year-month-day
+	What   What
+	Stock  float64 // mm that came off in a grind; NaN for none
+	Note   string
+	Before []Was
+}
+
+// Was is a reading that an event did away with, as it had been written.
+type Was struct {
+	Reading drill.Reading
+	Text    string
+}
+
+// Find returns the drill of that id.
+func (c *Crib) Find(id string) (*Drill, bool) {
+	for i := range c.Drills {
+		if c.Drills[i].ID == id {
+			return &c.Drills[i], true
+		}
+	}
+	return nil, false
+}
+
+// Grinds returns how often the drill was ground and the usual stock of those
+// grinds whose stock was noted, mm: their mean, NaN where there is none.
+func (d *Drill) Grinds() (count int, usual float64) {
+	noted, sum := 0, 0.0
+	for _, e := range d.History {
+		if e.What != Grind {
+			continue
+		}
+		count++
+		if !math.IsNaN(e.Stock) {
+			noted++
+			sum += e.Stock
+		}
+	}
+	if noted == 0 {
+		return count, math.NaN()
+	}
+	return count, sum / float64(noted)
+}
+
+// last returns the date of the last event, "" for none.
+func (d *Drill) last() string {
+	date := ""
+	for _, e := range d.History {
+		date = max(date, e.Date)
+	}
+	return date
+}

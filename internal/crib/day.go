@@ -1,0 +1,155 @@
+package crib
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/plan"
+)
+
+// Do is what is to be done about a drill or a size.
+type Do string
+
+// The answers, in the order in which a day's plan gives them.
+const (
+	ToGrind   Do = "grind"
+	ToThin    Do = "thin"
+	ToRetire  Do = "retire"
+	ToMeasure Do = "measure"
+	ToLeave   Do = "leave"
+	ToBuy     Do = "buy"
+)
+
+// Task is what is to be done with one drill.
+type Task struct {
+	Judged
+	Do     Do
+	Plan   plan.Plan
+	Urgent bool // no drill of this size is fit
+}
+
+// Purchase is how many drills of a size to buy.
+type Purchase struct {
+	SizeText string
+	Size     float64 // mm
+	Wanted   int     // how many are to be there
+	Usable   int     // how many there are once the spent ones are out
+}
+
+// Count returns how many to buy.
+func (p Purchase) Count() int { return max(0, p.Wanted-p.Usable) }
+
+// Day is the plan of one day.
+type Day struct {
+	Tasks []Task // drills for the grinder first, in their order
+	Buy   []Purchase
+}
+
+// Day plans what is to be done with the crib. A drill whose history tells what
+// is usually taken off it has its remaining grinds counted by that.
+func (c *Crib) Day() Day {
+	drills := c.Judge()
+	ready := func(size float64) bool {
+		return slices.ContainsFunc(drills, func(j Judged) bool { return sameSize(j.Size(), size) && j.Word() == "fit" })
+	}
+	var day Day
+	for _, j := range drills {
+		p := plan.Of(withUsual(j.Drill))
+		day.Tasks = append(day.Tasks, Task{Judged: j, Do: doing(&j, &p), Plan: p, Urgent: !ready(j.Size())})
+	}
+	slices.SortStableFunc(day.Tasks, byTurn)
+	day.Buy = c.purchases(day.Tasks)
+	return day
+}
+
+func withUsual(d *Drill) *drill.Drill {
+	out := *d.Readings
+	if _, usual := d.Grinds(); !out.Has(drill.Every) && usual > 0 {
+		out.Put(drill.Every, usual)
+	}
+	return &out
+}
+
+func doing(j *Judged, p *plan.Plan) Do {
+	switch p.Do {
+	case plan.Retire:
+		return ToRetire
+	case plan.Regrind:
+		return ToGrind
+	case plan.Thin:
+		return ToThin
+	}
+	if j.Word() == Undecided {
+		return ToMeasure
+	}
+	return ToLeave
+}
+
+var doOrder = []Do{ToGrind, ToThin, ToRetire, ToMeasure, ToLeave}
+
+// byTurn orders what goes to the grinder: sizes that are out of fit drills
+// first, then one setting of the rest after the other, then small to large.
+func byTurn(a, b Task) int {
+	return cmp.Or(cmp.Compare(slices.Index(doOrder, a.Do), slices.Index(doOrder, b.Do)),
+		urgency(a)-urgency(b),
+		cmp.Compare(math.Round(a.halfAngle()*1e6), math.Round(b.halfAngle()*1e6)),
+		cmp.Compare(a.Size(), b.Size()))
+}
+
+func urgency(t Task) int {
+	if t.Urgent {
+		return 0
+	}
+	return 1
+}
+
+// halfAngle returns the angle to the axis at which the lips are to be ground.
+func (t *Task) halfAngle() float64 {
+	if t.Plan.Made {
+		return t.Plan.Job.Lips.Target
+	}
+	return math.NaN()
+}
+
+// atGrinder reports whether the drill is taken to the grinder.
+func (t *Task) atGrinder() bool { return t.Do == ToGrind || t.Do == ToThin }
+
+// because returns why: the reasons for the verdict, and what a grind that would
+// be its last comes to.
+func (t *Task) because() string {
+	why := t.why()
+	if t.Do == ToRetire && t.Word() != "retire" {
+		why = strings.TrimSpace(why + " " + t.Plan.Reason)
+	}
+	return why
+}
+
+// purchases returns the sizes that are to be had and are not all there, in the
+// order of their diameters.
+func (c *Crib) purchases(tasks []Task) []Purchase {
+	var sizes []Purchase
+	add := func(text string, size float64, wanted int) {
+		if !slices.ContainsFunc(sizes, func(p Purchase) bool { return sameSize(p.Size, size) }) {
+			sizes = append(sizes, Purchase{SizeText: text, Size: size, Wanted: wanted})
+		}
+	}
+	for _, k := range c.Keep {
+		add(k.Size.Echo(), k.Size.V, k.Count)
+	}
+	for i := range c.Drills {
+		add(c.Drills[i].sizeText(), c.Drills[i].Size(), 1)
+	}
+	for i := range sizes {
+		for _, t := range tasks {
+			if sameSize(t.Size(), sizes[i].Size) && t.Do != ToRetire {
+				sizes[i].Usable++
+			}
+		}
+	}
+	sizes = slices.DeleteFunc(sizes, func(p Purchase) bool { return p.Count() == 0 })
+	slices.SortStableFunc(sizes, func(a, b Purchase) int { return cmp.Compare(a.Size, b.Size) })
+	return sizes
+}

@@ -1,0 +1,122 @@
+package crib
+
+import (
+	"fmt"
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/regrind"
+	"evenlip/internal/report"
+)
+
+// Plan returns the sheet of the day's plan: for people a list for each thing to
+// do, for scripts one list of it all.
+func (c *Crib) Plan(to Audience) *figure.Sheet {
+	s := c.sheet("crib plan")
+	day := c.Day()
+	if to == Scripts {
+		s.Grids = []figure.Grid{day.all()}
+	} else {
+		s.Grids = []figure.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire), day.those("to_measure", "To measure", ToMeasure), day.shopping()}
+	}
+	s.Find("counts", figure.Note, "{}", figure.Say(day.counts()))
+	s.Cautions = report.Cautions
+	return s
+}
+
+func (d *Day) counts() string {
+	of := map[Do]int{}
+	for _, t := range d.Tasks {
+		of[t.Do]++
+	}
+	buy := 0
+	for _, p := range d.Buy {
+		buy += p.Count()
+	}
+	return fmt.Sprintf("%d to grind, %d to thin, %d to retire, %d to measure, %d to leave as they are; %d to buy",
+		of[ToGrind], of[ToThin], of[ToRetire], of[ToMeasure], of[ToLeave], buy)
+}
+
+func grindColumns() []figure.Column {
+	return []figure.Column{
+		{Key: "lip_angle_deg", Label: "lips at", Kind: quantity.Angle, Gauge: quantity.Protractor},
+		mm("take_1_inner_mm", "1 inner"), mm("take_1_outer_mm", "1 outer"),
+		mm("take_2_inner_mm", "2 inner"), mm("take_2_outer_mm", "2 outer"),
+		mm("thin_to_web_mm", "thin to"),
+	}
+}
+
+func (t *Task) grindCells() []figure.Cell {
+	none := math.NaN()
+	angle, one, two, web := none, regrind.Ends{Inner: none, Outer: none}, regrind.Ends{Inner: none, Outer: none}, none
+	if t.atGrinder() && t.Plan.Made {
+		angle = t.halfAngle()
+		if t.Do == ToGrind {
+			one, two = t.Plan.Ahead.Stock.Lip1, t.Plan.Ahead.Stock.Lip2
+		}
+		if t.Plan.Ahead.Done.Thinned {
+			web = t.Plan.Ahead.Thinning.WebTarget
+		}
+	}
+	return []figure.Cell{figure.V(angle), figure.V(one.Inner), figure.V(one.Outer), figure.V(two.Inner), figure.V(two.Outer), figure.V(web)}
+}
+
+// grinder is what to take to the grinder, in its order.
+func (d *Day) grinder() figure.Grid {
+	g := figure.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "stock off each lip at its inner and outer end; the web to thin to",
+		Columns: append([]figure.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("do", "do")}, grindColumns()...)}
+	for i := range d.Tasks {
+		t := &d.Tasks[i]
+		if t.atGrinder() {
+			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(string(t.Do))}, t.grindCells()...))
+		}
+	}
+	return g
+}
+
+func (d *Day) those(key, title string, do Do) figure.Grid {
+	g := figure.Grid{Key: key, Title: title, Columns: []figure.Column{word("id", "id"), word("size", "size"), word("reasons", "because")}}
+	for i := range d.Tasks {
+		if t := &d.Tasks[i]; t.Do == do {
+			g.Rows = append(g.Rows, []figure.Cell{figure.W(t.ID), figure.W(t.sizeText()), figure.W(t.because())})
+		}
+	}
+	return g
+}
+
+func (d *Day) shopping() figure.Grid {
+	g := figure.Grid{Key: "to_buy", Title: "To buy", Columns: []figure.Column{word("size", "size"), count("count", "buy"), count("wanted", "to be there"), count("usable", "usable")}}
+	for _, p := range d.Buy {
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(p.SizeText), figure.V(float64(p.Count())), figure.V(float64(p.Wanted)), figure.V(float64(p.Usable))})
+	}
+	return g
+}
+
+// all is one row a drill, and one for each size to buy.
+func (d *Day) all() figure.Grid {
+	g := rows(append([]figure.Column{word("do", "do"), count("turn", "turn"), word("id", "id"), word("size", "size"),
+		{Key: "size_mm", Label: "size", Kind: quantity.Size}, word("verdict", "verdict"), word("reasons", "because"), word("stock_reason", "stock for"),
+		mm("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, grindColumns()...))
+	none := figure.V(math.NaN())
+	for i := range d.Tasks {
+		t := &d.Tasks[i]
+		turn, stock, left, cause := none, none, none, ""
+		if t.atGrinder() {
+			turn = figure.V(float64(i + 1))
+		}
+		if t.Plan.Made && t.Do == ToGrind {
+			stock, cause = figure.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
+		}
+		if t.Plan.Made && t.Plan.Ahead.End != regrind.NotKnown {
+			left = figure.V(float64(len(t.Plan.Ahead.Grinds)))
+		}
+		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(t.Do)), turn, figure.W(t.ID), figure.W(t.sizeText()), figure.V(t.Size()),
+			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, left, none}, t.grindCells()...))
+	}
+	for _, p := range d.Buy {
+		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(ToBuy)), none, figure.W(""), figure.W(p.SizeText), figure.V(p.Size),
+			figure.W(""), figure.W(""), figure.W(""), none, none, figure.V(float64(p.Count()))}, none, none, none, none, none, none))
+	}
+	return g
+}

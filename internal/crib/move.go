@@ -1,0 +1,322 @@
+package crib
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+// Change is what was done to a drill.
+type Change struct {
+	Date     string // year-month-day
+	What     What
+	Stock    string // of a grind, as written
+	Note     string
+	Readings map[drill.Reading]string // new ones, as written
+	Units    quantity.System          // of bare numbers in the change; Unset goes by the drill
+}
+
+// Move is a reading that a change makes another one.
+type Move struct {
+	Reading  drill.Reading
+	From, To string // as written; "" for none
+	Why      string
+}
+
+// Outcome is a change worked out.
+type Outcome struct {
+	ID       string
+	Moves    []Move
+	Event    Event
+	Old, New *drill.Drill
+
+	stock string
+}
+
+// Refusal is a change that cannot be: what was asked for is at fault, and not
+// the file.
+type Refusal struct{ Text, Hint string }
+
+// Error implements error.
+func (r *Refusal) Error() string { return r.Text }
+
+func refuse(hint, format string, args ...any) error {
+	return &Refusal{fmt.Sprintf(format, args...), hint}
+}
+
+// mover works out one change of one drill.
+type mover struct {
+	d     *Drill
+	ch    *Change
+	stock float64 // mm
+	out   Outcome
+}
+
+// Apply works out what a change does to the drill of that id. Readings that a
+// grind does away with go into the history; flute, length, web and what is left
+// of a worn margin or a chip are moved on by the stock.
+func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
+	d, ok := c.Find(id)
+	if !ok {
+		return nil, refuse("evenlip crib list shows them", "no drill of this crib is called %q", id)
+	}
+	if _, err := ParseDate(ch.Date); err != nil {
+		return nil, refuse("", "--date: cannot read %q: takes year-month-day, such as 2026-03-02", ch.Date)
+	}
+	m := &mover{d: d, ch: &ch, out: Outcome{ID: id, Old: d.Readings, stock: strings.TrimSpace(ch.Stock)}}
+	if err := m.readings(); err != nil {
+		return nil, err
+	}
+	if err := m.act(); err != nil {
+		return nil, err
+	}
+	m.out.Event = Event{Date: ch.Date, What: ch.What, Stock: m.stock, Note: ch.Note}
+	for _, mv := range m.out.Moves {
+		if mv.From != "" {
+			m.out.Event.Before = append(m.out.Event.Before, Was{mv.Reading, mv.From})
+		}
+	}
+	return &m.out, m.check()
+}
+
+// readings makes the new readings' text stand for itself in the file.
+func (m *mover) readings() error {
+	if m.ch.Units == quantity.Unset || m.ch.Units == m.d.Readings.System() {
+		return nil
+	}
+	in := &drill.Drill{Units: m.ch.Units}
+	for r, text := range m.ch.Readings {
+		in.Set(r, text)
+	}
+	if errs := in.Resolve(); len(errs) > 0 {
+		return m.fault(errs[0])
+	}
+	for r := range m.ch.Readings {
+		var parts []string
+		for _, v := range in.Values(r) {
+			parts = append(parts, v.Echo())
+		}
+		if len(parts) > 0 {
+			m.ch.Readings[r] = strings.Join(parts, ",")
+		}
+	}
+	return nil
+}
+
+func (m *mover) fault(e *drill.Error) error {
+	hint := ""
+	if q, ok := e.Err.(*quantity.Error); ok {
+		hint = q.Hint
+	}
+	return refuse(hint, "--%s: %s", e.Reading, e.Err)
+}
+
+func (m *mover) act() error {
+	m.stock = math.NaN()
+	switch m.ch.What {
+	case Grind:
+		return m.grind()
+	case Thinning:
+		return m.thin()
+	}
+	if len(m.ch.Readings) == 0 {
+		return refuse("--grind with what came off, --thinning with the web now, or readings such as --web", "nothing was given to record")
+	}
+	for _, r := range drill.All() {
+		m.take(r)
+	}
+	return nil
+}
+
+// take notes a new reading, if there is one, and reports it.
+func (m *mover) take(r drill.Reading) bool {
+	text, given := m.ch.Readings[r]
+	if given && text != m.d.Readings.Written(r) {
+		m.move(r, text, "as read")
+	}
+	return given
+}
+
+func (m *mover) move(r drill.Reading, to, why string) {
+	from := strings.TrimSpace(m.d.Readings.Written(r))
+	if from != to {
+		m.out.Moves = append(m.out.Moves, Move{r, from, to, why})
+	}
+}
+
+// thin takes the web or the chisel edge as thinning left it. Of the two that
+// hang on each other, the one that was not read anew goes.
+func (m *mover) thin() error {
+	_, web := m.ch.Readings[drill.Web]
+	_, chisel := m.ch.Readings[drill.ChiselLength]
+	if !web && !chisel {
+		return refuse("give --web or --chisel-length as it is now", "--thinning: what the point was thinned to is missing")
+	}
+	for _, r := range drill.All() {
+		if m.take(r) {
+			continue
+		}
+		if r == drill.Web || r == drill.ChiselLength || r == drill.SecondWeb || r == drill.SecondWebAt {
+			m.move(r, "", "thinned since")
+		}
+	}
+	return nil
+}
+
+// grind moves the readings on by the stock.
+func (m *mover) grind() error {
+	v, err := quantity.Parse(quantity.Length, m.ch.Stock, m.bare())
+	if err != nil {
+		return refuse(hintOf(err), "--grind: %s", err)
+	}
+	if v.V <= 0 {
+		return refuse("", "--grind: %q takes nothing off", m.ch.Stock)
+	}
+	if m.d.Readings.Has(drill.Cracked) {
+		return refuse("scrap it", "%s is cracked, and a cracked drill is never reground", m.d.ID)
+	}
+	m.stock = v.V
+	if v.Assumed {
+		m.out.stock = v.Echo()
+	}
+	for _, r := range drill.All() {
+		if m.take(r) {
+			continue
+		}
+		if err := m.ground(r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (m *mover) bare() quantity.System {
+	if m.ch.Units != quantity.Unset {
+		return m.ch.Units
+	}
+	return m.d.Readings.System()
+}
+
+func hintOf(err error) string {
+	if q, ok := err.(*quantity.Error); ok {
+		return q.Hint
+	}
+	return ""
+}
+
+// ground moves one reading on.
+func (m *mover) ground(r drill.Reading) error {
+	old := m.d.Readings.Value(r)
+	switch r {
+	case drill.Web:
+		m.web()
+	case drill.SecondWebAt, drill.SecondWeb:
+		m.secondWeb(r)
+	case drill.Flute, drill.Length:
+		if old-m.stock <= 0 {
+			return refuse("", "--grind: %s off leaves no %s: it was %s", m.ch.Stock, r, m.d.Readings.Written(r))
+		}
+		m.shorten(r, old, "less the stock")
+	case drill.MarginWear, drill.LipChip:
+		m.shorten(r, old, "less the stock")
+	case drill.FlankWear, drill.CornerWear, drill.Remove:
+		m.move(r, "", "ground away")
+	case drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.ChiselAngle, drill.ChiselLength:
+		m.move(r, "", "ground since: read it anew")
+	}
+	return nil
+}
+
+// shorten takes the stock off a reading; nothing of it left, it goes.
+func (m *mover) shorten(r drill.Reading, old float64, why string) {
+	if old > m.stock {
+		m.move(r, m.written(r, old-m.stock), why)
+	} else {
+		m.move(r, "", "ground away")
+	}
+}
+
+// web moves the web on by its taper, unless the point was thinned since it was
+// last ground: under the thinning is a web that nobody has measured.
+func (m *mover) web() {
+	if m.d.thinned() {
+		m.move(drill.Web, "", "the thinning is ground away: read it anew")
+		return
+	}
+	r := inspect.Compute(m.d.Readings)
+	if after := point.WebAfter(r.Chisel.Web, r.Web.Taper, m.stock); !math.IsNaN(after) {
+		m.move(drill.Web, m.written(drill.Web, after), "grows by the web's taper")
+	}
+}
+
+// secondWeb keeps the place of the second web, which the stock brings nearer.
+func (m *mover) secondWeb(r drill.Reading) {
+	at := m.d.Readings.Value(drill.SecondWebAt)
+	_, again := m.ch.Readings[drill.Web]
+	switch {
+	case again || m.d.thinned() || at <= m.stock:
+		m.move(r, "", "no longer where it was measured")
+	case r == drill.SecondWebAt && at > m.stock:
+		m.move(r, m.written(r, at-m.stock), "less the stock")
+	}
+}
+
+// thinned reports whether the point was thinned since it was last ground.
+func (d *Drill) thinned() bool {
+	for i := len(d.History) - 1; i >= 0; i-- {
+		switch d.History[i].What {
+		case Thinning:
+			return true
+		case Grind:
+			return false
+		}
+	}
+	return false
+}
+
+// written writes a length as the reading it takes the place of was written.
+func (m *mover) written(r drill.Reading, mm float64) string {
+	system, bare := m.d.Readings.System(), false
+	if values := m.d.Readings.Values(r); len(values) == 1 {
+		bare = values[0].Assumed && values[0].System == system && !strings.Contains(values[0].Text, "/")
+		system = values[0].System
+	}
+	v, decimals, unit := mm, 3, "mm"
+	if system == quantity.Inch {
+		v, decimals, unit = mm/25.4, 5, "in"
+	}
+	text := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v, 'f', decimals, 64), "0"), ".")
+	if bare {
+		return text
+	}
+	return text + unit
+}
+
+// check resolves the drill as the change leaves it, and refuses what cannot be.
+func (m *mover) check() error {
+	next := *m.d.Readings
+	for _, mv := range m.out.Moves {
+		next.Drop(mv.Reading)
+		if mv.To != "" {
+			next.Set(mv.Reading, mv.To)
+		}
+	}
+	if errs := next.Resolve(); len(errs) > 0 {
+		return m.fault(errs[0])
+	}
+	for _, found := range [...][]inspect.Impossible{inspect.Check(&next), plan.Check(&next)} {
+		for _, im := range found {
+			return refuse(im.Hint, "--%s: %s", im.Reading, report.Say(im.Text, next.System()))
+		}
+	}
+	m.out.New = &next
+	return nil
+}

@@ -1,0 +1,33 @@
+//go:build unix
+
+package crib
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"syscall"
+)
+
+// likeness gives a new file owner, group and mode of the one it takes the place
+// of. Where the system does not let another's file be made, the owner becomes
+// whoever records; group and mode must stay.
+func likeness(f *os.File, like fs.FileInfo) error {
+	st, ok := like.Sys().(*syscall.Stat_t)
+	if ok && f.Chown(int(st.Uid), int(st.Gid)) != nil {
+		if err := f.Chown(-1, int(st.Gid)); err != nil {
+			return fmt.Errorf("its group cannot be kept: %w", bare(err))
+		}
+	}
+	return f.Chmod(like.Mode())
+}
+
+// syncFolder brings a folder's entries to the disk.
+func syncFolder(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	defer d.Close()
+	return d.Sync()
+}

@@ -1,0 +1,204 @@
+package crib
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/report"
+	"evenlip/internal/strict"
+)
+
+// Version is the version of the file that this program reads and writes.
+const Version = 1
+
+// reader collects what is wrong with a file.
+type reader struct {
+	file string
+	book *reference.Book
+	errs []error
+}
+
+// Read reads a crib from the bytes of its file. Everything that is wrong with
+// it is returned, each with its line and column, in the file's order.
+func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
+	root, err := strict.Parse(file, bytes.NewReader(data))
+	if err != nil {
+		return nil, []error{err}
+	}
+	rd := &reader{file: file, book: book}
+	if !rd.version(root) {
+		return nil, rd.errs
+	}
+	c := &Crib{File: file, root: root}
+	var drills strict.Node
+	listed := false
+	rd.entries(root, "version, name, units, keep and drills", map[string]func(strict.Node){
+		"version": func(strict.Node) {},
+		"name":    func(n strict.Node) { c.Name = rd.word(n) },
+		"units":   func(n strict.Node) { c.Units = rd.units(n) },
+		"keep":    func(n strict.Node) { c.Keep = rd.keep(n) },
+		"drills":  func(n strict.Node) { drills, listed = n, true },
+	})
+	if listed {
+		c.Drills = rd.drills(drills, c.Units)
+	} else {
+		rd.fault(root, "there is no list of drills", "drills: and below it a drill each, such as - id: A1")
+	}
+	if len(rd.errs) > 0 {
+		slices.SortStableFunc(rd.errs, byPlace)
+		return nil, rd.errs
+	}
+	return c, nil
+}
+
+func byPlace(a, b error) int {
+	var x, y *strict.Error
+	if !errors.As(a, &x) || !errors.As(b, &y) {
+		return 0
+	}
+	return cmp.Or(cmp.Compare(x.Line, y.Line), cmp.Compare(x.Column, y.Column))
+}
+
+// version decides whether the file can be read at all: what a later version
+// means by its keys is not known here.
+func (rd *reader) version(root strict.Node) bool {
+	if !root.IsMap() {
+		rd.fault(root, "this is no crib: it takes version, name, units, keep and drills, a line each", "evenlip crib new starts one")
+		return false
+	}
+	for _, e := range root.Entries() {
+		if e.Key.Text() != "version" {
+			continue
+		}
+		n, ok := rd.count(e.Value)
+		switch {
+		case !ok:
+		case n > Version:
+			rd.fault(e.Value, fmt.Sprintf("this crib is of version %d, and this evenlip knows no later one than %d", n, Version), "use a newer evenlip")
+		case n < 1:
+			rd.fault(e.Value, "there is no version 0 of a crib", "version: 1")
+		default:
+			return true
+		}
+		return false
+	}
+	rd.fault(root, "the version is missing", "begin the file with version: 1")
+	return false
+}
+
+func (rd *reader) drills(n strict.Node, units quantity.System) []Drill {
+	if n.IsNull() || n.IsList() && len(n.Items()) == 0 {
+		return nil
+	}
+	if !n.IsList() {
+		rd.fault(n, "drills: takes a list, a drill each", "such as - id: A1")
+		return nil
+	}
+	items := n.Items()
+	out := make([]Drill, 0, len(items))
+	first := make(map[string]int, len(items))
+	for _, item := range items {
+		d := rd.drill(item, units, first)
+		out = append(out, d)
+	}
+	return out
+}
+
+// drill reads one drill; first remembers the line on which each id stood.
+func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]int) Drill {
+	d := Drill{node: n}
+	var history strict.Node
+	told := false
+	own := map[string]func(strict.Node){
+		"id":      func(n strict.Node) { d.ID = rd.id(n, first) },
+		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, "jobber", "stub", "long") },
+		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, "parallel", "taper", "reduced") },
+		"note":    func(n strict.Node) { d.Note = rd.word(n) },
+		"history": func(n strict.Node) { history, told = n, true },
+	}
+	readings, places, errs := drill.ReadMap(rd.file, n, units, func(e strict.Entry) bool {
+		read, known := own[e.Key.Text()]
+		if known {
+			read(e.Value)
+		}
+		return known
+	})
+	rd.errs = append(rd.errs, errs...)
+	if readings == nil {
+		return d
+	}
+	d.Readings = readings
+	readings.Book = rd.book
+	if d.ID == "" && !has(n, "id") {
+		rd.fault(n, "a drill without an id", "give each an id of its own, such as id: A1")
+	}
+	if readings.Written(drill.Size) == "" && !has(n, drill.Size.String()) {
+		rd.fault(n, "a drill without a size", "such as size: 12mm")
+	}
+	if told {
+		d.History = rd.history(history, readings.System())
+	}
+	if len(errs) > 0 {
+		return d
+	}
+	for _, im := range slices.Concat(inspect.Check(readings), plan.Check(readings)) {
+		fault := places.Fault(im.Reading, errors.New(report.Say(im.Text, readings.System())))
+		fault.Hint = im.Hint
+		rd.errs = append(rd.errs, fault)
+	}
+	return d
+}
+
+func (rd *reader) id(n strict.Node, first map[string]int) string {
+	id := strings.TrimSpace(rd.word(n))
+	if id == "" {
+		return ""
+	}
+	line, _ := n.Place()
+	if before, twice := first[id]; twice {
+		rd.fault(n, fmt.Sprintf("the id %q stands twice, first on line %d", id, before), "give each drill an id of its own")
+	} else {
+		first[id] = line
+	}
+	return id
+}
+
+// keep reads how many drills of each size are to be there.
+func (rd *reader) keep(n strict.Node) []Keep {
+	if !n.IsMap() {
+		rd.fault(n, "keep: takes a size a line and how many are to be there", "such as 12mm: 2")
+		return nil
+	}
+	var out []Keep
+	for _, e := range n.Entries() {
+		size, err := quantity.Parse(quantity.Size, e.Key.Text(), quantity.Metric)
+		if err != nil {
+			rd.refuse(e.Key, err)
+			continue
+		}
+		if slices.ContainsFunc(out, func(k Keep) bool { return sameSize(k.Size.V, size.V) }) {
+			rd.fault(e.Key, strconv.Quote(e.Key.Text())+" stands twice", "keep one of them")
+			continue
+		}
+		if count, ok := rd.count(e.Value); ok {
+			out = append(out, Keep{size, count})
+		}
+	}
+	return out
+}
+
+// sameSize reports whether two diameters in millimetres are one size.
+func sameSize(a, b float64) bool {
+	const rounding = 1e-6
+	return a-b < rounding && b-a < rounding
+}

@@ -1,0 +1,181 @@
+package crib
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/reference"
+	"evenlip/internal/strict"
+)
+
+// Faults are all that is wrong with a file.
+type Faults []error
+
+// Error implements error, a fault a line.
+func (f Faults) Error() string { return errors.Join(f...).Error() }
+
+// Record works a change out, writes it into the crib's file and returns what it
+// came to. Errors: a [*Refusal] for a change that cannot be, the faults of the
+// file as [Read] gives them, and those of [update].
+func Record(path, id string, ch Change, book *reference.Book) (*Outcome, error) {
+	var out *Outcome
+	err := update(path, func(data []byte) ([]byte, error) {
+		o, next, err := Rewrite(path, data, id, ch, book)
+		out = o
+		return next, err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// Rewrite returns the bytes of a crib's file with a change written in. Every
+// byte that the change does not bear on stays. The result is read again and
+// must say just what was meant, or an error comes back and no bytes.
+func Rewrite(file string, data []byte, id string, ch Change, book *reference.Book) (*Outcome, []byte, error) {
+	c, errs := Read(file, data, book)
+	if len(errs) > 0 {
+		return nil, nil, Faults(errs)
+	}
+	out, err := c.Apply(id, ch)
+	if err != nil {
+		return nil, nil, err
+	}
+	next, err := c.write(data, out)
+	if err == nil {
+		err = c.confirm(file, next, out, book)
+	}
+	if err != nil {
+		d, _ := c.Find(id)
+		line, column := d.node.Place()
+		return nil, nil, &strict.Error{File: file, Line: line, Column: column, Text: fmt.Sprintf("the drill %q is %s", id, err),
+			Hint: "write it one reading a line, such as web: 2mm, and its history as a list below history:"}
+	}
+	return out, next, nil
+}
+
+// write splices an outcome into the file.
+func (c *Crib) write(data []byte, out *Outcome) ([]byte, error) {
+	d, _ := c.Find(out.ID)
+	if d.node.IsFlow() {
+		return nil, errShape
+	}
+	s := &splice{layout: layoutOf(data)}
+	_, column := d.node.Place()
+	indent := strings.Repeat(" ", column-1)
+	gone := map[drill.Reading]bool{}
+	var added []string
+	for _, mv := range out.Moves {
+		e, there := entry(d.node, mv.Reading.String())
+		switch {
+		case mv.To == "":
+			gone[mv.Reading] = true
+		case !there:
+			added = append(added, indent+mv.Reading.String()+": "+scalar(mv.To, 0))
+		default:
+			if err := s.set(e, mv.To); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if err := s.drop(d.node, gone); err != nil {
+		return nil, err
+	}
+	if len(added) > 0 {
+		if err := s.add(d.lastReading(gone), added); err != nil {
+			return nil, err
+		}
+	}
+	if err := s.event(d.node, c.after(d, s.lines()), out.Event, out.stock); err != nil {
+		return nil, err
+	}
+	return s.bytes(), nil
+}
+
+// lastReading returns the last reading of the drill's entries that stays.
+func (d *Drill) lastReading(gone map[drill.Reading]bool) strict.Entry {
+	last, _ := entry(d.node, drill.Size.String())
+	for _, e := range d.node.Entries() {
+		if r, known := drill.Find(e.Key.Text()); known && !gone[r] {
+			last = e
+		}
+	}
+	return last
+}
+
+// after returns the line on which what follows the drill begins.
+func (c *Crib) after(d *Drill, lines int) int {
+	at, _ := d.node.Place()
+	next := lines + 1
+	nearer := func(n strict.Node) {
+		if line, _ := n.Place(); line > at && line < next {
+			next = line
+		}
+	}
+	for i := range c.Drills {
+		nearer(c.Drills[i].node)
+	}
+	for _, e := range c.root.Entries() {
+		nearer(e.Key)
+	}
+	return next
+}
+
+// confirm reads the new file and holds it against what was meant: that drill as
+// the change leaves it, one more event, and all else the same.
+func (c *Crib) confirm(file string, data []byte, out *Outcome, book *reference.Book) error {
+	next, errs := Read(file, data, book)
+	if len(errs) > 0 || len(next.Drills) != len(c.Drills) {
+		return errShape
+	}
+	for i, e := range c.root.Entries() {
+		if e.Key.Text() != "drills" && !strict.Same(e.Value, next.root.Entries()[i].Value) {
+			return errShape
+		}
+	}
+	for i := range c.Drills {
+		was, is := &c.Drills[i], &next.Drills[i]
+		if was.ID != out.ID && !strict.Same(was.node, is.node) || was.ID == out.ID && !out.matches(was, is) {
+			return errShape
+		}
+	}
+	return nil
+}
+
+// matches reports whether is is the drill was with the outcome in it.
+func (o *Outcome) matches(was, is *Drill) bool {
+	if len(is.History) != len(was.History)+1 || is.ID != was.ID || is.Series != was.Series || is.Shank != was.Shank || is.Note != was.Note {
+		return false
+	}
+	for _, r := range drill.All() {
+		if squeezed(is.Readings.Written(r)) != squeezed(o.New.Written(r)) {
+			return false
+		}
+	}
+	for i := range was.History {
+		if !was.History[i].same(&is.History[i]) {
+			return false
+		}
+	}
+	return o.Event.same(&is.History[len(was.History)])
+}
+
+// squeezed takes out the blanks that a list may have between its values.
+func squeezed(text string) string { return strings.ReplaceAll(text, " ", "") }
+
+func (e *Event) same(f *Event) bool {
+	const rounding = 1e-9
+	known := e.Stock == e.Stock
+	if e.Date != f.Date || e.What != f.What || e.Note != f.Note || len(e.Before) != len(f.Before) || known != (f.Stock == f.Stock) {
+		return false
+	}
+	for i := range e.Before {
+		if e.Before[i].Reading != f.Before[i].Reading || squeezed(e.Before[i].Text) != squeezed(f.Before[i].Text) {
+			return false
+		}
+	}
+	return !known || e.Stock-f.Stock < rounding && f.Stock-e.Stock < rounding
+}

@@ -1,0 +1,55 @@
+package crib
+
+import (
+	"cmp"
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/quantity"
+)
+
+// Sheet says what a record has changed, or would change.
+func (o *Outcome) Sheet(file string, dryRun bool) *figure.Sheet {
+	s := &figure.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
+	written := "yes"
+	if dryRun {
+		s.Title += " - dry run"
+		written = "no"
+	}
+	was, is := inspect.Sheet(o.Old, false), inspect.Sheet(o.New, false)
+	s.Open("Recorded")
+	for _, f := range [...]struct{ key, label, word string }{
+		{"id", "drill", o.ID}, {"what", "what", string(o.Event.What)}, {"date", "date", o.Event.Date}, {"written", "written to the file", written},
+		{"verdict_before", "verdict before", cmp.Or(was.Verdict.Word, Undecided)}, {"verdict", "verdict now", cmp.Or(is.Verdict.Word, Undecided)},
+	} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
+	}
+	s.Add(figure.Figure{Key: "stock_mm", Label: "stock", Value: o.Event.Stock, Kind: quantity.Length, Gauge: quantity.Caliper})
+	g := figure.Grid{Key: "changes", Title: "Readings", Columns: []figure.Column{word("reading", "reading"), word("before", "before"), word("now", "now"), word("because", "because")}}
+	for _, m := range o.Moves {
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(m.Reading.String()), figure.W(m.From), figure.W(m.To), figure.W(m.Why)})
+	}
+	s.Grids = []figure.Grid{g}
+	if dryRun {
+		s.Find("dry-run", figure.Note, "nothing was written")
+	}
+	if is.Verdict.Word == "" {
+		for _, wants := range is.Verdict.Missing {
+			s.Find("to-be-read", figure.Note, "to be read anew: {}", figure.Say(wants))
+		}
+	}
+	return s
+}
+
+// Started says that a crib's file was written.
+func (c *Crib) Started(sample bool) *figure.Sheet {
+	s := &figure.Sheet{Command: "crib new", Title: c.File + ": a new crib", Sample: sample}
+	if sample {
+		s.Title = c.File + ": the SAMPLE crib, all of it invented"
+	}
+	s.Open("Written")
+	s.Add(figure.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
+	s.Add(figure.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
+	return s
+}

@@ -1,0 +1,178 @@
+package crib
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/gofrs/flock"
+)
+
+// How long a record waits for the others, and how often it begins again when
+// the file was changed meanwhile by someone who asks for no lock.
+const (
+	longestWait = 60 * time.Second
+	knock       = 5 * time.Millisecond
+	mostTries   = 5
+)
+
+// errChanged says that the file is no longer what was read.
+var errChanged = errors.New("the file was changed while it was being written; nothing was recorded")
+
+// StoreError is a failure to write a crib's file.
+type StoreError struct {
+	File string
+	Err  error
+	Hint string
+}
+
+// Error implements error.
+func (e *StoreError) Error() string { return fmt.Sprintf("cannot record in %s: %v", e.File, e.Err) }
+
+// Unwrap returns the cause.
+func (e *StoreError) Unwrap() error { return e.Err }
+
+// update replaces a file with what change makes of it. Records that come at
+// once wait for one another; the file is never to be seen half-written, and one
+// that was changed meanwhile is not overwritten but read again.
+func update(path string, change func([]byte) ([]byte, error)) error {
+	fail := func(err error, hint string) error { return &StoreError{path, err, hint} }
+	real, err := filepath.EvalSymlinks(path)
+	if err != nil {
+		return fail(bare(err), "")
+	}
+	unlock, err := lock(real)
+	if err != nil {
+		return fail(err, "the folder must be one that can be written to")
+	}
+	defer unlock()
+	for range mostTries {
+		data, err := os.ReadFile(real)
+		if err != nil {
+			return fail(bare(err), "")
+		}
+		next, err := change(data)
+		if err != nil {
+			return err
+		}
+		if err = replace(real, data, next); err == nil {
+			return nil
+		}
+		if !errors.Is(err, errChanged) {
+			return fail(bare(err), "")
+		}
+	}
+	return fail(errChanged, "close the editor, or try again")
+}
+
+// bare strips the name that the system's error repeats.
+func bare(err error) error {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err
+	}
+	return err
+}
+
+// lock keeps other records out until it is undone. The lock is a file beside
+// the crib, since the crib itself is replaced; it goes with its holder, even
+// one that is killed.
+func lock(real string) (unlock func(), err error) {
+	l := flock.New(filepath.Join(filepath.Dir(real), "."+filepath.Base(real)+".lock"), flock.SetPermissions(0o666))
+	ctx, cancel := context.WithTimeout(context.Background(), longestWait)
+	defer cancel()
+	if _, err := l.TryLockContext(ctx, knock); err != nil {
+		if errors.Is(err, context.DeadlineExceeded) {
+			return nil, fmt.Errorf("another record has held it for %v", longestWait)
+		}
+		return nil, bare(err)
+	}
+	clearLeftovers(real)
+	return func() { l.Close() }, nil
+}
+
+// newName is how the file is called while it is being written; the star stands
+// for what the system chooses.
+func newName(real string) string { return "." + filepath.Base(real) + ".*.new" }
+
+// clearLeftovers removes what a killed record has left half-written. Only the
+// holder of the lock may have such files.
+func clearLeftovers(real string) {
+	head, tail, _ := strings.Cut(newName(real), "*")
+	entries, err := os.ReadDir(filepath.Dir(real))
+	if err != nil {
+		return // they do no harm
+	}
+	for _, e := range entries {
+		if strings.HasPrefix(e.Name(), head) && strings.HasSuffix(e.Name(), tail) {
+			os.Remove(filepath.Join(filepath.Dir(real), e.Name()))
+		}
+	}
+}
+
+// replace puts next in the place of old: written in full beside it, brought to
+// the disk, then renamed over it.
+func replace(real string, old, next []byte) (err error) {
+	info, err := os.Stat(real)
+	switch {
+	case err != nil:
+		return err
+	case !info.Mode().IsRegular():
+		return errors.New("it is no ordinary file")
+	}
+	if err := writable(real, info); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(real), newName(real))
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			f.Close()
+			os.Remove(f.Name())
+		}
+	}()
+	if _, err = f.Write(next); err != nil {
+		return err
+	}
+	if err = likeness(f, info); err != nil {
+		return err
+	}
+	if err = f.Sync(); err != nil {
+		return err
+	}
+	if err = f.Close(); err != nil {
+		return err
+	}
+	now, err := os.ReadFile(real)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(now, old) {
+		return errChanged
+	}
+	if err = os.Rename(f.Name(), real); err != nil {
+		return err
+	}
+	return syncFolder(filepath.Dir(real))
+}
+
+// writable refuses a file that its owner has closed to writing: renaming
+// another over it would get round that.
+func writable(real string, info fs.FileInfo) error {
+	if info.Mode().Perm()&0o222 == 0 {
+		return errors.New("the file is read-only")
+	}
+	f, err := os.OpenFile(real, os.O_WRONLY, 0)
+	if err != nil {
+		return err
+	}
+	return f.Close()
+}

@@ -1,0 +1,148 @@
+package draw
+
+import (
+	"flag"
+	"os"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+)
+
+var update = flag.Bool("update", false, "rewrite the pictures under testdata")
+
+func TestPictures(t *testing.T) {
+	uneven, before := usual(), usual()
+	uneven.Lips[0], uneven.Offset = Lip{HalfAngle: 62 * deg, Corner: 0.6, Clearance: 12 * deg}, 0.3
+	ground := usual()
+	for i := range ground.Lips {
+		ground.Lips[i].Corner -= 1
+	}
+	for _, c := range []struct {
+		name      string
+		d, before *Drill
+		columns   int
+		ascii     bool
+	}{
+		{"uneven-60.txt", &uneven, nil, 60, false},
+		{"uneven-ascii-60.txt", &uneven, nil, 60, true},
+		{"ground-40.txt", &ground, &before, 40, false},
+	} {
+		p := InCells(c.d, c.before, c.columns, c.ascii)
+		got := strings.Join(p.Lines, "\n") + "\n"
+		if *update {
+			if err := os.WriteFile("testdata/"+c.name, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile("testdata/" + c.name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if off := apartFrom(got, string(want)); off > rounded {
+			t.Errorf("%s differs in %d places and is now\n%s", c.name, off, got)
+		}
+	}
+}
+
+// rounded is in how many cells another processor's rounding may show.
+const rounded = 3
+
+// apartFrom counts the letters in which two pictures differ; all of them where
+// they are not of one shape.
+func apartFrom(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	if len(x) != len(y) {
+		return len(x) + len(y)
+	}
+	n := 0
+	for i := range x {
+		if x[i] != y[i] {
+			n++
+		}
+	}
+	return n
+}
+
+// dot reports whether a dot of a picture is set.
+func dot(lines []string, x, y int) bool {
+	if y/dotsDown >= len(lines) {
+		return false
+	}
+	row := []rune(lines[y/dotsDown])
+	if x/dotsAcross >= len(row) || row[x/dotsAcross] < 0x2800 {
+		return false
+	}
+	return uint8(row[x/dotsAcross]-0x2800)&brailleDot[y%dotsDown][x%dotsAcross] != 0
+}
+
+// Counted in dots, the drill is as high as it is wide, and as large as the dot
+// says.
+func TestDotsAreSquare(t *testing.T) {
+	d := usual()
+	g := grid{columns: 60, rows: 30, dot: 0.1, dots: make([]uint8, 60*30), marks: make([]rune, 60*30)}
+	var circle View
+	end := End(&d, nil)
+	circle.addNamed("circle", Wide, end.named("circle"))
+	g.view(&circle, Pt{5.95, -5.95})
+	lines := g.lines(false)
+	left, right, top, bottom := 999, -1, 999, -1
+	for y := range 120 {
+		for x := range 120 {
+			if dot(lines, x, y) {
+				left, right, top, bottom = min(left, x), max(right, x), min(top, y), max(bottom, y)
+			}
+		}
+	}
+	if right-left < 118 || right-left > 120 || bottom-top < 118 || bottom-top > 120 {
+		t.Errorf("the circle is %d dots wide and %d high, not 119 or 120", right-left, bottom-top)
+	}
+}
+
+func TestPictureFits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyDrill(t)
+		columns := rapid.IntRange(30, 140).Draw(t, "columns")
+		ascii := rapid.Bool().Draw(t, "ascii")
+		p := InCells(&d, nil, columns, ascii)
+		widest := 0
+		for _, line := range p.Lines {
+			widest = max(widest, utf8.RuneCountInString(line))
+			for _, r := range line {
+				if ascii && r > 126 {
+					t.Fatalf("%q is no ASCII", r)
+				}
+			}
+		}
+		if widest > columns || widest < columns-2 {
+			t.Fatalf("%d of %d columns", widest, columns)
+		}
+		text := strings.Join(p.Lines, "\n")
+		if strings.Count(text, "1") < 2 || strings.Count(text, "2") < 2 {
+			t.Fatalf("a lip's number is missing:\n%s", text)
+		}
+	})
+}
+
+// A letter stands exactly where there are dots.
+func TestLettersStandForDots(t *testing.T) {
+	for i := 1; i < 256; i++ {
+		if r := letter(uint8(i)); r == ' ' || r > 126 {
+			t.Errorf("dots %08b are %q", i, r)
+		}
+	}
+	for _, c := range []struct {
+		rows [dotsDown]string
+		want rune
+	}{
+		{[...]string{"xx", "xx", "xx", "xx"}, '#'}, {[...]string{" x", " x", " x", " x"}, '|'},
+		{[...]string{"  ", "  ", "  ", "xx"}, '_'}, {[...]string{" x", " x", "x ", "x "}, '/'},
+		{[...]string{"x ", "x ", " x", " x"}, '\\'},
+	} {
+		s := shape{rows: c.rows}
+		if got := letter(s.dots()); got != c.want {
+			t.Errorf("%v is %q, not %q", c.rows, got, c.want)
+		}
+	}
+}

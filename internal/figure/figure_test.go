@@ -1,0 +1,209 @@
+package figure_test
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+var nan = math.NaN()
+
+func band(low, high float64) *reference.Band { return &reference.Band{Low: low, High: high} }
+
+// A limit's ends are within; beside them, by more than a last digit, is not.
+func TestState(t *testing.T) {
+	inf := math.Inf(1)
+	for _, c := range []struct {
+		value, spread float64
+		limit         *reference.Band
+		want          figure.State
+	}{
+		{1, 0, nil, figure.Unjudged},
+		{nan, 0, band(0, 1), figure.Unjudged},
+		{1, 0, band(1, 2), figure.Within},
+		{2, 0, band(1, 2), figure.Within},
+		{1.5, 0, band(1, 2), figure.Within},
+		{0.999999, 0, band(1, 2), figure.Under},
+		{2.000001, 0, band(1, 2), figure.Over},
+		{1 - 1e-12, 0, band(1, 2), figure.Within},
+		{2 + 1e-12, 0, band(1, 2), figure.Within},
+		{-0.05, 0, band(-0.05, 0.05), figure.Within},
+		{-0.051, 0, band(-0.05, 0.05), figure.Under},
+		{0, 0, band(0, inf), figure.Within},
+		{-1e-6, 0, band(0, inf), figure.Under},
+		{1e9, 0, band(0, inf), figure.Within},
+		// guard bands (ISO 14253-1): U = 0.1
+		{1.1, 0.1, band(1, 2), figure.Within},
+		{1.09, 0.1, band(1, 2), figure.Unsure},
+		{1.0, 0.1, band(1, 2), figure.Unsure},
+		{0.91, 0.1, band(1, 2), figure.Unsure},
+		{0.89, 0.1, band(1, 2), figure.Under},
+		{1.9, 0.1, band(1, 2), figure.Within},
+		{1.91, 0.1, band(1, 2), figure.Unsure},
+		{2.09, 0.1, band(1, 2), figure.Unsure},
+		{2.11, 0.1, band(1, 2), figure.Over},
+		{1.5, 0.6, band(1, 2), figure.Unsure},
+	} {
+		f := figure.Figure{Value: c.value, Spread: c.spread, Limit: c.limit}
+		if got := f.State(); got != c.want {
+			t.Errorf("%v ± %v in %v: %q, want %q", c.value, c.spread, c.limit, got, c.want)
+		}
+	}
+	if f := (figure.Figure{Word: "lip 1", Limit: band(1, 2)}); f.State() != figure.Unjudged {
+		t.Error("a word is held against a limit")
+	}
+}
+
+// A wider spread never makes a figure surer, and the states exclude one another.
+func TestWiderSpreadIsNeverSurer(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		low := rapid.Float64Range(-10, 10).Draw(t, "low")
+		f := figure.Figure{
+			Value: rapid.Float64Range(-20, 20).Draw(t, "value"), Spread: rapid.Float64Range(0, 5).Draw(t, "spread"),
+			Limit: band(low, low+rapid.Float64Range(0, 10).Draw(t, "width")),
+		}
+		wider := f
+		wider.Spread += rapid.Float64Range(0, 5).Draw(t, "more")
+		a, b := f.State(), wider.State()
+		if b != a && b != figure.Unsure {
+			t.Fatalf("%q became %q", a, b)
+		}
+		if a.Outside() && f.Limit.Holds(f.Value) {
+			t.Fatalf("%v is %q of %v", f.Value, a, *f.Limit)
+		}
+	})
+}
+
+func TestStateWords(t *testing.T) {
+	for s, want := range map[figure.State]string{figure.Unjudged: "", figure.Within: "within", figure.Under: "under", figure.Over: "over", figure.Unsure: "cannot tell"} {
+		if s.String() != want || s.Outside() != (want == "under" || want == "over") {
+			t.Errorf("%q, outside %v; want %q", s, s.Outside(), want)
+		}
+	}
+	for s, want := range map[figure.Severity]string{figure.Note: "note", figure.Warn: "warn", figure.Stop: "stop"} {
+		if s.String() != want {
+			t.Errorf("%q, want %q", s, want)
+		}
+	}
+}
+
+func TestArguments(t *testing.T) {
+	for _, c := range []struct{ got, want figure.Arg }{
+		{figure.Len(1), figure.Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: 1}},
+		{figure.Deg(2), figure.Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: 2}},
+		{figure.Num(3), figure.Arg{Kind: quantity.Number, Value: 3}},
+		{figure.Feed(4), figure.Arg{Kind: quantity.Feed, Value: 4}},
+		{figure.Share(0.5), figure.Arg{Kind: quantity.Share, Value: 0.5}},
+		{figure.Say("lip 1"), figure.Arg{Kind: quantity.Word, Word: "lip 1"}},
+		{figure.Of(quantity.Taper, 0.016), figure.Arg{Kind: quantity.Taper, Value: 0.016}},
+	} {
+		if c.got != c.want {
+			t.Errorf("%+v, want %+v", c.got, c.want)
+		}
+	}
+	if text := figure.Sayf("{} of {}", figure.Num(1), figure.Num(2)); text.Format != "{} of {}" || len(text.Args) != 2 {
+		t.Errorf("%+v", text)
+	}
+	if c := figure.V(2); c.Value != 2 || c.Word != "" {
+		t.Errorf("%+v", c)
+	}
+	if c := figure.W("-"); !math.IsNaN(c.Value) || c.Word != "-" {
+		t.Errorf("%+v", c)
+	}
+}
+
+func TestNeeds(t *testing.T) {
+	size, web := figure.Need{Reading: "size", Value: nan}, figure.Need{Reading: "web", Value: nan}
+	there := figure.Need{Reading: "feed", Value: 0.2}
+	for want, needs := range map[string][]figure.Need{"": {there}, "size": {size, there}, "size and web": {size, there, web}} {
+		if got := figure.Wanted(needs...); got != want {
+			t.Errorf("wanted %q, want %q", got, want)
+		}
+	}
+	if !figure.Known() || !figure.Known(1, 0, math.Inf(1)) || figure.Known(1, nan) || figure.Known(nan, 1) {
+		t.Error("what is known and what is not")
+	}
+}
+
+// Figures go into the section opened last; before one is opened, into one
+// without a title.
+func TestSections(t *testing.T) {
+	s := &figure.Sheet{}
+	s.Add(figure.Figure{Key: "a", Value: 1}).Label = "changed"
+	s.Open("Second")
+	s.Add(figure.Figure{Key: "b", Value: nan})
+	s.Add(figure.Figure{Key: "c", Word: "even", Value: nan})
+	var keys string
+	s.Each(func(f *figure.Figure) { keys += f.Key })
+	if keys != "abc" || len(s.Sections) != 2 || s.Sections[0].Title != "" || s.Sections[1].Title != "Second" || s.Sections[0].Figures[0].Label != "changed" {
+		t.Errorf("%q %+v", keys, s.Sections)
+	}
+	if f := s.Lookup("b"); f == nil || f.Known() {
+		t.Errorf("b is %+v", f)
+	}
+	if !s.Lookup("c").Known() || !s.Lookup("a").Known() || s.Lookup("d") != nil {
+		t.Error("looked up wrong")
+	}
+	s.Lookup("a").Spread = 0.5
+	if s.Sections[0].Figures[0].Spread != 0.5 {
+		t.Error("Lookup gives a copy")
+	}
+}
+
+// Working is left only where it was asked for and the figure is known.
+func TestWork(t *testing.T) {
+	for _, explaining := range []bool{false, true} {
+		s := &figure.Sheet{Explaining: explaining}
+		s.Add(figure.Figure{Key: "known", Value: 1})
+		s.Work("a source", "f = a", "{}", figure.Num(1))
+		s.Add(figure.Figure{Key: "unknown", Value: nan})
+		s.Work("a source", "f = a", "{}", figure.Num(nan))
+		if got := s.Lookup("known").Working != nil; got != explaining {
+			t.Errorf("explaining %v: working %v", explaining, got)
+		}
+		if s.Lookup("unknown").Working != nil {
+			t.Error("working of what is not known")
+		}
+	}
+	s := &figure.Sheet{Explaining: true}
+	s.Add(figure.Figure{Value: 1})
+	s.Work("a source", "f = a", "{}", figure.Num(1))
+	if w := s.Sections[0].Figures[0].Working; w.Source != "a source" || w.Formula != "f = a" || w.Numbers.Format != "{}" || w.Numbers.Args[0].Value != 1 {
+		t.Errorf("%+v", w)
+	}
+}
+
+// --check: with a verdict only fit passes; without one any figure outside its
+// limit, or that the gauge cannot tell, and any finding that says stop fails.
+func TestOutside(t *testing.T) {
+	sheet := func(change func(*figure.Sheet)) *figure.Sheet {
+		s := &figure.Sheet{}
+		s.Add(figure.Figure{Value: 1.5, Limit: band(1, 2)})
+		s.Find("a-remark", figure.Warn, "mind {}", figure.Num(1))
+		change(s)
+		return s
+	}
+	for name, c := range map[string]struct {
+		change func(*figure.Sheet)
+		want   bool
+	}{
+		"all within":        {func(*figure.Sheet) {}, false},
+		"one over":          {func(s *figure.Sheet) { s.Add(figure.Figure{Value: 3, Limit: band(1, 2)}) }, true},
+		"one under":         {func(s *figure.Sheet) { s.Add(figure.Figure{Value: 0, Limit: band(1, 2)}) }, true},
+		"one in doubt":      {func(s *figure.Sheet) { s.Add(figure.Figure{Value: 2, Spread: 0.1, Limit: band(1, 2)}) }, true},
+		"one not known":     {func(s *figure.Sheet) { s.Add(figure.Figure{Value: nan, Limit: band(1, 2)}) }, false},
+		"a finding: stop":   {func(s *figure.Sheet) { s.Find("halt", figure.Stop, "stop") }, true},
+		"verdict fit":       {func(s *figure.Sheet) { s.Verdict = &figure.Verdict{Word: "fit"} }, false},
+		"verdict regrind":   {func(s *figure.Sheet) { s.Verdict = &figure.Verdict{Word: "regrind"} }, true},
+		"no verdict as yet": {func(s *figure.Sheet) { s.Verdict = &figure.Verdict{} }, true},
+	} {
+		if got := sheet(c.change).Outside(); got != c.want {
+			t.Errorf("%s: outside %v", name, got)
+		}
+	}
+}

@@ -1,0 +1,237 @@
+package plan_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
+)
+
+// readings is a drill as it is written down.
+type readings map[drill.Reading]string
+
+// with returns r changed: an empty text drops a reading.
+func (r readings) with(more readings) readings {
+	out := readings{}
+	for _, m := range []readings{r, more} {
+		for k, v := range m {
+			out[k] = v
+		}
+	}
+	return out
+}
+
+func (r readings) drill(t interface{ Fatalf(string, ...any) }) *drill.Drill {
+	d := &drill.Drill{}
+	for k, v := range r {
+		d.Set(k, v)
+	}
+	if errs := d.Resolve(); len(errs) > 0 {
+		t.Fatalf("%v", errs[0])
+	}
+	return d
+}
+
+// fit is a drill with nothing to be done to it.
+var fit = readings{drill.Size: "12mm", drill.Web: "2mm", drill.ChiselAngle: "125", drill.LipAngle: "59,59", drill.LipHeight: "0",
+	drill.Clearance: "12", drill.Flute: "80mm", drill.Depth: "30mm", drill.Feed: "0.2mm"}
+
+func TestWhatIsToBeDone(t *testing.T) {
+	for name, c := range map[string]struct {
+		more   readings
+		do     plan.Do
+		reason string
+	}{
+		"nothing":              {nil, plan.Leave, "flute-short"},
+		"worn, but not dull":   {readings{drill.FlankWear: "0.2mm"}, plan.Leave, "flute-short"},
+		"dull":                 {readings{drill.FlankWear: "0.3mm"}, plan.Regrind, "flute-short"},
+		"chipped":              {readings{drill.LipChip: "0.1mm"}, plan.Regrind, "flute-short"},
+		"thick":                {readings{drill.Web: "2.4mm"}, plan.Thin, "flute-short"},
+		"thick and dull":       {readings{drill.Web: "2.4mm", drill.FlankWear: "0.3mm"}, plan.Regrind, "flute-short"},
+		"too thick":            {readings{drill.Web: "4.3mm"}, plan.Retire, "web-spent"},
+		"cracked":              {readings{drill.Cracked: "yes"}, plan.Retire, "cracked"},
+		"dull at the end":      {readings{drill.FlankWear: "0.3mm", drill.Flute: "42.1mm"}, plan.Retire, "flute-short"},
+		"sharp for a last job": {readings{drill.Flute: "42.1mm"}, plan.Leave, "flute-short"},
+		"dull, flute not read": {readings{drill.FlankWear: "0.3mm", drill.Flute: ""}, plan.Regrind, ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := plan.Of(fit.with(c.more).drill(t))
+			if p.Do != c.do || p.Reason != c.reason {
+				t.Errorf("%v for %q, not %v for %q", p.Do, p.Reason, c.do, c.reason)
+			}
+		})
+	}
+}
+
+func codes(s *figure.Sheet) []string {
+	var out []string
+	for _, f := range s.Findings {
+		out = append(out, f.Code)
+	}
+	return out
+}
+
+// Whatever is taken for want of a reading is said, and nothing else is.
+func TestWhatWasTakenForGranted(t *testing.T) {
+	all := fit.with(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "1mm", drill.FlankWear: "0.1mm"})
+	if got := codes(plan.Sheet(all.drill(t), false)); !slices.Equal(got, []string{"margin-worn"}) {
+		t.Fatalf("all was read, and yet %v", got)
+	}
+	for code, more := range map[string]readings{
+		"clearance-aimed":    {drill.Clearance: ""},
+		"lips-taken-even":    {drill.LipHeight: ""},
+		"lip-angle-taken":    {drill.LipAngle: ""},
+		"depth-missing":      {drill.Depth: ""},
+		"back-taper-missing": {drill.LeastDiameter: "11.9mm"},
+		"web-taper-assumed":  {drill.WebTaper: ""},
+		"feed-assumed":       {drill.Feed: ""},
+		"material-assumed":   {drill.Material: ""},
+		"remove-too-little":  {drill.Remove: "0.5mm"},
+		"corner-bound":       {drill.CornerWear: "0.5mm"},
+		"chisel-put-right":   {drill.ChiselAngle: "140"},
+		"trued-to":           {drill.PointAngle: "120"},
+	} {
+		if got := codes(plan.Sheet(all.with(more).drill(t), false)); !slices.Contains(got, code) {
+			t.Errorf("no %s among %v", code, got)
+		}
+	}
+}
+
+// A chisel edge as long as the drill is wide leaves no lip to grind; that is
+// said, and no figure stands in its place.
+func TestNoPlanOfADrillWithoutLips(t *testing.T) {
+	s := plan.Sheet(readings{drill.Size: "10mm", drill.Web: "9mm", drill.ChiselAngle: "130", drill.FlankWear: "0.3mm", drill.Flute: "50mm"}.drill(t), true)
+	if got := codes(s); !slices.Contains(got, "no-plan") || !slices.Contains(got, "web-spent") {
+		t.Errorf("only %v", got)
+	}
+	if v := s.Lookup("stock_mm").Value; !math.IsNaN(v) {
+		t.Errorf("stock %g", v)
+	}
+	if s.Lookup("plan").Word != "retire" || s.Lookup("regrinds_left").Value != 0 {
+		t.Errorf("%+v", s.Sections)
+	}
+}
+
+// The names are a contract with whoever reads the JSON and the CSV.
+func TestNamesOfFigures(t *testing.T) {
+	want := []string{
+		"plan", "stock_mm", "stock_reason",
+		"stock_flank_mm", "stock_corner_mm", "stock_margin_mm", "stock_chip_mm", "stock_truing_mm", "stock_clean_up_mm",
+		"take_1_inner_mm", "take_1_outer_mm", "take_2_inner_mm", "take_2_outer_mm",
+		"thin", "chisel_ratio_unthinned", "thin_over_ratio", "thin_to_ratio", "thin_to_web_mm", "notch_depth_mm",
+		"flute_after_mm", "length_after_mm", "point_length_after_mm", "web_after_mm", "chisel_length_after_mm", "chisel_ratio_after",
+		"thrust_now_n", "thrust_after_n", "thrust_ratio",
+		"usual_stock_mm", "flute_needed_mm", "regrinds_left", "retire_reason",
+	}
+	tapered := fit.with(readings{drill.BackTaper: "0.0005"})
+	for _, r := range []readings{tapered, {drill.Cracked: "yes"}, {drill.Flute: "20mm"}, {drill.Size: "12mm"}} {
+		var got []string
+		plan.Sheet(r.drill(t), true).Each(func(f *figure.Figure) { got = append(got, f.Key) })
+		if !slices.Equal(got, want) {
+			t.Errorf("%v gives %v", r, got)
+		}
+	}
+	grids := map[string][]string{
+		"states": {"state", "length_mm", "flute_mm", "point_length_mm", "lip_height_difference_mm", "web_mm", "chisel_length_mm", "chisel_ratio", "thrust_n", "thrust_ratio"},
+		"schedule": {"grind", "removed_mm", "flute_mm", "web_unthinned_mm", "web_mm", "chisel_length_mm", "chisel_ratio", "thinned", "thrust_ratio",
+			"diameter_mm"},
+	}
+	s := plan.Sheet(tapered.drill(t), false)
+	if len(s.Grids) != len(grids) {
+		t.Fatalf("%d lists", len(s.Grids))
+	}
+	for _, g := range s.Grids {
+		var got []string
+		for _, c := range g.Columns {
+			got = append(got, c.Key)
+		}
+		if !slices.Equal(got, grids[g.Key]) {
+			t.Errorf("%s has the columns %v", g.Key, got)
+		}
+	}
+}
+
+func TestWhatCannotBe(t *testing.T) {
+	for _, c := range []struct {
+		more readings
+		on   drill.Reading
+	}{
+		{readings{drill.Every: "0"}, drill.Every},
+		{readings{drill.Length: "0"}, drill.Length},
+		{readings{drill.BackTaper: "0.05"}, drill.BackTaper},
+		{readings{drill.LeastDiameter: "12.1mm"}, drill.LeastDiameter},
+		{readings{drill.Length: "79mm"}, drill.Length},
+	} {
+		found := plan.Check(fit.with(c.more).drill(t))
+		if len(found) != 1 || found[0].Reading != c.on {
+			t.Errorf("%v: %v", c.more, found)
+		}
+	}
+	if found := plan.Check(fit.with(readings{drill.Length: "80mm", drill.LeastDiameter: "12mm", drill.Every: "1mm"}).drill(t)); len(found) != 0 {
+		t.Errorf("refused: %v", found)
+	}
+}
+
+// anyDrill draws a drill that could lie in a crib, worn this way or that.
+func anyDrill(t *rapid.T) readings {
+	r := readings{}
+	d := rapid.Float64Range(1, 60).Draw(t, "size")
+	set := func(x drill.Reading, low, high float64, unit string) {
+		if rapid.Bool().Draw(t, x.String()+" read") {
+			r[x] = fmt.Sprintf("%.5f%s", rapid.Float64Range(low, high).Draw(t, x.String()), unit)
+		}
+	}
+	r[drill.Size] = fmt.Sprintf("%.3fmm", d)
+	set(drill.Web, 0.08*d, 0.5*d, "mm")
+	set(drill.ChiselAngle, 100, 150, "")
+	set(drill.LipAngle, 45, 75, "")
+	set(drill.LipHeight, 0, 0.02*d, "mm")
+	set(drill.Clearance, 1, 30, "")
+	set(drill.Flute, d, 12*d, "mm")
+	set(drill.Depth, d, 5*d, "mm")
+	set(drill.FlankWear, 0, 0.05*d, "mm")
+	set(drill.CornerWear, 0, 0.2*d, "mm")
+	set(drill.MarginWear, 0, 1.2*d, "mm")
+	set(drill.LipChip, 0, 0.1*d, "mm")
+	set(drill.Every, 0.3, 2, "mm")
+	return r
+}
+
+// A plan never contradicts inspect, its schedule is as long as it says, and
+// only a drill that is retired fails --check.
+func TestPlanAgreesWithItself(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyDrill(t).drill(t)
+		if len(inspect.Check(d)) > 0 {
+			t.Skip("no such drill")
+		}
+		s, verdict := plan.Sheet(d, false), inspect.Sheet(d, false).Verdict.Word
+		do, left := s.Lookup("plan").Word, s.Lookup("regrinds_left").Value
+		wants := map[string][]string{"": {"leave"}, "fit": {"leave"}, "thin": {"thin"}, "regrind": {"regrind", "retire"}, "retire": {"retire"}}
+		if !slices.Contains(wants[verdict], do) {
+			t.Fatalf("inspect says %q, the plan %q", verdict, do)
+		}
+		rows := 0
+		for _, g := range s.Grids {
+			if g.Key == "schedule" {
+				rows = len(g.Rows)
+			}
+		}
+		if !math.IsNaN(left) && left != float64(rows) {
+			t.Fatalf("%g grinds left, %d in the schedule", left, rows)
+		}
+		if s.Outside() != (do == "retire") {
+			t.Fatalf("%s, and outside is %v: %v", do, s.Outside(), codes(s))
+		}
+		if stock := s.Lookup("stock_mm").Value; !(stock >= 0) && !slices.Contains(codes(s), "no-plan") {
+			t.Fatalf("stock %g", stock)
+		}
+	})
+}

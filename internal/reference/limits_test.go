@@ -1,0 +1,310 @@
+package reference_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+const degree = math.Pi / 180
+
+// at fails unless got is want to a last digit or two.
+func at(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= 1e-9*max(1, math.Abs(want))) {
+		t.Errorf("%s: got %.9g, want %.9g", what, got, want)
+	}
+}
+
+// cells returns the rows of a table as sources prints them.
+func cells(t *testing.T, name string) [][]string {
+	t.Helper()
+	for _, table := range reference.Tables() {
+		if table.Name == name {
+			return table.Rows()
+		}
+	}
+	t.Fatalf("no table %q", name)
+	return nil
+}
+
+// Lip clearance by drill size, a US cutting-tool handbook (from memory,
+// medium-high): general, hard and soft work; both ends of each row.
+func TestClearanceTable(t *testing.T) {
+	for _, c := range []struct {
+		from, to            float64 // in
+		general, hard, soft float64
+	}{
+		{0.0135, 0.0390, 24, 20, 26}, {0.0400, 0.0960, 21, 18, 24}, {0.0980, 0.1200, 18, 16, 22}, {0.1250, 0.2500, 16, 14, 20},
+		{0.2570, 0.3438, 14, 12, 18}, {0.3480, 0.5000, 12, 10, 16}, {0.5156, 0.7500, 10, 8, 14}, {0.7656, 3.5, 8, 7, 12},
+	} {
+		for _, in := range []float64{c.from, c.to} {
+			for relief, want := range map[reference.Relief]float64{reference.General: c.general, reference.Hard: c.hard, reference.Soft: c.soft} {
+				aim, band := reference.Clearance(in*reference.InchMM, relief)
+				at(t, fmt.Sprint(in, " in, ", relief), aim/degree, want)
+				if !band.Holds(aim) || band.Source.Label != reference.Memory {
+					t.Errorf("%v in, %v: aim %v in %+v", in, relief, aim, band)
+				}
+			}
+		}
+	}
+}
+
+// The band as this program reads the table: from the harder class to the softer.
+func TestClearanceBand(t *testing.T) {
+	for _, c := range []struct {
+		d         float64
+		r         reference.Relief
+		low, high float64
+	}{
+		{12, reference.General, 10, 16}, {12, reference.Hard, 8, 12}, {12, reference.Soft, 12, 18},
+		{25.4, reference.Hard, 6, 8}, {25.4, reference.General, 7, 12}, {25.4, reference.Soft, 8, 14},
+		{0.1, reference.General, 20, 26}, // finer than any row: the first
+		{8.78, reference.General, 12, 18},
+		{8.85, reference.General, 10, 16},
+	} {
+		_, band := reference.Clearance(c.d, c.r)
+		at(t, fmt.Sprint(c.d, c.r, " from"), band.Low/degree, c.low)
+		at(t, fmt.Sprint(c.d, c.r, " to"), band.High/degree, c.high)
+	}
+}
+
+// Common practice: an ordinary band of 8 to 12 degrees fits drills of 3/8 in and
+// more, and smaller drills want more; about 6 outside is the least.
+func TestClearanceFallsWithSize(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		small := rapid.Float64Range(0.2, 80).Draw(t, "small")
+		large := small + rapid.Float64Range(0, 20).Draw(t, "larger by")
+		r := rapid.SampledFrom([]reference.Relief{reference.General, reference.Hard, reference.Soft}).Draw(t, "work")
+		a, bandA := reference.Clearance(small, r)
+		b, bandB := reference.Clearance(large, r)
+		if b > a || bandB.Low > bandA.Low || bandB.High > bandA.High {
+			t.Fatalf("%v mm wants %v, %v mm wants %v", small, a, large, b)
+		}
+		if bandA.Low < 6*degree-1e-12 || bandA.Low >= bandA.High {
+			t.Fatalf("%v mm: from %v to %v", small, bandA.Low, bandA.High)
+		}
+		hard, _ := reference.Clearance(small, reference.Hard)
+		soft, _ := reference.Clearance(small, reference.Soft)
+		if !(hard <= a && a <= soft) {
+			t.Fatalf("%v mm: hard %v, %v, soft %v", small, hard, a, soft)
+		}
+	})
+	at(t, "as supplied, at least (common practice)", reference.AsSuppliedClearance.Low/degree, 8)
+}
+
+// Of no drill there is no clearance, lip height or web.
+func TestLimitsOfNoDrill(t *testing.T) {
+	for _, d := range []float64{math.NaN(), 0, -1} {
+		aim, band := reference.Clearance(d, reference.General)
+		height := reference.LipHeight(d)
+		for what, v := range map[string]float64{
+			"aim": aim, "clearance": band.Low, "clearance to": band.High, "lip height": height.Low, "lip height to": height.High, "web": reference.NewWeb(d),
+			"chisel": reference.NewChiselRatio(d), "chisel to": reference.ChiselRatio(d).High,
+		} {
+			if !math.IsNaN(v) {
+				t.Errorf("%s of a drill of %v mm: %v", what, d, v)
+			}
+		}
+		if _, ok := reference.HoleOversize(d); ok {
+			t.Errorf("a hole tolerance for %v mm", d)
+		}
+	}
+	if b := reference.MarginWear(math.NaN()); !math.IsNaN(b.High) {
+		t.Errorf("margin %v", b)
+	}
+	if b := reference.FluteNeeded(12, math.NaN()); !math.IsNaN(b.Low) {
+		t.Errorf("flute %v", b)
+	}
+}
+
+// The point angle's tolerance, 118 ± 3 in DIN 1414 and ISO 10899 (from memory,
+// medium), the chisel edge's 120 to 135 (common practice).
+func TestAngles(t *testing.T) {
+	at(t, "standard point", reference.StandardPointAngle/degree, 118)
+	for _, wanted := range []float64{118, 135, 90} {
+		b := reference.PointAngle(wanted * degree)
+		at(t, "from", b.Low/degree, wanted-3)
+		at(t, "to", b.High/degree, wanted+3)
+		if b.Source.Label != reference.Memory {
+			t.Errorf("labelled %v", b.Source.Label)
+		}
+	}
+	at(t, "chisel from", reference.ChiselAngle.Low/degree, 120)
+	at(t, "chisel to", reference.ChiselAngle.High/degree, 135)
+}
+
+// Relative lip height, inches, as recalled from ASME B94.11M (from memory,
+// medium); 2 to 10 mm is the trade's 0.05 mm (common practice).
+func TestLipHeight(t *testing.T) {
+	for _, c := range []struct{ d, limit float64 }{
+		{1, 0.002 * 25.4}, {1.99, 0.002 * 25.4}, {2, 0.05}, {3.175, 0.05}, {10, 0.05}, {10 + 1e-12, 0.05}, {10.01, 0.004 * 25.4},
+		{12.7, 0.004 * 25.4}, {12.71, 0.005 * 25.4}, {25.4, 0.005 * 25.4}, {25.41, 0.006 * 25.4}, {88.9, 0.006 * 25.4}, {100, 0.006 * 25.4},
+	} {
+		b := reference.LipHeight(c.d)
+		at(t, fmt.Sprint(c.d, " mm"), b.High, c.limit)
+		at(t, fmt.Sprint(c.d, " mm, the other way"), b.Low, -c.limit)
+		if small := c.limit == 0.05; (b.Source.Label == reference.Practice) != small {
+			t.Errorf("%v mm: labelled %v", c.d, b.Source.Label)
+		}
+	}
+}
+
+// Hole tolerance for drilling with jigs, AND10387 (common practice), inches.
+func TestHoleOversize(t *testing.T) {
+	for _, c := range []struct{ from, to, plus float64 }{
+		{0.0135, 0.125, 0.004}, {0.126, 0.25, 0.005}, {0.251, 0.5, 0.006}, {0.501, 0.75, 0.008}, {0.751, 1, 0.010}, {1.001, 2, 0.012},
+	} {
+		for _, in := range []float64{c.from, c.to} {
+			b, ok := reference.HoleOversize(in * 25.4)
+			if !ok || b.Low != 0 {
+				t.Errorf("%v in: %+v, %v", in, b, ok)
+			}
+			at(t, fmt.Sprint(in, " in"), b.High/25.4, c.plus)
+		}
+	}
+	for _, in := range []float64{0.0134, 2.001} {
+		if b, ok := reference.HoleOversize(in * 25.4); ok || b != (reference.Band{}) {
+			t.Errorf("%v in: %+v", in, b)
+		}
+	}
+}
+
+// The web as new: 20 % of the diameter at 1/8 in, 17 at 1/4, 14 at 1/2, 12 at one
+// inch and over, an old US cutting-tool handbook (from memory, medium).
+func TestNewWeb(t *testing.T) {
+	for in, part := range map[float64]float64{0.125: 0.20, 0.25: 0.17, 0.5: 0.14, 1: 0.12, 2: 0.12} {
+		if got := reference.NewWeb(in*25.4) / (in * 25.4); math.Abs(got-part) > 0.005 {
+			t.Errorf("%v in: %.4f, want %.2f", in, got, part)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		small := rapid.Float64Range(0.3, 80).Draw(t, "small")
+		large := small * rapid.Float64Range(1, 2).Draw(t, "times")
+		if reference.NewWeb(large) < reference.NewWeb(small)-1e-12 || reference.NewWeb(large)/large > reference.NewWeb(small)/small+1e-12 {
+			t.Fatal("a larger drill has a thinner web, or one that is a larger part of it")
+		}
+		if q := reference.NewChiselRatio(small); q < 0.18 || reference.ChiselRatio(small).High < q {
+			t.Fatalf("%v mm: c/D %v as new, thinned from %v", small, q, reference.ChiselRatio(small).High)
+		}
+	})
+}
+
+// Machinery's Handbook, 31st ed., p. 1153 (read in print): c/D 0.18 for standard
+// drills, 0.03 for split points; its Table 7 ends at w/D 0.35. Common practice:
+// webs grow 0.014 to 0.018 mm per mm.
+func TestWebAndChisel(t *testing.T) {
+	at(t, "standard", reference.StandardChiselRatio, 0.18)
+	at(t, "split", reference.SplitChiselRatio, 0.03)
+	at(t, "end of the table", reference.WebLimit.High, 0.35)
+	at(t, "1 in drill, thin from", reference.ChiselRatio(25.4).High, 0.225)
+	at(t, "taper from", reference.WebTaperLow, 0.014)
+	at(t, "taper to", reference.WebTaperHigh, 0.018)
+	at(t, "the middle", reference.WebTaper, (reference.WebTaperLow+reference.WebTaperHigh)/2)
+	for label, source := range map[reference.Label]*reference.Source{
+		reference.Practice: reference.WebTaperSource(), reference.InPrint: reference.StandardChiselSource(), reference.Memory: reference.NewWebSource(),
+	} {
+		if source.Label != label || source.Text == "" {
+			t.Errorf("%+v, want %v", source, label)
+		}
+	}
+}
+
+// Common practice: regrind at a land of 0.25 to 0.38 mm. The rest are this
+// program's own rules and say so.
+func TestWear(t *testing.T) {
+	at(t, "land", reference.FlankWear.High, 0.25)
+	at(t, "margin", reference.MarginWear(12).High, 12)
+	at(t, "flute", reference.FluteNeeded(12, 30).Low, 42)
+	if reference.FlankWear.Source.Label != reference.Practice || reference.MarginWear(12).Source.Label != reference.Own || reference.FluteNeeded(12, 30).Source.Label != reference.Own {
+		t.Error("labelled wrong")
+	}
+	if !reference.FluteNeeded(12, 30).Holds(1000) || reference.FluteNeeded(12, 30).Holds(41.9) {
+		t.Error("a flute of any length over the least will do")
+	}
+}
+
+// The functions use what the tables show: each row printed is asked back.
+func TestLimitTablesAreTheOnesUsed(t *testing.T) {
+	for _, row := range cells(t, "lip-clearance-by-size") {
+		for i, r := range []reference.Relief{reference.General, reference.Hard, reference.Soft} {
+			aim, _ := reference.Clearance(number1(t, row[1])*25.4, r)
+			at(t, row[0], aim/degree, number1(t, row[3+i]))
+		}
+	}
+	for _, row := range cells(t, "hole-oversize") {
+		b, _ := reference.HoleOversize(number1(t, row[1]) * 25.4)
+		at(t, row[0], b.High/25.4, number1(t, row[2]))
+	}
+	for _, row := range cells(t, "lip-height-by-size") {
+		name := row[0][strings.LastIndex(row[0], "to ")+len("to "):]
+		size, err := quantity.Parse(quantity.Length, name, quantity.Inch)
+		if err != nil {
+			t.Fatal(err)
+		}
+		inches, err := strconv.ParseFloat(row[1], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if size.V > 10 || size.V < 2 { // between, the trade's figure holds
+			at(t, row[0], reference.LipHeight(size.V).High/25.4, inches)
+		}
+	}
+	for name, want := range map[string][]string{
+		"point-angle-tolerance": {"as wanted, 118 for general work", "± 3"}, "chisel-edge-angle": {"120", "135"}, "lip-height-small": {"2", "10", "0.05"},
+		"web-taper": {"0.014", "0.016", "0.018"}, "thin-rule": {"1.25"}, "web-limit": {"0.35"}, "flank-wear": {"0.25", "0.38"}, "margin-wear": {"1"}, "chip-room": {"1"},
+	} {
+		if got := cells(t, name)[0]; !slices.Equal(got, want) {
+			t.Errorf("%s shows %q, want %q", name, got, want)
+		}
+	}
+	at(t, "standard", number1(t, cells(t, "chisel-ratio")[0][1]), reference.StandardChiselRatio)
+	if got := cells(t, "lip-clearance-band"); len(got) != 3 || got[0][1] != "2" || got[1][1] != "6" || got[2][1] != "8" {
+		t.Errorf("%q", got)
+	}
+	for _, row := range cells(t, "web-as-new")[:3] {
+		in, err := quantity.Parse(quantity.Length, row[0], quantity.Inch)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := reference.NewWeb(in.V) / in.V; math.Abs(got-number1(t, row[1])) > 0.005 {
+			t.Errorf("%s: %v", row[0], got)
+		}
+	}
+}
+
+// The classes of work have their names.
+func TestReliefWords(t *testing.T) {
+	for r, want := range map[reference.Relief]string{reference.General: "general work", reference.Hard: "hard or tough work", reference.Soft: "soft or free-cutting work"} {
+		if r.String() != want {
+			t.Errorf("%q, want %q", r, want)
+		}
+	}
+}
+
+// A shared material is the list's own, found without allocating, by any name.
+func TestSharedMaterial(t *testing.T) {
+	a, ok := reference.SharedMaterial("steel-200")
+	b, _ := reference.SharedMaterial("Medium Carbon_Steel")
+	if !ok || a != b {
+		t.Errorf("%p and %p", a, b)
+	}
+	copied, _ := reference.FindMaterial("steel-200")
+	if copied == a {
+		t.Error("FindMaterial gives the list's own")
+	}
+	if _, ok := reference.SharedMaterial("unobtanium"); ok {
+		t.Error("unobtanium was found")
+	}
+	if n := testing.AllocsPerRun(10, func() { reference.SharedMaterial("plastic") }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}

@@ -1,0 +1,88 @@
+package reference
+
+import (
+	"math"
+	"testing"
+)
+
+// Machinery's Handbook, 31st ed., Table 7 (read in print): every row comes back
+// as printed, and half way between two rows stands the mean.
+func TestPrintedFactorsAreTheTable(t *testing.T) {
+	rows := [][4]float64{
+		{0.03, 1.000, 1.100, 0.001}, {0.05, 1.005, 1.140, 0.003}, {0.08, 1.015, 1.200, 0.006}, {0.10, 1.020, 1.235, 0.010},
+		{0.13, 1.040, 1.270, 0.017}, {0.15, 1.080, 1.310, 0.022}, {0.18, 1.085, 1.355, 0.030}, {0.20, 1.105, 1.380, 0.040},
+		{0.25, 1.155, 1.445, 0.065}, {0.30, 1.235, 1.500, 0.090}, {0.35, 1.310, 1.575, 0.120}, {0.40, 1.395, 1.620, 0.160},
+	}
+	check := func(q, a, b, j float64) {
+		t.Helper()
+		ga, gb, gj, ok := PrintedFactors(q)
+		if !ok || math.Abs(ga-a) > 1e-9 || math.Abs(gb-b) > 1e-9 || math.Abs(gj-j) > 1e-9 {
+			t.Errorf("at %g: %g %g %g %v, not %g %g %g", q, ga, gb, gj, ok, a, b, j)
+		}
+	}
+	for i, r := range rows {
+		check(r[0], r[1], r[2], r[3])
+		if i > 0 {
+			p := rows[i-1]
+			check((p[0]+r[0])/2, (p[1]+r[1])/2, (p[2]+r[2])/2, (p[3]+r[3])/2)
+		}
+	}
+	for _, q := range []float64{0, 0.0299, 0.4001, 1, math.NaN(), math.Inf(1), -0.1} {
+		if a, b, j, ok := PrintedFactors(q); ok || !math.IsNaN(a) || !math.IsNaN(b) || !math.IsNaN(j) {
+			t.Errorf("at %g the table has %g %g %g", q, a, b, j)
+		}
+	}
+	if !math.IsNaN(figureOf("x")) {
+		t.Error("x reads as a figure")
+	}
+}
+
+// 29 CFR 1910.215(a)(4) and (b)(9) (read in print): 1/8 in and 1/4 in.
+func TestGapsToTheWheel(t *testing.T) {
+	if RestGap.High != 3.175 || RestGap.Low != 0 || TongueGap.High != 6.35 || TongueGap.Low != 0 {
+		t.Errorf("rest %v, tongue %v", RestGap, TongueGap)
+	}
+}
+
+// Common practice: straight flutes for brass, lead, copper and most plastics;
+// a high helix for deep holes; ordinary ones else.
+func TestFluteFor(t *testing.T) {
+	for _, c := range []struct {
+		material string
+		deep     bool
+		want     Flute
+	}{
+		{"brass", false, StraightFlutes}, {"leaded-brass", true, StraightFlutes}, {"copper", false, StraightFlutes}, {"plastics", true, StraightFlutes},
+		{"steel-200", false, OrdinaryHelix}, {"steel-200", true, HighHelix}, {"", true, HighHelix}, {"", false, OrdinaryHelix},
+	} {
+		got, source := FluteFor(c.material, c.deep)
+		if got != c.want || source.Label != Practice {
+			t.Errorf("%s, deep %v: %v (%v), not %v", c.material, c.deep, got, source, c.want)
+		}
+	}
+	for _, name := range straightFor {
+		if _, ok := FindMaterial(name); !ok {
+			t.Errorf("%s is in no list", name)
+		}
+	}
+}
+
+func TestSpeedPickIsTheMiddle(t *testing.T) {
+	if v, source := SpeedPick(Band{Low: 20, High: 30}); v != 25 || source.Label != Own {
+		t.Errorf("%g, %v", v, source)
+	}
+	if v, _ := SpeedPick(Band{Low: nan, High: nan}); !math.IsNaN(v) {
+		t.Errorf("%g out of nothing", v)
+	}
+}
+
+// The handbook's angle: w/c over the rows of its Table 7 is sin of it within 4 %.
+func TestHandbookChiselAngle(t *testing.T) {
+	want := math.Sin(HandbookChiselAngle)
+	for _, cells := range published(chiselFactors)() {
+		c, w := figureOf(cells[0]), figureOf(cells[1])
+		if math.Abs(w/c/want-1) > 0.04 {
+			t.Errorf("at c/D %g w/c is %g, sin 60 is %g", c, w/c, want)
+		}
+	}
+}

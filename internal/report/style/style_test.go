@@ -1,0 +1,33 @@
+package style_test
+
+import (
+	"strings"
+	"testing"
+
+	"evenlip/internal/report/style"
+)
+
+func TestPen(t *testing.T) {
+	for name, paint := range map[string]func(style.Pen, string) string{
+		"title": style.Pen.Title, "heading": style.Pen.Heading, "good": style.Pen.Good, "bad": style.Pen.Bad, "faint": style.Pen.Faint,
+	} {
+		if got := paint(style.New(false), "lip 1"); got != "lip 1" {
+			t.Errorf("%s without colour: %q", name, got)
+		}
+		got := paint(style.New(true), "lip 1")
+		if !strings.HasPrefix(got, "\x1b[") || !strings.HasSuffix(got, "\x1b[0m") || style.Width(got) != len("lip 1") {
+			t.Errorf("%s: %q is %d cells", name, got, style.Width(got))
+		}
+		if got := paint(style.New(true), ""); got != "" {
+			t.Errorf("%s of nothing: %q", name, got)
+		}
+	}
+}
+
+func TestWidth(t *testing.T) {
+	for text, want := range map[string]int{"": 0, "59°": 3, "Ø12 ± 0.1": 9, "½": 1, "日本": 4} {
+		if got := style.Width(text); got != want {
+			t.Errorf("%q is %d cells, not %d", text, got, want)
+		}
+	}
+}

@@ -1,0 +1,57 @@
+package spindle
+
+import (
+	"math"
+	"testing"
+)
+
+// The lips alone over a wide pilot, worked again from the handbook's equations
+// with the chisel's terms left out: second computation.
+func TestLipsOverAWidePilot(t *testing.T) {
+	s := Pilot(read(t, "size", "20mm", "material", "steel-200", "web", "3mm", "chisel-angle", "125", "feed", "0.3mm", "wear-factor", "1", "pilot", "8mm"), false)
+	const q = 8.0 / 20
+	lips := (1 - q) / math.Pow(1+q, 0.2)
+	ft, fm := math.Pow(0.3*20, 0.8), math.Pow(0.3, 0.8)*math.Pow(20, 1.8)
+	near(t, "thrust", value(t, s, "thrust_with_pilot_n"), 0.05*24000*ft*lips, 1e-6)
+	near(t, "torque", value(t, s, "torque_with_pilot_nm"), 24000*fm*(1-q*q)/math.Pow(1+q, 0.2)/40000, 1e-9)
+}
+
+// A new drill of an inch and over has a web of 12 % of the diameter (from
+// memory, medium): that is what a thick one is thinned to.
+func TestThinnedToANewWeb(t *testing.T) {
+	s := Thin(read(t, "size", "1-1/4in", "web", "0.25", "chisel-angle", "125"), false)
+	near(t, "web to leave, in", value(t, s, "web_target_mm")/25.4, 0.15, 1e-9)
+	near(t, "notch, in", value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9)
+}
+
+// Five diameters deep the speed is cut by 30 % and the feed by 20 % (common
+// practice).
+func TestDeepHoleIsDrilledSlower(t *testing.T) {
+	shallow := Speed(read(t, "size", "10mm", "depth", "10mm", "web", "1.5mm", "efficiency", "0.8"), false)
+	deep := Speed(read(t, "size", "10mm", "depth", "50mm", "web", "1.5mm", "efficiency", "0.8"), false)
+	near(t, "rpm", value(t, deep, "rpm")/value(t, shallow, "rpm"), 0.7, 1e-9)
+	near(t, "feed", value(t, deep, "feed_mm")/value(t, shallow, "feed_mm"), 0.8, 1e-9)
+	if ratio, lips := value(t, deep, "thrust_n")/value(t, shallow, "thrust_n"), math.Pow(0.8, 0.8); !(ratio > lips && ratio < 1) {
+		t.Errorf("the thrust falls to %g of itself: the lips' part falls to %g, the indenting does not", ratio, lips)
+	}
+	watts := value(t, deep, "torque_nm") * value(t, deep, "rpm") * 2 * math.Pi / 60
+	near(t, "power at the motor", value(t, deep, "power_motor_kw"), watts/800, 1e-3*watts/800)
+}
+
+// The clearance left at the feed that is taken is the one that inspect gives at
+// that feed.
+func TestClearanceAtTheFeedTaken(t *testing.T) {
+	s := Speed(read(t, "size", "10mm", "clearance", "12", "depth", "50mm"), false)
+	left := 12 - math.Atan(value(t, s, "feed_mm")/(math.Pi*10))*180/math.Pi
+	near(t, "clearance left", value(t, s, "working_clearance_deg")*180/math.Pi, left, 1e-9)
+}
+
+// A wheel of which no wear is told is a new one.
+func TestWheelAsNew(t *testing.T) {
+	s := Wheel(read(t, "wheel", "200mm", "wheel-rpm", "2850", "marked-speed", "35m/s"), false)
+	near(t, "surface speed", value(t, s, "surface_speed_mps"), math.Pi*0.2*2850/60, 1e-9)
+	near(t, "kept", value(t, s, "surface_speed_kept"), 1, 1e-12)
+	if s.Outside() {
+		t.Errorf("%v", s.Findings)
+	}
+}

@@ -1,0 +1,50 @@
+package spindle
+
+import (
+	"strconv"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// diameters prints a depth in diameters, to a tenth.
+func diameters(v float64) figure.Arg { return figure.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
+
+func (r *running) warn(s *figure.Sheet) {
+	for _, src := range reference.PeckSources() {
+		if figure.Known(r.depthRatio) {
+			s.Extra = append(s.Extra, src)
+		}
+	}
+	m := r.Drill.Material
+	if m != nil && !m.HasSpeed() && !r.rpmRead {
+		s.Find("no-speed", figure.Warn, "no cutting speed is published for {}: give rpm", figure.Say(m.Title))
+	}
+	if r.depthRatio > reference.DeepestPecked {
+		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is beyond pecking: it wants deep-hole tooling", diameters(r.depthRatio))
+	} else if r.depthRatio >= reference.PeckFirst {
+		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
+			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
+	}
+	if c := &r.Clearance; c.Working <= 0 || c.Least <= 0 {
+		s.Find("flank-rubs", figure.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", figure.Feed(r.feed))
+	}
+	r.settingFindings(s)
+	r.shankFindings(s)
+	r.fluteFindings(s)
+	s.Find("break-through", figure.Note, "ease the feed where the drill breaks through")
+}
+
+// settingFindings says what a speed or a feed outside the published ones does.
+func (r *running) settingFindings(s *figure.Sheet) {
+	if r.rpmRead && r.rpm > r.topRpm.High*(1+1e-9) {
+		s.Find("speed-high", figure.Warn, "{} is over the published {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Of(quantity.Cutting, r.topSpeed.High))
+	}
+	switch {
+	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
+		s.Find("feed-heavy", figure.Warn, "{} is over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
+	case r.feedRead && r.feed < r.feedBand.Low*(1-1e-9):
+		s.Find("feed-light", figure.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
+	}
+}

@@ -1,0 +1,276 @@
+package swing
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+)
+
+type readings map[drill.Reading]string
+
+type fataler interface {
+	Helper()
+	Fatalf(format string, args ...any)
+}
+
+func read(t fataler, r readings) *drill.Drill {
+	t.Helper()
+	d := &drill.Drill{}
+	for k, v := range r {
+		d.Set(k, v)
+	}
+	if errs := d.Resolve(); len(errs) > 0 {
+		t.Fatalf("%v", errs[0])
+	}
+	return d
+}
+
+func with(r readings, more readings) readings {
+	out := readings{}
+	for k, v := range r {
+		out[k] = v
+	}
+	for k, v := range more {
+		if v == "" {
+			delete(out, k)
+		} else {
+			out[k] = v
+		}
+	}
+	return out
+}
+
+func value(t fataler, s *figure.Sheet, key string) float64 {
+	t.Helper()
+	f := s.Lookup(key)
+	if f == nil {
+		t.Fatalf("no figure %s", key)
+		return 0
+	}
+	return f.Value
+}
+
+var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "118", drill.Clearance: "12", drill.SemiAngle: "30"}
+
+// Derived, checked by brute force.
+func TestCheckValues(t *testing.T) {
+	for _, c := range []struct {
+		r                              readings
+		phi, s, tangent, chord, length float64
+	}{
+		{with(plain, readings{drill.Vertex: "4.808mm"}), 29.2817, 1.2644, 125.0011, 126.5790, 1.8679},
+		{with(plain, readings{drill.PointAngle: "135", drill.Clearance: "10", drill.Vertex: "5mm"}), 37.7448, 1.1805, 134.7068, 137.5927, 2.2242},
+	} {
+		s := Sheet(read(t, c.r), false)
+		for key, want := range map[string]float64{"axis_angle_deg": c.phi * degree, "axis_offset_mm": c.s, "chisel_angle_axis_deg": c.tangent * degree,
+			"chisel_angle_deg": c.chord * degree, "chisel_length_mm": c.length} {
+			if got := value(t, s, key); math.Abs(got-want) > 6e-5 {
+				t.Errorf("%s is %v, want %v", key, got, want)
+			}
+		}
+	}
+}
+
+// A flat point of 118 degrees and 12 of clearance has a chisel of 101.6 and
+// wants a second facet of about 30 for one of 120 (derived).
+func TestFacets(t *testing.T) {
+	s := Sheet(read(t, with(plain, readings{drill.Vertex: "4.808mm"})), false)
+	if got := value(t, s, "facet_chisel_angle_deg") / degree; math.Abs(got-101.6) > 0.06 {
+		t.Errorf("one facet gives %v", got)
+	}
+	g := math.Tan(value(t, s, "facet_angle_deg"))
+	for key, want := range map[string]float64{"second_facet_low_deg": 120, "second_facet_high_deg": 135} {
+		if got := point.Obtuse(point.TwoFacetChisel(g, math.Tan(value(t, s, key)), 59*degree)) / degree; math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s gives a chisel of %v, not %v", key, got, want)
+		}
+	}
+	if got := value(t, s, "second_facet_low_deg") / degree; math.Abs(got-30) > 0.4 {
+		t.Errorf("the second facet for 120 is %v", got)
+	}
+}
+
+// anyWish draws a point that can be ground.
+func anyWish(t *rapid.T) readings {
+	d := rapid.Float64Range(3, 30).Draw(t, "size")
+	num := func(name string, low, high float64) string {
+		return fmt.Sprintf("%.9f", rapid.Float64Range(low, high).Draw(t, name))
+	}
+	return readings{drill.Size: fmt.Sprintf("%.9fmm", d), drill.Web: fmt.Sprintf("%.9fmm", d*rapid.Float64Range(0.1, 0.2).Draw(t, "web")),
+		drill.PointAngle: num("point", 110, 140), drill.Clearance: num("clearance", 9, 14), drill.SemiAngle: num("semi", 18, 32), drill.ChiselAngle: num("chisel", 118, 132)}
+}
+
+// The setting found, given back, grinds the point that was wished.
+func TestRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyWish(t)
+		d := read(t, r)
+		if len(Check(d)) > 0 {
+			t.Skip("out of reach")
+		}
+		there := Sheet(d, false)
+		back := &drill.Drill{}
+		*back = *read(t, readings{drill.Size: r[drill.Size], drill.Web: r[drill.Web]})
+		back.Put(drill.SemiAngle, value(t, there, "cone_semi_angle_deg"))
+		back.Put(drill.AxisAngle, value(t, there, "axis_angle_deg"))
+		back.Put(drill.AxisOffset, value(t, there, "axis_offset_mm"))
+		back.Put(drill.Vertex, value(t, there, "vertex_distance_mm"))
+		if found := Check(back); len(found) > 0 {
+			t.Fatalf("its own setting is refused: %v", found)
+		}
+		again := Sheet(back, false)
+		for _, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm", "chisel_angle_axis_deg", "chisel_rake_deg"} {
+			if a, b := value(t, there, key), value(t, again, key); !(math.Abs(a-b) < 1e-8) {
+				t.Fatalf("%s: %v there and %v back", key, a, b)
+			}
+		}
+	})
+}
+
+// The knobs' table is what turning the knob does.
+func TestKnobs(t *testing.T) {
+	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
+	knobs := Sheet(read(t, setting), false).Grids[0]
+	for n, turned := range [][2]readings{
+		{{drill.SemiAngle: "30.05"}, {drill.SemiAngle: "29.95"}}, {{drill.AxisAngle: "29.3317"}, {drill.AxisAngle: "29.2317"}},
+		{{drill.AxisOffset: "1.2694mm"}, {drill.AxisOffset: "1.2594mm"}}, {{drill.Vertex: "4.813mm"}, {drill.Vertex: "4.803mm"}},
+	} {
+		up, down := Sheet(read(t, with(setting, turned[0])), false), Sheet(read(t, with(setting, turned[1])), false)
+		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
+			want, got := 10*(value(t, up, key)-value(t, down, key)), knobs.Rows[n][2+i].Value
+			if math.Abs(got-want) > 2e-4*math.Max(1, math.Abs(want)) {
+				t.Errorf("%s moves %s by %v, turning it by %v", knobs.Rows[n][0].Word, key, got, want)
+			}
+		}
+	}
+	// Fugelso, 2001: semi-angle and axis angle add to half the point angle, so a
+	// degree on either moves the point angle by two.
+	for n := range 2 {
+		if got := knobs.Rows[n][2].Value / degree; math.Abs(got-2) > 0.1 {
+			t.Errorf("a degree of %s moves the point angle by %v", knobs.Rows[n][0].Word, got)
+		}
+	}
+}
+
+func TestThickerWebIsTheSettingOnIt(t *testing.T) {
+	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
+	webs := Sheet(read(t, setting), false).Grids[1]
+	for _, row := range webs.Rows {
+		s := Sheet(read(t, with(setting, readings{drill.Web: fmt.Sprintf("%.12fmm", row[1].Value)})), false)
+		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
+			if math.Abs(value(t, s, key)-row[2+i].Value) > 1e-9 {
+				t.Errorf("web %v, %s: %v, by itself %v", row[1].Value, key, row[2+i].Value, value(t, s, key))
+			}
+		}
+	}
+	if len(webs.Rows) != 4 || !(webs.Rows[3][4].Value > webs.Rows[0][4].Value) {
+		t.Error("a thicker web does not turn the chisel")
+	}
+}
+
+var way = regexp.MustCompile(`(clearance|semi-angle|point-angle|chisel-angle|vertex|axis-angle|axis-offset) (-?[0-9.]+)(°| mm) \(`)
+
+// What a refusal says can be had, can: each way out, taken alone, works.
+func TestGivingUpWhatIsSaid(t *testing.T) {
+	refusals := 0
+	rapid.Check(t, func(t *rapid.T) {
+		num := func(name string, low, high float64) string {
+			return fmt.Sprintf("%.1f", rapid.Float64Range(low, high).Draw(t, name))
+		}
+		r := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: num("point", 70, 150), drill.Clearance: num("clearance", 1, 25), drill.SemiAngle: num("semi", 5, 70)}
+		if rapid.Bool().Draw(t, "by vertex") {
+			r[drill.Vertex] = num("vertex", 0.1, 20)
+		} else {
+			r[drill.ChiselAngle] = num("chisel", 91, 170)
+		}
+		if rapid.Bool().Draw(t, "by setting") {
+			r = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: num("semi", 5, 70), drill.AxisAngle: num("axis", 5, 80),
+				drill.AxisOffset: num("offset", -2, 6), drill.Vertex: num("vertex", 0.1, 10)}
+		}
+		found := Check(read(t, r))
+		if len(found) == 0 {
+			return
+		}
+		refusals++
+		for _, m := range way.FindAllStringSubmatch(found[0].Hint, -1) {
+			reading, _ := drill.Find(m[1])
+			if left := Check(read(t, with(r, readings{reading: m[2]}))); len(left) > 0 {
+				t.Fatalf("%v: %s; with --%s %s it is still refused: %v", r, found[0].Hint, m[1], m[2], left)
+			}
+		}
+	})
+	if refusals == 0 {
+		t.Error("nothing was refused")
+	}
+}
+
+func TestRefused(t *testing.T) {
+	setting := readings{drill.Size: "10mm", drill.SemiAngle: "30", drill.AxisAngle: "29", drill.AxisOffset: "1.2mm", drill.Vertex: "4mm"}
+	for name, c := range map[string]struct {
+		r     readings
+		blame drill.Reading
+	}{
+		"chisel and vertex":    {with(plain, readings{drill.Vertex: "4mm", drill.ChiselAngle: "125"}), drill.ChiselAngle},
+		"point and setting":    {with(setting, readings{drill.PointAngle: "118"}), drill.PointAngle},
+		"chisel and setting":   {with(setting, readings{drill.ChiselAngle: "118"}), drill.ChiselAngle},
+		"chisel out of reach":  {with(plain, readings{drill.ChiselAngle: "95"}), drill.ChiselAngle},
+		"semi-angle too wide":  {with(plain, readings{drill.ChiselAngle: "125", drill.SemiAngle: "75"}), drill.SemiAngle},
+		"semi-angle over 90":   {with(plain, readings{drill.ChiselAngle: "125", drill.SemiAngle: "95"}), drill.SemiAngle},
+		"axis angle of 0":      {with(setting, readings{drill.AxisAngle: "0"}), drill.AxisAngle},
+		"no clearance":         {with(setting, readings{drill.AxisOffset: "-1mm"}), drill.AxisOffset},
+		"vertex too close":     {with(plain, readings{drill.Vertex: "0.1mm"}), drill.Vertex},
+		"vertex on the axis":   {with(plain, readings{drill.Vertex: "0mm"}), drill.Vertex},
+		"opens beyond flat":    {with(setting, readings{drill.AxisAngle: "80"}), drill.AxisAngle},
+		"clearance of nothing": {with(plain, readings{drill.ChiselAngle: "125", drill.Clearance: "0"}), drill.Clearance},
+	} {
+		found := Check(read(t, c.r))
+		if len(found) == 0 || found[0].Reading != c.blame {
+			t.Errorf("%s: %v", name, found)
+		}
+	}
+	for name, r := range map[string]readings{"a wish": with(plain, readings{drill.ChiselAngle: "125"}), "an acute one": with(plain, readings{drill.ChiselAngle: "55"}), "a setting": setting} {
+		if found := Check(read(t, r)); len(found) > 0 {
+			t.Errorf("%s is refused: %v", name, found)
+		}
+	}
+}
+
+func TestWhatIsWanted(t *testing.T) {
+	for want, r := range map[string]readings{
+		"chisel-angle or vertex":                {drill.Size: "10mm"},
+		"size and chisel-angle or vertex":       {drill.SemiAngle: "30"},
+		"semi-angle and axis-offset and vertex": {drill.Size: "10mm", drill.AxisAngle: "30"},
+	} {
+		s := Sheet(read(t, r), true)
+		if f := s.Lookup("axis_angle_deg"); f.Known() || f.Wants != want {
+			t.Errorf("%v wants %q, not %q", r, f.Wants, want)
+		}
+		if len(s.Grids) != 0 {
+			t.Errorf("%v: there are tables of nothing", r)
+		}
+	}
+}
+
+func TestAssumptionsAreSaid(t *testing.T) {
+	count := func(r readings) (n int) {
+		for _, f := range Sheet(read(t, r), false).Findings {
+			switch f.Code {
+			case "web-assumed", "point-angle-assumed", "clearance-assumed", "semi-angle-assumed":
+				n++
+			}
+		}
+		return n
+	}
+	if n := count(readings{drill.Size: "10mm", drill.ChiselAngle: "125"}); n != 4 {
+		t.Errorf("%d of 4 assumptions are said", n)
+	}
+	if n := count(with(plain, readings{drill.ChiselAngle: "125"})); n != 0 {
+		t.Errorf("%d assumptions are said where all was given", n)
+	}
+}
