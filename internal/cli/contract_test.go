@@ -57,6 +57,9 @@ var contract = map[string]struct {
 	"draw": {[]string{"--sample"}, `
 		point_angle_deg lip_angle_1_deg lip_angle_2_deg lip_height_difference_mm web_mm chisel_angle_deg
 		chisel_length_mm helix_deg dot_mm picture[]`},
+	"crib record": {[]string{"M120-1", "--grind", "0.6mm", "--dry-run", "--file", "../crib/sample.yaml"}, `
+		id what date written verdict_before verdict stock_mm changes[].reading changes[].before changes[].now
+		changes[].because`},
 	"edge": {[]string{"--sample"}, `
 		corner_inclination_deg corner_normal_rake_deg corner_normal_clearance_deg corner_wedge_angle_deg
 		corner_lip_clearance_deg corner_feed_angle_deg corner_working_clearance_deg corner_cutting_speed_m_min

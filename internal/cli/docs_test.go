@@ -104,12 +104,36 @@ func shell(t *testing.T, command string) []string {
 	}
 	lines := strings.Split(text, "\n")
 	for i, l := range lines {
-		if n := style.Width(l); n > widest {
+		complaint := strings.HasPrefix(l, "error: ") || strings.HasPrefix(l, "hint: ") // on one line, for grep
+		if n := style.Width(l); n > widest && !complaint {
 			t.Errorf("%s\nprints %d cells, more than %d: %s", command, n, widest, l)
 		}
 		lines[i] = strings.TrimRight(l, " \r")
 	}
 	return lines
+}
+
+// Whoever reads the README finds every document, and no link leads nowhere.
+func TestReadmeLinksEveryDocument(t *testing.T) {
+	readme, err := os.ReadFile(filepath.Join(repository, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	docs, err := filepath.Glob(filepath.Join(repository, "docs", "*.md"))
+	if err != nil || len(docs) == 0 {
+		t.Fatal("no documents", err)
+	}
+	for _, file := range docs {
+		if link := "](docs/" + filepath.Base(file) + ")"; !strings.Contains(string(readme), link) {
+			t.Errorf("README.md has no link to %s", filepath.Base(file))
+		}
+	}
+	for _, part := range strings.Split(string(readme), "](")[1:] {
+		target, _, _ := strings.Cut(part, ")")
+		if _, err := os.Stat(filepath.Join(repository, target)); err != nil && !strings.Contains(target, "://") {
+			t.Errorf("README.md links to %s: %v", target, err)
+		}
+	}
 }
 
 // firstDifference shows where two texts part.

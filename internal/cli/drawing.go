@@ -36,8 +36,7 @@ func newDrawing(d *drill.Drill, gauges quantity.Gauges) (*drawing, error) {
 		return nil, err
 	}
 	if remove, ok := d.Get(drill.Remove); ok && remove > 0 {
-		w.regrind(remove)
-		if err := w.now.Check(); err != nil {
+		if err := w.regrind(remove); err != nil {
 			return nil, err
 		}
 	}
@@ -101,7 +100,7 @@ func usualHelix(d float64) float64 {
 // regrind makes the drill after remove has come off what the one before was.
 // Both lips become one line at the angle wanted, if remove reaches that far;
 // if not, both are lowered as they are.
-func (w *drawing) regrind(remove float64) {
+func (w *drawing) regrind(remove float64) error {
 	before, r := w.now, &w.r
 	w.before = &before
 	w.now.Web = point.WebAfter(before.Web, r.Web.Taper, remove)
@@ -113,17 +112,20 @@ func (w *drawing) regrind(remove float64) {
 		w.now.Lips[i].Corner -= remove
 	}
 	plan, err := point.Truing(lips[0], lips[1], inner, outer, r.Lips.Target)
-	most := plan.Most()
+	if err != nil {
+		return err
+	}
 	const rounding = 1e-9
-	if err != nil || most > remove+rounding {
+	if most := plan.Most(); most > remove+rounding {
 		w.s.Find("remove-leaves-uneven", figure.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", figure.Len(most), figure.Len(remove))
-		return
+		return w.now.Check()
 	}
 	w.now.Offset = 0
 	for i := range w.now.Lips {
 		w.now.Lips[i].HalfAngle = r.Lips.Target
-		w.now.Lips[i].Corner = plan.Line.At(outer) - (remove - most)
+		w.now.Lips[i].Corner = plan.Line.At(outer) - (remove - plan.Most())
 	}
+	return w.now.Check()
 }
 
 // remarks tells what is drawn without having been measured.

@@ -224,6 +224,7 @@ var bench = map[string]readings{
 	"negative clearance": {"size": "10mm", "web": "1.5mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "-2"},
 	"rubbing feed":       {"size": "3mm", "web": "0.45mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "2", "feed": "0.5mm"},
 	"all three":          {"size": "12mm", "web": "2mm", "chisel-angle": "126", "chisel-length": "3mm", "remove": "1mm"},
+	"a small thick web":  {"size": "1mm", "chisel-length": "0.69mm"},
 	"size only":          {"size": "F"},
 	"at work": {"size": "12mm", "material": "steel-300", "web": "2mm", "chisel-angle": "125", "lip-angle": "59", "clearance": "11", "feed": "0.2mm",
 		"rpm": "600", "depth": "50mm", "helix": "30", "pilot": "4mm", "wear-factor": "1.3", "efficiency": "0.8", "shank-diameter": "10mm", "to-web": "1.6mm"},

@@ -41,7 +41,7 @@ flags' names (- is standard input), or from --sample.`,
 	{
 		name: "web", short: "web after grinding a length off, and what that does to chisel and thrust",
 		long:     "The web, chisel edge and thrust after a length is ground off. The web's taper is\nthe usual one, one given, or this drill's own from two measured webs.",
-		examples: "  evenlip web --size 12mm --web 1.8mm --chisel-angle 125 --remove 6mm\n  evenlip web --size 12mm --web 1.8mm --second-web 2.2mm --second-web-at 25mm --chisel-angle 125 --remove 6mm",
+		examples: "  evenlip web --size 12mm --web 1.8mm --chisel-angle 125 --remove 6mm\n  evenlip web --size 12mm --web 1.8mm --second-web 2.2mm --second-web-at 25mm --chisel-angle 125 --remove 6mm\n  evenlip web --size 12mm --web 1.8mm --chisel-angle 125 --remove \"0mm..20mm by 2mm\"",
 		readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength, drill.Remove, drill.Feed},
 		compute:  inspect.WebOnly,
 	},

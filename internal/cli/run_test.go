@@ -35,15 +35,6 @@ type document struct {
 	Steps    []struct{ Figure, Formula, Numbers, Result, Source string }
 }
 
-// codes are the codes of the findings, in order.
-func (d *document) codes() []string {
-	var out []string
-	for _, f := range d.Findings {
-		out = append(out, f.Code)
-	}
-	return out
-}
-
 type fataler interface {
 	Helper()
 	Fatalf(format string, args ...any)

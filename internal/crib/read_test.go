@@ -87,7 +87,7 @@ drills:
 		{"words", "version: 1\nunits: ell\nname: [a]\nkeep: 3\ndrills:\n  - {id: a, size: 3mm, series: longer, shank: bent, history: 3}\n",
 			"2:8 units: takes mm or in\n3:7 takes a word or two\n4:7 keep: takes a size a line\n6:32 series: cannot read \"longer\"\n6:47 shank: cannot read \"bent\"\n6:62 history: takes a list"},
 		{"history", "version: 1\ndrills:\n  - {id: a, size: 3mm, history: [x, {date: [1], what: grind, stock: [2], before: 3}]}\n",
-			"3:37 takes date, what\n3:44 date: cannot read\n3:68 stock: takes one length\n3:81 takes one reading a line"},
+			"3:34 takes date, what\n3:44 date: cannot read\n3:69 stock: takes one length\n3:82 takes one reading a line"},
 	} {
 		_, errs := Read("crib.yaml", []byte(c.text), nil)
 		got, want := strings.Split(complaints(errs), "\n"), strings.Split(c.want, "\n")

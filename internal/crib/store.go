@@ -33,7 +33,7 @@ type StoreError struct {
 }
 
 // Error implements error.
-func (e *StoreError) Error() string { return fmt.Sprintf("cannot record in %s: %v", e.File, e.Err) }
+func (e *StoreError) Error() string { return fmt.Sprintf("cannot write %s: %v", e.File, e.Err) }
 
 // Unwrap returns the cause.
 func (e *StoreError) Unwrap() error { return e.Err }
@@ -151,17 +151,43 @@ func replace(real string, old, next []byte) (err error) {
 	if err = f.Close(); err != nil {
 		return err
 	}
-	now, err := os.ReadFile(real)
-	if err != nil {
-		return err
-	}
-	if !bytes.Equal(now, old) {
-		return errChanged
-	}
-	if err = os.Rename(f.Name(), real); err != nil {
+	if err = swap(f.Name(), real, old); err != nil {
 		return err
 	}
 	return syncFolder(filepath.Dir(real))
+}
+
+// swap renames the file next over real, unless real no longer holds what it
+// held. Where the system can exchange two files in one step, what is looked at
+// is what was taken away, so that not even an editor that saves in this very
+// moment loses anything: its file is put back.
+func swap(next, real string, old []byte) error {
+	if err := holds(real, old); err != nil {
+		return err
+	}
+	exchanged, err := exchange(next, real)
+	switch {
+	case err != nil:
+		return err
+	case !exchanged:
+		return os.Rename(next, real)
+	}
+	if err := holds(next, old); err != nil {
+		if _, undo := exchange(next, real); undo != nil {
+			return undo
+		}
+		return err
+	}
+	return os.Remove(next)
+}
+
+// holds returns errChanged unless the file holds just these bytes.
+func holds(path string, want []byte) error {
+	got, err := os.ReadFile(path)
+	if err == nil && !bytes.Equal(got, want) {
+		err = errChanged
+	}
+	return err
 }
 
 // writable refuses a file that its owner has closed to writing: renaming

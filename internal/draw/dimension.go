@@ -155,8 +155,11 @@ func (p *plan) dimensionSide() {
 func (p *plan) dimensionRemoved(label string, topIsFree bool) {
 	d, most := &p.j.Drill, math.Inf(-1)
 	var from, to Pt
-	top := false
-	for i := range d.Lips {
+	top, order := false, [...]int{0, 1}
+	if !topIsFree {
+		order = [...]int{1, 0}
+	}
+	for _, i := range order {
 		for _, end := range d.lip(i) {
 			was := vec{end.x, end.y, p.j.Before.height(i, end.x)}
 			if was.z-end.z > most+1e-9 {

@@ -130,3 +130,32 @@ func TestSteps(t *testing.T) {
 		t.Errorf("from 2 to 0: %v", got)
 	}
 }
+
+// With lips at two heights the lands still stand where their own lips cut them:
+// the section ends at the other lip's corner once the helix has carried it
+// there, and the heel's edge starts where the flank's rim ends.
+func TestLandsBelongToTheirLips(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyDrill(t)
+		f, across := d.flute(0), d.flute(1)
+		section := f.section(&across)
+		end := section[len(section)-1]
+		if got := end.theta + (across.base-f.base)*f.twist; !near(got, math.Pi+across.corner, 1e-9) {
+			t.Fatalf("the section ends at %v, the other lip's corner is at %v", got, math.Pi+across.corner)
+		}
+		k := d.flank(0)
+		rim := k.rim(k.heel)
+		heel := rim[len(rim)-1]
+		if heel.y >= 0 {
+			return // on the far side
+		}
+		var v View
+		d.helices(&v, -2*d.D)
+		for _, p := range v.Paths {
+			if q := p.Points[0]; near(q.X, -heel.z, 1e-9*d.D) && near(q.Y, heel.x, 1e-6*d.D) {
+				return
+			}
+		}
+		t.Fatalf("no edge starts at the heel %v", heel)
+	})
+}

@@ -127,7 +127,7 @@ func wrapped(notes []string) []string {
 }
 
 func (j *Job) stripHeight() float64 {
-	return math.Max(24, 2*titleSize+lineStep*noteSize*float64(len(j.Notes))+3)
+	return math.Max(26, 2*titleSize+lineStep*noteSize*float64(len(j.Notes))+3)
 }
 
 // onto draws everything, the views moved by the room that is left over.

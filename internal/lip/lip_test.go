@@ -65,7 +65,7 @@ func TestCheckValues(t *testing.T) {
 		"lip_clearance_deg":     {12, 18.78},
 		"working_clearance_deg": {11.64, 17.87},
 		"radius_ratio":          {1, 0.4},
-		"cutting_speed_m_min":     {21.99, 8.80},
+		"cutting_speed_m_min":   {21.99, 8.80},
 	} {
 		got := column(t, s, key)
 		for i := range want {
@@ -228,4 +228,22 @@ func TestRubbingFlankIsSaid(t *testing.T) {
 	if !found {
 		t.Error("a flank that rubs is not said")
 	}
+}
+
+// Whatever is typed: an error, or places that are numbers and not below zero.
+func FuzzPlaces(f *testing.F) {
+	for _, text := range []string{"1,0.8,0.6", "0.2..1 by 0.1", "1", "", ",", "1,,1", "NaN", "1e9..2e9 by 1", "0..1 by 1e-9", "-1", "1..", "..", " by ", "½"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		places, err := readPlaces(text)
+		if err == nil && len(places) == 0 || len(places) > mostPlaces+1 {
+			t.Fatalf("%q gives %d places", text, len(places))
+		}
+		for _, p := range places {
+			if !(p >= 0) || math.IsInf(p, 0) {
+				t.Fatalf("%q gives %v", text, p)
+			}
+		}
+	})
 }

@@ -183,7 +183,17 @@ func toFigures(x float64) float64 {
 // else in the kind's own unit, whatever system is printed.
 func Export(k Kind, v float64) float64 {
 	if k == Angle {
-		return v * 180 / math.Pi
+		return round(v * 180 / math.Pi)
 	}
 	return v
+}
+
+// round takes off what turning radians into degrees adds in the last digits, so
+// that 60 degrees do not come out as 59.99999999999999.
+func round(deg float64) float64 {
+	const places = 1e12
+	if math.Abs(deg) > 1e3 || math.IsNaN(deg) {
+		return deg
+	}
+	return math.Round(deg*places) / places
 }

@@ -205,6 +205,10 @@ func TestWebAndChisel(t *testing.T) {
 	at(t, "standard", reference.StandardChiselRatio, 0.18)
 	at(t, "split", reference.SplitChiselRatio, 0.03)
 	at(t, "end of the table", reference.WebLimit.High, 0.35)
+	small := 0.2 / (math.Sqrt(3) / 2) // web 20 %, from memory; the chisel at 120 degrees
+	if got := reference.NewChiselRatio(25.4 / 8); math.Abs(got-small) > 0.001 {
+		t.Errorf("1/8 in: c/D %.4f as new, want %.4f", got, small)
+	}
 	at(t, "1 in drill, thin from", reference.ChiselRatio(25.4).High, 0.225)
 	at(t, "taper from", reference.WebTaperLow, 0.014)
 	at(t, "taper to", reference.WebTaperHigh, 0.018)
@@ -236,8 +240,13 @@ func TestWear(t *testing.T) {
 func TestLimitTablesAreTheOnesUsed(t *testing.T) {
 	for _, row := range cells(t, "lip-clearance-by-size") {
 		for i, r := range []reference.Relief{reference.General, reference.Hard, reference.Soft} {
-			aim, _ := reference.Clearance(number1(t, row[1])*25.4, r)
-			at(t, row[0], aim/degree, number1(t, row[3+i]))
+			for _, end := range row[1:3] {
+				if end == "up" {
+					continue
+				}
+				aim, _ := reference.Clearance(number1(t, end)*25.4, r)
+				at(t, row[0], aim/degree, number1(t, row[3+i]))
+			}
 		}
 	}
 	for _, row := range cells(t, "hole-oversize") {

@@ -5,7 +5,7 @@ import "math"
 // The web of a new drill and how it grows.
 var (
 	webTaperSource = Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
-	webNewSource   = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted (derived)"}
+	webNewSource   = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted and held at its ends (derived)"}
 	ratioSource    = Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
 	thinSource     = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
 	tableEndSource = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
@@ -38,9 +38,13 @@ const (
 )
 
 // NewWeb returns the web thickness at the point of a new drill of diameter d,
-// mm: w/D = 0.12 D^-0.245 with D in inches, 0.12 from one inch on.
+// mm: w/D = 0.12 D^-0.245 with D in inches, held at its ends: 0.20 up to 1/8 in
+// and 0.12 from one inch on. NaN when d is not above zero.
 func NewWeb(d float64) float64 {
-	return d * webCurve * math.Pow(math.Min(d/InchMM, 1), webPower)
+	if !(d > 0) {
+		return nan
+	}
+	return d * webCurve * math.Pow(math.Min(math.Max(d/InchMM, 0.125), 1), webPower)
 }
 
 // NewWebSource is where NewWeb comes from.

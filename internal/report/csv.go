@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"evenlip/internal/figure"
@@ -39,29 +40,31 @@ func mainGrid(s *figure.Sheet) *figure.Grid {
 	return nil
 }
 
-// csvKeys lists the figures of all the jobs, so that each row has as many
-// fields as the header: a cracked drill has fewer figures than a whole one.
+// csvKeys lists the figures and the plain lists of all the jobs, so that each
+// row has as many fields as the header: a cracked drill has fewer figures than
+// a whole one.
 func csvKeys(jobs []Job) []string {
 	var keys []string
-	seen := map[string]bool{}
+	add := func(key string) {
+		if !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+	}
 	for _, j := range jobs {
-		j.Sheet.Each(func(f *figure.Figure) {
-			if !seen[f.Key] {
-				seen[f.Key] = true
-				keys = append(keys, f.Key)
+		j.Sheet.Each(func(f *figure.Figure) { add(f.Key) })
+	}
+	for _, j := range jobs {
+		for i := range j.Sheet.Grids {
+			if g := &j.Sheet.Grids[i]; len(g.Columns) == 1 {
+				add(g.Key)
 			}
-		})
+		}
 	}
 	return keys
 }
 
 func csvHead(keys []string, s *figure.Sheet) []string {
 	head := append([]string{"drill"}, keys...)
-	for i := range s.Grids {
-		if len(s.Grids[i].Columns) == 1 {
-			head = append(head, s.Grids[i].Key)
-		}
-	}
 	if s.Verdict != nil {
 		head = append(head, "verdict")
 	}
@@ -76,14 +79,14 @@ func csvRow(keys []string, s *figure.Sheet) []string {
 			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
 		}
 	})
+	for i := range s.Grids {
+		if g := &s.Grids[i]; len(g.Columns) == 1 {
+			fields[g.Key] = oneCell(g)
+		}
+	}
 	row := []string{clean(s.Title)}
 	for _, key := range keys {
 		row = append(row, fields[key])
-	}
-	for i := range s.Grids {
-		if len(s.Grids[i].Columns) == 1 {
-			row = append(row, oneCell(&s.Grids[i]))
-		}
 	}
 	if s.Verdict != nil {
 		row = append(row, s.Verdict.Word)

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -75,6 +76,9 @@ func TestCSVReadsBack(t *testing.T) {
 			}
 		}
 		for i, s := range sheets {
+			if n := slices.Index(head, "lengths"); len(s.Grids) > 0 && n >= 0 && rows[i+1][n] != "1.5; " {
+				t.Errorf("a list of lengths is %q", rows[i+1][n])
+			}
 			for n, key := range head {
 				if f := s.Lookup(key); f != nil && rows[i+1][n] != csvCell(f) {
 					t.Errorf("%s is %q", key, rows[i+1][n])
@@ -130,6 +134,14 @@ func TestJSONReadsBack(t *testing.T) {
 	for key, want := range map[string]any{"length_mm": 2.0, "unknown_mm": nil, "boundless_mm": nil, "word": "even", "verdict": "regrind"} {
 		if got, ok := d.Results[key]; !ok || got != want {
 			t.Errorf("%s is %v", key, got)
+		}
+	}
+	for key, want := range map[string][]any{
+		"list": {"one", strings.ToValidUTF8(evil, "\ufffd")}, "lengths": {1.5, nil}, "empty": {},
+		"rows": {map[string]any{"name": strings.ToValidUTF8(evil, "\ufffd"), "at_mm": 1.0}, map[string]any{"name": "second", "at_mm": nil}},
+	} {
+		if got := d.Results[key]; !reflect.DeepEqual(got, want) {
+			t.Errorf("%s is %v, not %v", key, got, want)
 		}
 	}
 	if l := d.Limits["boundless_mm"]; l.Low == nil || l.High != nil {
@@ -211,5 +223,45 @@ func TestWriteTellsOfFaults(t *testing.T) {
 	}
 	if err := Write(broken{}, jobs, Options{Form: "xml"}); err == nil || errors.Is(err, errFull) {
 		t.Errorf("xml: %v", err)
+	}
+}
+
+// A table shows what can be seen at the bench: known figures, the rows that
+// matter, a turned list as columns, each remark with its weight, the verdict.
+func TestTable(t *testing.T) {
+	out := written(t, Options{Form: Table}, sheet())
+	for _, want := range []string{
+		"  a length                        2.00 mm 1.00 to 3.00 mm  within      practice\n",
+		"  over its limit                  4.00 mm 1.00 to 3.00 mm  over        practice\n",
+		"  exact                            5.1054\n", "  - wants size: unknown\n",
+		"  state    now  ground\n  web mm  2.00    2.10\n", "      2    2.22\n",
+		"  note  for the record\n", "  stop  no further\n", "\nVerdict: REGRIND\n", "still wanted: size\n", "\nsafety  wear eye protection",
+	} {
+		if !strings.Contains(out, want) {
+			t.Errorf("no %q in\n%s", want, out)
+		}
+	}
+	for _, unwanted := range []string{"never seen", "hushed", "Empty", "gone", "2.11", "2.33", "Nothing known", "Quiet"} {
+		if strings.Contains(out, unwanted) {
+			t.Errorf("%q is shown", unwanted)
+		}
+	}
+}
+
+// Where gauges were named each figure carries its uncertainty, in every form.
+func TestUncertaintyIsShown(t *testing.T) {
+	s := sheet()
+	s.Gauged = true
+	f := s.Lookup("length_mm")
+	f.Spread, f.Mostly = 0.031, "web"
+	for form, want := range map[Form]string{
+		Table: "2.00 mm ±0.04", Plain: "\tpractice\t0.04\n", JSON: "\"uncertainty\": {\n    \"length_mm\": 0.031\n  }",
+	} {
+		if out := written(t, Options{Form: form}, s); !strings.Contains(out, want) {
+			t.Errorf("%s: no %q in\n%s", form, want, out)
+		}
+	}
+	if out := written(t, Options{Form: Table, Explain: true}, s); !strings.Contains(out, "± 0.04 mm (k = 2, JCGM 100:2008), mostly from web") {
+		t.Errorf("not explained:\n%s", out)
 	}
 }

@@ -214,3 +214,34 @@ func TestSay(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// Each limit says in a word how far it may be trusted.
+func TestBasis(t *testing.T) {
+	for label, want := range map[reference.Label]string{
+		reference.InPrint: "print", reference.Practice: "practice", reference.Memory: "memory",
+		reference.Derived: "derived", reference.Own: "own rule", reference.Shop: "shop",
+	} {
+		if got := basis(&reference.Band{Source: &reference.Source{Label: label}}); got != want {
+			t.Errorf("%v is shown as %q, not %q", label, got, want)
+		}
+	}
+	if basis(nil) != "" || basis(&reference.Band{}) != "" {
+		t.Error("no source has a basis")
+	}
+}
+
+// Either side of a limit that is the same both ways is over it.
+func TestStateWord(t *testing.T) {
+	even := &reference.Band{Low: -0.1, High: 0.1}
+	for v, want := range map[float64]string{-0.2: "over", 0.2: "over", 0: "within", math.NaN(): ""} {
+		if got := stateWord(&figure.Figure{Value: v, Limit: even}); got != want {
+			t.Errorf("%v is %q, not %q", v, got, want)
+		}
+	}
+	if got := stateWord(&figure.Figure{Value: 1, Limit: &reference.Band{Low: 2, High: 3}}); got != "under" {
+		t.Errorf("1 of 2 to 3 is %q", got)
+	}
+	if got := stateWord(&figure.Figure{Value: 2, Spread: 0.5, Limit: &reference.Band{Low: 2, High: 3}}); got != "cannot tell" {
+		t.Errorf("2 ± 0.5 of 2 to 3 is %q", got)
+	}
+}

@@ -35,10 +35,11 @@ func Spark(values []float64, cells int, ascii bool) string {
 		switch {
 		case math.IsNaN(v) || math.IsInf(v, 0):
 			b.WriteRune(gone)
-		case high == low:
+		case high/2 == low/2:
 			b.WriteRune(levels[len(levels)/2])
 		default:
-			b.WriteRune(levels[int(math.Round((v-low)/(high-low)*float64(len(levels)-1)))])
+			part := (v/2 - low/2) / (high/2 - low/2) // halved, so that no difference overflows
+			b.WriteRune(levels[int(math.Round(part*float64(len(levels)-1)))])
 		}
 	}
 	return b.String()
@@ -64,11 +65,11 @@ func bars(values []float64, ascii bool) []string {
 	low, high := span(values)
 	low, high = math.Min(low, 0), math.Max(high, 0)
 	out := make([]string, len(values))
-	if !(high > low) || math.IsInf(high-low, 0) {
+	perCell := (high - low) / plotCells
+	if !(perCell > 0) || math.IsInf(perCell, 0) {
 		return out
 	}
-	left := int(math.Round(-low / (high - low) * plotCells))
-	perCell := (high - low) / plotCells
+	left := int(math.Round(-low / perCell))
 	for i, v := range values {
 		if !math.IsNaN(v) && !math.IsInf(v, 0) {
 			out[i] = bar(v/perCell, left, ascii)

@@ -21,6 +21,8 @@ func TestSpark(t *testing.T) {
 		ascii  bool
 	}{
 		"▁▄█":    {[]float64{1, 1.45, 2}, 8, false},
+		"▅▅":     {[]float64{0, 5e-324}, 8, false},
+		"▁▅█":    {[]float64{-1.7e308, 0, 1.7e308}, 8, false},
 		"_:#":    {[]float64{1, 1.45, 2}, 8, true},
 		"█▁":     {[]float64{5, -5}, 8, false},
 		"▅▅▅":    {[]float64{3, 3, 3}, 8, false},
@@ -66,6 +68,7 @@ func TestBars(t *testing.T) {
 		"below only":      {[]float64{-4, -2}, false, []string{"██████████│", "·····█████│"}},
 		"one not known":   {[]float64{math.NaN(), 1}, false, []string{"", "██████████"}},
 		"nothing at all":  {[]float64{0, 0}, false, []string{"", ""}},
+		"next to nothing": {[]float64{0, 5e-324}, false, []string{"", ""}},
 		"nothing known":   {[]float64{math.NaN()}, false, []string{""}},
 		"without a bound": {[]float64{math.Inf(1), 2}, false, []string{"", "██████████"}},
 	} {

@@ -55,17 +55,21 @@ func pilotedOf(w *work) *piloted {
 			p.bore = p.sizes[0].MM
 		}
 	}
-	p.result = resultOf(w.load, p.factors())
+	p.result = p.over()
 	return p
 }
 
-// factors are those of the lips over the pilot; a pilot too small for the
-// chisel edge takes nothing off it.
-func (p *piloted) factors() cutting.Factors {
+// over is the load over the pilot; one too small for the chisel edge takes
+// nothing off it.
+func (p *piloted) over() cutting.Result {
 	if p.bore < p.band.Low*(1-1e-9) {
-		return cutting.FactorsOf(p.ratio())
+		return p.work.result()
 	}
-	return cutting.FactorsOverPilot(max(p.bore, p.edge.length) / p.Drill.D)
+	res, err := p.load.OverPilot(p.bore)
+	if err != nil {
+		return unknown(cutting.FactorsOverPilot(math.NaN()))
+	}
+	return res
 }
 
 // sizesIn returns the ordinary sizes from low to high mm, smallest first.

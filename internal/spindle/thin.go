@@ -132,8 +132,8 @@ func (t *thinning) target(s *figure.Sheet) {
 		s.Work(inspect.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
 			num(t.RatioAfter), figure.Len(d), figure.Deg(t.edge.acute))
 	default:
-		s.Work(reference.NewWebSource().String(), "w' = 0.12 D x^(-0.245), x = D in inches, 1 at most: a new drill's web", "0.12 * {} * {}^(-0.245)",
-			figure.Len(d), num(math.Min(d/reference.InchMM, 1)))
+		s.Work(reference.NewWebSource().String(), "w' = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1: a new drill's web", "0.12 * {} * {}^(-0.245)",
+			figure.Len(d), num(math.Min(math.Max(d/reference.InchMM, 0.125), 1)))
 	}
 	t.length(s, "notch_depth_mm", "notch along each lip, deep", t.NotchDepth)
 	s.Work(inspect.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", figure.Len(t.edge.web), figure.Len(t.WebTarget))

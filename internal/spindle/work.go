@@ -115,10 +115,16 @@ func (w *work) with(f cutting.Factors) cutting.Result {
 func resultOf(l cutting.Load, f cutting.Factors) cutting.Result {
 	res, err := l.With(f)
 	if err != nil {
-		nan := math.NaN()
-		return cutting.Result{Factors: f, Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
+		return unknown(f)
 	}
 	return res
+}
+
+// unknown is the result of a load of which a reading is missing: every reading
+// that cannot be was refused before.
+func unknown(f cutting.Factors) cutting.Result {
+	nan := math.NaN()
+	return cutting.Result{Factors: f, Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
 }
 
 // assumptions says what was taken for want of a reading.

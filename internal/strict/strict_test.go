@@ -86,6 +86,7 @@ func TestRefuses(t *testing.T) {
 		{"a: 1\nb: \xff\n", "2:4", "UTF-8"},
 		{"a: 1\nb: \xe2\x82", "2:4", "UTF-8"},
 		{"a: b: c\n", "1", "mapping values"},
+		{"a: b: c\nd: 1\ne: 2\n", "1", "mapping values"},
 		{"size: 12mm\n  web: 2mm\n", "2", "mapping values"},
 		{"size: 12mm\nweb: 2mm: 3\n", "2", "mapping values"},
 		{"size: 12mm\n\tweb: 2mm\n", "2", "tab character"},
