@@ -50,7 +50,7 @@ func TestExplainedCones(t *testing.T) {
 			}
 		}
 		for _, units := range []string{"mm", "in"} {
-			checkPrinted(t, len(steps), append(args, "--units", units, "--width", "100000"))
+			checkPrinted(t, len(steps), append(args, "--units", units, "--width", "1000"))
 		}
 	})
 }

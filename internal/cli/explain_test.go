@@ -175,7 +175,7 @@ func checkExplained(t fataler, r readings) {
 			t.Fatalf("evenlip %s: nothing shows how these are got: %v", strings.Join(args, " "), silent)
 		}
 		for _, units := range []string{"mm", "in"} {
-			checkPrinted(t, len(d.Steps), append(slices.Clone(args), "--units", units, "--width", "100000"))
+			checkPrinted(t, len(d.Steps), append(slices.Clone(args), "--units", units, "--width", "1000"))
 		}
 	}
 }
@@ -253,7 +253,7 @@ func TestExplainedSample(t *testing.T) {
 	}
 	for _, units := range []string{"mm", "in"} {
 		args := []string{"inspect", "--sample", "--explain"}
-		checkPrinted(t, len(compute(t, args...).Steps), append(args, "--units", units, "--width", "100000"))
+		checkPrinted(t, len(compute(t, args...).Steps), append(args, "--units", units, "--width", "1000"))
 	}
 }
 

@@ -80,7 +80,9 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 	return g, nil
 }
 
-const leastWidth, usualWidth, mostWidth = 30, 80, 120
+// What a table is printed for: at the least, usually, on a wide terminal, and
+// at the most when it is asked for.
+const leastWidth, usualWidth, mostWidth, widest = 30, 80, 120, 1000
 
 func (a *app) options() (report.Options, error) {
 	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain, ASCII: !speaksUTF8()}
@@ -103,8 +105,8 @@ func (a *app) options() (report.Options, error) {
 func (a *app) columns() (int, error) {
 	w := a.global.width
 	switch {
-	case w < 0 || w > 0 && w < leastWidth:
-		return 0, usage("", "--width: cannot use %d: takes %d columns or more", w, leastWidth)
+	case w < 0 || w > 0 && w < leastWidth || w > widest:
+		return 0, usage("", "--width: cannot use %d: takes %d to %d columns", w, leastWidth, widest)
 	case w > 0:
 		return w, nil
 	}

@@ -151,34 +151,41 @@ func replace(real string, old, next []byte) (err error) {
 	if err = f.Close(); err != nil {
 		return err
 	}
+	if err = holds(real, old); err != nil {
+		return err
+	}
 	if err = swap(f.Name(), real, old); err != nil {
 		return err
 	}
 	return syncFolder(filepath.Dir(real))
 }
 
-// swap renames the file next over real, unless real no longer holds what it
-// held. Where the system can exchange two files in one step, what is looked at
-// is what was taken away, so that not even an editor that saves in this very
-// moment loses anything: its file is put back.
+// swap renames the file next over real, which is to hold old. Where the system
+// can exchange two files in one step, it looks at what it has taken away, so
+// that not even an editor that saves in this very moment loses anything: a file
+// that is not the one expected is newer, and is put back.
 func swap(next, real string, old []byte) error {
-	if err := holds(real, old); err != nil {
+	put, err := os.ReadFile(next)
+	if err != nil {
 		return err
 	}
-	exchanged, err := exchange(next, real)
-	switch {
-	case err != nil:
-		return err
-	case !exchanged:
-		return os.Rename(next, real)
-	}
-	if err := holds(next, old); err != nil {
-		if _, undo := exchange(next, real); undo != nil {
-			return undo
+	for expected, result := old, error(nil); ; result = errChanged {
+		done, err := exchange(next, real)
+		switch {
+		case err != nil:
+			return err
+		case !done:
+			return os.Rename(next, real)
 		}
-		return err
+		taken, err := os.ReadFile(next)
+		if err != nil {
+			return err
+		}
+		if bytes.Equal(taken, expected) {
+			return errors.Join(result, os.Remove(next))
+		}
+		put, expected = taken, put
 	}
-	return os.Remove(next)
 }
 
 // holds returns errChanged unless the file holds just these bytes.

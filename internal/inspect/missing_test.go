@@ -145,6 +145,10 @@ func TestWants(t *testing.T) {
 			t.Errorf("with %s the chisel wants %q", line, got)
 		}
 	}
+	s2 := inspect.ChiselOnly(of("size 12mm; web 2mm").possible(t), false)
+	if got := s2.Lookup("chisel_ratio").Wants; got != "chisel-angle or chisel-length" {
+		t.Errorf("with size and web the chisel's ratio wants %q", got)
+	}
 	want := []string{"lip-angle A,B", "clearance or heel-drop with heel-turn", "size and two of web, chisel-angle, chisel-length", "lip-height or lip-length A,B"}
 	if !slices.Equal(s.Verdict.Missing, want) {
 		t.Errorf("the verdict wants %q", s.Verdict.Missing)

@@ -129,6 +129,11 @@ func TestPlausible(t *testing.T) {
 	if got := warnings(t, whole); len(got) > 0 {
 		t.Errorf("an ordinary drill is warned of: %v", got)
 	}
+	for name, text := range whole {
+		if got := warnings(t, readings{name: text}); len(got) > 0 && name != "heel-drop" && !strings.HasPrefix(name, "second-web") {
+			t.Errorf("%s %s alone is warned of: %v", name, text, got)
+		}
+	}
 }
 
 func warnings(t *testing.T, rs readings) []string {
@@ -167,6 +172,7 @@ func TestRemarks(t *testing.T) {
 		{"material-assumed", "size 12mm", "material steel-200"},
 		{"chisel-contradiction", "size 12mm; web 2mm; chisel-angle 125; chisel-length 2.7mm", "chisel-length 2.5mm"},
 		{"clearance-contradiction", "size 12mm; clearance 12; heel-drop 0.9mm; heel-turn 30", "heel-drop 0.64mm"},
+		{"clearance-contradiction", "size 12mm; clearance 12; heel-drop 0.7862mm; heel-turn 30", "heel-drop 0.7803mm"}, // 14.05 and 13.95 degrees
 		{"clearance-contradiction", "size 12mm; clearance 12,15; heel-drop 0.64mm,0.64mm; heel-turn 30", "clearance 12,13"},
 		{"web-taper-assumed", "web 2mm; remove 1mm", "web-taper 0.015"},
 		{"web-taper-assumed", "web 2mm; remove 1mm", "second-web 2.5mm; second-web-at 30mm"},

@@ -2,6 +2,7 @@ package inspect_test
 
 import (
 	_ "embed"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -181,6 +182,38 @@ func TestSeverity(t *testing.T) {
 		want, reason := map[string]figure.Severity{"margin-worn-far": figure.Stop, "web-spent": figure.Stop, "corner-worn": figure.Warn}[f.Code]
 		if reason && f.Severity != want {
 			t.Errorf("%s is a %v, want %v", f.Code, f.Severity, want)
+		}
+	}
+}
+
+// Each reason says the number that breaks a limit, and the limit.
+func TestReasonsSayTheNumbers(t *testing.T) {
+	for line, want := range map[string][]float64{
+		"margin-wear 13mm": {13}, "depth 30mm; flute 40mm": {40, 30, 42}, "flank-wear 0.3mm": {0.3, 0.25}, "corner-wear 0.4mm": {0.4},
+		"margin-wear 1mm": {1}, "lip-chip 0.1mm": {0.1}, "lip-angle 61,61": {122 * deg, 118 * deg}, "clearance 9,12": {9 * deg}, "clearance 12,9": {9 * deg},
+		"clearance 17,12": {17 * deg}, "clearance 12,17": {17 * deg}, "feed 4mm": {4}, "chisel-angle 119": {119 * deg, 120 * deg, 135 * deg},
+		"lip-height -0.2mm": {0, 0.2}, "web 2.5mm": {2.5 / math.Sin(54*deg) / 12, 0.225},
+	} {
+		s := inspect.Sheet(sound.with(line).possible(t), false)
+		last := s.Findings[len(s.Findings)-1]
+		if len(s.Verdict.Reasons) != 1 || last.Code != s.Verdict.Reasons[0] {
+			t.Errorf("%s: %v, remarks %v", line, s.Verdict.Reasons, codes(s))
+			continue
+		}
+		says(t, line, last.Text, want)
+	}
+	s := inspect.Sheet(sound.with("lip-height -0.2mm").possible(t), false)
+	if word := s.Findings[len(s.Findings)-1].Text.Args[0].Word; word != "lip 2" {
+		t.Errorf("the high lip is %q", word)
+	}
+}
+
+// Under half a micrometre lips count as even.
+func TestEvenLips(t *testing.T) {
+	for height, want := range map[string]int{"0": 0, "0.0004mm": 0, "-0.0004mm": 0, "0.0006mm": 1, "-0.0006mm": 2} {
+		r := compute(t, "lip-height "+height)
+		if got := r.Lips.High(); got != want {
+			t.Errorf("%s: the high lip is %d, want %d", height, got, want)
 		}
 	}
 }

@@ -304,6 +304,35 @@ func checkRefusal(t *testing.T, w point.Wanted, psi float64, err error) {
 	}
 }
 
+// A semi-angle of half the point angle: the swing axis leans hardly at all, and
+// a vertex that would leave a chisel still lies behind where the axes pass.
+func TestVertexBehindTheAxes(t *testing.T) {
+	w := point.Wanted{D: 10, Web: 0.5, HalfAngle: 30 * deg, Clearance: 24 * deg, SemiAngle: 30 * deg}
+	closest, _, err := w.Vertices()
+	if err != nil {
+		t.Fatal(err)
+	}
+	axis := newWheel(mustVertex(t, w, closest)).axis
+	near(t, "closest", closest, w.Web/2*axis.Y/axis.X, 0.2)
+	_, err = w.WithVertex(0.99 * closest)
+	unreachable(t, err, "vertex distance")
+	ground, err := mustVertex(t, w, closest).Setting().Point(w.D, w.Web)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "half angle", ground.Point().HalfAngle, w.HalfAngle, 1e-9)
+	near(t, "clearance", ground.Point().Clearance, w.Clearance, 1e-9)
+}
+
+func mustVertex(t *testing.T, w point.Wanted, vertex float64) point.Cone {
+	t.Helper()
+	c, err := w.WithVertex(vertex)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
 func TestConeScales(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawCone(t)

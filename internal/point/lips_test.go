@@ -115,6 +115,15 @@ func TestTruingEqualAngles(t *testing.T) {
 	near(t, "most", p.Most(), 0.3, 1e-12)
 }
 
+func TestMostStock(t *testing.T) {
+	for i := range 4 {
+		s := [4]float64{1, 1, 1, 1}
+		s[i] = 2
+		p := point.TruingPlan{Stock1Inner: s[0], Stock1Outer: s[1], Stock2Inner: s[2], Stock2Outer: s[3]}
+		near(t, "most", p.Most(), 2, 0)
+	}
+}
+
 type lipPair struct {
 	l1, l2               point.Lip
 	inner, outer, target float64
@@ -214,6 +223,10 @@ func TestLipsRefuseTheImpossible(t *testing.T) {
 		"angles, lip 2 flat":      point.HeightDifferenceOfAngles(1, 1, square),
 		"oversize of no drill":    point.OversizeBound(0, 1),
 		"oversize of NaN":         point.OversizeBound(1, nan),
+		"lips' oversize, offset":  point.OversizeOfLips(nan, 0, 1, 1),
+		"lips' oversize, height":  point.OversizeOfLips(0, inf, 1, 1),
+		"lips' oversize, lip 1":   point.OversizeOfLips(0, 0, square, 1),
+		"lips' oversize, lip 2":   point.OversizeOfLips(0, 0, 1, 0),
 		"share of no feed":        first(point.ChipShare(0, 1)),
 		"share of NaN":            first(point.ChipShare(1, nan)),
 		"corners of NaN":          point.OffsetOfCorners(nan, 1, 1, 1.1),

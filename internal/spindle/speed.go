@@ -175,7 +175,7 @@ func (r *running) feedFigures(s *figure.Sheet) {
 			figure.Feed(r.feedBand.Low), figure.Feed(r.feedBand.High), figure.Feed(r.feedBand.Low), num(r.feedShare()), num(r.deep.Feed))
 	}
 	advance := cutting.Penetration(r.feed, r.rpm)
-	s.Add(figure.Figure{Key: "penetration_mm_per_min", Label: "advance in a minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
+	s.Add(figure.Figure{Key: "penetration_mm_min", Label: "advance in a minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
 	s.Work(practice, "advance = f N", "{} * {}", figure.Feed(r.feed), num(r.rpm))
 }
 

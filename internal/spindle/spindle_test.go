@@ -248,11 +248,11 @@ func TestSpeedAddsUp(t *testing.T) {
 		near(t, "all strokes", sum, depth, 1e-6)
 		near(t, "the last depth", rows[len(rows)-1][0].Value, depth, 1e-6)
 		near(t, "cutting speed", get("rpm")*math.Pi*d/1000, get("cutting_speed_m_min"), 1e-6*get("cutting_speed_m_min"))
-		near(t, "advance", get("rpm")*get("feed_mm"), get("penetration_mm_per_min"), 1e-9*get("penetration_mm_per_min"))
+		near(t, "advance", get("rpm")*get("feed_mm"), get("penetration_mm_min"), 1e-9*get("penetration_mm_min"))
 		if get("cutting_speed_m_min") > get("cutting_speed_high_m_min") || get("feed_mm") > get("feed_high_mm") {
 			t.Fatalf("faster than published: %g m/min, %g mm", get("cutting_speed_m_min"), get("feed_mm"))
 		}
-		if get("hole_time_s") < 60*depth/get("penetration_mm_per_min") {
+		if get("hole_time_s") < 60*depth/get("penetration_mm_min") {
 			t.Fatalf("%g s", get("hole_time_s"))
 		}
 	})
