@@ -44,7 +44,7 @@ var contract = map[string]struct {
 		results[].least_working_clearance_deg results[].least_working_at_ratio results[].feed_limit_mm
 		results[].web_mm results[].chisel_angle_deg results[].chisel_angle_acute_deg results[].chisel_length_mm
 		results[].chisel_ratio results[].web_taper results[].web_after_mm results[].chisel_length_after_mm
-		results[].chisel_ratio_after results[].thrust_ratio results[].lip_height_difference_mm results[].high_lip
+		results[].chisel_ratio_after results[].thrust_ratio results[].lip_height_difference_mm results[].lip_height_mid_lip_mm results[].high_lip
 		results[].lip_length_difference_mm results[].point_offset_mm results[].oversize_bound_mm
 		results[].chip_share_1 results[].chip_share_2 results[].stock_1_inner_mm results[].stock_1_outer_mm
 		results[].stock_2_inner_mm results[].stock_2_outer_mm results[].flank_wear_mm results[].corner_wear_mm
@@ -72,12 +72,12 @@ var contract = map[string]struct {
 		lip_clearance_2_deg recommended_low_deg recommended_high_deg feed_angle_deg working_clearance_deg
 		least_working_clearance_deg least_working_at_ratio feed_limit_mm web_mm chisel_angle_deg
 		chisel_angle_acute_deg chisel_length_mm chisel_ratio web_taper web_after_mm chisel_length_after_mm
-		chisel_ratio_after thrust_ratio lip_height_difference_mm high_lip lip_length_difference_mm point_offset_mm
+		chisel_ratio_after thrust_ratio lip_height_difference_mm lip_height_mid_lip_mm high_lip lip_length_difference_mm point_offset_mm
 		oversize_bound_mm chip_share_1 chip_share_2 stock_1_inner_mm stock_1_outer_mm stock_2_inner_mm
 		stock_2_outer_mm flank_wear_mm corner_wear_mm margin_wear_mm lip_chip_mm flute_mm web_ratio verdict
 		verdict_reasons[] verdict_wants[]`},
 	"lips": {[]string{"--sample"}, `
-		lip_height_difference_mm high_lip lip_length_difference_mm point_offset_mm oversize_bound_mm chip_share_1
+		lip_height_difference_mm lip_height_mid_lip_mm high_lip lip_length_difference_mm point_offset_mm oversize_bound_mm chip_share_1
 		chip_share_2 stock_1_inner_mm stock_1_outer_mm stock_2_inner_mm stock_2_outer_mm`},
 	"point": {[]string{"--sample"}, `
 		point_angle_deg lip_angle_difference_deg point_angle_deviation_deg point_length_mm`},

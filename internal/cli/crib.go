@@ -11,7 +11,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/crib"
+	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
 )
@@ -75,8 +77,7 @@ func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
 		if from.file != "" {
 			return nil, usage("give one of the two", "crib: --file and --sample do not go together")
 		}
-		c, errs := crib.Sample(a.book())
-		return c, orNil(errs)
+		return a.judging(crib.Sample(a.book()))
 	}
 	path, err := from.path()
 	if err != nil {
@@ -86,8 +87,24 @@ func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, errs := crib.Read(path, data, a.book())
-	return c, orNil(errs)
+	return a.judging(crib.Read(path, data, a.book()))
+}
+
+// judging lets the crib be inspected as evenlip inspect would, with what the
+// gauges can resolve.
+func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
+	if len(errs) > 0 {
+		return nil, many(errs)
+	}
+	c.Inspect = a.inspected
+	return c, nil
+}
+
+func (a *app) inspected(d *drill.Drill) *figure.Sheet {
+	c := calculation{compute: inspect.Sheet}
+	s := c.compute(d, false)
+	a.doubt(c, d, s)
+	return s
 }
 
 func readCrib(path string) ([]byte, error) {
@@ -104,13 +121,6 @@ func readCrib(path string) ([]byte, error) {
 		return nil, &dataError{fmt.Errorf("%s is larger than any crib", path)}
 	}
 	return data, nil
-}
-
-func orNil(errs []error) error {
-	if len(errs) == 0 {
-		return nil
-	}
-	return many(errs)
 }
 
 // audience is who reads the format that was asked for.

@@ -116,7 +116,7 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 	if err != nil {
 		return cribError(err)
 	}
-	s := out.Sheet(file, dryRun)
+	s := out.Sheet(file, dryRun, a.inspected)
 	s.Sample = from.sample
 	return a.print([]report.Job{{Sheet: s, System: out.New.System()}})
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"math"
 	"os"
 	"strconv"
 	"strings"
@@ -32,7 +33,7 @@ func (a *app) globalFlags(f *pflag.FlagSet) {
 	f.StringVar(&g.protractor, "protractor", "", "what the protractor or gauge can resolve: 1deg")
 	f.StringVar(&g.indicator, "indicator", "", "what the indicator can resolve: 0.01mm")
 	f.StringVar(&g.shop, "shop", "", "a file of the shop's own limits, materials and gauges (default: shop.yaml in the user's evenlip configuration)")
-	f.BoolVar(&g.check, "check", false, "exit with 1 when a figure is outside its limit or a verdict is not fit")
+	f.BoolVar(&g.check, "check", false, "exit with 1 when the verdict is not fit; without a verdict, when a figure is outside its limit")
 }
 
 // system is what --units asks for.
@@ -46,6 +47,10 @@ func (a *app) system() (quantity.System, error) {
 	}
 	return s, nil
 }
+
+// coarsest is the step, mm or radians, beyond which a gauge is of no use on a
+// drill point.
+var coarsest = map[quantity.Kind]float64{quantity.Length: 1, quantity.Angle: 10 * math.Pi / 180}
 
 // gauges returns what the gauges resolve; zero for one that was not named.
 func (a *app) gauges() (g quantity.Gauges, err error) {
@@ -74,6 +79,9 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 		}
 		if v.V <= 0 {
 			return g, usage("give the smallest step that it shows", "--%s: %q resolves nothing", x.flag, x.text)
+		}
+		if coarse := coarsest[x.kind]; v.V > coarse {
+			return g, usage("give the smallest step that it shows", "--%s: %q tells nothing on a drill", x.flag, x.text)
 		}
 		*x.to = v.V
 	}

@@ -121,7 +121,7 @@ func usage(hint, format string, args ...any) error {
 // exactly is cobra.ExactArgs with a hint.
 func noArgs(cmd *cobra.Command, args []string) error {
 	if len(args) > 0 {
-		return usage("readings are flags: evenlip "+cmd.Name()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])
+		return usage("what it takes are flags: "+cmd.CommandPath()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])
 	}
 	return nil
 }

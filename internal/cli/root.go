@@ -52,7 +52,7 @@ func (a *app) root() *cobra.Command {
 func flagMistake(cmd *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
 	if !errors.As(err, &unknown) {
-		return &hinted{err, "evenlip " + cmd.Name() + " --help"}
+		return &hinted{err, cmd.CommandPath() + " --help"}
 	}
 	name := unknown.GetSpecifiedName()
 	best, least := "", 4
@@ -61,7 +61,7 @@ func flagMistake(cmd *cobra.Command, err error) error {
 			best, least = f.Name, n
 		}
 	})
-	hint := "evenlip " + cmd.Name() + " --help lists the flags"
+	hint := cmd.CommandPath() + " --help lists the flags"
 	if best != "" {
 		hint = "did you mean --" + best + "?"
 	}

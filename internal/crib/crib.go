@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
@@ -19,9 +20,14 @@ type Crib struct {
 	Units  quantity.System // of bare numbers; Unset goes by each drill's size
 	Keep   []Keep
 	Drills []Drill
+	// Inspect judges a drill; Read sets inspect's own sheet.
+	Inspect Inspector
 
 	root strict.Node
 }
+
+// Inspector returns the sheet of a drill's inspection.
+type Inspector func(*drill.Drill) *figure.Sheet
 
 // Keep says how many usable drills of a size are to be there.
 type Keep struct {

@@ -28,7 +28,7 @@ func (j *Judged) Word() string { return cmp.Or(j.Sheet.Verdict.Word, Undecided) 
 func (c *Crib) Judge() []Judged {
 	out := make([]Judged, len(c.Drills))
 	for i := range c.Drills {
-		out[i] = Judged{&c.Drills[i], inspect.Sheet(c.Drills[i].Readings, false)}
+		out[i] = Judged{&c.Drills[i], c.Inspect(c.Drills[i].Readings)}
 	}
 	return out
 }

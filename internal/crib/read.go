@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
@@ -39,7 +40,7 @@ func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	if !rd.version(root) {
 		return nil, rd.errs
 	}
-	c := &Crib{File: file, root: root}
+	c := &Crib{File: file, Inspect: plainly, root: root}
 	var drills strict.Node
 	listed := false
 	rd.entries(root, "version, name, units, keep and drills", map[string]func(strict.Node){
@@ -60,6 +61,8 @@ func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	}
 	return c, nil
 }
+
+func plainly(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
 
 func byPlace(a, b error) int {
 	var x, y *strict.Error

@@ -5,19 +5,18 @@ import (
 	"math"
 
 	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
 )
 
 // Sheet says what a record has changed, or would change.
-func (o *Outcome) Sheet(file string, dryRun bool) *figure.Sheet {
+func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *figure.Sheet {
 	s := &figure.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
 	written := "yes"
 	if dryRun {
 		s.Title += " - dry run"
 		written = "no"
 	}
-	was, is := inspect.Sheet(o.Old, false), inspect.Sheet(o.New, false)
+	was, is := inspect(o.Old), inspect(o.New)
 	s.Open("Recorded")
 	for _, f := range [...]struct{ key, label, word string }{
 		{"id", "drill", o.ID}, {"what", "what", string(o.Event.What)}, {"date", "date", o.Event.Date}, {"written", "written to the file", written},

@@ -161,6 +161,8 @@ func TestShapes(t *testing.T) {
 			Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Depth: "1mm"}}},
 		{"block list", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    lip-angle:\n      - 60\n      - 58 # hm\n    web: 1mm\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    lip-angle: 59,58 # hm\n    web: 2mm\n    history:\n" + event + "        before:\n          web: 1mm\n          lip-angle: 60,58\n", read1},
 		{"quotes", "version: 1\ndrills:\n- id: a\n  size: 12mm\n  web: '1mm'   # x\n  lip-angle: \"60,58\"\n  history: []\n", "version: 1\ndrills:\n- id: a\n  size: 12mm\n  web: '2mm'   # x\n  lip-angle: \"59,58\"\n  history: \n    - date: 2026-11-25\n      what: readings\n      before:\n        web: 1mm\n        lip-angle: 60,58\n", read1},
+		{"marks inside quotes", "version: 1\ndrills:\n  - id: a\n    size: 1/2\n    flute: \"3\\\"\" # \"x\"\n    length: '1''' # it's\n", "version: 1\ndrills:\n  - id: a\n    size: 1/2\n    flute: \"2in\" # \"x\"\n    length: '11in' # it's\n    history:\n      - date: 2026-11-25\n        what: grind\n        stock: 1in\n        before:\n          flute: 3\"\n          length: 1'\n", ground("1in")},
+		{"letters before it", "version: 1\ndrills:\n  - {id: é, size: 1mm, note: é\u2028  é}\n  - \"\\u0069d\": a\n    size: 12mm\n    web: 1mm # é\n    lip-angle: 59,58\n", "version: 1\ndrills:\n  - {id: é, size: 1mm, note: é\u2028  é}\n  - \"\\u0069d\": a\n    size: 12mm\n    web: 2mm # é\n    lip-angle: 59,58\n    history:\n" + event + "        before:\n          web: 1mm\n", read1},
 		{"first key goes", "version: 1\ndrills:\n  - flank-wear: 1mm\n    corner-wear: 1mm\n    id: a\n    size: 12mm\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    history:\n      - date: 2026-11-25\n        what: grind\n        stock: 1mm\n        before:\n          flank-wear: 1mm\n          corner-wear: 1mm\n", ground("1mm")},
 		{"history in the middle", "version: 1\ndrills:\n  - id: a\n    history:\n    - {date: 2026-01-01, what: grind}\n\n    # the size\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n\n  - id: b\n    size: 1mm\n", "version: 1\ndrills:\n  - id: a\n    history:\n    - {date: 2026-01-01, what: grind}\n    - date: 2026-11-25\n      what: readings\n\n    # the size\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n\n  - id: b\n    size: 1mm\n", read1},
 		{"empty history", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n    history:\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n    history:\n" + event, read1},
@@ -183,6 +185,33 @@ func TestShapesThatAreRefused(t *testing.T) {
 		var e *strict.Error
 		if !errors.As(err, &e) || e.Line == 0 || e.Hint == "" || out != nil {
 			t.Errorf("%q gives %v and %d bytes", text, err, len(out))
+		}
+	}
+}
+
+// A file that says anything else than what was meant is seen before it is
+// written.
+func TestConfirmSeesEveryDifference(t *testing.T) {
+	c := read(t, small)
+	out, next, err := Rewrite("crib.yaml", []byte(small), "A1", ground("0.6mm"), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.confirm("crib.yaml", next, out, nil); err != nil {
+		t.Fatal(err)
+	}
+	for old, other := range map[string]string{
+		"0.085": "0.084", "12mm: 2": "12mm: 3", "'the small drawer'": "drawer", "stock: 0.6mm": "stock: 0.7mm", "stock: 0.5mm": "stock: 0.4mm",
+		"69.4mm": "69.5mm", "lip-angle: 59,58": "lip-angle: 58,59", "web: 2mm": "flute: 2mm", "id: B1": "id: B2", "on \"brackets\"": "no more",
+		"2026-01-02": "2026-01-03", "2026-11-25": "2026-11-24", "  - id: B1\n    size: 1/2\n    web: 0.085\n": "", "what: grind\n": "what: thinning\n",
+		"stock: 0.6mm\n": "note: x\n",
+	} {
+		tampered := strings.Replace(string(next), old, other, 1)
+		if tampered == string(next) {
+			t.Fatalf("there is no %q", old)
+		}
+		if c.confirm("crib.yaml", []byte(tampered), out, nil) == nil {
+			t.Errorf("%q in the place of %q was not seen", other, old)
 		}
 	}
 }

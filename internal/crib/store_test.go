@@ -98,7 +98,7 @@ func TestKilledWriters(t *testing.T) {
 		if err := p.Start(); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(rand.Int64N(int64(took) * 5 / 4)))
+		time.Sleep(time.Duration(rand.Int64N(int64(took))))
 		p.Process.Kill()
 		if p.Wait() != nil {
 			killed++
@@ -114,7 +114,7 @@ func TestKilledWriters(t *testing.T) {
 			landed += n
 		}
 	}
-	if killed < 10 {
+	if killed < 4 {
 		t.Errorf("only %d of 40 were killed in time for this to mean anything", killed)
 	}
 	if out, err := process(path, "D100", "last").CombinedOutput(); err != nil {

@@ -93,7 +93,7 @@ type Arg struct {
 	Gauge quantity.Gauge
 	Value float64
 	Word  string
-	Bare  bool // digits without the unit
+	Fine  bool // every digit, where the arithmetic loses some by cancelling
 }
 
 // Len, Deg, Num, Say and Of make the arguments of a Text.
@@ -105,6 +105,12 @@ func Share(v float64) Arg { return Arg{Kind: quantity.Share, Value: v} }
 func Say(word string) Arg { return Arg{Kind: quantity.Word, Word: word} }
 func Of(k quantity.Kind, v float64) Arg {
 	return Arg{Kind: k, Value: v}
+}
+
+// Fine asks for every digit of an argument.
+func Fine(a Arg) Arg {
+	a.Fine = true
+	return a
 }
 
 // Text is a sentence with numbers left open: each {} takes the next argument.

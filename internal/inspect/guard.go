@@ -14,9 +14,9 @@ import (
 func Guard(s *figure.Sheet) {
 	s.Each(func(f *figure.Figure) {
 		if f.State() == figure.Unsure {
-			s.Find("cannot-tell", figure.Warn, "{}: {} ± {} lies across its limit, so this gauge cannot tell; take {} better",
+			s.Find("cannot-tell", figure.Warn, "{}: {} is too near its limit for this gauge to tell; take {} better",
 				figure.Say(f.Label), figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
-				figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Spread}, figure.Say(f.Mostly))
+				figure.Say(f.Mostly))
 		}
 	})
 	if s.Verdict == nil {

@@ -19,6 +19,9 @@ func guarded(t *testing.T, line string, spread map[string]float64) *figure.Sheet
 	for key, v := range spread {
 		f := s.Lookup(key)
 		f.Spread, f.Mostly = v, "a reading"
+		if mid := s.Lookup("lip_height_mid_lip_mm"); key == "lip_height_difference_mm" {
+			mid.Spread, mid.Mostly = v, f.Mostly
+		}
 	}
 	inspect.Guard(s)
 	return s
@@ -27,7 +30,7 @@ func guarded(t *testing.T, line string, spread map[string]float64) *figure.Sheet
 // The verdict keeps what is outside over the whole spread, drops what may be
 // within, and is fit only where all is within over the whole spread.
 func TestGuard(t *testing.T) {
-	const height, low, high = "lip_height_difference_mm", "lip_clearance_1_deg", "lip_clearance_2_deg"
+	const height, mid, low, high = "lip_height_difference_mm", "lip_height_mid_lip_mm", "lip_clearance_1_deg", "lip_clearance_2_deg"
 	for _, c := range []struct {
 		line    string
 		spread  map[string]float64
@@ -35,12 +38,12 @@ func TestGuard(t *testing.T) {
 		reasons []string
 		tell    bool // a remark says that the gauge cannot tell
 	}{
-		{"lip-height 0.05mm", map[string]float64{height: 0.05}, "fit", nil, false},
-		{"lip-height 0.05mm", map[string]float64{height: 0.052}, "", nil, true},
-		{"lip-height 0.15mm", map[string]float64{height: 0.04}, "regrind", []string{"lips-uneven"}, false},
-		{"lip-height 0.15mm", map[string]float64{height: 0.05}, "", nil, true},
-		{"lip-height 0.15mm; corner-wear 0.1mm", map[string]float64{height: 0.05}, "regrind", []string{"corner-worn"}, true},
-		{"web 2.5mm; lip-height 0.15mm", map[string]float64{height: 0.05}, "thin", []string{"chisel-long"}, true},
+		{"lip-height 0.05mm", map[string]float64{height: 0.05, mid: 0.05}, "fit", nil, false},
+		{"lip-height 0.05mm", map[string]float64{height: 0.052, mid: 0.052}, "", nil, true},
+		{"lip-height 0.15mm", map[string]float64{height: 0.04, mid: 0.04}, "regrind", []string{"lips-uneven"}, false},
+		{"lip-height 0.15mm", map[string]float64{height: 0.05, mid: 0.05}, "", nil, true},
+		{"lip-height 0.15mm; corner-wear 0.1mm", map[string]float64{height: 0.05, mid: 0.05}, "regrind", []string{"corner-worn"}, true},
+		{"web 2.5mm; lip-height 0.15mm", map[string]float64{height: 0.05, mid: 0.05}, "thin", []string{"chisel-long"}, true},
 		{"clearance 9,12", map[string]float64{low: 0.5 * deg, high: 0.5 * deg}, "regrind", []string{"clearance-low"}, false},
 		{"clearance 9,17", map[string]float64{low: 2 * deg, high: 0.5 * deg}, "regrind", []string{"clearance-high"}, true},
 		{"clearance 9,17", map[string]float64{low: 0.5 * deg, high: 2 * deg}, "regrind", []string{"clearance-low"}, true},

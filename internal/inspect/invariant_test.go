@@ -9,6 +9,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/inspect"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 )
 
@@ -83,6 +84,8 @@ func swapped(r inspect.Result) inspect.Result {
 	c.Lip1, c.Lip2, c.Drop1, c.Drop2 = c.Lip2, c.Lip1, c.Drop2, c.Drop1
 	// The common line's height is counted from the corner of lip 2.
 	l.Plan.Line.Height0 -= zeroUnless(l.Planned, l.Height)
+	l.Line1, l.Line2 = point.LipThrough(l.Outer, -l.Height, p.K1), point.LipThrough(l.Outer, 0, p.K2)
+	l.MidLip = -l.MidLip
 	l.Height, l.Length, l.Offset, l.ByLengths = -l.Height, -l.Length, -l.Offset, -l.ByLengths
 	l.Read1, l.Read2, l.Share1, l.Share2 = l.Read2, l.Read1, l.Share2, l.Share1
 	plan := &l.Plan

@@ -22,6 +22,8 @@ const (
 type Lips struct {
 	From           LipsFrom
 	Height         float64 // lip 1 minus lip 2, axial
+	MidLip         float64 // the same half way along the lip
+	Line1, Line2   point.Lip
 	Length         float64 // true lip lengths, 1 minus 2
 	Read1, Read2   float64 // the lip lengths as read, NaN where they were not
 	Offset         float64 // the point off the axis, along the lips, positive toward lip 1
@@ -71,9 +73,21 @@ func lipsOf(dr *drill.Drill, r *Result) Lips {
 		l.Length = point.LengthDifference(l.Offset, l.Outer-l.Inner, p.K1, p.K2)
 	}
 	l.Oversize = point.OversizeOfLips(l.Offset, l.Height, p.K1, p.K2)
-	l.Share1, l.Share2 = point.ChipShare(r.Drill.Feed, l.Height)
+	l.lines(p)
+	l.MidLip = point.HeightDifference(l.Line1, l.Line2, (l.Inner+l.Outer)/2)
+	l.Share1, l.Share2 = point.ChipShareAlong(r.Drill.Feed, l.Line1, l.Line2, l.Inner, l.Outer)
+	if p.K1 == p.K2 || !known(p.K1) { // one height all along the lip
+		l.MidLip = l.Height
+		l.Share1, l.Share2 = point.ChipShare(r.Drill.Feed, l.Height)
+	}
 	l.plan(r)
 	return l
+}
+
+// lines lays each lip's line through its outer corner, lip 2's at height 0.
+func (l *Lips) lines(p *Point) {
+	l.Line1 = point.LipThrough(l.Outer, l.Height, p.K1)
+	l.Line2 = point.LipThrough(l.Outer, 0, p.K2)
 }
 
 // height takes the indicator's word, else that of the lip lengths.
@@ -133,8 +147,6 @@ func (l *Lips) plan(r *Result) {
 	if !known(l.Height, l.Outer, p.Angle) {
 		return
 	}
-	lip1 := point.LipThrough(l.Outer, l.Height, p.K1)
-	lip2 := point.LipThrough(l.Outer, 0, p.K2)
-	plan, err := point.Truing(lip1, lip2, l.Inner, l.Outer, l.Target)
+	plan, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, l.Target)
 	l.Plan, l.Planned = plan, err == nil
 }

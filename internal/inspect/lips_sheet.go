@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"evenlip/internal/figure"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 )
 
@@ -16,6 +17,9 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "lip_height_difference_mm", Label: "lip 1 higher than lip 2 by", Value: l.Height, Kind: quantity.Length,
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipWants})
 	r.workHeight(s)
+	s.Add(figure.Figure{Key: "lip_height_mid_lip_mm", Label: "the same at mid lip", Value: l.MidLip, Kind: quantity.Length,
+		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipMissing(l.Height, r.offsetNeeds()...)})
+	r.workMidLip(s)
 	s.Add(figure.Figure{Key: "high_lip", Label: "higher lip", Word: l.highWord(), Value: math.NaN(), Kind: quantity.Word, Wants: lipWants})
 	angle := lipMissing(l.Height, r.offsetNeeds()...)
 	s.Add(figure.Figure{Key: "lip_length_difference_mm", Label: "lip 1 longer than lip 2 by", Value: l.Length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: angle})
@@ -23,15 +27,48 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "point_offset_mm", Label: "point off the axis by", Value: l.Offset, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle})
 	r.workOffset(s)
 	f := figure.Figure{Key: "oversize_bound_mm", Label: "hole oversize, at most", Value: l.Oversize, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle}
-	if l.HasHole {
-		f.Limit = &l.HoleLimit
-	}
 	s.Add(f)
 	s.Work(geometry+" (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)",
 		"bound = 2 * the larger of |u| and |dh| / (1 / tan(k1) + 1 / tan(k2))", "2 * max({}, {} / (1 / tan({}) + 1 / tan({})))",
 		figure.Len(math.Abs(l.Offset)), figure.Len(math.Abs(l.Height)), figure.Deg(p.K1), figure.Deg(p.K2))
 	r.shareFigures(s)
 	r.planFigures(s)
+	r.lipRemarks(s)
+}
+
+// Above lengthsOff, mm, lip lengths and the indicator contradict each other:
+// more than a caliper on two short edges explains.
+const lengthsOff = 0.1
+
+func (r *Result) lipRemarks(s *figure.Sheet) {
+	l := &r.Lips
+	if l.From == LipsIndicated && math.Abs(l.ByLengths-l.Height) > lengthsOff {
+		s.Find("lip-contradiction", figure.Warn, "the indicator has lip 1 higher by {}, the lip lengths and angles by {}: they contradict each other; the indicator is used, measure again",
+			figure.Len(l.Height), figure.Len(l.ByLengths))
+	}
+	if !r.Drill.FeedAssumed && math.Max(l.Share1, l.Share2) > 0.999 {
+		s.Find("one-lip-cuts", figure.Warn, "at this feed {} cuts everything and the other rides along: it dulls early", figure.Say(l.cutting()))
+	}
+	if l.HasHole && l.Oversize > l.HoleLimit.High {
+		s.Find("hole-may-exceed", figure.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", figure.Len(l.HoleLimit.High), figure.Say(l.HoleLimit.Source.Text))
+	}
+}
+
+// uneven tells how uneven lips stand: at the corner where that breaks the
+// limit, else half way along.
+func (l *Lips) uneven() figure.Text {
+	if !outside(l.Height, l.Limit) {
+		return figure.Sayf("the lips are {} apart half way along, though not at the corner: their angles differ, and one does the work", figure.Len(math.Abs(l.MidLip)))
+	}
+	return figure.Sayf("{} stands {} higher: the hole comes out oversize", figure.Say(l.highWord()), figure.Len(math.Abs(l.Height)))
+}
+
+// cutting is the lip that takes the larger share.
+func (l *Lips) cutting() string {
+	if l.Share1 > l.Share2 {
+		return "lip 1"
+	}
+	return "lip 2"
 }
 
 // offsetNeeds is what the point's offset hangs on besides the height: the size
@@ -112,17 +149,37 @@ func (r *Result) workOffset(s *figure.Sheet) {
 
 func (r *Result) shareFigures(s *figure.Sheet) {
 	l := &r.Lips
-	needs := lipMissing(l.Height, on("feed", r.Drill.Feed))
-	feed, high := r.Drill.Feed, l.Height
-	for i, v := range [2]float64{l.Share1, l.Share2} {
-		key, label, sign := "chip_share_1", "lip 1 cuts of the chip", "+"
-		if i == 1 {
-			key, label, sign = "chip_share_2", "lip 2 cuts of the chip", "-"
-		}
-		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Share, Wants: needs})
-		s.Work(geometry, "share = (f / 2 "+sign+" dh) / f, from 0 to 1", "100 * max(0, min(1, ({} / 2 "+sign+" {}) / {}))",
-			figure.Feed(feed), figure.Len(high), figure.Feed(feed))
+	size := 0.0 // the shares hang on it only where the lips differ in angle
+	if known(r.Point.Angle) && r.Point.K1 != r.Point.K2 {
+		size = r.Drill.D
 	}
+	needs := lipMissing(l.Height, on("feed", r.Drill.Feed), on("size", size))
+	s.Add(figure.Figure{Key: "chip_share_1", Label: "lip 1 cuts of the chip", Value: l.Share1, Kind: quantity.Share, Wants: needs})
+	r.workShare(s)
+	s.Add(figure.Figure{Key: "chip_share_2", Label: "lip 2 cuts of the chip", Value: l.Share2, Kind: quantity.Share, Wants: needs})
+	s.Work(geometry, "the rest", "100 - {}", figure.Of(quantity.Share, l.Share1))
+}
+
+func (r *Result) workShare(s *figure.Sheet) {
+	l, f := &r.Lips, r.Drill.Feed
+	from, to := point.HeightDifference(l.Line1, l.Line2, l.Inner), point.HeightDifference(l.Line1, l.Line2, l.Outer)
+	if r.Point.K1 == r.Point.K2 || !known(from, to) || math.Abs(to-from) < 1e-9*f {
+		s.Work(geometry, "share = (f / 2 + dh) / f, from 0 to 1", "100 * max(0, min(1, ({} / 2 + {}) / {}))", figure.Feed(f), figure.Len(l.Height), figure.Feed(f))
+		return
+	}
+	inner, outer := figure.Num(0.5+from/f), figure.Num(0.5+to/f)
+	s.Work(geometry, "share = mean over the lip of s = 1/2 + dh / f, from 0 to 1; s in a straight line from the inner end to the corner",
+		"100 * (max(0, {})^2 - max(0, {} - 1)^2 - max(0, {})^2 + max(0, {} - 1)^2) / (2 * ({} - {}))", outer, outer, inner, inner, outer, inner)
+}
+
+func (r *Result) workMidLip(s *figure.Sheet) {
+	l, p := &r.Lips, &r.Point
+	if p.K1 == p.K2 || !known(p.K1) {
+		s.Work(geometry, "one height all along lips of one angle", "{}", figure.Len(l.Height))
+		return
+	}
+	s.Work(geometry, "dh(x) = dh + (X - x) (1 / tan(k1) - 1 / tan(k2)), X the corner along the lip, x half way", "{} + ({} - {}) * (1 / tan({}) - 1 / tan({}))",
+		figure.Len(l.Height), figure.Len(l.Outer), figure.Len((l.Inner+l.Outer)/2), figure.Deg(p.K1), figure.Deg(p.K2))
 }
 
 func (r *Result) planFigures(s *figure.Sheet) {

@@ -7,6 +7,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/point"
+	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
 )
 
@@ -25,6 +26,7 @@ func Check(d *drill.Drill) []Impossible {
 	c.angles()
 	c.lengths()
 	c.chisel()
+	c.after()
 	return c.found
 }
 
@@ -130,4 +132,22 @@ func (c *checker) chisel() {
 	if hasWeb && hasLength && length < web {
 		c.refuse(drill.ChiselLength, "the chisel runs slantwise across the web, so it is the longer of the two", "{} cannot be: it is shorter than the web, {}", figure.Len(length), figure.Len(web))
 	}
+}
+
+// after refuses a grind that would leave more web or chisel than drill. What is
+// wrong before the grind has been told already.
+func (c *checker) after() {
+	if len(c.found) > 0 || !c.d.Has(drill.Remove) {
+		return
+	}
+	r := Compute(c.d)
+	if r.Chisel.Ratio >= 1 || !(r.Web.After >= r.Drill.D || r.Web.RatioAfter >= 1) {
+		return
+	}
+	at := drill.Remove
+	if c.d.Has(drill.WebTaper) {
+		at = drill.WebTaper
+	}
+	c.refuse(at, "", "taking {} off with a web taper of {} leaves a web of {}: the drill itself is {}", figure.Len(r.Web.Remove),
+		figure.Of(quantity.Taper, r.Web.Taper), figure.Len(r.Web.After), figure.Len(r.Drill.D))
 }

@@ -98,8 +98,8 @@ var rules = [reasons]rule{
 		return figure.Sayf("the chisel edge lies at {}: it should be {} to {}", figure.Deg(r.Chisel.Angle), figure.Deg(r.Chisel.AngleLimit.Low), figure.Deg(r.Chisel.AngleLimit.High))
 	}, []string{"chisel_angle_deg"}},
 	LipsUneven: {"lips-uneven", Regrind, func(r *Result) figure.Text {
-		return figure.Sayf("{} stands {} higher: the hole comes out oversize", figure.Say(r.Lips.highWord()), figure.Len(math.Abs(r.Lips.Height)))
-	}, []string{"lip_height_difference_mm"}},
+		return r.Lips.uneven()
+	}, []string{"lip_height_difference_mm", "lip_height_mid_lip_mm"}},
 	ChiselLong: {"chisel-long", Thin, func(r *Result) figure.Text {
 		return figure.Sayf("the chisel edge is {} of the diameter, over {}: thin the web", figure.Num(r.Chisel.Ratio), figure.Num(r.Chisel.RatioLimit.High))
 	}, []string{"chisel_ratio"}},
@@ -137,11 +137,12 @@ func (x Reason) holds(r *Result) bool {
 	case FlankRubs:
 		return c.Working <= 0 || c.Least <= 0
 	case ChiselOff:
-		return outside(r.Chisel.Angle, r.Chisel.AngleLimit)
+		return outside(r.Chisel.Angle, r.Chisel.AngleLimit) && r.Chisel.Gap == 0
 	case LipsUneven:
-		return outside(r.Lips.Height, r.Lips.Limit)
+		return outside(r.Lips.Height, r.Lips.Limit) || outside(r.Lips.MidLip, r.Lips.Limit)
 	case ChiselLong:
-		return r.Chisel.Ratio > over(r.Chisel.RatioLimit)
+		// Readings that contradict each other, or a web past thinning, decide nothing.
+		return r.Chisel.Ratio > over(r.Chisel.RatioLimit) && r.Chisel.Gap == 0 && !WebSpent.holds(r)
 	}
 	return false
 }
@@ -183,7 +184,7 @@ func judge(r *Result) Verdict {
 	}
 	v.Missing = Missing{
 		Point: !known(r.Point.Difference), Clearance: !known(r.Clearance.Lip1),
-		Chisel: !known(r.Chisel.Ratio), Lips: !known(r.Lips.Height),
+		Chisel: !known(r.Chisel.Ratio) || r.Chisel.Gap != 0, Lips: !known(r.Lips.MidLip),
 	}
 	if v.Word == Undecided && !v.Missing.any() {
 		v.Word = Fit

@@ -100,7 +100,7 @@ func TestLimitsAndVerdictAgree(t *testing.T) {
 		"margin-worn-far": {"margin_wear_mm"}, "flute-short": {"flute_mm"}, "web-spent": {"web_ratio"}, "dull": {"flank_wear_mm"},
 		"point-angle-off": {"point_angle_deg"}, "clearance-low": {"lip_clearance_1_deg", "lip_clearance_2_deg"},
 		"clearance-high": {"lip_clearance_1_deg", "lip_clearance_2_deg"}, "flank-rubs": {"working_clearance_deg", "least_working_clearance_deg"},
-		"chisel-angle-off": {"chisel_angle_deg"}, "lips-uneven": {"lip_height_difference_mm"}, "chisel-long": {"chisel_ratio"},
+		"chisel-angle-off": {"chisel_angle_deg"}, "lips-uneven": {"lip_height_difference_mm", "lip_height_mid_lip_mm"}, "chisel-long": {"chisel_ratio"},
 		"cracked": nil, "corner-worn": nil, "lip-chipped": nil, "margin-worn": nil,
 	}
 	met := map[string]bool{}
@@ -116,6 +116,9 @@ func TestLimitsAndVerdictAgree(t *testing.T) {
 				state := s.Lookup(key).State()
 				return state.Outside() && !(reason == "clearance-low" && state == figure.Over) && !(reason == "clearance-high" && state == figure.Under)
 			})
+			if reason == "chisel-long" && slices.Contains(s.Verdict.Reasons, "web-spent") || slices.Contains(codes(s), "chisel-contradiction") {
+				continue
+			}
 			if outside != held {
 				t.Errorf("verdict.txt:%d: %s holds: %v, a figure of it is outside: %v", c.line, reason, held, outside)
 			}

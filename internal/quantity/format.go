@@ -72,7 +72,7 @@ func (f Format) Number(k Kind, g Gauge, v float64) string {
 	case math.IsInf(v, -1):
 		return "-∞"
 	}
-	x := f.InSystem(k, v)
+	x := tidy(f.InSystem(k, v))
 	if k == Force || k == Torque {
 		x = toFigures(x)
 	}
@@ -196,4 +196,12 @@ func round(deg float64) float64 {
 		return deg
 	}
 	return math.Round(deg*places) / places
+}
+
+// tidy takes off what changing units adds in the last digits, so that 3/32 in
+// rounds to 0.0938 and not, by way of 2.38125 mm, to 0.0937.
+func tidy(x float64) float64 {
+	// The text of a finite number always reads back.
+	out, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 13, 64), 64)
+	return out
 }

@@ -210,6 +210,11 @@ func TestWebAndChisel(t *testing.T) {
 		t.Errorf("1/8 in: c/D %.4f as new, want %.4f", got, small)
 	}
 	at(t, "1 in drill, thin from", reference.ChiselRatio(25.4).High, 0.225)
+	for what, b := range map[string]reference.Band{"chisel": reference.ChiselRatio(12), "web": reference.WebLimit, "land": reference.FlankWear, "margin": reference.MarginWear(12)} {
+		if b.Low != 0 || !b.Holds(0) {
+			t.Errorf("%s: none at all is outside %+v", what, b)
+		}
+	}
 	at(t, "taper from", reference.WebTaperLow, 0.014)
 	at(t, "taper to", reference.WebTaperHigh, 0.018)
 	at(t, "the middle", reference.WebTaper, (reference.WebTaperLow+reference.WebTaperHigh)/2)
@@ -250,8 +255,10 @@ func TestLimitTablesAreTheOnesUsed(t *testing.T) {
 		}
 	}
 	for _, row := range cells(t, "hole-oversize") {
-		b, _ := reference.HoleOversize(number1(t, row[1]) * 25.4)
-		at(t, row[0], b.High/25.4, number1(t, row[2]))
+		for _, end := range row[:2] {
+			b, _ := reference.HoleOversize(number1(t, end) * 25.4)
+			at(t, end, b.High/25.4, number1(t, row[2]))
+		}
 	}
 	for _, row := range cells(t, "lip-height-by-size") {
 		name := row[0][strings.LastIndex(row[0], "to ")+len("to "):]

@@ -26,6 +26,9 @@ func arithmetic(t figure.Text, f quantity.Format) string {
 	return expand(t, func(a figure.Arg) string {
 		v := f.InSystem(a.Kind, a.Value)
 		out := digits(v)
+		if a.Fine {
+			out = strconv.FormatFloat(v, 'f', -1, 64)
+		}
 		if a.Kind == quantity.Angle {
 			out += "°"
 		}

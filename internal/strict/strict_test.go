@@ -62,6 +62,16 @@ func TestTextIsAsWritten(t *testing.T) {
 	}
 }
 
+// Line ends of any make, tabs after a value and letters of any script are text.
+func TestTakesText(t *testing.T) {
+	for _, text := range []string{"a: 1\r\nb: 2\r\n", "a: 1\u0085b: 2\n", "a: 1\t# remark\nb: 2\n", "a: Größe 59°30′\nb: 刃\n", "\ufeffa: 1\nb: 2\n", "a: \u00a01\nb: 2"} {
+		n, err := parse(text)
+		if err != nil || len(n.Entries()) != 2 {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}
+
 // Each file is refused at that place, with those words.
 func TestRefuses(t *testing.T) {
 	for _, c := range []struct {
@@ -83,6 +93,8 @@ func TestRefuses(t *testing.T) {
 		{"size: 12mm\nweb: 2\x00mm\n", "2:7", "U+0000"},
 		{"größe: \u009b31m\n", "1:8", "U+009B"},
 		{"a: \uffff\n", "1:4", "U+FFFF"},
+		{"a: \x7f\n", "1:4", "U+007F"},
+		{"\x01a: 1\n", "1:1", "U+0001"},
 		{"a: 1\nb: \xff\n", "2:4", "UTF-8"},
 		{"a: 1\nb: \xe2\x82", "2:4", "UTF-8"},
 		{"a: b: c\n", "1", "mapping values"},

@@ -116,8 +116,12 @@ func (v *view) workVertex(s *figure.Sheet) {
 	b := -(x*ax + w*ay + m*x*az)
 	s.Work(inspect.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
 		"(cos({})^2 * ({}^2 / sin({})^2 + {}^2) - {}^2) / (2 * ({} * cos({}) / sin({}) + {} * cos({})^2 * (1 - {}^2)))",
-		deg(th), figure.Len(x), deg(k), figure.Len(w), figure.Len(b), figure.Len(b), deg(th), deg(k), figure.Len(x), deg(th), num(m))
+		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), figure.Fine(num(m)))
 }
+
+// fine is a length with every digit: the vertex lies where two lines all but
+// cancel.
+func fine(v float64) figure.Arg { return figure.Fine(figure.Len(v)) }
 
 func (v *view) pointFigures(s *figure.Sheet) {
 	s.Open("Point it grinds")
