@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -282,7 +283,14 @@ func (a *app) file(c calculation, name string, units quantity.System) (*drill.Dr
 		defer f.Close()
 		in, shown = f, name
 	}
-	d, places, errs := drill.ReadFile(shown, io.LimitReader(in, largestFile), units)
+	text, err := io.ReadAll(io.LimitReader(in, largestFile+1))
+	switch {
+	case err != nil:
+		return nil, []error{noFile(name, err)}
+	case len(text) > largestFile:
+		return nil, []error{&dataError{fmt.Errorf("%s is too large for the readings of one drill: over %d bytes", shown, largestFile)}}
+	}
+	d, places, errs := drill.ReadFile(shown, bytes.NewReader(text), units)
 	if len(errs) > 0 {
 		return nil, errs
 	}

@@ -33,6 +33,12 @@ func (r *running) warn(s *figure.Sheet) {
 	r.settingFindings(s)
 	r.shankFindings(s)
 	r.fluteFindings(s)
+	if m != nil {
+		if burns, source := reference.Burns(m.Name); burns {
+			s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
+			s.Extra = append(s.Extra, source)
+		}
+	}
 	s.Find("break-through", figure.Note, "ease the feed where the drill breaks through")
 }
 
