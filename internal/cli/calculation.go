@@ -30,6 +30,7 @@ type calculation struct {
 	examples          string
 	readings          []drill.Reading
 	grinder           bool // is about the grinder: no drill, no files, no --ask
+	judged            bool // rests on the verdict of inspect
 	// check returns what cannot be beyond what inspect.Check finds; may be nil.
 	check   func(*drill.Drill) []inspect.Impossible
 	compute func(d *drill.Drill, explain bool) *figure.Sheet
@@ -208,6 +209,26 @@ func (a *app) doubt(c calculation, d *drill.Drill, s *figure.Sheet) {
 	}
 	gauge.Spread(d, g, s, func(d *drill.Drill) *figure.Sheet { return c.compute(d, false) })
 	inspect.Guard(s)
+	if c.judged {
+		judgedInDoubt(d, g, s)
+	}
+}
+
+// judgedInDoubt tells where an answer that rests on the verdict of inspect
+// rests on a limit that the gauges cannot tell.
+func judgedInDoubt(d *drill.Drill, g quantity.Gauges, s *figure.Sheet) {
+	point := inspect.Sheet(d, false)
+	before := point.Verdict.Word
+	gauge.Spread(d, g, point, func(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) })
+	inspect.Guard(point)
+	for _, f := range point.Findings {
+		if f.Code == "cannot-tell" {
+			s.Findings = append(s.Findings, f)
+		}
+	}
+	if point.Verdict.Word != before {
+		s.Find("plan-in-doubt", figure.Warn, "these gauges cannot bear out what the plan rests on ({}): read again before metal comes off", figure.Say(before))
+	}
 }
 
 // title names the drill; the sample's says that it is one.

@@ -22,6 +22,6 @@ from YAML files whose keys are the flags' names (- is standard input), or from
   evenlip regrind --size 1/2 --flank-wear 0.012 --margin-wear 0.03 --web 0.085 --chisel-angle 125 --flute 3in --depth 1in --every 0.03
   evenlip regrind --sample --explain`,
 		readings: slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Helix || r == drill.Remove }),
-		check:    plan.Check, compute: plan.Sheet,
+		judged:   true, check: plan.Check, compute: plan.Sheet,
 	},
 }
