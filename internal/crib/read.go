@@ -24,9 +24,8 @@ const Version = 1
 
 // reader collects what is wrong with a file.
 type reader struct {
-	file string
+	strict.Reader
 	book *reference.Book
-	errs []error
 }
 
 // Read reads a crib from the bytes of its file. Everything that is wrong with
@@ -36,16 +35,16 @@ func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	if err != nil {
 		return nil, []error{err}
 	}
-	rd := &reader{file: file, book: book}
+	rd := &reader{strict.Reader{File: file}, book}
 	if !rd.version(root) {
-		return nil, rd.errs
+		return nil, rd.Errs
 	}
 	c := &Crib{File: file, Inspect: plainly, root: root}
 	var drills strict.Node
 	listed := false
-	rd.entries(root, "version, name, units, keep and drills", map[string]func(strict.Node){
+	rd.Entries(root, "version, name, units, keep and drills", map[string]func(strict.Node){
 		"version": func(strict.Node) {},
-		"name":    func(n strict.Node) { c.Name = rd.word(n) },
+		"name":    func(n strict.Node) { c.Name = rd.Word(n) },
 		"units":   func(n strict.Node) { c.Units = rd.units(n) },
 		"keep":    func(n strict.Node) { c.Keep = rd.keep(n) },
 		"drills":  func(n strict.Node) { drills, listed = n, true },
@@ -53,11 +52,11 @@ func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	if listed {
 		c.Drills = rd.drills(drills, c.Units)
 	} else {
-		rd.fault(root, "there is no list of drills", "drills: and below it a drill each, such as - id: A1")
+		rd.Fault(root, "there is no list of drills", "drills: and below it a drill each, such as - id: A1")
 	}
-	if len(rd.errs) > 0 {
-		slices.SortStableFunc(rd.errs, byPlace)
-		return nil, rd.errs
+	if len(rd.Errs) > 0 {
+		slices.SortStableFunc(rd.Errs, byPlace)
+		return nil, rd.Errs
 	}
 	return c, nil
 }
@@ -76,7 +75,7 @@ func byPlace(a, b error) int {
 // means by its keys is not known here.
 func (rd *reader) version(root strict.Node) bool {
 	if !root.IsMap() {
-		rd.fault(root, "this is no crib: it takes version, name, units, keep and drills, a line each", "evenlip crib new starts one")
+		rd.Fault(root, "this is no crib: it takes version, name, units, keep and drills, a line each", "evenlip crib new starts one")
 		return false
 	}
 	for _, e := range root.Entries() {
@@ -87,15 +86,15 @@ func (rd *reader) version(root strict.Node) bool {
 		switch {
 		case !ok:
 		case n > Version:
-			rd.fault(e.Value, fmt.Sprintf("this crib is of version %d, and this evenlip knows no later one than %d", n, Version), "use a newer evenlip")
+			rd.Fault(e.Value, fmt.Sprintf("this crib is of version %d, and this evenlip knows no later one than %d", n, Version), "use a newer evenlip")
 		case n < 1:
-			rd.fault(e.Value, "there is no version 0 of a crib", "version: 1")
+			rd.Fault(e.Value, "there is no version 0 of a crib", "version: 1")
 		default:
 			return true
 		}
 		return false
 	}
-	rd.fault(root, "the version is missing", "begin the file with version: 1")
+	rd.Fault(root, "the version is missing", "begin the file with version: 1")
 	return false
 }
 
@@ -104,7 +103,7 @@ func (rd *reader) drills(n strict.Node, units quantity.System) []Drill {
 		return nil
 	}
 	if !n.IsList() {
-		rd.fault(n, "drills: takes a list, a drill each", "such as - id: A1")
+		rd.Fault(n, "drills: takes a list, a drill each", "such as - id: A1")
 		return nil
 	}
 	items := n.Items()
@@ -126,27 +125,27 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 		"id":      func(n strict.Node) { d.ID = rd.id(n, first) },
 		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, "jobber", "stub", "long") },
 		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, "parallel", "taper", "reduced") },
-		"note":    func(n strict.Node) { d.Note = rd.word(n) },
+		"note":    func(n strict.Node) { d.Note = rd.Word(n) },
 		"history": func(n strict.Node) { history, told = n, true },
 	}
-	readings, places, errs := drill.ReadMap(rd.file, n, units, func(e strict.Entry) bool {
+	readings, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
 		read, known := own[e.Key.Text()]
 		if known {
 			read(e.Value)
 		}
 		return known
 	})
-	rd.errs = append(rd.errs, errs...)
+	rd.Errs = append(rd.Errs, errs...)
 	if readings == nil {
 		return d
 	}
 	d.Readings = readings
 	readings.Book = rd.book
 	if d.ID == "" && !has(n, "id") {
-		rd.fault(n, "a drill without an id", "give each an id of its own, such as id: A1")
+		rd.Fault(n, "a drill without an id", "give each an id of its own, such as id: A1")
 	}
 	if readings.Written(drill.Size) == "" && !has(n, drill.Size.String()) {
-		rd.fault(n, "a drill without a size", "such as size: 12mm")
+		rd.Fault(n, "a drill without a size", "such as size: 12mm")
 	}
 	if told {
 		d.History = rd.history(history, readings.System())
@@ -157,19 +156,19 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 	for _, im := range slices.Concat(inspect.Check(readings), plan.Check(readings)) {
 		fault := places.Fault(im.Reading, errors.New(report.Say(im.Text, readings.System())))
 		fault.Hint = im.Hint
-		rd.errs = append(rd.errs, fault)
+		rd.Errs = append(rd.Errs, fault)
 	}
 	return d
 }
 
 func (rd *reader) id(n strict.Node, first map[string]int) string {
-	id := strings.TrimSpace(rd.word(n))
+	id := strings.TrimSpace(rd.Word(n))
 	if id == "" {
 		return ""
 	}
 	line, _ := n.Place()
 	if before, twice := first[id]; twice {
-		rd.fault(n, fmt.Sprintf("the id %q stands twice, first on line %d", id, before), "give each drill an id of its own")
+		rd.Fault(n, fmt.Sprintf("the id %q stands twice, first on line %d", id, before), "give each drill an id of its own")
 	} else {
 		first[id] = line
 	}
@@ -179,18 +178,18 @@ func (rd *reader) id(n strict.Node, first map[string]int) string {
 // keep reads how many drills of each size are to be there.
 func (rd *reader) keep(n strict.Node) []Keep {
 	if !n.IsMap() {
-		rd.fault(n, "keep: takes a size a line and how many are to be there", "such as 12mm: 2")
+		rd.Fault(n, "keep: takes a size a line and how many are to be there", "such as 12mm: 2")
 		return nil
 	}
 	var out []Keep
 	for _, e := range n.Entries() {
 		size, err := quantity.Parse(quantity.Size, e.Key.Text(), quantity.Metric)
 		if err != nil {
-			rd.refuse(e.Key, err)
+			rd.Refuse(e.Key, err)
 			continue
 		}
 		if slices.ContainsFunc(out, func(k Keep) bool { return sameSize(k.Size.V, size.V) }) {
-			rd.fault(e.Key, strconv.Quote(e.Key.Text())+" stands twice", "keep one of them")
+			rd.Fault(e.Key, strconv.Quote(e.Key.Text())+" stands twice", "keep one of them")
 			continue
 		}
 		if count, ok := rd.count(e.Value); ok {

@@ -1,7 +1,6 @@
 package crib
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -11,42 +10,6 @@ import (
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
-
-func (rd *reader) fault(n strict.Node, text, hint string) {
-	line, column := n.Place()
-	rd.errs = append(rd.errs, &strict.Error{File: rd.file, Line: line, Column: column, Text: text, Hint: hint})
-}
-
-func (rd *reader) refuse(n strict.Node, err error) {
-	hint := ""
-	var q *quantity.Error
-	if errors.As(err, &q) {
-		hint = q.Hint
-	}
-	rd.fault(n, err.Error(), hint)
-}
-
-// entries hands every key of a mapping to its reader and refuses the others.
-func (rd *reader) entries(n strict.Node, takes string, readers map[string]func(strict.Node)) {
-	if !n.IsMap() {
-		rd.fault(n, "takes "+takes+", a line each", "")
-		return
-	}
-	seen := map[string]bool{}
-	for _, e := range n.Entries() {
-		key := e.Key.Text()
-		read, known := readers[key]
-		switch {
-		case !known:
-			rd.fault(e.Key, "nothing here is called "+strconv.Quote(key), "it takes "+takes)
-		case seen[key]:
-			rd.fault(e.Key, strconv.Quote(key)+" stands twice", "keep one of them")
-		default:
-			read(e.Value)
-		}
-		seen[key] = true
-	}
-}
 
 func has(n strict.Node, key string) bool {
 	_, ok := entry(n, key)
@@ -62,28 +25,20 @@ func entry(n strict.Node, key string) (strict.Entry, bool) {
 	return strict.Entry{}, false
 }
 
-func (rd *reader) word(n strict.Node) string {
-	if !n.IsScalar() || strings.TrimSpace(n.Text()) == "" {
-		rd.fault(n, "takes a word or two", "what follows a # is not read; put it into quotes")
-		return ""
-	}
-	return n.Text()
-}
-
 func (rd *reader) oneOf(key string, n strict.Node, words ...string) string {
 	for _, w := range words {
 		if n.IsScalar() && n.Text() == w {
 			return w
 		}
 	}
-	rd.fault(n, key+": cannot read "+strconv.Quote(n.Text())+": takes "+strings.Join(words, ", "), "leave the line out if it is none of these")
+	rd.Fault(n, key+": cannot read "+strconv.Quote(n.Text())+": takes "+strings.Join(words, ", "), "leave the line out if it is none of these")
 	return ""
 }
 
 func (rd *reader) units(n strict.Node) quantity.System {
 	u, err := quantity.ParseUnits(n.Text())
 	if err != nil || !n.IsScalar() {
-		rd.fault(n, "units: takes mm or in", "")
+		rd.Fault(n, "units: takes mm or in", "")
 	}
 	return u
 }
@@ -97,7 +52,7 @@ func (rd *reader) count(n strict.Node) (int, bool) {
 	text := n.Text()
 	v, err := strconv.Atoi(text)
 	if !n.IsScalar() || n.Quote() != 0 || err != nil || strconv.Itoa(v) != text || v < 0 || v > mostCount {
-		rd.fault(n, "cannot read "+strconv.Quote(text)+": takes a whole number from 0 to "+strconv.Itoa(mostCount), "")
+		rd.Fault(n, "cannot read "+strconv.Quote(text)+": takes a whole number from 0 to "+strconv.Itoa(mostCount), "")
 		return 0, false
 	}
 	return v, true
@@ -108,7 +63,7 @@ func (rd *reader) history(n strict.Node, units quantity.System) []Event {
 		return nil
 	}
 	if !n.IsList() {
-		rd.fault(n, "history: takes a list", "such as - {date: 2026-03-02, what: grind, stock: 0.5mm}")
+		rd.Fault(n, "history: takes a list", "such as - {date: 2026-03-02, what: grind, stock: 0.5mm}")
 		return nil
 	}
 	var out []Event
@@ -120,13 +75,13 @@ func (rd *reader) history(n strict.Node, units quantity.System) []Event {
 
 func (rd *reader) event(n strict.Node, units quantity.System) Event {
 	e := Event{Stock: math.NaN()}
-	rd.entries(n, "date, what, stock, note and before", map[string]func(strict.Node){
+	rd.Entries(n, "date, what, stock, note and before", map[string]func(strict.Node){
 		"date": func(n strict.Node) { e.Date = rd.date(n) },
 		"what": func(n strict.Node) {
 			e.What = What(rd.oneOf("what", n, string(Grind), string(Thinning), string(Readings)))
 		},
 		"stock":  func(n strict.Node) { e.Stock = rd.stock(n, units) },
-		"note":   func(n strict.Node) { e.Note = rd.word(n) },
+		"note":   func(n strict.Node) { e.Note = rd.Word(n) },
 		"before": func(n strict.Node) { e.Before = rd.before(n, units) },
 	})
 	if !n.IsMap() {
@@ -134,18 +89,18 @@ func (rd *reader) event(n strict.Node, units quantity.System) Event {
 	}
 	for _, key := range [...]string{"date", "what"} {
 		if !has(n, key) {
-			rd.fault(n, "an entry of the history without "+key, "such as {date: 2026-03-02, what: grind, stock: 0.5mm}")
+			rd.Fault(n, "an entry of the history without "+key, "such as {date: 2026-03-02, what: grind, stock: 0.5mm}")
 		}
 	}
 	if e.What != Grind && e.What != "" && has(n, "stock") {
-		rd.fault(n, "stock comes off in a grind, not with "+string(e.What), "")
+		rd.Fault(n, "stock comes off in a grind, not with "+string(e.What), "")
 	}
 	return e
 }
 
 func (rd *reader) date(n strict.Node) string {
 	if _, err := ParseDate(n.Text()); err != nil || !n.IsScalar() {
-		rd.fault(n, "date: cannot read "+strconv.Quote(n.Text())+": takes year-month-day, such as 2026-03-02", "")
+		rd.Fault(n, "date: cannot read "+strconv.Quote(n.Text())+": takes year-month-day, such as 2026-03-02", "")
 		return ""
 	}
 	return n.Text()
@@ -156,23 +111,23 @@ func ParseDate(text string) (time.Time, error) { return time.Parse(time.DateOnly
 
 func (rd *reader) stock(n strict.Node, units quantity.System) float64 {
 	if !n.IsScalar() {
-		rd.fault(n, "stock: takes one length", "")
+		rd.Fault(n, "stock: takes one length", "")
 		return math.NaN()
 	}
 	v, err := quantity.Parse(quantity.Length, n.Text(), units)
 	switch {
 	case err != nil:
-		rd.refuse(n, err)
+		rd.Refuse(n, err)
 	case v.V <= 0:
-		rd.fault(n, "stock: takes a length above zero", "leave it out if it was not measured")
+		rd.Fault(n, "stock: takes a length above zero", "leave it out if it was not measured")
 	}
 	return v.V
 }
 
 // before reads the readings that an event did away with.
 func (rd *reader) before(n strict.Node, units quantity.System) []Was {
-	d, _, errs := drill.ReadMap(rd.file, n, units, nil)
-	rd.errs = append(rd.errs, errs...)
+	d, _, errs := drill.ReadMap(rd.File, n, units, nil)
+	rd.Errs = append(rd.Errs, errs...)
 	if d == nil {
 		return nil
 	}

@@ -100,8 +100,8 @@ func TestTablesShowWhatWasPublished(t *testing.T) {
 	}
 }
 
-// Every table that was typed in by hand, against a second transcription.
-func TestTablesAgreeWithASecondTranscription(t *testing.T) {
+// Every table that was typed in by hand, against a second copy made apart.
+func TestTablesAgreeWithASecondCopy(t *testing.T) {
 	text, err := os.ReadFile("testdata/published.txt")
 	if err != nil {
 		t.Fatal(err)

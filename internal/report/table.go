@@ -132,9 +132,12 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 	if u := spread(fig, t.f); u != "" {
 		value += " ±" + u
 	}
-	paint := t.pen.Good
-	if fig.State() != figure.Within {
-		paint = t.pen.Bad
+	paint := t.pen.Bad
+	switch fig.State() {
+	case figure.Within:
+		paint = t.pen.Good
+	case figure.Unjudged:
+		paint = func(blank string) string { return blank }
 	}
 	if t.o.Width < narrow {
 		t.wrapped("  ", fig.Label+": "+value)

@@ -12,14 +12,14 @@ import (
 // embedded changes that one; a new name starts from the one it is like.
 func (rd *reader) materials(n strict.Node, b *reference.Book) {
 	if !n.IsMap() {
-		rd.fault(n, "takes a name a line, with what is set for it below", "")
+		rd.Fault(n, "takes a name a line, with what is set for it below", "")
 		return
 	}
 	seen := map[string]bool{}
 	for _, e := range n.Entries() {
 		name := e.Key.Text()
 		if seen[name] {
-			rd.fault(e.Key, quote(name)+" stands twice", "keep one of them")
+			rd.Fault(e.Key, quote(name)+" stands twice", "keep one of them")
 			continue
 		}
 		seen[name] = true
@@ -34,7 +34,7 @@ func (rd *reader) materials(n strict.Node, b *reference.Book) {
 func (rd *reader) base(e strict.Entry) (reference.Material, bool) {
 	name := e.Key.Text()
 	if !e.Value.IsMap() {
-		rd.fault(e.Value, name+" takes what is set for it, a line each", "such as point-angle: 120deg")
+		rd.Fault(e.Value, name+" takes what is set for it, a line each", "such as point-angle: 120deg")
 		return reference.Material{}, false
 	}
 	if m, ok := reference.FindMaterial(name); ok && m.Name == name {
@@ -50,13 +50,13 @@ func (rd *reader) base(e strict.Entry) (reference.Material, bool) {
 			if near := reference.SuggestMaterial(x.Value.Text()); near != "" {
 				hint = "did you mean " + near + "?"
 			}
-			rd.fault(x.Value, "no material is called "+quote(x.Value.Text()), hint)
+			rd.Fault(x.Value, "no material is called "+quote(x.Value.Text()), hint)
 			return reference.Material{}, false
 		}
 		m.Name, m.Title, m.Also = name, name, nil
 		return *m, true
 	}
-	rd.fault(e.Key, quote(name)+" is new: it needs a material that it is like", "like: steel-200")
+	rd.Fault(e.Key, quote(name)+" is new: it needs a material that it is like", "like: steel-200")
 	return reference.Material{}, false
 }
 
@@ -68,12 +68,12 @@ func (rd *reader) material(n strict.Node, m *reference.Material) {
 			*to = reference.Band{Low: low, High: high, Source: shop}
 		}
 	}
-	rd.entries(n, "like, title, point-angle, clearance, chisel-angle, helix, speed, kd-thrust, kd-torque", map[string]func(strict.Node){
+	rd.Entries(n, "like, title, point-angle, clearance, chisel-angle, helix, speed, kd-thrust, kd-torque", map[string]func(strict.Node){
 		"like":  func(strict.Node) {},
-		"title": func(n strict.Node) { m.Title = rd.word(n) },
+		"title": func(n strict.Node) { m.Title = rd.Word(n) },
 		"point-angle": func(n strict.Node) {
 			if m.PointAim = rd.positive(n, quantity.Angle); m.PointAim >= math.Pi {
-				rd.fault(n, "a point angle lies under 180°", "")
+				rd.Fault(n, "a point angle lies under 180°", "")
 			}
 			m.PointSource = shop
 		},

@@ -18,10 +18,7 @@ type Shop struct {
 }
 
 // reader collects what is wrong with a file.
-type reader struct {
-	file string
-	errs []error
-}
+type reader struct{ strict.Reader }
 
 // Read reads a shop's file. Everything wrong with it is returned, each with its
 // line and column.
@@ -30,12 +27,12 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 	if err != nil {
 		return nil, []error{err}
 	}
-	rd := &reader{file: file}
+	rd := &reader{strict.Reader{File: file}}
 	s := &Shop{Name: "the shop", Book: &reference.Book{}}
-	rd.entries(root, "name, gauges, limits and materials", map[string]func(strict.Node){
-		"name": func(n strict.Node) { s.Name = rd.word(n) },
+	rd.Entries(root, "name, gauges, limits and materials", map[string]func(strict.Node){
+		"name": func(n strict.Node) { s.Name = rd.Word(n) },
 		"gauges": func(n strict.Node) {
-			rd.entries(n, "caliper, protractor, indicator", map[string]func(strict.Node){
+			rd.Entries(n, "caliper, protractor, indicator", map[string]func(strict.Node){
 				"caliper":    func(n strict.Node) { s.Gauges.Caliper = rd.positive(n, quantity.Length) },
 				"protractor": func(n strict.Node) { s.Gauges.Protractor = rd.positive(n, quantity.Angle) },
 				"indicator":  func(n strict.Node) { s.Gauges.Indicator = rd.positive(n, quantity.Length) },
@@ -48,14 +45,14 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 	for i := range s.Book.Own {
 		mark(&s.Book.Own[i], &s.Book.Source)
 	}
-	if len(rd.errs) > 0 {
-		return nil, rd.errs
+	if len(rd.Errs) > 0 {
+		return nil, rd.Errs
 	}
 	return s, nil
 }
 
 func (rd *reader) limits(n strict.Node, b *reference.Book) {
-	rd.entries(n, "point-angle, chisel-angle, lip-height, chisel-ratio, flank-wear, margin-wear, chip-room, web-ratio, web-taper", map[string]func(strict.Node){
+	rd.Entries(n, "point-angle, chisel-angle, lip-height, chisel-ratio, flank-wear, margin-wear, chip-room, web-ratio, web-taper", map[string]func(strict.Node){
 		"point-angle":  func(n strict.Node) { b.PointTolerance = rd.positive(n, quantity.Angle) },
 		"chisel-angle": func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.span(n, quantity.Angle) },
 		"lip-height":   func(n strict.Node) { b.LipHeightMost = rd.positive(n, quantity.Length) },
