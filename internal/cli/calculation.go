@@ -194,6 +194,7 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 	a.doubt(c, d, s)
 	s.Title, s.Sample = title(c.name, d), d.Sample
 	s.Inputs = echo(d)
+	c.unused(d, s)
 	if s.Cautions == nil {
 		s.Cautions = report.Cautions
 	}
@@ -228,6 +229,23 @@ func judgedInDoubt(d *drill.Drill, g quantity.Gauges, s *figure.Sheet) {
 	}
 	if point.Verdict.Word != before {
 		s.Find("plan-in-doubt", figure.Warn, "these gauges cannot bear out what the plan rests on ({}): read again before metal comes off", figure.Say(before))
+	}
+}
+
+// unused tells of readings in a file that this command has no use for, so that
+// nobody takes them for heeded; the sample drill has something for everyone.
+func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
+	var names []string
+	s.Inputs = slices.DeleteFunc(s.Inputs, func(in figure.Input) bool {
+		r, _ := drill.Find(in.Name)
+		idle := !slices.Contains(c.readings, r)
+		if idle {
+			names = append(names, in.Name)
+		}
+		return idle
+	})
+	if len(names) > 0 && !d.Sample {
+		s.Find("not-used", figure.Note, "{} makes no use of {}", figure.Say(c.name), figure.Say(strings.Join(names, ", ")))
 	}
 }
 
