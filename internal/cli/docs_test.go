@@ -18,12 +18,8 @@ func TestDocuments(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("the documents show a POSIX shell")
 	}
-	docs, err := filepath.Glob(filepath.Join(repository, "docs", "*.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	ran := 0
-	for _, file := range append(docs, filepath.Join(repository, "README.md")) {
+	for _, file := range append(documents(t), filepath.Join(repository, "README.md")) {
 		t.Run(filepath.Base(file), func(t *testing.T) {
 			was, err := os.ReadFile(file)
 			if err != nil {
@@ -46,6 +42,19 @@ func TestDocuments(t *testing.T) {
 	if ran < 5 {
 		t.Errorf("only %d commands found in the documents", ran)
 	}
+}
+
+// documents lists what stands in docs, the lessons too.
+func documents(t *testing.T) []string {
+	var all []string
+	for _, pattern := range []string{"*.md", "class/*.md"} {
+		found, err := filepath.Glob(filepath.Join(repository, "docs", pattern))
+		if err != nil || len(found) == 0 {
+			t.Fatalf("no documents in docs/%s: %v", pattern, err)
+		}
+		all = append(all, found...)
+	}
+	return all
 }
 
 const (
@@ -119,13 +128,13 @@ func TestReadmeLinksEveryDocument(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	docs, err := filepath.Glob(filepath.Join(repository, "docs", "*.md"))
-	if err != nil || len(docs) == 0 {
-		t.Fatal("no documents", err)
-	}
-	for _, file := range docs {
-		if link := "](docs/" + filepath.Base(file) + ")"; !strings.Contains(string(readme), link) {
-			t.Errorf("README.md has no link to %s", filepath.Base(file))
+	for _, file := range documents(t) {
+		path, err := filepath.Rel(repository, file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if link := "](" + filepath.ToSlash(path) + ")"; !strings.Contains(string(readme), link) {
+			t.Errorf("README.md has no link to %s", path)
 		}
 	}
 	for _, part := range strings.Split(string(readme), "](")[1:] {
