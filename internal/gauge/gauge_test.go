@@ -93,7 +93,11 @@ func againstChance(t *testing.T, d *drill.Drill) {
 		// leaves it now and then, which no slope can see.
 		low, high := 0.97*want, 1.03*want+1e-12
 		if kinked[f.Key] {
-			low, high = 0.97*want-1e-2, 1.8*want+1e-2
+			room := 1e-3
+			if f.Kind == quantity.Share { // a share at its end leaves it by a hundredth now and then
+				room = 1e-2
+			}
+			low, high = 0.97*want-room, 1.8*want+room
 		}
 		if f.Spread < low-1e-12 || f.Spread > high {
 			t.Errorf("%s: spread %g, chance makes %g", f.Key, f.Spread, want)
