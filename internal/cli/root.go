@@ -56,6 +56,9 @@ func flagMistake(cmd *cobra.Command, err error) error {
 	}
 	name := unknown.GetSpecifiedName()
 	best, least := "", 4
+	if len(name) <= 5 { // a short name with three letters changed is another name
+		least = 3
+	}
 	cmd.Flags().VisitAll(func(f *pflag.Flag) {
 		if n := levenshtein.ComputeDistance(name, f.Name); n < least {
 			best, least = f.Name, n
