@@ -62,6 +62,9 @@ func TestYardOverrides(t *testing.T) {
 	if math.Abs(r.Point.Wanted-120*deg) > 1e-12 || r.Web.Taper != 0.018 {
 		t.Errorf("wanted %g, web taper %g", r.Point.Wanted/deg, r.Web.Taper)
 	}
+	if !strings.Contains(r.Clearance.Limit.Source.String(), "the shop's: ferry yard, shop.yaml") {
+		t.Errorf("source of a material's figure: %q", r.Clearance.Limit.Source)
+	}
 	if !strings.Contains(r.Lips.Limit.Source.String(), "the shop's: ferry yard, shop.yaml") {
 		t.Errorf("source %q", r.Lips.Limit.Source)
 	}
