@@ -11,44 +11,14 @@ import (
 	"sync"
 	"testing"
 
-	"github.com/expr-lang/expr"
 	"pgregory.net/rapid"
+
+	"evenlip/internal/pocket"
 )
 
 // The arithmetic that --explain shows has to give the figure it stands beside.
 // An evaluator of another house does the sums, as a pocket calculator in degree
 // mode would: outside check, expr-lang/expr.
-
-// calculator holds what such a calculator has keys for.
-var calculator = func() []expr.Option {
-	opts := []expr.Option{expr.Env(map[string]any{"pi": math.Pi})}
-	key := func(name string, f func(float64) float64) {
-		opts = append(opts, expr.Function(name, func(args ...any) (any, error) {
-			x, err := strconv.ParseFloat(fmt.Sprint(args[0]), 64)
-			return f(x), err
-		}, new(func(float64) float64), new(func(int) float64)))
-	}
-	const deg = math.Pi / 180
-	key("sin", func(x float64) float64 { return math.Sin(x * deg) })
-	key("cos", func(x float64) float64 { return math.Cos(x * deg) })
-	key("tan", func(x float64) float64 { return math.Tan(x * deg) })
-	key("asin", func(x float64) float64 { return math.Asin(x) / deg })
-	key("acos", func(x float64) float64 { return math.Acos(x) / deg })
-	key("atan", func(x float64) float64 { return math.Atan(x) / deg })
-	return opts
-}()
-
-func evaluate(sum string) (float64, error) {
-	program, err := expr.Compile(strings.ReplaceAll(sum, "°", ""), calculator...)
-	if err != nil {
-		return 0, err
-	}
-	v, err := expr.Run(program, map[string]any{"pi": math.Pi})
-	if err != nil {
-		return 0, err
-	}
-	return strconv.ParseFloat(fmt.Sprint(v), 64)
-}
 
 var leadingNumber = regexp.MustCompile(`^-?[0-9]+(\.([0-9]+))?`)
 
@@ -61,7 +31,7 @@ func agrees(sum, result string) error {
 		return fmt.Errorf("%s: the result %q is no number", sum, result)
 	}
 	want, _ := strconv.ParseFloat(m[0], 64)
-	got, err := evaluate(sum)
+	got, err := pocket.Evaluate(sum)
 	if err != nil {
 		return fmt.Errorf("%s: %v", sum, err)
 	}
@@ -82,7 +52,7 @@ func exactly(sum, result string, figure any) error {
 	if strings.HasSuffix(result, "%") {
 		want *= 100
 	}
-	got, err := evaluate(sum)
+	got, err := pocket.Evaluate(sum)
 	if err != nil || !isNumber || math.Abs(got-want) > 2e-6*math.Max(1, math.Abs(want)) {
 		return fmt.Errorf("%s gives %.9g, the figure is %v (%v)", sum, got, figure, err)
 	}
@@ -94,7 +64,7 @@ func TestCalculatorInDegrees(t *testing.T) {
 		"2.1 / sin(30°)": 4.2, "atan(1)": 45, "180 - asin(1 / 2)": 150, "2 * 3^2": 18, "0.25^0.5": 0.5,
 		"tan(45)": 1, "cos(2 * 30)": 0.5, "-2 * (-3)": 6, "100 * max(0, min(1, 5 / 4))": 100, "acos(0.5)": 60, "pi": math.Pi,
 	} {
-		if got, err := evaluate(sum); err != nil || math.Abs(got-want) > 1e-12 {
+		if got, err := pocket.Evaluate(sum); err != nil || math.Abs(got-want) > 1e-12 {
 			t.Errorf("%s = %v (%v), not %v", sum, got, err, want)
 		}
 	}

@@ -1,39 +1,22 @@
 package inspect_test
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/expr-lang/expr"
 	"pgregory.net/rapid"
 
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/pocket"
 	"evenlip/internal/quantity"
 )
 
 // A second computation: the working that stands beside each figure, with all
 // its digits, worked out by an evaluator of another house (expr-lang/expr) as a
 // pocket calculator in degree mode would.
-
-var calculator = func() []expr.Option {
-	opts := []expr.Option{expr.Env(map[string]any{"pi": math.Pi})}
-	key := func(name string, f func(float64) float64) {
-		opts = append(opts, expr.Function(name, func(args ...any) (any, error) {
-			x, err := strconv.ParseFloat(fmt.Sprint(args[0]), 64)
-			return f(x), err
-		}, new(func(float64) float64), new(func(int) float64)))
-	}
-	key("sin", func(x float64) float64 { return math.Sin(x * deg) })
-	key("cos", func(x float64) float64 { return math.Cos(x * deg) })
-	key("tan", func(x float64) float64 { return math.Tan(x * deg) })
-	key("asin", func(x float64) float64 { return math.Asin(x) / deg })
-	key("atan", func(x float64) float64 { return math.Atan(x) / deg })
-	return opts
-}()
 
 // inDegrees is what a calculator in degree mode works with.
 func inDegrees(k quantity.Kind, v float64) float64 {
@@ -52,15 +35,7 @@ func worked(f *figure.Figure) (float64, error) {
 	for _, a := range f.Working.Numbers.Args {
 		sum = strings.Replace(sum, "{}", "("+strconv.FormatFloat(inDegrees(a.Kind, a.Value), 'f', -1, 64)+")", 1)
 	}
-	program, err := expr.Compile(sum, calculator...)
-	if err != nil {
-		return 0, err
-	}
-	v, err := expr.Run(program, map[string]any{"pi": math.Pi})
-	if err != nil {
-		return 0, err
-	}
-	return strconv.ParseFloat(fmt.Sprint(v), 64)
+	return pocket.Evaluate(sum)
 }
 
 func TestWorkingGivesTheFigure(t *testing.T) {
