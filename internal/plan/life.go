@@ -120,16 +120,26 @@ func (p *Plan) life(s *figure.Sheet) {
 
 func (p *Plan) workUsual(s *figure.Sheet) {
 	st := &p.Ahead.Stock
+	usual := st.Usual(p.Job.Deepest)
 	switch {
 	case figure.Known(p.Job.Every):
 		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
-	case st.Usual() == 0:
+	case usual == 0:
 		s.Work(reference.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", figure.Len(p.Job.Least))
+	case p.Mishap():
+		s.Work(reference.MostUsualWearSource().String()+"; "+reference.LeastUsualStockSource().String(),
+			"a tenth of the diameter + clean-up, or the least usual", "max({} * {} + {}, {})",
+			figure.Num(p.Job.Deepest/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
 	default:
 		s.Work(reference.UsualStockSource().String()+"; "+reference.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin + clean-up, or the least usual", "max({} + {}, {})",
-			figure.Len(st.Usual()-st.CleanUp), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
+			figure.Len(usual-st.CleanUp), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
 	}
+}
+
+// Mishap reports whether the wear is deeper than a usual grind is counted with.
+func (p *Plan) Mishap() bool {
+	return p.Made && !figure.Known(p.Job.Every) && p.Ahead.Stock.Habit() > p.Job.Deepest
 }
 
 // workLeft counts the grinds in one line: the stock there is, less the first

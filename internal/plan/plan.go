@@ -66,7 +66,7 @@ func Of(d *drill.Drill) Plan {
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = regrind.Job{
-		CleanUp: reference.CleanUp, Every: read(d, drill.Every), Least: reference.LeastUsualStock,
+		CleanUp: reference.CleanUp, Every: read(d, drill.Every), Least: reference.LeastUsualStock, Deepest: reference.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
 			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
 	}

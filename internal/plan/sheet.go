@@ -168,6 +168,9 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 	if p.AngleTaken {
 		s.Find("lip-angle-taken", figure.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", figure.Deg(p.Job.Wear.HalfAngle))
 	}
+	if p.Mishap() && len(p.Ahead.Grinds) > 1 {
+		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; --every sets another", figure.Len(p.Ahead.Stock.Habit()), figure.Len(p.Ahead.Usual))
+	}
 	if p.DepthTaken && figure.Known(b.Flute) {
 		s.Find("depth-missing", figure.Note, "no depth was given: the drill is counted on until {} of flute is left", figure.Len(b.LeastFlute))
 	}

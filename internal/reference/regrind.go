@@ -4,6 +4,7 @@ package reference
 var (
 	cleanUpSource    = Source{Own, "", "0.05 mm beyond the wear, five divisions of a 0.01 mm indicator, so that the edge is bright all over"}
 	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes 0.5 mm at least, whatever this one takes: off-hand nobody takes less"}
+	mostUsualSource  = Source{Own, "", "wear that reaches over a tenth of the diameter is a mishap and no habit: a usual grind is counted with that tenth"}
 	oneOffSource     = Source{Own, "", "a chip, an uneven point and a wrong angle are put right once; the usual grind is for land, corner and margin"}
 )
 
@@ -13,6 +14,15 @@ const (
 	CleanUp         = 0.05
 	LeastUsualStock = 0.5
 )
+
+const mostUsualDiameters = 0.1
+
+// MostUsualWear returns the deepest wear, mm, that a usual grind of a drill of
+// diameter d mm is counted with.
+func MostUsualWear(d float64) float64 { return mostUsualDiameters * d }
+
+// MostUsualWearSource is where MostUsualWear comes from.
+func MostUsualWearSource() *Source { return &mostUsualSource }
 
 // CleanUpSource is where CleanUp comes from.
 func CleanUpSource() *Source { return &cleanUpSource }
@@ -30,6 +40,8 @@ func regrindTables() []Table {
 			Head: []string{"allowance"}, Rows: func() [][]string { return [][]string{{cell(CleanUp)}} }},
 		{Name: "least-usual-stock", Title: "Least stock a usual grind is counted with, mm", Source: leastUsualSource,
 			Head: []string{"stock"}, Rows: func() [][]string { return [][]string{{cell(LeastUsualStock)}} }},
+		{Name: "most-usual-wear", Title: "Deepest wear a usual grind is counted with, diameters", Source: mostUsualSource,
+			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(mostUsualDiameters)}} }},
 		{Name: "usual-stock", Title: "What a usual grind is for", Source: oneOffSource,
 			Head: []string{"counted", "put right once"}, Rows: func() [][]string {
 				return [][]string{{"flank land, corner, margin, clean-up", "chip, uneven lips, wrong angle"}}

@@ -204,7 +204,7 @@ func TestTakingMoreAGrindNeverGivesMoreGrinds(t *testing.T) {
 func job() regrind.Job {
 	w := unread()
 	w.Margin = 0.7
-	return regrind.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5}
+	return regrind.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5, Deepest: 1.2}
 }
 
 func TestMake(t *testing.T) {
@@ -266,4 +266,34 @@ func TestMakeRefusesWhatItsPartsRefuse(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
+}
+
+// One spoilt margin does not set the usual grind, and no more wear ever gives
+// more grinds.
+func TestAMishapIsNoHabit(t *testing.T) {
+	j := job()
+	j.Wear.Margin = 5
+	p, err := regrind.Make(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "stock", p.Stock.Total, 5.15, 1e-12)
+	near(t, "usual stock", p.Usual, 1.25, 1e-12)
+	near(t, "off after the second grind", p.Grinds[1].Removed, 5.15+1.25, 1e-12)
+	rapid.Check(t, func(t *rapid.T) {
+		j := job()
+		j.Wear.Margin = rapid.Float64Range(0, 10).Draw(t, "margin")
+		less, err := regrind.Make(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j.Wear.Margin += rapid.Float64Range(0, 10).Draw(t, "more")
+		more, err := regrind.Make(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(more.Grinds) > len(less.Grinds) {
+			t.Fatalf("%d grinds with more wear, %d with less", len(more.Grinds), len(less.Grinds))
+		}
+	})
 }

@@ -19,6 +19,7 @@ type Job struct {
 	Reshape bool    // the flanks are of the wrong shape and are ground anew
 	Every   float64 // usual stock a grind; NaN lets it follow from this one's
 	Least   float64 // the least that a usual grind is then counted with
+	Deepest float64 // the deepest wear that it is counted with: what is deeper happens once
 }
 
 // Plan is the regrind and the life that is left.
@@ -45,7 +46,7 @@ func Make(j Job) (Plan, error) {
 	b := &j.Body
 	p := Plan{Stock: stock, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
 	if math.IsNaN(p.Usual) {
-		p.Usual = math.Max(stock.Usual(), j.Least)
+		p.Usual = math.Max(stock.Usual(j.Deepest), j.Least)
 	}
 	if p.Done.Thinned {
 		thick := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}

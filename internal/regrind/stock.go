@@ -85,15 +85,19 @@ type Stock struct {
 	Total      float64         // the most at any end: what the drill gets shorter by at most
 }
 
-// Usual returns what of the stock comes back grind after grind: the deepest of
-// land, corner and margin, with the clean-up; zero without such wear. A chip
-// and an uneven point are put right once.
-func (s *Stock) Usual() float64 {
-	deepest := most(s.By[FlankLand], s.By[Corner], s.By[Margin])
-	if deepest == 0 {
+// Habit returns the wear, along the axis, that comes back grind after grind: the
+// deepest of land, corner and margin. A chip and an uneven point are put right
+// once.
+func (s *Stock) Habit() float64 { return most(s.By[FlankLand], s.By[Corner], s.By[Margin]) }
+
+// Usual returns the stock of a usual grind: the habitual wear, but no more of it
+// than deepest, with the clean-up; zero without such wear.
+func (s *Stock) Usual(deepest float64) float64 {
+	habit := s.Habit()
+	if habit == 0 {
 		return 0
 	}
-	return deepest + s.CleanUp
+	return math.Min(habit, deepest) + s.CleanUp
 }
 
 // StockOf returns the least stock that clears all the wear and leaves both lips

@@ -242,8 +242,8 @@ func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "usual", s.Usual(), 0.4/math.Tan(59*deg)+0.05, 1e-12)
+	near(t, "usual", s.Usual(1), 0.4/math.Tan(59*deg)+0.05, 1e-12)
 	near(t, "total", s.Total, 2+0.3+0.05, 1e-9)
 	s, _ = regrind.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, false)
-	near(t, "usual without wear", s.Usual(), 0, 0)
+	near(t, "usual without wear", s.Usual(1), 0, 0)
 }
