@@ -49,6 +49,9 @@ type Section struct {
 type Verdict struct {
 	Word    string
 	Reasons []string
+	// Hidden are the lighter findings that a heavier reason stands before, by its
+	// code: they are told where the heavier one is in doubt.
+	Hidden map[string]Finding
 	// Missing says what must be read before there can be a verdict.
 	Missing []string
 }

@@ -9,8 +9,9 @@ import (
 // Guard takes back what the gauges cannot bear out, once every figure of s has
 // its uncertainty: a reason counts only where a figure behind it is outside its
 // limit over its whole spread, and fit only where every figure is within over
-// its whole spread (guard bands in the way of ISO 14253-1). What cannot be told
-// is said, with the reading to take better.
+// its whole spread (guard bands in the way of ISO 14253-1). Where a heavier reason
+// is in doubt, the lighter one that it stood before counts. What cannot be told is
+// said, with the reading to take better.
 func Guard(s *figure.Sheet) {
 	s.Each(func(f *figure.Figure) {
 		if f.State() == figure.Unsure {
@@ -25,19 +26,21 @@ func Guard(s *figure.Sheet) {
 	word, doubt := Undecided, false
 	var sure, doubted []string
 	for i := range rules {
-		rule := &rules[i]
-		if unsure(s, rule.figures) {
-			doubt = true
-		}
-		if !slices.Contains(s.Verdict.Reasons, rule.code) {
+		x := Reason(i)
+		doubt = doubt || unsure(s, rules[x].figures)
+		if !slices.Contains(s.Verdict.Reasons, x.Code()) {
 			continue
 		}
-		if len(rule.figures) > 0 && !Reason(i).borneOut(s) {
-			doubted = append(doubted, rule.code)
-			continue
+		if !x.borneOut(s) {
+			doubted = append(doubted, x.Code())
+			lighter, ok := x.reveals(s)
+			if !ok {
+				continue
+			}
+			x = lighter
 		}
-		sure = append(sure, rule.code)
-		word = max(word, rule.verdict)
+		sure = append(sure, x.Code())
+		word = max(word, x.Verdict())
 	}
 	if word == Undecided && s.Verdict.Word == Fit.String() && !doubt {
 		word = Fit
@@ -56,11 +59,29 @@ func unsure(s *figure.Sheet, keys []string) bool {
 	})
 }
 
+// borneOut reports whether one of the figures that x looks at is surely outside
+// its limit; a reason that looks at none is as sure as the eye that saw it.
 func (x Reason) borneOut(s *figure.Sheet) bool {
-	return slices.ContainsFunc(rules[x].figures, func(k string) bool {
+	return len(rules[x].figures) == 0 || slices.ContainsFunc(rules[x].figures, func(k string) bool {
 		f := s.Lookup(k)
 		return f != nil && x.told(f.State())
 	})
+}
+
+// reveals tells the lighter reason that x, which is in doubt, stood before, if
+// the gauges bear that one out.
+func (x Reason) reveals(s *figure.Sheet) (lighter Reason, ok bool) {
+	f, hidden := s.Verdict.Hidden[x.Code()]
+	if !hidden {
+		return 0, false
+	}
+	for lighter = range reasons {
+		if lighter.Code() == f.Code && lighter.borneOut(s) {
+			s.Findings = append(s.Findings, f)
+			return lighter, true
+		}
+	}
+	return 0, false
 }
 
 // told reports whether a figure in that state bears the reason out. Both

@@ -47,6 +47,11 @@ func TestGuard(t *testing.T) {
 		{"clearance 9,12", map[string]float64{low: 0.5 * deg, high: 0.5 * deg}, "regrind", []string{"clearance-low"}, false},
 		{"clearance 9,17", map[string]float64{low: 2 * deg, high: 0.5 * deg}, "regrind", []string{"clearance-high"}, true},
 		{"clearance 9,17", map[string]float64{low: 0.5 * deg, high: 2 * deg}, "regrind", []string{"clearance-low"}, true},
+		{"margin-wear 12.1mm", map[string]float64{"margin_wear_mm": 0.05}, "retire", []string{"margin-worn-far"}, false},
+		{"margin-wear 12.1mm", map[string]float64{"margin_wear_mm": 0.2}, "regrind", []string{"margin-worn"}, true},
+		{"web 4.25mm", map[string]float64{"web_ratio": 0.001}, "retire", []string{"web-spent"}, false},
+		{"web 4.25mm", map[string]float64{"web_ratio": 0.01}, "thin", []string{"chisel-long"}, true},
+		{"web 4.25mm", map[string]float64{"web_ratio": 0.01, "chisel_ratio": 1}, "", nil, true},
 		{"cracked yes", nil, "retire", []string{"cracked"}, false},
 	} {
 		s := guarded(t, c.line, c.spread)
@@ -59,7 +64,7 @@ func TestGuard(t *testing.T) {
 		if none := c.word == ""; none != (len(s.Verdict.Missing) > 0) {
 			t.Errorf("%s, %v: wants %v", c.line, c.spread, s.Verdict.Missing)
 		}
-		for _, code := range []string{"lips-uneven", "clearance-low", "clearance-high"} {
+		for _, code := range []string{"lips-uneven", "clearance-low", "clearance-high", "margin-worn", "margin-worn-far", "chisel-long", "web-spent"} {
 			if slices.Contains(codes(s), code) != slices.Contains(c.reasons, code) {
 				t.Errorf("%s, %v: remarks %v", c.line, c.spread, codes(s))
 			}

@@ -37,6 +37,12 @@ func (r *Result) verdictInto(s *figure.Sheet) {
 		}
 		s.Findings = append(s.Findings, r.Finding(Reason(i)))
 		s.Verdict.Reasons = append(s.Verdict.Reasons, rules[i].code)
+		if lighter, ok := Reason(i).hides(r); ok {
+			if s.Verdict.Hidden == nil {
+				s.Verdict.Hidden = map[string]figure.Finding{}
+			}
+			s.Verdict.Hidden[rules[i].code] = r.Finding(lighter)
+		}
 	}
 	if v.Word == Fit && !known(r.Wear.Flank) {
 		s.Find("wear-not-read", figure.Note, "fit by its geometry; look at lips and corners for dullness, or give flank-wear")

@@ -141,10 +141,26 @@ func (x Reason) holds(r *Result) bool {
 	case LipsUneven:
 		return outside(r.Lips.Height, r.Lips.Limit) || outside(r.Lips.MidLip, r.Lips.Limit)
 	case ChiselLong:
-		// Readings that contradict each other, or a web past thinning, decide nothing.
-		return r.Chisel.Ratio > over(r.Chisel.RatioLimit) && r.Chisel.Gap == 0 && !WebSpent.holds(r)
+		return r.chiselLong() && !WebSpent.holds(r)
 	}
 	return false
+}
+
+// chiselLong reports whether the chisel edge is over its limit, past thinning or
+// not. Readings that contradict each other decide nothing.
+func (r *Result) chiselLong() bool {
+	return r.Chisel.Ratio > over(r.Chisel.RatioLimit) && r.Chisel.Gap == 0
+}
+
+// hides returns the lighter reason that x, which holds, stands before.
+func (x Reason) hides(r *Result) (lighter Reason, ok bool) {
+	switch x {
+	case MarginGone:
+		return MarginWorn, true
+	case WebSpent:
+		return ChiselLong, r.chiselLong()
+	}
+	return 0, false
 }
 
 // slack forgives rounding in a conversion, nothing that a gauge could show.
