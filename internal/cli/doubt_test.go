@@ -13,7 +13,7 @@ import (
 	"evenlip/internal/quantity"
 )
 
-// The uncertainty of every command's figures against chance (JCGM 101 in
+// The uncertainty of every command's figures and lists against chance (JCGM 101 in
 // small): each reading drawn at random within its gauge's step, the figures'
 // standard deviations taken twice.
 func TestEveryCommandsDoubt(t *testing.T) {
@@ -25,20 +25,20 @@ func TestEveryCommandsDoubt(t *testing.T) {
 			s := again(d)
 			gauge.Spread(d, gauges, s, again)
 			draws := chance(d, gauges, again)
-			s.Each(func(f *figure.Figure) {
-				got := draws[f.Key]
-				if f.Word != "" || f.Kind == quantity.Count || len(got) != doubtRuns {
+			s.Numbers(func(f figure.Number) {
+				got := draws[f.Place]
+				if f.Kind == quantity.Count || len(got) != doubtRuns {
 					return
 				}
 				want := 2 * stat.StdDev(got, nil)
 				low, high := 0.95*want, 1.05*want+1e-9*math.Abs(f.Value)
-				if steep[f.Key] {
+				if steep[f.Place.Key] {
 					// Near a kink the larger side says more than chance; a kink
 					// further off the first order does not see, and says less.
 					low, high = 0.75*want-1e-3, 2*want+1e-3
 				}
-				if f.Spread < low-1e-12 || f.Spread > high+1e-12 {
-					t.Errorf("%s: spread %g, chance makes %g", f.Key, f.Spread, want)
+				if *f.Spread < low-1e-12 || *f.Spread > high+1e-12 {
+					t.Errorf("%v: spread %g, chance makes %g", f.Place, *f.Spread, want)
 				}
 			})
 		})
@@ -85,10 +85,10 @@ func drillFor(t *testing.T, c calculation) *drill.Drill {
 	return d
 }
 
-func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[string][]float64 {
+func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[figure.Place][]float64 {
 	steps := map[quantity.Gauge]float64{quantity.Caliper: g.Caliper, quantity.Protractor: g.Protractor, quantity.Indicator: g.Indicator}
 	rng := rand.New(rand.NewPCG(3, 4))
-	draws := map[string][]float64{}
+	draws := map[figure.Place][]float64{}
 	for range doubtRuns {
 		moved := d
 		for _, r := range drill.All() {
@@ -99,9 +99,9 @@ func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[stri
 				moved = moved.Nudged(r, i, (rng.Float64()-0.5)*steps[r.Spec().Gauge])
 			}
 		}
-		again(moved).Each(func(f *figure.Figure) {
-			if f.Word == "" && !math.IsNaN(f.Value) {
-				draws[f.Key] = append(draws[f.Key], f.Value)
+		again(moved).Numbers(func(n figure.Number) {
+			if !math.IsNaN(n.Value) {
+				draws[n.Place] = append(draws[n.Place], n.Value)
 			}
 		})
 	}

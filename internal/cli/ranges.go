@@ -112,6 +112,15 @@ func at(sweeps []sweep, values []float64) figure.Text {
 	return t
 }
 
+// firsts are the values of the first step.
+func firsts(sweeps []sweep) []float64 {
+	out := make([]float64, len(sweeps))
+	for i, s := range sweeps {
+		out[i] = s.values[0]
+	}
+	return out
+}
+
 // each calls f for every combination of the sweeps' values, the last one
 // changing fastest, until f fails.
 func each(sweeps []sweep, f func(values []float64) error) error {
@@ -144,7 +153,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 			where := report.Say(at(sweeps, values), d.System())
 			return usage(im.Hint, "--%s: at %s: %s", im.Reading, where, a.say(im, &one))
 		}
-		s := c.compute(&one, false)
+		s := c.compute(&one, a.global.explain && t.first == nil)
 		a.doubt(c, &one, s)
 		t.add(values, s)
 		return nil
@@ -155,7 +164,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 	if a.global.check && t.outside {
 		a.outside = true
 	}
-	s := &figure.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(d), Cautions: t.cautions, Extra: t.sources}
+	s := &figure.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(d), Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
 	for i := range sweeps {
 		s.Inputs = append(s.Inputs, sweeps[i].input())
 	}
@@ -170,7 +179,9 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 	}
 	s.Findings = t.remarks()
 	if a.global.explain {
-		s.Find("explain-one-step", figure.Note, "the working is shown for one drill: give one value in place of the range")
+		s.Worked = t.first
+		where := at(sweeps, firsts(sweeps))
+		s.Find("explained-at", figure.Note, "the working is shown for the first step, "+where.Format, where.Args...)
 	}
 	return a.print([]report.Job{{Sheet: s, System: d.System()}})
 }

@@ -32,10 +32,7 @@ func same(a, b any) bool {
 	if isNumber && alsoNumber {
 		return math.Abs(x-y) <= 1e-9*math.Max(1, math.Abs(y))
 	}
-	if b == nil { // a list of rows has no null among its words
-		b = ""
-	}
-	return a == b || a == nil && b == ""
+	return a == b
 }
 
 // swept is a reading of a command that is given as a range, with what else
@@ -154,5 +151,35 @@ func TestRangeWithGauges(t *testing.T) {
 	}
 	if v := rowsOf(t, append(args, "--indicator", "0.2mm")...)[0]["verdict"]; v != "" {
 		t.Errorf("verdict %v with an indicator too coarse to tell", v)
+	}
+}
+
+// A step carries the uncertainty that its drill has by itself.
+func TestEachStepsUncertainty(t *testing.T) {
+	type answer struct {
+		Uncertainty map[string]any
+	}
+	ask := func(remove string) map[string]any {
+		a := run("", "web", "--sample", "--remove", remove, "--caliper", "0.02mm", "--protractor", "1deg", "--format", "json")
+		var d answer
+		if err := json.Unmarshal([]byte(a.out), &d); err != nil {
+			t.Fatal(err, a.err)
+		}
+		return d.Uncertainty
+	}
+	rows := ask("0mm..6mm by 3mm")["rows"].([]any)
+	if len(rows) != 3 {
+		t.Fatalf("%d rows", len(rows))
+	}
+	for i, remove := range []string{"0mm", "3mm", "6mm"} {
+		alone, row := ask(remove), rows[i].(map[string]any)
+		if len(alone) == 0 || len(alone) != len(row) {
+			t.Errorf("%s: %v, alone %v", remove, row, alone)
+		}
+		for key, want := range alone {
+			if !same(row[key], want) {
+				t.Errorf("%s, %s: %v, alone %v", remove, key, row[key], want)
+			}
+		}
 	}
 }

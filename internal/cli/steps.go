@@ -30,6 +30,7 @@ type steps struct {
 	judged   bool // there are verdicts
 	lists    bool // the answers are lists
 	count    int
+	first    *figure.Sheet // the answer of the first step
 }
 
 // breach is a figure outside its limit in some of the rows.
@@ -53,6 +54,9 @@ func newSteps(sweeps []sweep) *steps {
 
 func (t *steps) add(values []float64, s *figure.Sheet) {
 	t.count++
+	if t.first == nil {
+		t.first = s
+	}
 	where := at(t.sweeps, values)
 	t.outside = t.outside || s.Outside()
 	t.remember(s, where)
@@ -73,7 +77,7 @@ func (t *steps) add(values []float64, s *figure.Sheet) {
 	s.Each(func(f *figure.Figure) { figures = append(figures, f) })
 	t.row(values, script, len(figures), func(n int) (figure.Column, figure.Cell) {
 		f := figures[n]
-		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge}, figure.Cell{Value: f.Value, Word: f.Word}
+		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge}, figure.Cell{Value: f.Value, Word: f.Word, Spread: f.Spread}
 	})
 }
 
@@ -192,7 +196,7 @@ func (t *steps) forScripts() figure.Grid {
 		if key == "verdict" && !t.judged {
 			continue
 		}
-		g.Columns = append(g.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word})
+		g.Columns = append(g.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word, Maybe: key == "verdict"})
 		for n := range g.Rows {
 			g.Rows[n] = append(g.Rows[n], figure.W(t.scripts[n][i]))
 		}

@@ -207,3 +207,38 @@ func TestOutside(t *testing.T) {
 		}
 	}
 }
+
+// Every number is met once, and a row is another one when one of its words is.
+func TestNumbers(t *testing.T) {
+	list := func(thin string) *figure.Sheet {
+		s := &figure.Sheet{}
+		s.Add(figure.Figure{Key: "web_mm", Value: 2})
+		s.Add(figure.Figure{Key: "do", Word: "thin"})
+		s.Grids = []figure.Grid{{Key: "schedule", Columns: []figure.Column{{Key: "grind"}, {Key: "thin", Kind: quantity.Word}, {Key: "web"}},
+			Rows: [][]figure.Cell{{figure.V(1), figure.W("no"), figure.V(2)}, {figure.V(2), figure.W(thin), figure.V(3)}}},
+			{Key: "states", Columns: []figure.Column{{Key: "state", Kind: quantity.Word}, {Key: "web"}}, Rows: [][]figure.Cell{{figure.W("now"), figure.V(4)}}}}
+		return s
+	}
+	places := func(s *figure.Sheet) map[figure.Place]float64 {
+		out := map[figure.Place]float64{}
+		s.Numbers(func(n figure.Number) { out[n.Place] = n.Value; *n.Spread = n.Value / 10 })
+		return out
+	}
+	s := list("no")
+	a, b := places(s), places(list("yes"))
+	if len(a) != 6 || len(b) != 6 {
+		t.Errorf("%v\n%v", a, b)
+	}
+	common := 0
+	for p := range a {
+		if _, ok := b[p]; ok {
+			common++
+		}
+	}
+	if common != 4 { // all but the two of the row whose word has changed
+		t.Errorf("%d numbers alike in\n%v\n%v", common, a, b)
+	}
+	if s.Lookup("web_mm").Spread != 0.2 || s.Grids[0].Rows[1][2].Spread != 0.3 || s.Grids[1].Rows[0][1].Spread != 0.4 {
+		t.Errorf("spreads went astray: %+v", s)
+	}
+}

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"strconv"
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
@@ -19,6 +20,9 @@ type Sheet struct {
 	Verdict  *Verdict
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
+	// Worked is the sheet whose working is shown in place of this one's: of the
+	// answers that are its rows, the first.
+	Worked *Sheet
 	// Explaining asks the calculation to leave the working with each figure.
 	Explaining bool
 	// Extra are sources that no limit or working names.
@@ -61,6 +65,8 @@ type Column struct {
 	Key, Label string
 	Kind       quantity.Kind
 	Gauge      quantity.Gauge
+	// Maybe makes an empty word one that is not known, and not one of no letters.
+	Maybe bool
 	// Plot draws a bar beside each number in a table.
 	Plot bool
 }
@@ -86,8 +92,9 @@ type Grid struct {
 
 // Cell is one entry of a Grid; NaN shows as a dash.
 type Cell struct {
-	Value float64
-	Word  string
+	Value  float64
+	Word   string
+	Spread float64 // expanded uncertainty as in Figure
 }
 
 // V and W make cells.
@@ -133,6 +140,55 @@ func (s *Sheet) Each(f func(*Figure)) {
 			f(&s.Sections[i].Figures[j])
 		}
 	}
+}
+
+// Place names one number of a sheet, so that it is found again in the sheet of
+// the same drill with a reading moved: a figure by its key alone, a cell by its
+// list, its column and its row.
+type Place struct{ List, Key, Row string }
+
+// Number is a figure or a cell of a list that holds a number.
+type Number struct {
+	Place  Place
+	Kind   quantity.Kind
+	Value  float64
+	Spread *float64
+	Mostly *string // nil for a cell
+}
+
+// Numbers calls f for every number of the sheet, the figures first. A row is
+// known by its words, and by its count unless it starts with one: where a reading
+// moved changes a word, say that the web is thinned, the row is another one.
+func (s *Sheet) Numbers(f func(Number)) {
+	s.Each(func(fig *Figure) {
+		if fig.Word == "" {
+			f(Number{Place{Key: fig.Key}, fig.Kind, fig.Value, &fig.Spread, &fig.Mostly})
+		}
+	})
+	for i := range s.Grids {
+		g := &s.Grids[i]
+		for n, row := range g.Rows {
+			name := rowName(n, row)
+			for c := range row {
+				if cell := &row[c]; cell.Word == "" && g.Columns[c].Kind != quantity.Word {
+					f(Number{Place{g.Key, g.Columns[c].Key, name}, g.Columns[c].Kind, cell.Value, &cell.Spread, nil})
+				}
+			}
+		}
+	}
+}
+
+func rowName(n int, row []Cell) string {
+	name := ""
+	if row[0].Word == "" {
+		name = strconv.Itoa(n)
+	}
+	for _, c := range row {
+		if c.Word != "" {
+			name += "\t" + c.Word
+		}
+	}
+	return name
 }
 
 // Lookup returns the figure of that key, or nil.

@@ -32,75 +32,66 @@ func Expanded(contributions ...float64) float64 {
 	return Coverage * math.Sqrt(sum)
 }
 
-// Spread gives every figure of s, the sheet of d, its expanded uncertainty:
+// Spread gives every figure of s, the sheet of d, and every number of its lists
+// its expanded uncertainty:
 //
 //	U = 2 sqrt( sum over readings of (df/dx u(x))^2 )
 //
 // to the first order, the readings independent (JCGM 100:2008, 5.1.2), and
-// leaves in Mostly the reading that adds most. The slopes are taken by
+// leaves in a figure's Mostly the reading that adds most. The slopes are taken by
 // computing again with each reading moved by u. Gauges not named (zero)
 // claim nothing: their readings count as exact, and so do the drill's nominal
 // size and whatever is set and not measured.
 func Spread(d *drill.Drill, g quantity.Gauges, s *figure.Sheet, again Calculation) {
 	s.Gauged = true
 	var total, most []float64
-	s.Each(func(*figure.Figure) { total, most = append(total, 0), append(most, 0) })
+	s.Numbers(func(figure.Number) { total, most = append(total, 0), append(most, 0) })
 	for _, r := range drill.All() {
 		u := Standard(resolution(g, r))
 		if u == 0 {
 			continue
 		}
 		for i := range d.Values(r) {
-			shifts := shift(d, r, i, u, s, again)
-			n := 0
-			s.Each(func(f *figure.Figure) {
-				c := shifts[n]
-				total[n] += c * c
-				if c > most[n] {
-					most[n], f.Mostly = c, r.String()
+			up, down := values(again(d.Nudged(r, i, u))), values(again(d.Nudged(r, i, -u)))
+			at := 0
+			s.Numbers(func(n figure.Number) {
+				c := shift(up, n, down)
+				total[at] += c * c
+				if c > most[at] {
+					most[at] = c
+					if n.Mostly != nil {
+						*n.Mostly = r.String()
+					}
 				}
-				n++
+				at++
 			})
 		}
 	}
-	n := 0
-	s.Each(func(f *figure.Figure) {
-		f.Spread = Coverage * math.Sqrt(total[n])
-		n++
+	at := 0
+	s.Numbers(func(n figure.Number) {
+		*n.Spread = Coverage * math.Sqrt(total[at])
+		at++
 	})
 }
 
-// shift returns what one standard uncertainty u of reading r, value i, moves
-// each figure by (JCGM 100:2008, 5.1.3, note 2). At a kink, where the two sides
-// differ, the larger one counts; a figure picked from a list moves by a whole
-// step or not at all.
-func shift(d *drill.Drill, r drill.Reading, i int, u float64, s *figure.Sheet, again Calculation) []float64 {
-	up, down := values(again(d.Nudged(r, i, u))), values(again(d.Nudged(r, i, -u)))
-	var out []float64
-	s.Each(func(f *figure.Figure) {
-		above, below := math.Abs(up[f.Key]-f.Value), math.Abs(f.Value-down[f.Key])
-		c := math.Max(orZero(above), orZero(below))
-		out = append(out, c)
-	})
-	return out
-}
-
-func orZero(v float64) float64 {
-	if math.IsNaN(v) {
-		return 0
-	}
-	return v
-}
-
-func values(s *figure.Sheet) map[string]float64 {
-	out := map[string]float64{}
-	s.Each(func(f *figure.Figure) {
-		if f.Word == "" {
-			out[f.Key] = f.Value
-		} else {
-			out[f.Key] = math.NaN()
+// shift returns what one standard uncertainty of a reading moves a number by,
+// given the numbers with the reading that much up and down (JCGM 100:2008, 5.1.3,
+// note 2). At a kink, where the two sides differ, the larger one counts; a number
+// picked from a list moves by a whole step or not at all. A row that is not there
+// when the reading is moved says nothing.
+func shift(up map[figure.Place]float64, n figure.Number, down map[figure.Place]float64) float64 {
+	most := 0.0
+	for _, moved := range [...]map[figure.Place]float64{up, down} {
+		if v, ok := moved[n.Place]; ok && math.Abs(v-n.Value) > most {
+			most = math.Abs(v - n.Value)
 		}
-	})
+	}
+	return most
+}
+
+func values(s *figure.Sheet) map[figure.Place]float64 {
+	out := map[figure.Place]float64{}
+	s.Numbers(func(n figure.Number) { out[n.Place] = n.Value })
 	return out
 }
 

@@ -16,16 +16,16 @@ import (
 func writeCSV(w io.Writer, jobs []Job) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
-	keys := csvKeys(jobs)
+	keys, doubted := csvKeys(jobs), csvDoubted(jobs)
 	for i, j := range jobs {
 		if g := mainGrid(j.Sheet); g != nil {
 			csvGrid(out, g, i == 0)
 			continue
 		}
 		if i == 0 {
-			out.Write(csvHead(keys, j.Sheet))
+			out.Write(csvHead(keys, doubted, j.Sheet))
 		}
-		out.Write(csvRow(keys, j.Sheet))
+		out.Write(csvRow(keys, doubted, j.Sheet))
 	}
 	out.Flush()
 	return out.Error()
@@ -63,20 +63,42 @@ func csvKeys(jobs []Job) []string {
 	return keys
 }
 
-func csvHead(keys []string, s *figure.Sheet) []string {
+// uncertaintyOf is the name of the column that holds a figure's uncertainty.
+func uncertaintyOf(key string) string { return "uncertainty_" + key }
+
+// csvDoubted lists the figures that carry an uncertainty in any of the jobs.
+func csvDoubted(jobs []Job) []string {
+	var keys []string
+	for _, j := range jobs {
+		j.Sheet.Each(func(f *figure.Figure) {
+			if f.Spread > 0 && !slices.Contains(keys, f.Key) {
+				keys = append(keys, f.Key)
+			}
+		})
+	}
+	return keys
+}
+
+func csvHead(keys, doubted []string, s *figure.Sheet) []string {
 	head := append([]string{"drill"}, keys...)
+	for _, key := range doubted {
+		head = append(head, uncertaintyOf(key))
+	}
 	if s.Verdict != nil {
 		head = append(head, "verdict")
 	}
 	return append(head, "findings")
 }
 
-func csvRow(keys []string, s *figure.Sheet) []string {
-	fields := make(map[string]string, len(keys))
+func csvRow(keys, doubted []string, s *figure.Sheet) []string {
+	fields := make(map[string]string, len(keys)+len(doubted))
 	s.Each(func(f *figure.Figure) {
 		fields[f.Key] = f.Word
 		if f.Word == "" {
 			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
+		}
+		if f.Spread > 0 {
+			fields[uncertaintyOf(f.Key)] = full(quantity.Export(f.Kind, f.Spread))
 		}
 	})
 	for i := range s.Grids {
@@ -87,6 +109,9 @@ func csvRow(keys []string, s *figure.Sheet) []string {
 	row := []string{clean(s.Title)}
 	for _, key := range keys {
 		row = append(row, fields[key])
+	}
+	for _, key := range doubted {
+		row = append(row, fields[uncertaintyOf(key)])
 	}
 	if s.Verdict != nil {
 		row = append(row, s.Verdict.Word)
@@ -111,10 +136,16 @@ func oneCell(g *figure.Grid) string {
 }
 
 func csvGrid(out *csv.Writer, g *figure.Grid, head bool) {
+	doubted := uncertain(g)
 	if head {
 		keys := make([]string, len(g.Columns))
 		for i, c := range g.Columns {
 			keys[i] = c.Key
+		}
+		for i, c := range g.Columns {
+			if doubted[i] {
+				keys = append(keys, uncertaintyOf(c.Key))
+			}
 		}
 		out.Write(keys)
 	}
@@ -126,6 +157,19 @@ func csvGrid(out *csv.Writer, g *figure.Grid, head bool) {
 				cells[i] = full(quantity.Export(g.Columns[i].Kind, c.Value))
 			}
 		}
+		for i, c := range row {
+			if doubted[i] {
+				cells = append(cells, oneSpread(g.Columns[i], c))
+			}
+		}
 		out.Write(cells)
 	}
+}
+
+// oneSpread is a cell's uncertainty, "" where it carries none.
+func oneSpread(c figure.Column, v figure.Cell) string {
+	if !(v.Spread > 0) {
+		return ""
+	}
+	return full(quantity.Export(c.Kind, v.Spread))
 }

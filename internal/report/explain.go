@@ -2,6 +2,14 @@ package report
 
 import "evenlip/internal/figure"
 
+// worked returns the sheet whose working is shown for s.
+func worked(s *figure.Sheet) *figure.Sheet {
+	if s.Worked != nil {
+		return s.Worked
+	}
+	return s
+}
+
 // workings prints how each figure was got.
 func (t *tableWriter) workings(s *figure.Sheet) {
 	first := true

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"io"
+	"slices"
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
@@ -56,7 +57,7 @@ func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
 	j.list("cautions", s.Cautions)
 	j.list("sources", sources(s))
 	if explain {
-		j.steps(s)
+		j.steps(worked(s))
 	}
 	return append(j.b, '}')
 }
@@ -128,7 +129,11 @@ func (j *object) element(c figure.Column, v figure.Cell) {
 }
 
 func (j *object) value(c figure.Column, v figure.Cell) {
-	if v.Word != "" || c.Kind == quantity.Word {
+	switch {
+	case v.Word == "" && c.Maybe:
+		j.b = append(j.b, "null"...)
+		return
+	case v.Word != "" || c.Kind == quantity.Word:
 		j.b = appendQuoted(j.b, v.Word)
 		return
 	}
@@ -164,7 +169,27 @@ func (j *object) uncertainty(s *figure.Sheet) {
 			j.number(f.Key, quantity.Export(f.Kind, f.Spread))
 		}
 	})
+	for i := range s.Grids {
+		if g := &s.Grids[i]; slices.Contains(uncertain(g), true) {
+			j.rowsUncertainty(g)
+		}
+	}
 	j.close('}')
+}
+
+// rowsUncertainty lists the uncertainties of a list, an object for each row.
+func (j *object) rowsUncertainty(g *figure.Grid) {
+	j.open(g.Key, '[')
+	for _, row := range g.Rows {
+		j.openElement('{')
+		for i, c := range row {
+			if c.Spread > 0 {
+				j.number(g.Columns[i].Key, quantity.Export(g.Columns[i].Kind, c.Spread))
+			}
+		}
+		j.close('}')
+	}
+	j.close(']')
 }
 
 func (j *object) findings(fs []figure.Finding) {
@@ -211,7 +236,7 @@ func sources(s *figure.Sheet) []string {
 			add(src.String())
 		}
 	}
-	s.Each(func(f *figure.Figure) {
+	worked(s).Each(func(f *figure.Figure) {
 		if f.Limit != nil {
 			addSource(f.Limit.Source)
 		}

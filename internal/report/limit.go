@@ -75,10 +75,25 @@ func shown(fig *figure.Figure, f quantity.Format) string {
 // spread prints an uncertainty as finely as its figure, rounded up: rounding
 // one down would claim too much. It is empty where none is claimed.
 func spread(fig *figure.Figure, f quantity.Format) string {
-	if !(fig.Spread > 0) {
+	return plusMinus(fig.Kind, fig.Gauge, fig.Value, fig.Spread, f)
+}
+
+func plusMinus(k quantity.Kind, g quantity.Gauge, value, spread float64, f quantity.Format) string {
+	if !(spread > 0) {
 		return ""
 	}
-	step := math.Pow10(-f.Decimals(fig.Kind, fig.Gauge, fig.Value))
-	up := math.Ceil(f.InSystem(fig.Kind, fig.Spread)/step-1e-9) * step
-	return strconv.FormatFloat(up, 'f', f.Decimals(fig.Kind, fig.Gauge, fig.Value), 64)
+	step := math.Pow10(-f.Decimals(k, g, value))
+	up := math.Ceil(f.InSystem(k, spread)/step-1e-9) * step
+	return strconv.FormatFloat(up, 'f', f.Decimals(k, g, value), 64)
+}
+
+// uncertain tells of which columns some cell carries an uncertainty.
+func uncertain(g *figure.Grid) []bool {
+	out := make([]bool, len(g.Columns))
+	for _, row := range g.Rows {
+		for i, c := range row {
+			out[i] = out[i] || c.Spread > 0
+		}
+	}
+	return out
 }

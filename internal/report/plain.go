@@ -56,6 +56,12 @@ func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
 	for i, c := range g.Columns {
 		head[i] = strings.TrimSpace(c.Label + " " + f.Unit(c.Kind))
 	}
+	doubted := uncertain(g)
+	for i, c := range g.Columns {
+		if doubted[i] {
+			head = append(head, strings.TrimSpace("uncertainty of "+c.Label+" "+f.Unit(c.Kind)))
+		}
+	}
 	tabbed(b, head...)
 	for _, row := range g.Rows {
 		out := make([]string, len(row))
@@ -63,6 +69,11 @@ func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
 			out[i] = tabless(c.Word)
 			if c.Word == "" && !math.IsNaN(c.Value) {
 				out[i] = f.Number(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value)
+			}
+		}
+		for i, c := range row {
+			if doubted[i] {
+				out = append(out, plusMinus(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value, c.Spread, f))
 			}
 		}
 		tabbed(b, out...)

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"strings"
 
@@ -60,7 +59,7 @@ func (t *tableWriter) sheet(j Job) {
 	t.findings(s)
 	t.verdict(s)
 	if t.o.Explain {
-		t.workings(s)
+		t.workings(worked(s))
 	}
 	t.cautions(s)
 }
@@ -191,87 +190,6 @@ func (t *tableWriter) unknown(sec *figure.Section) {
 			t.line(head, t.pen.Faint(l))
 		}
 	}
-}
-
-func (t *tableWriter) grid(g *figure.Grid) {
-	if len(g.Rows) == 0 {
-		return
-	}
-	t.line()
-	if g.Title != "" {
-		for _, l := range wrap(g.Title, t.o.Width) {
-			t.line(t.pen.Heading(l))
-		}
-	}
-	if g.Note != "" {
-		for _, l := range wrap(g.Note, t.o.Width-2) {
-			t.line("  ", t.pen.Faint(l))
-		}
-	}
-	cells := make([][]string, 0, len(g.Rows)+1)
-	head := make([]string, len(g.Columns))
-	for i, c := range g.Columns {
-		head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
-	}
-	cells = append(cells, head)
-	for _, row := range briefly(g) {
-		out := make([]string, len(row))
-		for i, c := range row {
-			out[i] = t.cell(g.Columns[i], c)
-		}
-		cells = append(cells, out)
-	}
-	words := make([]bool, len(g.Columns))
-	for i, c := range g.Columns {
-		words[i] = c.Kind == quantity.Word
-	}
-	if g.Turned {
-		cells, words = turned(cells)
-		t.columns(words, cells)
-		return
-	}
-	cells, words = t.plotted(g, cells, words)
-	t.blocks(g, words, cells)
-}
-
-// briefly returns the rows that a table shows.
-func briefly(g *figure.Grid) [][]figure.Cell {
-	if g.Brief == nil {
-		return g.Rows
-	}
-	rows := make([][]figure.Cell, len(g.Brief))
-	for i, n := range g.Brief {
-		rows[i] = g.Rows[n]
-	}
-	return rows
-}
-
-// turned swaps rows and columns: names on the left, numbers under each head. A
-// line that has no number is left out.
-func turned(cells [][]string) (out [][]string, words []bool) {
-	for i := range cells[0] {
-		line, empty := make([]string, len(cells)), true
-		for n, row := range cells {
-			line[n] = row[i]
-			empty = empty && (n == 0 || row[i] == "-")
-		}
-		if !empty {
-			out = append(out, line)
-		}
-	}
-	words = make([]bool, len(cells))
-	words[0] = true
-	return out, words
-}
-
-func (t *tableWriter) cell(c figure.Column, v figure.Cell) string {
-	if v.Word != "" || c.Kind == quantity.Word {
-		return clean(v.Word)
-	}
-	if math.IsNaN(v.Value) {
-		return "-"
-	}
-	return t.f.Number(c.Kind, c.Gauge, v.Value)
 }
 
 func (t *tableWriter) findings(s *figure.Sheet) {

@@ -1,0 +1,119 @@
+package report
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+// doubted is an answer whose figure and list carry an uncertainty.
+func doubted(columns int) *figure.Sheet {
+	s := &figure.Sheet{Command: "web", Title: "12 mm drill", Gauged: true}
+	s.Open("Web")
+	s.Add(figure.Figure{Key: "web_mm", Label: "web", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Spread: 0.011})
+	s.Add(figure.Figure{Key: "size_mm", Label: "size", Value: 12, Kind: quantity.Length, Gauge: quantity.Caliper})
+	g := figure.Grid{Key: "rows", Columns: []figure.Column{{Key: "state", Label: "state", Kind: quantity.Word}}}
+	rows := [][]figure.Cell{{figure.W("now")}, {figure.W("ground")}, {figure.W("thinned")}}
+	for i := range columns {
+		key := string(rune('a' + i))
+		g.Columns = append(g.Columns, figure.Column{Key: key + "_mm", Label: "chisel " + key, Kind: quantity.Length, Gauge: quantity.Caliper})
+		rows[0] = append(rows[0], figure.Cell{Value: 2.5, Spread: 0.011})
+		rows[1] = append(rows[1], figure.Cell{Value: 2.6, Spread: 0.033})
+		rows[2] = append(rows[2], figure.V(math.NaN()))
+	}
+	g.Rows = rows
+	s.Grids = []figure.Grid{g}
+	return s
+}
+
+// What a list carries stands beside its numbers for a script, empty where none
+// is claimed.
+func TestListsCarryTheirUncertainty(t *testing.T) {
+	var got struct {
+		Uncertainty struct {
+			Web  float64              `json:"web_mm"`
+			Rows []map[string]float64 `json:"rows"`
+		}
+	}
+	if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, doubted(1))), &got); err != nil {
+		t.Fatal(err)
+	}
+	u := got.Uncertainty
+	if u.Web != 0.011 || len(u.Rows) != 3 || u.Rows[0]["a_mm"] != 0.011 || u.Rows[1]["a_mm"] != 0.033 || len(u.Rows[2]) != 0 {
+		t.Errorf("%+v", u)
+	}
+	for main, want := range map[bool]string{
+		false: "drill,web_mm,size_mm,uncertainty_web_mm,findings\n12 mm drill,2,12,0.011,\n",
+		true:  "state,a_mm,uncertainty_a_mm\nnow,2.5,0.011\nground,2.6,0.033\nthinned,,\n",
+	} {
+		s := doubted(1)
+		s.Grids[0].Main = main
+		out := written(t, Options{Form: CSV}, s)
+		if _, err := csv.NewReader(strings.NewReader(out)).ReadAll(); err != nil || strings.ReplaceAll(out, "\r", "") != want {
+			t.Errorf("%v\n%s", err, out)
+		}
+	}
+	if out := written(t, Options{Form: Plain}, doubted(1)); !strings.Contains(out, "state\tchisel a mm\tuncertainty of chisel a mm\nnow\t2.50\t0.02\nground\t2.60\t0.04\nthinned\t\t\n") {
+		t.Errorf("%s", out)
+	}
+}
+
+// A table shows them beside the numbers, or the largest underneath where the
+// line has no room; rounded up, never down.
+func TestTablesShowUncertaintyWhereThereIsRoom(t *testing.T) {
+	for columns, want := range map[int][]string{1: {"2.50 ±0.02", "2.60 ±0.04"}, 7: {"uncertain by at most: chisel a 0.04 mm; chisel b 0.04 mm;"}} {
+		out := written(t, Options{Form: Table}, doubted(columns))
+		for _, w := range want {
+			if !strings.Contains(out, w) {
+				t.Errorf("%d columns: no %q in\n%s", columns, w, out)
+			}
+		}
+		if both := strings.Contains(out, "at most") && strings.Contains(out, "2.50 ±"); both {
+			t.Errorf("%d columns: both ways\n%s", columns, out)
+		}
+	}
+	s := doubted(7)
+	for _, row := range s.Grids[0].Rows {
+		for i := range row {
+			row[i].Spread = 0
+		}
+	}
+	if out := written(t, Options{Form: Table}, s); strings.Contains(out, "at most") {
+		t.Errorf("claimed without a gauge\n%s", out)
+	}
+}
+
+// A word that is not known is null for a script, and an empty list of words is
+// empty.
+func TestAWordMayBeUnknown(t *testing.T) {
+	s := &figure.Sheet{Command: "inspect"}
+	s.Grids = []figure.Grid{{Key: "rows", Columns: []figure.Column{
+		{Key: "verdict", Kind: quantity.Word, Maybe: true}, {Key: "findings", Kind: quantity.Word}},
+		Rows: [][]figure.Cell{{figure.W(""), figure.W("")}, {figure.W("fit"), figure.W("dull")}}}}
+	var got struct {
+		Results struct{ Rows []map[string]any }
+	}
+	if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, s)), &got); err != nil {
+		t.Fatal(err)
+	}
+	rows := got.Results.Rows
+	if rows[0]["verdict"] != nil || rows[0]["findings"] != "" || rows[1]["verdict"] != "fit" || rows[1]["findings"] != "dull" {
+		t.Errorf("%v", rows)
+	}
+}
+
+// The working shown for many answers is that of the one named.
+func TestWorkingOfOneAmongMany(t *testing.T) {
+	s := doubted(1)
+	s.Sections, s.Worked = nil, sheet()
+	for form, want := range map[Form]string{Table: "How each figure is got", JSON: `"numbers": "1 + 1"`} {
+		if out := written(t, Options{Form: form, Explain: true}, s); !strings.Contains(out, want) {
+			t.Errorf("%s: no working\n%s", form, out)
+		}
+	}
+}
