@@ -149,7 +149,7 @@ func TestRangeWithGauges(t *testing.T) {
 	if v := rowsOf(t, args...)[0]["verdict"]; v != "fit" {
 		t.Errorf("verdict %v", v)
 	}
-	if v := rowsOf(t, append(args, "--indicator", "0.2mm")...)[0]["verdict"]; v != "" {
+	if v := rowsOf(t, append(args, "--indicator", "0.2mm")...)[0]["verdict"]; v != nil {
 		t.Errorf("verdict %v with an indicator too coarse to tell", v)
 	}
 }

@@ -77,7 +77,7 @@ func (t *steps) add(values []float64, s *figure.Sheet) {
 	s.Each(func(f *figure.Figure) { figures = append(figures, f) })
 	t.row(values, script, len(figures), func(n int) (figure.Column, figure.Cell) {
 		f := figures[n]
-		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge}, figure.Cell{Value: f.Value, Word: f.Word, Spread: f.Spread}
+		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, figure.Cell{Value: f.Value, Word: f.Word, Spread: f.Spread}
 	})
 }
 

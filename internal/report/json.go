@@ -129,15 +129,15 @@ func (j *object) element(c figure.Column, v figure.Cell) {
 }
 
 func (j *object) value(c figure.Column, v figure.Cell) {
+	words := v.Word != "" || c.Kind == quantity.Word
 	switch {
-	case v.Word == "" && c.Maybe:
+	case words && v.Word == "" && c.Maybe:
 		j.b = append(j.b, "null"...)
-		return
-	case v.Word != "" || c.Kind == quantity.Word:
+	case words:
 		j.b = appendQuoted(j.b, v.Word)
-		return
+	default:
+		j.b = appendNumber(j.b, quantity.Export(c.Kind, v.Value))
 	}
-	j.b = appendNumber(j.b, quantity.Export(c.Kind, v.Value))
 }
 
 func (j *object) limits(s *figure.Sheet) {
