@@ -72,6 +72,9 @@ func (r *Result) PointSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Value: p.Deviation, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: "lip-angle"})
 	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", figure.Deg(p.Angle), figure.Deg(p.Wanted))
+	if m := r.Drill.Material; m != nil && r.Drill.Given && !p.Asked && outside(p.Angle, p.Limit) && !outside(p.Angle, m.Point) {
+		s.Find("point-published", figure.Note, "{} is among the points published for {}, though not the one to grind: --point-angle holds the drill to it", figure.Deg(p.Angle), figure.Say(m.Name))
+	}
 	s.Add(figure.Figure{Key: "point_length_mm", Label: "point length", Value: p.Length, Kind: quantity.Length,
 		Gauge: quantity.Caliper, Wants: wants(on("size", r.Drill.D), on("lip-angle", p.Angle))})
 	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", figure.Len(r.Drill.D), figure.Deg(p.K()))

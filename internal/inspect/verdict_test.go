@@ -231,3 +231,21 @@ func TestFitSaysWhenWearWasNotRead(t *testing.T) {
 		t.Errorf("findings %v", codes(s))
 	}
 }
+
+// A point that is published for the work, though not the one to grind, is off
+// and remarked on; one that is not published, or asked for, is not remarked on.
+func TestPublishedPointIsRemarkedOn(t *testing.T) {
+	for line, want := range map[string]bool{
+		"size 12mm; material stainless-316; lip-angle 59,59":                  true,
+		"size 12mm; material stainless-316; lip-angle 55,55":                  false,
+		"size 12mm; material stainless-316; lip-angle 67.5,67.5":              false,
+		"size 12mm; material stainless-316; lip-angle 59,59; point-angle 135": false,
+		"size 12mm; lip-angle 65,65":                                          false,
+		"size 12mm; material plastics; lip-angle 30.5,30.5":                   true,
+	} {
+		s := inspect.PointOnly(of(line).possible(t), false)
+		if got := slices.Contains(codes(s), "point-published"); got != want {
+			t.Errorf("%s: remarks %v", line, codes(s))
+		}
+	}
+}
