@@ -160,7 +160,7 @@ func both(s *figure.Sheet, p published) {
 }
 
 func materialFindings(s *figure.Sheet, m *reference.Material) {
-	flute, source := reference.FluteFor(m.Name, false)
+	flute, source := reference.FluteFor(m, false)
 	s.Extra = append(s.Extra, source)
 	if flute == reference.StraightFlutes {
 		s.Find("straight-flutes", figure.Note, "best drilled with straight flutes, or the lips flattened: a helix digs in")

@@ -1,7 +1,5 @@
 package reference
 
-import "slices"
-
 var fluteSource = Source{Practice, "", "ordinary helix for most work; high helix for deep holes and powdery chips; straight flutes for brass, lead, copper and most plastics"}
 
 // Flute is a kind of drill flute.
@@ -22,11 +20,11 @@ func (f Flute) String() string {
 // straightFor are the materials of the list that want straight flutes.
 var straightFor = [...]string{"brass", "leaded-brass", "copper", "plastics"}
 
-// FluteFor returns the flute that a material of the list wants in an ordinary
-// or a deep hole. Source: common practice.
-func FluteFor(material string, deep bool) (Flute, *Source) {
+// FluteFor returns the flute that a material, nil for one not known, wants in an
+// ordinary or a deep hole. Source: common practice.
+func FluteFor(m *Material, deep bool) (Flute, *Source) {
 	switch {
-	case slices.Contains(straightFor[:], material):
+	case m != nil && m.Straight:
 		return StraightFlutes, &fluteSource
 	case deep:
 		return HighHelix, &fluteSource

@@ -55,6 +55,8 @@ type Material struct {
 	// Relief picks the column of the finer table by size.
 	Clearance Band
 
+	Straight bool // wants straight flutes, whatever the hole
+
 	Speed   Band // cutting speed, m/min
 	FeedEnd FeedEnd
 }

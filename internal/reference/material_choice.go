@@ -1,5 +1,7 @@
 package reference
 
+import "slices"
+
 // choice says which published rows a material of the list is made of.
 type choice struct {
 	name, title string
@@ -56,6 +58,7 @@ func (c choice) material() Material {
 		Clearance: pick(courseRows[c.rows.course].relief, &courseSource, trade.relief, book.relief),
 		Chisel:    book.chisel.band(deg, &bookSource),
 		Speed:     c.cuttingSpeed(),
+		Straight:  slices.Contains(straightFor[:], c.name),
 	}
 	if force.thrust > 0 {
 		m.KdThrust, m.KdTorque, m.KdSource = force.thrust, force.torque, force.source

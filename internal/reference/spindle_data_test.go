@@ -47,6 +47,10 @@ func TestGapsToTheWheel(t *testing.T) {
 // Common practice: straight flutes for brass, lead, copper and most plastics;
 // a high helix for deep holes; ordinary ones else.
 func TestFluteFor(t *testing.T) {
+	find := func(name string) *Material {
+		m, _ := FindMaterial(name)
+		return m
+	}
 	for _, c := range []struct {
 		material string
 		deep     bool
@@ -55,7 +59,7 @@ func TestFluteFor(t *testing.T) {
 		{"brass", false, StraightFlutes}, {"leaded-brass", true, StraightFlutes}, {"copper", false, StraightFlutes}, {"plastics", true, StraightFlutes},
 		{"steel-200", false, OrdinaryHelix}, {"steel-200", true, HighHelix}, {"", true, HighHelix}, {"", false, OrdinaryHelix},
 	} {
-		got, source := FluteFor(c.material, c.deep)
+		got, source := FluteFor(find(c.material), c.deep)
 		if got != c.want || source.Label != Practice {
 			t.Errorf("%s, deep %v: %v (%v), not %v", c.material, c.deep, got, source, c.want)
 		}

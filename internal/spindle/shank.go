@@ -68,11 +68,7 @@ func fluteType(f reference.Flute) reference.DrillType {
 
 // flute is the kind of flute that work and depth want.
 func (r *running) flute() (reference.Flute, *reference.Source) {
-	name := ""
-	if r.Drill.Material != nil {
-		name = r.Drill.Material.Name
-	}
-	return reference.FluteFor(name, r.depthRatio >= reference.PeckFirst)
+	return reference.FluteFor(r.Drill.Material, r.depthRatio >= reference.PeckFirst)
 }
 
 // helixFigure holds the helix read against the material's.
