@@ -268,8 +268,13 @@ func alike(a, b figure.Cell) bool {
 const sparkCells = 16
 
 // forPeople is the trend of each figure that changes, where there is one range,
-// and the table of the figures that change.
+// and the table of the figures that change; of two ranges a table a figure.
 func (t *steps) forPeople(f quantity.Format, ascii bool) []figure.Grid {
+	if t.crossed() {
+		if tables := t.across(f); len(tables) > 0 {
+			return tables
+		}
+	}
 	g := t.grid(t.tells)
 	if t.judged {
 		g.Columns = append(g.Columns, figure.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word})

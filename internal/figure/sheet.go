@@ -65,6 +65,8 @@ type Column struct {
 	Key, Label string
 	Kind       quantity.Kind
 	Gauge      quantity.Gauge
+	// Bare leaves the unit out of the head, where the title has it.
+	Bare bool
 	// Maybe makes an empty word one that is not known, and not one of no letters.
 	Maybe bool
 	// Plot draws a bar beside each number in a table.

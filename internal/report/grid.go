@@ -47,7 +47,10 @@ func (t *tableWriter) grid(g *figure.Grid) {
 func (t *tableWriter) cells(g *figure.Grid, doubt bool) (words []bool, cells [][]string) {
 	head := make([]string, len(g.Columns))
 	for i, c := range g.Columns {
-		head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
+		head[i] = c.Label
+		if !c.Bare {
+			head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
+		}
 		words = append(words, c.Kind == quantity.Word)
 	}
 	cells = append(cells, head)

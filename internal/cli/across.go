@@ -1,0 +1,52 @@
+package cli
+
+import (
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+// mostAcross is how many values of the second range stand side by side.
+const mostAcross = 8
+
+// crossed reports whether two ranges are shown as tables with the first range
+// down and the second across, a table a figure.
+func (t *steps) crossed() bool {
+	return len(t.sweeps) == 2 && !t.lists && len(t.sweeps[1].values) <= mostAcross
+}
+
+// across is one such table for the verdict and each figure that changes.
+func (t *steps) across(f quantity.Format) []figure.Grid {
+	var out []figure.Grid
+	if t.judged {
+		verdicts := make([]figure.Cell, len(t.rows))
+		for n := range verdicts {
+			verdicts[n] = figure.W(t.scripts[n][1])
+		}
+		out = append(out, t.cross(f, figure.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word}, verdicts))
+	}
+	for i, c := range t.columns {
+		if t.tells(i) {
+			out = append(out, t.cross(f, c, t.column(i)))
+		}
+	}
+	return out
+}
+
+// cross lays the cells of one figure out, row by row.
+func (t *steps) cross(f quantity.Format, c figure.Column, cells []figure.Cell) figure.Grid {
+	down, over := t.sweeps[0], t.sweeps[1]
+	title := c.Label
+	if unit := f.Unit(c.Kind); unit != "" {
+		title += ", " + unit
+	}
+	g := figure.Grid{Key: c.Key, Title: title, Note: "across: " + over.column().Label, Lead: 1, Columns: []figure.Column{down.column()}}
+	for _, v := range over.values {
+		head := over.column()
+		g.Columns = append(g.Columns, figure.Column{Key: c.Key, Label: f.Text(head.Kind, head.Gauge, v), Kind: c.Kind, Gauge: c.Gauge, Bare: true})
+	}
+	width := len(over.values)
+	for n, v := range down.values {
+		g.Rows = append(g.Rows, append([]figure.Cell{figure.V(v)}, cells[n*width:(n+1)*width]...))
+	}
+	return g
+}
