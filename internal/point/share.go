@@ -22,7 +22,7 @@ func ChipShareAlong(feed float64, l1, l2 Lip, inner, outer float64) (share1, sha
 	if math.Abs(s1-s0) < 1e-9 {
 		return ChipShare(feed, (from+to)/2)
 	}
-	share1 = (shareSum(s1) - shareSum(s0)) / (s1 - s0)
+	share1 = math.Min(1, math.Max(0, (shareSum(s1)-shareSum(s0))/(s1-s0))) // rounding may pass the ends
 	return share1, 1 - share1
 }
 

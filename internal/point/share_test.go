@@ -23,6 +23,9 @@ func TestShareAlongIsTheSumOfPlaces(t *testing.T) {
 			s, _ := point.ChipShare(feed, point.HeightDifference(l1, l2, 1+5*(float64(i)+0.5)/places))
 			sum += s / places
 		}
+		if got < 0 || got > 1 || rest < 0 || rest > 1 {
+			t.Fatalf("shares %g and %g", got, rest)
+		}
 		if math.Abs(got-sum) > 1e-4 || math.Abs(got+rest-1) > 1e-12 {
 			t.Fatalf("share %g and %g, summed %g", got, rest, sum)
 		}

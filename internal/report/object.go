@@ -69,7 +69,15 @@ func appendNumber(b []byte, v float64) []byte {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return append(b, "null"...)
 	}
-	return strconv.AppendFloat(b, v, 'g', -1, 64)
+	return strconv.AppendFloat(b, unsigned(v), 'g', -1, 64)
+}
+
+// unsigned takes the sign off a zero: no gauge reads minus nought.
+func unsigned(v float64) float64 {
+	if v == 0 {
+		return 0
+	}
+	return v
 }
 
 // appendQuoted appends a JSON string. Most are plain ASCII and need no encoder.

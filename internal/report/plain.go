@@ -92,5 +92,5 @@ func full(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	return strconv.FormatFloat(v, 'g', -1, 64)
+	return strconv.FormatFloat(unsigned(v), 'g', -1, 64)
 }

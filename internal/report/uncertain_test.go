@@ -117,3 +117,14 @@ func TestWorkingOfOneAmongMany(t *testing.T) {
 		}
 	}
 }
+
+// No form prints a minus before a nought.
+func TestNoughtHasNoSign(t *testing.T) {
+	minus := math.Copysign(0, -1)
+	if got := string(appendNumber(nil, minus)); got != "0" {
+		t.Errorf("JSON: %s", got)
+	}
+	if got := full(minus); got != "0" {
+		t.Errorf("CSV: %s", got)
+	}
+}
