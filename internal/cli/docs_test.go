@@ -25,7 +25,7 @@ func TestDocuments(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			now, commands := rerun(t, string(was))
+			now, commands := rerun(t, string(was), placeOf(t, string(was)))
 			ran += commands
 			if now == string(was) {
 				return
@@ -61,11 +61,23 @@ const (
 	fence   = "```"
 	console = fence + "console"
 	prompt  = "$ "
+	goesOn  = "> " // a command of several lines, as a shell shows it
 	widest  = 80
 )
 
-// rerun returns the document with what its commands print now.
-func rerun(t *testing.T, text string) (now string, commands int) {
+// apart at the head of a document runs its commands, one after the other, in an
+// empty folder.
+const apart = "<!-- run in a folder of its own -->\n"
+
+func placeOf(t *testing.T, text string) string {
+	if strings.HasPrefix(text, apart) {
+		return t.TempDir()
+	}
+	return repository
+}
+
+// rerun returns the document with what its commands print now in that folder.
+func rerun(t *testing.T, text, folder string) (now string, commands int) {
 	var out []string
 	inside := false
 	lines := strings.Split(text, "\n")
@@ -77,14 +89,15 @@ func rerun(t *testing.T, text string) (now string, commands int) {
 		case line == fence:
 			inside = false
 		case inside && strings.HasPrefix(line, prompt):
-			command := line
-			for strings.HasSuffix(command, `\`) && i+1 < len(lines) {
+			command := strings.TrimPrefix(line, prompt)
+			out = append(out, line)
+			for i+1 < len(lines) && (strings.HasPrefix(lines[i+1], goesOn) || strings.HasSuffix(command, `\`)) {
 				i++
-				command += "\n" + lines[i]
+				command += "\n" + strings.TrimPrefix(lines[i], goesOn)
+				out = append(out, lines[i])
 			}
 			commands++
-			out = append(out, command)
-			out = append(out, shell(t, strings.TrimPrefix(command, prompt))...)
+			out = append(out, shell(t, folder, command)...)
 			continue
 		case inside:
 			continue // what an earlier run printed
@@ -97,11 +110,11 @@ func rerun(t *testing.T, text string) (now string, commands int) {
 	return strings.Join(out, "\n"), commands
 }
 
-// shell runs a command in the repository as a reader would and returns the
-// lines it prints.
-func shell(t *testing.T, command string) []string {
+// shell runs a command in the folder as a reader would and returns the lines it
+// prints.
+func shell(t *testing.T, folder, command string) []string {
 	cmd := exec.Command("sh", "-c", command)
-	cmd.Dir = repository
+	cmd.Dir = folder
 	cmd.Env = append(os.Environ(), "LC_ALL=C.UTF-8")
 	printed, err := cmd.CombinedOutput()
 	if _, exited := err.(*exec.ExitError); err != nil && !exited {

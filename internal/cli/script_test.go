@@ -1,14 +1,18 @@
 package cli_test
 
 import (
+	"bytes"
 	"errors"
 	"flag"
+	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
 
+	jq "github.com/itchyny/gojq/cli"
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"evenlip/internal/cli"
@@ -20,7 +24,18 @@ var update = flag.Bool("update", false, "rewrite what the scripts and the docume
 func TestMain(m *testing.M) {
 	testscript.Main(atNobodysHome{m}, map[string]func(){
 		"evenlip": func() { os.Exit(cli.Main(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
+		"jq":      func() { os.Exit(jq.Run()) },
+		"mail":    mail,
 	})
+}
+
+// mail stands in for the system's: it says what would be sent.
+func mail() {
+	text, err := io.ReadAll(os.Stdin)
+	if err != nil {
+		os.Exit(1)
+	}
+	fmt.Printf("to be sent: %q, %d lines\n", os.Args[1:], bytes.Count(text, []byte("\n")))
 }
 
 // atNobodysHome runs the tests where no settings of the person who runs them
