@@ -160,10 +160,10 @@ func both(s *figure.Sheet, p published) {
 }
 
 func materialFindings(s *figure.Sheet, m *reference.Material) {
-	flute, source := reference.FluteFor(m, false)
-	s.Extra = append(s.Extra, source)
-	if flute == reference.StraightFlutes {
-		s.Find("straight-flutes", figure.Note, "best drilled with straight flutes, or the lips flattened: a helix digs in")
+	inspect.DigsIn(s, m)
+	if burns, source := reference.Burns(m); burns {
+		s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
+		s.Extra = append(s.Extra, source)
 	}
 	s.Find("class-of-work", figure.Note, "for lip clearance and feed this is {}", figure.Say(m.Relief.String()))
 	if !m.HasForce() {

@@ -22,6 +22,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 		if r.Drill.Material != nil && !r.Drill.Given {
 			s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(r.Drill.Material.Name))
 		}
+		DigsIn(s, r.Drill.Material)
 	}
 	r.verdictInto(s)
 	return s

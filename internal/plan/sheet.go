@@ -115,6 +115,7 @@ func (p *Plan) remarks(s *figure.Sheet) {
 	}
 	p.stockRemarks(s)
 	p.lifeRemarks(s)
+	inspect.DigsIn(s, p.Found.Drill.Material)
 	p.assumptions(s)
 }
 

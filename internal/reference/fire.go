@@ -7,10 +7,10 @@ var fireSource = Source{Practice, "", "fine chips and grinding dust of magnesium
 // burning are the materials of the list whose chips and dust burn.
 var burning = [...]string{"magnesium", "titanium", "titanium-pure"}
 
-// Burns reports whether the chips and dust of a material of the list burn.
-// Source: common practice.
-func Burns(material string) (bool, *Source) {
-	return slices.Contains(burning[:], material), &fireSource
+// Burns reports whether the chips and dust of a material, nil for one not known,
+// burn. Source: common practice.
+func Burns(m *Material) (bool, *Source) {
+	return m != nil && slices.Contains(burning[:], m.Kin), &fireSource
 }
 
 // fireTables returns the table of this file.

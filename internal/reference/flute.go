@@ -1,5 +1,7 @@
 package reference
 
+import "slices"
+
 var fluteSource = Source{Practice, "", "ordinary helix for most work; high helix for deep holes and powdery chips; straight flutes for brass, lead, copper and most plastics"}
 
 // Flute is a kind of drill flute.
@@ -24,7 +26,7 @@ var straightFor = [...]string{"brass", "leaded-brass", "copper", "plastics"}
 // ordinary or a deep hole. Source: common practice.
 func FluteFor(m *Material, deep bool) (Flute, *Source) {
 	switch {
-	case m != nil && m.Straight:
+	case m != nil && slices.Contains(straightFor[:], m.Kin):
 		return StraightFlutes, &fluteSource
 	case deep:
 		return HighHelix, &fluteSource

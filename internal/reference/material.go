@@ -36,6 +36,7 @@ type Material struct {
 	Name  string   // "steel-200": kind and hardness
 	Title string   // "Steel, 200 HB"
 	Also  []string // other names that find it
+	Kin   string   // the embedded material that it is, or is like
 
 	// KdThrust and KdTorque are the handbook's work-material factor for a
 	// sharp drill, the same number for inch and metric equations.
@@ -54,8 +55,6 @@ type Material struct {
 	// Clearance is the band of the lip clearance over all drill sizes, radians;
 	// Relief picks the column of the finer table by size.
 	Clearance Band
-
-	Straight bool // wants straight flutes, whatever the hole
 
 	Speed   Band // cutting speed, m/min
 	FeedEnd FeedEnd

@@ -1,7 +1,5 @@
 package reference
 
-import "slices"
-
 // choice says which published rows a material of the list is made of.
 type choice struct {
 	name, title string
@@ -51,14 +49,13 @@ var choices = [...]choice{
 func (c choice) material() Material {
 	force, inPrint, trade, book := forceRows[c.rows.force], printRows[c.rows.print], tradeRows[c.rows.trade], bookRows[c.rows.book]
 	m := Material{
-		Name: c.name, Title: c.title, Also: c.also, Relief: c.relief, FeedEnd: c.feedEnd(),
+		Name: c.name, Title: c.title, Also: c.also, Kin: c.name, Relief: c.relief, FeedEnd: c.feedEnd(),
 		KdThrust: nan, KdTorque: nan,
 		Point:     pick(inPrint.point, &printSource, trade.point, book.point),
 		Helix:     pick(inPrint.helix, &printSource, trade.helix, book.helix),
 		Clearance: pick(courseRows[c.rows.course].relief, &courseSource, trade.relief, book.relief),
 		Chisel:    book.chisel.band(deg, &bookSource),
 		Speed:     c.cuttingSpeed(),
-		Straight:  slices.Contains(straightFor[:], c.name),
 	}
 	if force.thrust > 0 {
 		m.KdThrust, m.KdTorque, m.KdSource = force.thrust, force.torque, force.source

@@ -75,7 +75,7 @@ func TestNewMaterial(t *testing.T) {
 	b := yard(t).Book
 	m, ok := b.Material("yard-bronze")
 	brass, _ := reference.FindMaterial("brass")
-	if !ok || m.KdThrust != brass.KdThrust || m.Relief != brass.Relief || !m.Straight {
+	if !ok || m.KdThrust != brass.KdThrust || m.Relief != brass.Relief || m.Kin != "brass" {
 		t.Fatalf("yard-bronze is not like brass: %+v", m)
 	}
 	if math.Abs(m.PointAim-115*deg) > 1e-12 || m.PointSource.Label != reference.Shop || m.KdSource.Label == reference.Shop {

@@ -34,7 +34,7 @@ func (r *running) warn(s *figure.Sheet) {
 	r.shankFindings(s)
 	r.fluteFindings(s)
 	if m != nil {
-		if burns, source := reference.Burns(m.Name); burns {
+		if burns, source := reference.Burns(m); burns {
 			s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
 			s.Extra = append(s.Extra, source)
 		}
