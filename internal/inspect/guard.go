@@ -15,7 +15,7 @@ import (
 func Guard(s *figure.Sheet) {
 	s.Each(func(f *figure.Figure) {
 		if f.State() == figure.Unsure {
-			s.Find("cannot-tell", figure.Warn, "{}: {} is too near its limit for this gauge to tell; take {} better",
+			s.Find("cannot-tell", figure.Warn, "{}: {} is too near its limit for this gauge to tell; read {} on a finer gauge",
 				figure.Say(f.Label), figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
 				figure.Say(f.Mostly))
 		}
@@ -47,9 +47,28 @@ func Guard(s *figure.Sheet) {
 	}
 	s.Verdict.Word, s.Verdict.Reasons = word.String(), sure
 	s.Findings = slices.DeleteFunc(s.Findings, func(f figure.Finding) bool { return slices.Contains(doubted, f.Code) })
-	if word == Undecided && doubt {
-		s.Verdict.Missing = append(s.Verdict.Missing, "finer readings, see the remarks")
+	if word != Fit {
+		s.Findings = slices.DeleteFunc(s.Findings, func(f figure.Finding) bool { return f.Code == notRead })
 	}
+	if word == Undecided && doubt {
+		s.Verdict.Missing = append(s.Verdict.Missing, finer(s)...)
+	}
+}
+
+// finer names, once each, the readings that the verdict waits for a finer gauge to
+// take.
+func finer(s *figure.Sheet) []string {
+	var out []string
+	for i := range rules {
+		for _, key := range rules[i].figures {
+			if f := s.Lookup(key); f != nil && f.State() == figure.Unsure {
+				if want := f.Mostly + " on a finer gauge"; !slices.Contains(out, want) {
+					out = append(out, want)
+				}
+			}
+		}
+	}
+	return out
 }
 
 func unsure(s *figure.Sheet, keys []string) bool {

@@ -107,3 +107,23 @@ func TestUnknownMaterial(t *testing.T) {
 	r := inspect.Compute(d)
 	within(t, "wanted", r.Point.Wanted/deg, 118, 1e-9)
 }
+
+// Where gauges are too coarse the verdict names the readings to take on finer
+// ones, each once, and does not call the drill fit in a remark.
+func TestGuardNamesWhatToTakeFiner(t *testing.T) {
+	s := inspect.Sheet(sound.without("flank-wear").possible(t), false)
+	if !slices.Contains(codes(s), "wear-not-read") {
+		t.Fatalf("remarks %v", codes(s))
+	}
+	for key, reading := range map[string]string{"lip_height_difference_mm": "lip-height", "lip_height_mid_lip_mm": "lip-angle", "chisel_ratio": "lip-angle"} {
+		f := s.Lookup(key)
+		f.Spread, f.Mostly = 1, reading
+	}
+	inspect.Guard(s)
+	if want := []string{"lip-height on a finer gauge", "lip-angle on a finer gauge"}; !slices.Equal(s.Verdict.Missing, want) {
+		t.Errorf("wants %q, not %q", s.Verdict.Missing, want)
+	}
+	if slices.Contains(codes(s), "wear-not-read") {
+		t.Error("called fit in a remark")
+	}
+}

@@ -17,14 +17,14 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "lip_height_difference_mm", Label: "lip 1 higher than lip 2 by", Value: l.Height, Kind: quantity.Length,
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipWants})
 	r.workHeight(s)
-	s.Add(figure.Figure{Key: "lip_height_mid_lip_mm", Label: "the same at mid lip", Value: l.MidLip, Kind: quantity.Length,
+	s.Add(figure.Figure{Key: "lip_height_mid_lip_mm", Label: "lip 1 higher, at mid lip, by", Value: l.MidLip, Kind: quantity.Length,
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipMissing(l.Height, r.offsetNeeds()...)})
 	r.workMidLip(s)
 	s.Add(figure.Figure{Key: "high_lip", Label: "higher lip", Word: l.highWord(), Value: math.NaN(), Kind: quantity.Word, Wants: lipWants})
 	angle := lipMissing(l.Height, r.offsetNeeds()...)
-	s.Add(figure.Figure{Key: "lip_length_difference_mm", Label: "lip 1 longer than lip 2 by", Value: l.Length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: angle})
+	s.Add(figure.Figure{Key: "lip_length_difference_mm", Label: "lip length, 1 less 2", Value: l.Length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: angle})
 	r.workLength(s)
-	s.Add(figure.Figure{Key: "point_offset_mm", Label: "point off the axis by", Value: l.Offset, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle})
+	s.Add(figure.Figure{Key: "point_offset_mm", Label: "point off toward lip 1 by", Value: l.Offset, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle})
 	r.workOffset(s)
 	f := figure.Figure{Key: "oversize_bound_mm", Label: "hole oversize, at most", Value: l.Oversize, Kind: quantity.Length, Gauge: l.gauge(), Wants: angle}
 	s.Add(f)

@@ -31,7 +31,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 // verdictInto adds the verdict and a finding for each of its reasons.
 func (r *Result) verdictInto(s *figure.Sheet) {
 	v := &r.Verdict
-	s.Verdict = &figure.Verdict{Word: v.Word.String(), Missing: v.Missing.names()}
+	s.Verdict = &figure.Verdict{Word: v.Word.String(), Missing: v.Missing.names(known(r.Drill.D))}
 	for i, holds := range v.Reasons {
 		if !holds {
 			continue
@@ -46,21 +46,27 @@ func (r *Result) verdictInto(s *figure.Sheet) {
 		}
 	}
 	if v.Word == Fit && !known(r.Wear.Flank) {
-		s.Find("wear-not-read", figure.Note, "fit by its geometry; look at lips and corners for dullness, or give flank-wear")
+		s.Find(notRead, figure.Note, "fit by its geometry; look at lips and corners for dullness, or give flank-wear")
 	}
 	s.Extra = append(s.Extra, &verdictSource)
 }
 
+const notRead = "wear-not-read"
+
 var verdictSource = reference.Source{Label: reference.Own, Text: "the verdict's rules, docs/verdict.md"}
 
-func (m Missing) names() []string {
+func (m Missing) names(sized bool) []string {
 	var out []string
+	edge := "two of web, chisel-angle, chisel-length"
+	if !sized {
+		edge = "size and " + edge
+	}
 	for _, x := range [...]struct {
 		missing bool
 		name    string
 	}{
 		{m.Point, "lip-angle A,B"}, {m.Clearance, "clearance or heel-drop with heel-turn"},
-		{m.Chisel, "size and two of web, chisel-angle, chisel-length"}, {m.Lips, "lip-height or lip-length A,B"},
+		{m.Chisel, edge}, {m.Lips, "lip-height or lip-length A,B"},
 	} {
 		if x.missing {
 			out = append(out, x.name)

@@ -74,7 +74,7 @@ var rules = [reasons]rule{
 		return figure.Sayf("the worn land behind the lip is {}: dull over {}", figure.Len(r.Wear.Flank), figure.Len(r.Wear.FlankLimit.High))
 	}, []string{"flank_wear_mm"}},
 	CornerWorn: {"corner-worn", Regrind, func(r *Result) figure.Text {
-		return figure.Sayf("the corner is rounded over {}: grind until it is sharp", figure.Len(r.Wear.Corner))
+		return figure.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", figure.Len(r.Wear.Corner))
 	}, nil},
 	MarginWorn: {"margin-worn", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("the margin is worn back {} from the corner: take that much off the end", figure.Len(r.Wear.Margin))

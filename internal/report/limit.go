@@ -79,11 +79,11 @@ func spread(fig *figure.Figure, f quantity.Format) string {
 }
 
 func plusMinus(k quantity.Kind, g quantity.Gauge, value, spread float64, f quantity.Format) string {
-	if !(spread > 0) {
-		return ""
-	}
 	step := math.Pow10(-f.Decimals(k, g, value))
 	up := math.Ceil(f.InSystem(k, spread)/step-1e-9) * step
+	if !(up > 0) {
+		return ""
+	}
 	return strconv.FormatFloat(up, 'f', f.Decimals(k, g, value), 64)
 }
 

@@ -231,7 +231,7 @@ func (t *tableWriter) verdict(s *figure.Sheet) {
 	if len(v.Missing) == 0 {
 		return
 	}
-	text := "not all was measured; still wanted: " + strings.Join(v.Missing, "; ")
+	text := "still wanted: " + strings.Join(v.Missing, "; ")
 	for _, l := range wrap(text, t.o.Width-2) {
 		t.line("  ", l)
 	}

@@ -128,3 +128,11 @@ func TestNoughtHasNoSign(t *testing.T) {
 		t.Errorf("CSV: %s", got)
 	}
 }
+
+// What is under the last digit by rounding alone is not claimed.
+func TestNoUncertaintyOfNought(t *testing.T) {
+	f := quantity.Format{System: quantity.Metric}
+	if got := plusMinus(quantity.Share, 0, 1, 1e-17, f); got != "" {
+		t.Errorf("±%s", got)
+	}
+}
