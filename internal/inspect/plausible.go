@@ -5,6 +5,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 )
 
@@ -17,6 +18,8 @@ func Plausible(d *drill.Drill, s *figure.Sheet) {
 	clearanceSlip(d, s)
 	taperSlip(d, s)
 	lipLengthSlip(d, s)
+	chiselSlip(d, s)
+	landSlip(d, s)
 }
 
 // largestDrill is the end of what a bench calls a twist drill, mm.
@@ -79,12 +82,18 @@ func clearanceSlip(d *drill.Drill, s *figure.Sheet) {
 	}
 }
 
+// mostTaper is many times what webs are made with, mm per mm.
+const mostTaper = 0.1
+
 func taperSlip(d *drill.Drill, s *figure.Sheet) {
-	if t, ok := d.Get(drill.WebTaper); ok && t > 0.1 {
+	if t, ok := d.Get(drill.WebTaper); ok && t > mostTaper {
 		s.Find("web-taper-odd", figure.Warn, "web taper {} is unusual: it is mm per mm, about 0.016", figure.Of(quantity.Taper, t))
 	}
 	web, a := d.Get(drill.Web)
 	second, b := d.Get(drill.SecondWeb)
+	if at, c := d.Get(drill.SecondWebAt); a && b && c && (second-web)/at > mostTaper {
+		s.Find("web-taper-odd", figure.Warn, "the two webs make a taper of {}: webs grow by about 0.016; is second-web-at the distance up from the point?", figure.Of(quantity.Taper, (second-web)/at))
+	}
 	if a && b && second < web {
 		s.Find("web-thins", figure.Warn, "the web is read thinner further up ({} after {}): webs thicken toward the shank; measure again", figure.Len(second), figure.Len(web))
 	}
@@ -103,5 +112,21 @@ func lipLengthSlip(d *drill.Drill, s *figure.Sheet) {
 			s.Find("lip-length-odd", figure.Warn, "lip length {} is unusual on a {} drill: a lip is about half the diameter", figure.Len(v.V), figure.Of(quantity.Size, size))
 			return
 		}
+	}
+}
+
+// chiselSlip finds an angle that no grinding leaves.
+func chiselSlip(d *drill.Drill, s *figure.Sheet) {
+	const least = 25 * math.Pi / 180
+	if v, ok := d.Get(drill.ChiselAngle); ok && point.Acute(v) < least {
+		s.Find("chisel-angle-odd", figure.Warn, "chisel-edge angle {} is unusual: it is 120 to 135° to the lip, or 45 to 60° read the acute way", figure.Deg(v))
+	}
+}
+
+// landSlip finds a land that is wider than a drill goes on cutting with.
+func landSlip(d *drill.Drill, s *figure.Sheet) {
+	size, sized := d.Get(drill.Size)
+	if v, ok := d.Get(drill.FlankWear); ok && sized && v > size/10 {
+		s.Find("flank-wear-odd", figure.Warn, "a worn land of {} is unusual on a {} drill: it is the bright strip right behind the lip, a few tenths wide", figure.Len(v), figure.Of(quantity.Size, size))
 	}
 }

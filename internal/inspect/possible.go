@@ -116,6 +116,9 @@ func (c *checker) lengthsOn(size float64) {
 			c.refuse(drill.LipHeight, "is it in the unit that was meant?", "{} cannot be between the lips: the drill itself is {}", figure.Len(apart), figure.Len(size))
 		}
 	}
+	if v, ok := c.d.Get(drill.FlankWear); ok && v > size/2 {
+		c.refuse(drill.FlankWear, "it is the width of the bright strip behind the lip", "{} cannot be: the whole flank is no wider than {}", figure.Len(v), figure.Len(size/2))
+	}
 	if v, ok := c.d.Get(drill.CornerWear); ok && v > size/2 {
 		c.refuse(drill.CornerWear, "", "{} cannot be: the lip is no longer than {}", figure.Len(v), figure.Len(size/2))
 	}

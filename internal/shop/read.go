@@ -26,6 +26,17 @@ func (rd *reader) positive(n strict.Node, kind quantity.Kind) float64 {
 	return v.V
 }
 
+// upTo reads one quantity above zero and no larger than any shop would set: a
+// slip in the unit must not move a limit out of reach.
+func (rd *reader) upTo(most float64, n strict.Node, kind quantity.Kind) float64 {
+	v := rd.positive(n, kind)
+	if v > most {
+		f := quantity.Format{System: quantity.Metric}
+		rd.Fault(n, f.Text(kind, 0, v)+" is more than a shop would set: takes up to "+f.Text(kind, 0, most), "a number without a unit is millimetres and degrees")
+	}
+	return v
+}
+
 // part reads a part of the diameter, between nothing and all of it.
 func (rd *reader) part(n strict.Node) float64 {
 	v := rd.positive(n, quantity.Number)
@@ -53,6 +64,16 @@ func (rd *reader) span(n strict.Node, kind quantity.Kind) (low, high float64) {
 		rd.Fault(n, "takes two values, the lower first, such as 9,13", "")
 	}
 	return a.V, b.V
+}
+
+// obtuse reads the two ends of a chisel-edge angle, as it is seen above 90
+// degrees.
+func (rd *reader) obtuse(n strict.Node) (low, high float64) {
+	low, high = rd.span(n, quantity.Angle)
+	if low < high && (low <= 90*degree || high >= 180*degree) {
+		rd.Fault(n, "takes the obtuse chisel-edge angle, between 90 and 180°", "135,120 measured the acute way are 45,60: write 120,135")
+	}
+	return low, high
 }
 
 func quote(s string) string { return strconv.Quote(s) }

@@ -4,6 +4,7 @@ package shop
 
 import (
 	"io"
+	"math"
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
@@ -16,6 +17,8 @@ type Shop struct {
 	Gauges quantity.Gauges
 	Book   *reference.Book
 }
+
+const degree = math.Pi / 180
 
 // reader collects what is wrong with a file.
 type reader struct{ strict.Reader }
@@ -33,9 +36,9 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 		"name": func(n strict.Node) { s.Name = rd.Word(n) },
 		"gauges": func(n strict.Node) {
 			rd.Entries(n, "caliper, protractor, indicator", map[string]func(strict.Node){
-				"caliper":    func(n strict.Node) { s.Gauges.Caliper = rd.positive(n, quantity.Length) },
-				"protractor": func(n strict.Node) { s.Gauges.Protractor = rd.positive(n, quantity.Angle) },
-				"indicator":  func(n strict.Node) { s.Gauges.Indicator = rd.positive(n, quantity.Length) },
+				"caliper":    func(n strict.Node) { s.Gauges.Caliper = rd.upTo(1, n, quantity.Length) },
+				"protractor": func(n strict.Node) { s.Gauges.Protractor = rd.upTo(10*degree, n, quantity.Angle) },
+				"indicator":  func(n strict.Node) { s.Gauges.Indicator = rd.upTo(1, n, quantity.Length) },
 			})
 		},
 		"limits":    func(n strict.Node) { rd.limits(n, s.Book) },
@@ -53,14 +56,14 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 
 func (rd *reader) limits(n strict.Node, b *reference.Book) {
 	rd.Entries(n, "point-angle, chisel-angle, lip-height, chisel-ratio, flank-wear, margin-wear, chip-room, web-ratio, web-taper", map[string]func(strict.Node){
-		"point-angle":  func(n strict.Node) { b.PointTolerance = rd.positive(n, quantity.Angle) },
-		"chisel-angle": func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.span(n, quantity.Angle) },
-		"lip-height":   func(n strict.Node) { b.LipHeightMost = rd.positive(n, quantity.Length) },
+		"point-angle":  func(n strict.Node) { b.PointTolerance = rd.upTo(15*degree, n, quantity.Angle) },
+		"chisel-angle": func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.obtuse(n) },
+		"lip-height":   func(n strict.Node) { b.LipHeightMost = rd.upTo(1, n, quantity.Length) },
 		"chisel-ratio": func(n strict.Node) { b.ChiselMost = rd.part(n) },
-		"flank-wear":   func(n strict.Node) { b.FlankMost = rd.positive(n, quantity.Length) },
-		"margin-wear":  func(n strict.Node) { b.MarginMost = rd.positive(n, quantity.Number) },
-		"chip-room":    func(n strict.Node) { b.ChipRoom = rd.positive(n, quantity.Number) },
+		"flank-wear":   func(n strict.Node) { b.FlankMost = rd.upTo(2, n, quantity.Length) },
+		"margin-wear":  func(n strict.Node) { b.MarginMost = rd.upTo(10, n, quantity.Number) },
+		"chip-room":    func(n strict.Node) { b.ChipRoom = rd.upTo(10, n, quantity.Number) },
 		"web-ratio":    func(n strict.Node) { b.WebMost = rd.part(n) },
-		"web-taper":    func(n strict.Node) { b.Taper = rd.positive(n, quantity.Taper) },
+		"web-taper":    func(n strict.Node) { b.Taper = rd.upTo(0.1, n, quantity.Taper) },
 	})
 }
