@@ -70,16 +70,21 @@ func (c *Clearance) alongLip(r *Result) {
 
 // Recommended returns the clearance at the corner to aim at and its band,
 // radians, for a drill of diameter d mm and the work, which may be nil: the
-// shop's where it has set one, else that of the table by size.
+// shop's where it has set one, else that of the table by size. What is aimed at is
+// also within what is published for the work over all sizes, where the two meet.
 func Recommended(d float64, m *reference.Material) (float64, reference.Band) {
-	relief := reference.General
-	if m != nil {
-		relief = m.Relief
-		if band, set := m.ShopClearance(); set {
-			return (band.Low + band.High) / 2, band
-		}
+	if m == nil {
+		return reference.Clearance(d, reference.General)
 	}
-	return reference.Clearance(d, relief)
+	if band, set := m.ShopClearance(); set {
+		return (band.Low + band.High) / 2, band
+	}
+	aim, band := reference.Clearance(d, m.Relief)
+	low, high := math.Max(band.Low, m.Clearance.Low), math.Min(band.High, m.Clearance.High)
+	if low <= high {
+		aim = math.Min(math.Max(aim, low), high)
+	}
+	return aim, band
 }
 
 // lipEnds returns the radii at which a lip begins and ends.

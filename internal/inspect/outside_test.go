@@ -35,7 +35,7 @@ func TestOversizeAtTheLimit(t *testing.T) {
 // handbook (from memory, medium-high): the figure of each class to aim at. The
 // band from the harder class to the softer is this program's reading of it.
 func TestClearanceBySize(t *testing.T) {
-	work := map[string]string{"general": "steel-200", "hard": "steel-400", "soft": "brass"}
+	work := map[string]string{"general": "steel-200", "hard": "stainless-316", "soft": "brass"}
 	for _, row := range []struct {
 		sizes               []string
 		general, hard, soft float64
@@ -55,6 +55,22 @@ func TestClearanceBySize(t *testing.T) {
 			band := compute(t, "size "+size).Clearance.Limit
 			within(t, size+" from", band.Low/deg, row.hard, 1e-9)
 			within(t, size+" to", band.High/deg, row.soft, 1e-9)
+		}
+	}
+}
+
+// What is published for a work over all sizes bounds what is aimed at, where it
+// meets the table by size: copper 12 to 15, hard steel 7 to 10 (the handbook's
+// table by material, from memory).
+func TestClearanceIsAimedWithinThePublished(t *testing.T) {
+	for line, want := range map[string]float64{
+		"size 12mm; material copper": 15, "size F; material steel-400": 10, "size 1/2; material steel-400": 10,
+		"size 25mm; material steel-400": 7, "size #80; material steel-400": 20, "size 12mm; material steel-200": 12,
+	} {
+		c := compute(t, line).Clearance
+		within(t, line, c.Aim/deg, want, 1e-9)
+		if !c.Limit.Holds(c.Aim) {
+			t.Errorf("%s: the band does not hold the aim", line)
 		}
 	}
 }
