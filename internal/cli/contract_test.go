@@ -82,7 +82,7 @@ var contract = map[string]struct {
 	"point": {[]string{"--sample"}, `
 		point_angle_deg lip_angle_difference_deg point_angle_deviation_deg point_length_mm`},
 	"regrind": {[]string{"--sample"}, `
-		plan stock_mm stock_reason stock_flank_mm stock_corner_mm stock_margin_mm stock_chip_mm stock_truing_mm
+		plan stock_mm stock_reason stock_flank_mm stock_corner_mm stock_margin_mm stock_chip_mm stock_steep_mm stock_truing_mm
 		stock_clean_up_mm take_1_inner_mm take_1_outer_mm take_2_inner_mm take_2_outer_mm thin chisel_ratio_unthinned
 		thin_over_ratio thin_to_ratio thin_to_web_mm notch_depth_mm flute_after_mm length_after_mm
 		point_length_after_mm web_after_mm chisel_length_after_mm chisel_ratio_after thrust_now_n thrust_after_n

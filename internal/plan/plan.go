@@ -91,6 +91,10 @@ func (p *Plan) wear() {
 	if !(w.Clearance > w.FeedAngle) {
 		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, figure.Known(w.Land)
 	}
+	w.Steep, w.Aim = math.NaN(), r.Clearance.Aim
+	if r.Verdict.Reasons[inspect.ClearanceHigh] {
+		w.Steep = reference.SteepFlank(r.Drill.D)
+	}
 	w.HalfAngle = r.Point.K()
 	if !figure.Known(w.HalfAngle) {
 		w.HalfAngle = p.target()

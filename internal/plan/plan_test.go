@@ -123,7 +123,7 @@ func TestNoPlanOfADrillWithoutLips(t *testing.T) {
 func TestNamesOfFigures(t *testing.T) {
 	want := []string{
 		"plan", "stock_mm", "stock_reason",
-		"stock_flank_mm", "stock_corner_mm", "stock_margin_mm", "stock_chip_mm", "stock_truing_mm", "stock_clean_up_mm",
+		"stock_flank_mm", "stock_corner_mm", "stock_margin_mm", "stock_chip_mm", "stock_steep_mm", "stock_truing_mm", "stock_clean_up_mm",
 		"take_1_inner_mm", "take_1_outer_mm", "take_2_inner_mm", "take_2_outer_mm",
 		"thin", "chisel_ratio_unthinned", "thin_over_ratio", "thin_to_ratio", "thin_to_web_mm", "notch_depth_mm",
 		"flute_after_mm", "length_after_mm", "point_length_after_mm", "web_after_mm", "chisel_length_after_mm", "chisel_ratio_after",

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/point"
@@ -21,6 +23,12 @@ func (p *Plan) causes(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "dz = length worn", "{}", figure.Len(w.Margin))
 	s.Add(length("stock_chip_mm", "chip in a lip", by(regrind.LipChip), ""))
 	s.Work("as read", "dz = depth of the chip", "{}", figure.Len(w.Chip))
+	steep := math.NaN()
+	if figure.Known(w.Steep) {
+		steep = by(regrind.Reshaping)
+	}
+	s.Add(length("stock_steep_mm", "flank of too much clearance", steep, ""))
+	s.Work(reference.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", figure.Num(w.Steep/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Deg(w.Clearance), figure.Deg(w.Aim))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)
 	s.Add(length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), ""))

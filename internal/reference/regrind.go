@@ -5,6 +5,7 @@ var (
 	cleanUpSource    = Source{Own, "", "0.05 mm beyond the wear, five divisions of a 0.01 mm indicator, so that the edge is bright all over"}
 	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes 0.5 mm at least, whatever this one takes: off-hand nobody takes less"}
 	mostUsualSource  = Source{Own, "", "wear that reaches over a tenth of the diameter is a mishap and no habit: a usual grind is counted with that tenth"}
+	steepSource      = Source{Own, "", "a flank of too much clearance is ground anew over 0.15 of the diameter behind the lip: on a narrower facet the lip stays weak"}
 	oneOffSource     = Source{Own, "", "a chip, an uneven point and a wrong angle are put right once; the usual grind is for land, corner and margin"}
 )
 
@@ -24,6 +25,15 @@ func MostUsualWear(d float64) float64 { return mostUsualDiameters * d }
 // MostUsualWearSource is where MostUsualWear comes from.
 func MostUsualWearSource() *Source { return &mostUsualSource }
 
+const steepDiameters = 0.15
+
+// SteepFlank returns the width, mm, over which a flank of too much clearance is
+// ground anew on a drill of diameter d mm.
+func SteepFlank(d float64) float64 { return steepDiameters * d }
+
+// SteepFlankSource is where SteepFlank comes from.
+func SteepFlankSource() *Source { return &steepSource }
+
 // CleanUpSource is where CleanUp comes from.
 func CleanUpSource() *Source { return &cleanUpSource }
 
@@ -40,6 +50,8 @@ func regrindTables() []Table {
 			Head: []string{"allowance"}, Rows: func() [][]string { return [][]string{{cell(CleanUp)}} }},
 		{Name: "least-usual-stock", Title: "Least stock a usual grind is counted with, mm", Source: leastUsualSource,
 			Head: []string{"stock"}, Rows: func() [][]string { return [][]string{{cell(LeastUsualStock)}} }},
+		{Name: "steep-flank", Title: "Width of flank ground anew where the clearance is too much, diameters", Source: steepSource,
+			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(steepDiameters)}} }},
 		{Name: "most-usual-wear", Title: "Deepest wear a usual grind is counted with, diameters", Source: mostUsualSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(mostUsualDiameters)}} }},
 		{Name: "usual-stock", Title: "What a usual grind is for", Source: oneOffSource,

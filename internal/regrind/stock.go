@@ -36,11 +36,14 @@ type Wear struct {
 	HalfAngle float64 // the lip's angle to the axis
 	Margin    float64 // length over which the margin is worn
 	Chip      float64 // depth of the deepest chip, along the axis
+	Steep     float64 // width over which a flank of too much clearance is ground anew
+	Aim       float64 // the clearance it is ground to
 }
 
 // Depths returns how deep, along the axis, the wear of each cause reaches;
-// NaN for what was not read. Formulas: [point.StockOfFlankLand],
-// [point.StockOfCorner], [point.StockOfMargin]; a chip's depth is read as such.
+// NaN for what was not read. Formulas: [point.StockOfFlankLand], for a flank of
+// too much clearance as for a land, [point.StockOfCorner], [point.StockOfMargin]; a
+// chip's depth is read as such.
 // A [*point.DomainError] names a reading that gives no depth.
 func (w Wear) Depths() (by [Causes]float64, err error) {
 	for i := range by {
@@ -50,11 +53,12 @@ func (w Wear) Depths() (by [Causes]float64, err error) {
 	by[Corner] = point.StockOfCorner(w.Corner, w.HalfAngle)
 	by[Margin] = point.StockOfMargin(w.Margin)
 	by[LipChip] = point.StockOfMargin(w.Chip)
+	by[Reshaping] = point.StockOfFlankLand(w.Steep, w.Clearance, w.Aim)
 	for _, c := range [...]struct {
 		name  string
 		read  float64
 		cause Cause
-	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}} {
+	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}, {"clearance", w.Steep, Reshaping}} {
 		if !math.IsNaN(c.read) && math.IsNaN(by[c.cause]) {
 			return by, &point.DomainError{Quantity: c.name, Why: "gives no depth with the angles there are", Value: c.read}
 		}
@@ -103,7 +107,8 @@ func (s *Stock) Usual(deepest float64) float64 {
 // StockOf returns the least stock that clears all the wear and leaves both lips
 // one line at the angle wanted. Land and chip may sit anywhere on a lip, so
 // their depth must come off at both its ends; corner and margin are at the
-// outer one. Each lip is lowered by that, which leaves a line again, and the
+// outer one. Too little clearance costs metal at the heel only, too much at the lip:
+// the new flank lies under the old one over its width. Each lip is lowered by that, which leaves a line again, and the
 // lowered lips are trued by [point.Truing]: where truing already takes the
 // outer end deep enough, a worn corner costs nothing more.
 //
@@ -126,10 +131,10 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 		return Stock{}, err
 	}
 	by[Truing] = settled(bare.Most())
-	if reshape {
+	worn := Ends{Inner: most(by[FlankLand], by[LipChip], by[Reshaping])}
+	if reshape && !(by[Reshaping] > 0) {
 		by[Reshaping] = cleanUp
 	}
-	worn := Ends{Inner: most(by[FlankLand], by[LipChip])}
 	worn.Outer = most(worn.Inner, by[Corner], by[Margin])
 	plan, err := point.Truing(l.lowered(l.Lip1, worn), l.lowered(l.Lip2, worn), l.Inner, l.Outer, l.Target)
 	if err != nil {

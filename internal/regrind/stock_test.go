@@ -21,7 +21,7 @@ func near(t interface{ Fatalf(string, ...any) }, what string, got, want, within 
 // unread is a drill on which no wear was read.
 func unread() regrind.Wear {
 	nan := math.NaN()
-	return regrind.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan}
+	return regrind.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan, Steep: nan}
 }
 
 // lips are those of a 12 mm drill: corner 6 mm from the axis, dh apart there.
@@ -144,7 +144,7 @@ func anyWear(t *rapid.T) regrind.Wear {
 		}
 		return math.NaN()
 	}
-	w := regrind.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg}
+	w := regrind.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg, Steep: math.NaN()}
 	w.FeedAngle = rapid.Float64Range(0, 3).Draw(t, "feed angle") * deg
 	w.Land, w.Corner = maybe("land", 2), maybe("corner", 3)
 	w.Margin, w.Chip = maybe("margin", 4), maybe("chip", 2)
@@ -233,6 +233,28 @@ func TestStockScales(t *testing.T) {
 		}
 		near(t, "total", b.Total, 2*a.Total, 1e-8)
 	})
+}
+
+// Derived from the point's geometry: 3 mm of flank brought from 20 to 10 degrees
+// lowers the lip by 3 (tan 20 - tan 10) = 0.563 mm, at both ends; too little
+// clearance comes off the heel and costs the clean-up only.
+func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
+	w := unread()
+	w.Clearance, w.Steep, w.Aim = 20*deg, 3, 10*deg
+	s, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "by clearance", s.By[regrind.Reshaping], 0.563, 0.0005)
+	near(t, "inner end", s.Lip1.Inner, 0.613, 0.0005)
+	near(t, "outer end", s.Lip2.Outer, 0.613, 0.0005)
+	if s.Governs != regrind.Reshaping || s.Habit() != 0 {
+		t.Errorf("governed by %v, habit %g", s.Governs, s.Habit())
+	}
+	w.Aim = 21 * deg
+	if _, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true); err == nil {
+		t.Error("a flank steeper than it is was taken")
+	}
 }
 
 func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
