@@ -62,7 +62,7 @@ var rules = [reasons]rule{
 		return figure.Sayf("a cracked drill is never reground: scrap it")
 	}, nil},
 	MarginGone: {"margin-worn-far", Retire, func(r *Result) figure.Text {
-		return figure.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds", figure.Len(r.Wear.Margin))
+		return figure.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds; or cut that much off, if the flute allows", figure.Len(r.Wear.Margin))
 	}, []string{"margin_wear_mm"}},
 	FluteShort: {"flute-short", Retire, func(r *Result) figure.Text {
 		return figure.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", figure.Len(r.Wear.Flute), figure.Len(r.Wear.Depth), figure.Len(r.Wear.FluteLimit.Low))

@@ -23,7 +23,7 @@ func wearOf(dr *drill.Drill, b *Basics) Wear {
 	w := Wear{
 		Flank: reading(dr, drill.FlankWear), Corner: reading(dr, drill.CornerWear), Margin: reading(dr, drill.MarginWear), Chip: reading(dr, drill.LipChip),
 		Flute: reading(dr, drill.Flute), Depth: reading(dr, drill.Depth), Cracked: dr.Has(drill.Cracked),
-		FlankLimit: b.Book.FlankWear(), MarginLimit: b.Book.MarginWear(b.D), WebLimit: b.Book.WebLimit(),
+		FlankLimit: b.Book.FlankWear(b.D), MarginLimit: b.Book.MarginWear(b.D), WebLimit: b.Book.WebLimit(),
 	}
 	w.FluteLimit = b.Book.FluteNeeded(b.D, w.Depth)
 	return w

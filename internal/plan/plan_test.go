@@ -81,7 +81,7 @@ func codes(s *figure.Sheet) []string {
 // Whatever is taken for want of a reading is said, and nothing else is.
 func TestWhatWasTakenForGranted(t *testing.T) {
 	all := fit.with(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "1mm", drill.FlankWear: "0.1mm"})
-	if got := codes(plan.Sheet(all.drill(t), false)); !slices.Equal(got, []string{"margin-worn"}) {
+	if got := codes(plan.Sheet(all.drill(t), false)); !slices.Equal(got, []string{"margin-worn", "grind-to", "life-hangs-on-stock"}) {
 		t.Fatalf("all was read, and yet %v", got)
 	}
 	for code, more := range map[string]readings{
@@ -96,7 +96,11 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 		"remove-too-little":  {drill.Remove: "0.5mm"},
 		"corner-bound":       {drill.CornerWear: "0.5mm"},
 		"chisel-put-right":   {drill.ChiselAngle: "140"},
-		"trued-to":           {drill.PointAngle: "120"},
+		"trued-to":           {drill.PointAngle: "120", drill.MarginWear: ""},
+		"mark-lip-1":         {drill.LipHeight: "0.05mm"},
+		"small-drill":        {drill.Size: "3mm", drill.Web: "0.5mm", drill.MarginWear: "0.2mm"},
+		"straight-flutes":    {drill.Material: "brass"},
+		"wear-counted-once":  {drill.MarginWear: "3mm"},
 	} {
 		if got := codes(plan.Sheet(all.with(more).drill(t), false)); !slices.Contains(got, code) {
 			t.Errorf("no %s among %v", code, got)

@@ -121,7 +121,7 @@ func (p *Plan) remarks(s *figure.Sheet) {
 
 func (p *Plan) stockRemarks(s *figure.Sheet) {
 	st := &p.Ahead.Stock
-	if p.Do != Regrind && p.Do != Retire && st.Total > 0 {
+	if p.Do == Leave && st.Total > 0 {
 		s.Find("can-wait", figure.Note, "nothing measured is outside its limit: the grind can wait")
 	}
 	if v := &p.Found.Verdict; v.Word == inspect.Undecided {
@@ -130,18 +130,39 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 	if st.By[regrind.Corner] > 0 {
 		s.Find("corner-bound", figure.Note, "a rounded corner tells only the least: go on until it is sharp, or give margin-wear, which says how far up it reaches")
 	}
+	if p.Do == Regrind {
+		p.grindTo(s)
+	}
+	if d := p.Found.Drill.D; p.Do != Retire && d <= reference.SeldomReground {
+		s.Find("small-drill", figure.Note, "drills up to {} are seldom reground by hand: weigh the time against a new one", figure.Of(quantity.Size, reference.SeldomReground))
+		s.Extra = append(s.Extra, reference.SeldomRegroundSource())
+	}
 	if p.Remove < st.Total-1e-9 {
 		s.Find("remove-too-little", figure.Warn, "the {} meant to come off are not enough: the plan takes {}", figure.Len(p.Remove), figure.Len(st.Total))
 	}
 	if p.ChiselMoved {
 		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the nearest end of its limit", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
 	}
-	if k := p.Found.Point.K(); figure.Known(k) && (p.Job.Lips.Target != k || p.Found.Point.Asked) {
+	if k := p.Found.Point.K(); p.Do != Regrind && figure.Known(k) && (p.Job.Lips.Target != k || p.Found.Point.Asked) {
 		s.Find("trued-to", figure.Note, "both lips are ground to {} to the axis", figure.Deg(p.Job.Lips.Target))
 	}
 }
 
+// grindTo says what the point is ground to, and how the lips are told apart.
+func (p *Plan) grindTo(s *figure.Sheet) {
+	r, st := &p.Found, &p.Ahead.Stock
+	limit := r.Chisel.AngleLimit
+	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}",
+		figure.Deg(p.Job.Lips.Target), figure.Deg(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High))
+	if st.Lip1 != st.Lip2 {
+		s.Find("mark-lip-1", figure.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
+	}
+}
+
 func (p *Plan) lifeRemarks(s *figure.Sheet) {
+	if few, _, err := p.Job.Body.Life(p.first(), 2*p.Ahead.Usual); err == nil && !figure.Known(p.Job.Every) && len(p.Ahead.Grinds) > 1 {
+		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} a grind; at twice that they are {}", figure.Len(p.Ahead.Usual), figure.Of(quantity.Count, float64(len(few))))
+	}
 	if p.Do != Retire || p.Found.Verdict.Word == inspect.Retire {
 		return
 	}

@@ -54,9 +54,9 @@ func (b *Book) ChiselRatio(d float64) Band {
 }
 
 // FlankWear returns the band of flank land with which a drill may go on.
-func (b *Book) FlankWear() Band {
+func (b *Book) FlankWear(d float64) Band {
 	if b == nil || b.FlankMost == 0 {
-		return FlankWear
+		return FlankWear(d)
 	}
 	return Band{0, b.FlankMost, &b.Source}
 }

@@ -210,7 +210,7 @@ func TestWebAndChisel(t *testing.T) {
 		t.Errorf("1/8 in: c/D %.4f as new, want %.4f", got, small)
 	}
 	at(t, "1 in drill, thin from", reference.ChiselRatio(25.4).High, 0.225)
-	for what, b := range map[string]reference.Band{"chisel": reference.ChiselRatio(12), "web": reference.WebLimit, "land": reference.FlankWear, "margin": reference.MarginWear(12)} {
+	for what, b := range map[string]reference.Band{"chisel": reference.ChiselRatio(12), "web": reference.WebLimit, "land": reference.FlankWear(12), "margin": reference.MarginWear(12)} {
 		if b.Low != 0 || !b.Holds(0) {
 			t.Errorf("%s: none at all is outside %+v", what, b)
 		}
@@ -230,10 +230,12 @@ func TestWebAndChisel(t *testing.T) {
 // Common practice: regrind at a land of 0.25 to 0.38 mm. The rest are this
 // program's own rules and say so.
 func TestWear(t *testing.T) {
-	at(t, "land", reference.FlankWear.High, 0.25)
+	at(t, "land", reference.FlankWear(12).High, 0.25)
+	at(t, "land of no known drill", reference.FlankWear(math.NaN()).High, 0.25)
+	at(t, "land of a small drill", reference.FlankWear(3).High, 0.09)
 	at(t, "margin", reference.MarginWear(12).High, 12)
 	at(t, "flute", reference.FluteNeeded(12, 30).Low, 42)
-	if reference.FlankWear.Source.Label != reference.Practice || reference.MarginWear(12).Source.Label != reference.Own || reference.FluteNeeded(12, 30).Source.Label != reference.Own {
+	if reference.FlankWear(12).Source.Label != reference.Practice || reference.MarginWear(12).Source.Label != reference.Own || reference.FluteNeeded(12, 30).Source.Label != reference.Own {
 		t.Error("labelled wrong")
 	}
 	if !reference.FluteNeeded(12, 30).Holds(1000) || reference.FluteNeeded(12, 30).Holds(41.9) {
@@ -276,7 +278,7 @@ func TestLimitTablesAreTheOnesUsed(t *testing.T) {
 	}
 	for name, want := range map[string][]string{
 		"point-angle-tolerance": {"as wanted, 118 for general work", "± 3"}, "chisel-edge-angle": {"120", "135"}, "lip-height-small": {"2", "10", "0.05"},
-		"web-taper": {"0.014", "0.016", "0.018"}, "thin-rule": {"1.25"}, "web-limit": {"0.35"}, "flank-wear": {"0.25", "0.38"}, "margin-wear": {"1"}, "chip-room": {"1"},
+		"web-taper": {"0.014", "0.016", "0.018"}, "thin-rule": {"1.25"}, "web-limit": {"0.35"}, "flank-wear": {"0.25", "0.38"}, "flank-wear-small": {"0.03"}, "margin-wear": {"1"}, "chip-room": {"1"},
 	} {
 		if got := cells(t, name)[0]; !slices.Equal(got, want) {
 			t.Errorf("%s shows %q, want %q", name, got, want)

@@ -6,6 +6,7 @@ var (
 	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes 0.5 mm at least, whatever this one takes: off-hand nobody takes less"}
 	mostUsualSource  = Source{Own, "", "wear that reaches over a tenth of the diameter is a mishap and no habit: a usual grind is counted with that tenth"}
 	steepSource      = Source{Own, "", "a flank of too much clearance is ground anew over 0.15 of the diameter behind the lip: on a narrower facet the lip stays weak"}
+	smallSource      = Source{Memory, "low", "drills up to about 3 mm (1/8 in) are thrown away rather than reground in many shops"}
 	oneOffSource     = Source{Own, "", "a chip, an uneven point and a wrong angle are put right once; the usual grind is for land, corner and margin"}
 )
 
@@ -34,6 +35,13 @@ func SteepFlank(d float64) float64 { return steepDiameters * d }
 // SteepFlankSource is where SteepFlank comes from.
 func SteepFlankSource() *Source { return &steepSource }
 
+// SeldomReground is the diameter, mm, up to which drills are seldom reground by
+// hand.
+const SeldomReground = 3.2
+
+// SeldomRegroundSource is where SeldomReground comes from.
+func SeldomRegroundSource() *Source { return &smallSource }
+
 // CleanUpSource is where CleanUp comes from.
 func CleanUpSource() *Source { return &cleanUpSource }
 
@@ -52,6 +60,8 @@ func regrindTables() []Table {
 			Head: []string{"stock"}, Rows: func() [][]string { return [][]string{{cell(LeastUsualStock)}} }},
 		{Name: "steep-flank", Title: "Width of flank ground anew where the clearance is too much, diameters", Source: steepSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(steepDiameters)}} }},
+		{Name: "seldom-reground", Title: "Diameter up to which drills are seldom reground by hand, mm", Source: smallSource,
+			Head: []string{"diameter"}, Rows: func() [][]string { return [][]string{{cell(SeldomReground)}} }},
 		{Name: "most-usual-wear", Title: "Deepest wear a usual grind is counted with, diameters", Source: mostUsualSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(mostUsualDiameters)}} }},
 		{Name: "usual-stock", Title: "What a usual grind is for", Source: oneOffSource,
