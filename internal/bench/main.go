@@ -115,11 +115,19 @@ func build(dir string) error {
 	return nil
 }
 
+// compile builds a program and copies it, as installing one does: what the
+// linker wrote lies in memory in smaller pieces, piece by piece as luck would
+// have it, and starts up to a fifth slower than its copy.
 func compile(to, what string) error {
-	cmd := exec.Command("go", "build", "-trimpath", "-o", to, what)
+	linked := to + ".linked"
+	cmd := exec.Command("go", "build", "-trimpath", "-o", linked, what)
 	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return fmt.Errorf("cannot build %s: %w\n%s", what, err, strings.TrimSpace(string(text)))
 	}
-	return nil
+	program, err := os.ReadFile(linked)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(to, program, 0o700)
 }
