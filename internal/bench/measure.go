@@ -29,8 +29,9 @@ type pair struct {
 // programs not yet in memory.
 const warmUp = 3
 
-// measure runs every contender beside the least program, in turn, so that what
-// else the machine has to do falls on all alike.
+// measure runs every contender by turns with the least program, so that what
+// else the machine has to do falls on both alike, and neither is the fresher in
+// the processor's memory.
 func measure(dir string, rounds int) ([]pair, error) {
 	pairs := make([]pair, len(contenders))
 	for i, c := range contenders {
@@ -40,26 +41,31 @@ func measure(dir string, rounds int) ([]pair, error) {
 			return nil, err
 		}
 		pairs[i] = pair{contender: c, size: info.Size()}
-	}
-	least := contender{program: filepath.Join(dir, hello)}
-	for round := -warmUp; round < rounds; round++ {
-		for i := range pairs {
-			p := &pairs[i]
-			both := [2]contender{least, p.contender}
-			var costs [2]cost
-			for k := range both {
-				at := (k + round&1) % 2 // each is first as often as the other
-				var err error
-				if costs[at], err = run(dir, both[at]); err != nil {
-					return nil, err
-				}
-			}
-			if round >= 0 {
-				p.floor, p.costs = append(p.floor, costs[0]), append(p.costs, costs[1])
+		for round := -warmUp; round < rounds; round++ {
+			if err := pairs[i].run(dir, round); err != nil {
+				return nil, err
 			}
 		}
 	}
 	return pairs, nil
+}
+
+// run runs both once; which is first changes from round to round. The rounds
+// before the first warm up.
+func (p *pair) run(dir string, round int) error {
+	both := [2]contender{{program: filepath.Join(dir, hello)}, p.contender}
+	var costs [2]cost
+	for k := range both {
+		at := (k + round&1) % 2
+		var err error
+		if costs[at], err = run(dir, both[at]); err != nil {
+			return err
+		}
+	}
+	if round >= 0 {
+		p.floor, p.costs = append(p.floor, costs[0]), append(p.costs, costs[1])
+	}
+	return nil
 }
 
 // run runs c once, with nothing to read, nobody to look at what it prints, and
