@@ -56,5 +56,13 @@ func (p Pen) Good(t string) string    { return p.with(good, t) }
 func (p Pen) Bad(t string) string     { return p.with(bad, t) }
 func (p Pen) Faint(t string) string   { return p.with(faint, t) }
 
-// Width is the number of terminal cells that text takes.
-func Width(text string) int { return lipgloss.Width(text) }
+// Width is the number of terminal cells that text takes. Most text is plain
+// ASCII, a cell a letter, and need not be taken apart to be measured.
+func Width(text string) int {
+	for i := 0; i < len(text); i++ {
+		if c := text[i]; c < ' ' || c > '~' {
+			return lipgloss.Width(text)
+		}
+	}
+	return len(text)
+}
