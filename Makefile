@@ -19,7 +19,9 @@ lint:
 cover:
 	$(GO) test -cover ./internal/point ./internal/quantity
 
+# Start-up beside the least Go program, then what is computed.
 bench:
+	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
 # The drawings of docs/class; a test holds them to these commands.

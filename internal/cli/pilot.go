@@ -12,6 +12,6 @@ web, no wider than the chisel edge; the ordinary sizes between; and thrust and
 torque with and without it. A pilot that there is already can be looked at.`,
 	examples: `  evenlip pilot --size 20mm --web 3mm --chisel-angle 125
   evenlip pilot --size 3/4 --web 0.1 --chisel-length 0.125 --pilot 7/64 --material steel-200`,
-	readings: withEdge(drill.Feed, drill.WearFactor, drill.Pilot),
-	check:    spindle.CheckDrill, compute: spindle.Pilot,
+	rule:  func() []drill.Reading { return withEdge(drill.Feed, drill.WearFactor, drill.Pilot) },
+	check: spindle.CheckDrill, compute: spindle.Pilot,
 }

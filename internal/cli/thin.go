@@ -13,6 +13,8 @@ edge and the thrust after, and the point form of DIN 1412 that it amounts to.`,
 	examples: `  evenlip thin --size 12mm --web 2.6mm --chisel-angle 126
   evenlip thin --size 1/2 --web 0.11 --chisel-angle 125 --chisel-ratio 0.1
   evenlip thin --size 20mm --web 4mm --chisel-angle 125 --material steel-200 --feed 0.25mm --thrust 6kN`,
-	readings: withEdge(drill.Feed, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust),
-	check:    spindle.CheckDrill, compute: spindle.Thin,
+	rule: func() []drill.Reading {
+		return withEdge(drill.Feed, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust)
+	},
+	check: spindle.CheckDrill, compute: spindle.Thin,
 }

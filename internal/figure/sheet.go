@@ -103,8 +103,14 @@ type Cell struct {
 func V(v float64) Cell { return Cell{Value: v} }
 func W(s string) Cell  { return Cell{Value: math.NaN(), Word: s} }
 
+// usual is how many figures a section has room for from the start: few have
+// more, and to grow to it would copy them four times.
+const usual = 8
+
 // Open starts a section.
-func (s *Sheet) Open(title string) { s.Sections = append(s.Sections, Section{Title: title}) }
+func (s *Sheet) Open(title string) {
+	s.Sections = append(s.Sections, Section{Title: title, Figures: make([]Figure, 0, usual)})
+}
 
 // Add puts a figure into the section that was opened last and returns it for
 // the working to be added.
