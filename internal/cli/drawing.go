@@ -27,8 +27,8 @@ type drawing struct {
 
 // newDrawing makes the drawing of d, whose size and lip angles must have been
 // read.
-func newDrawing(d *drill.Drill, gauges quantity.Gauges) (*drawing, error) {
-	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw"}}
+func newDrawing(d *drill.Drill, gauges quantity.Gauges, explain bool) (*drawing, error) {
+	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw", Explaining: explain}}
 	w.f = quantity.Format{System: d.System(), Gauges: gauges}
 	inspect.Plausible(d, w.s)
 	w.asRead()
@@ -37,18 +37,23 @@ func newDrawing(d *drill.Drill, gauges quantity.Gauges) (*drawing, error) {
 	}
 	if remove, ok := d.Get(drill.Remove); ok && remove > 0 {
 		if err := w.regrind(remove); err != nil {
-			return nil, err
+			return nil, &leavesNoDrill{err}
 		}
 	}
 	w.remarks()
 	return w, nil
 }
 
+// leavesNoDrill says that a drill can be drawn before the grind but not after.
+type leavesNoDrill struct{ error }
+
+func (e *leavesNoDrill) Unwrap() error { return e.error }
+
 // unreadable says what a drawing still wants, "" for nothing.
 func unreadable(d *drill.Drill) (wants, hint string) {
 	var missing []string
 	if !d.Has(drill.Size) {
-		missing = append(missing, drill.Size.String())
+		missing = append(missing, "--"+drill.Size.String())
 	}
 	for _, v := range d.Values(drill.LipAngle) {
 		if v.V >= math.Pi/2 {
@@ -57,7 +62,7 @@ func unreadable(d *drill.Drill) (wants, hint string) {
 		}
 	}
 	if !d.Has(drill.LipAngle) {
-		missing = append(missing, drill.LipAngle.String())
+		missing = append(missing, "--"+drill.LipAngle.String())
 	}
 	return strings.Join(missing, " and "), "size and lip-angle give the outline; what else was not read is drawn as usual. --sample shows one"
 }
@@ -191,6 +196,12 @@ func (w *drawing) labels() draw.Labels {
 		ChiselAngle:  bracketed(degrees(point.Obtuse(d.Chisel)), w.chiselUsual),
 		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
 	}
+	if !w.clearanceUsual {
+		l.Clearance = "clearance " + degrees(d.Lips[0].Clearance)
+	}
+	if d.Lips[0].Clearance != d.Lips[1].Clearance {
+		l.Clearance = "lip 1 " + l.Clearance
+	}
 	if w.r.Point.Both {
 		for i := range l.Lips {
 			l.Lips[i] = "lip " + string(rune('1'+i)) + ": " + degrees(d.Lips[i].HalfAngle)
@@ -242,12 +253,15 @@ func (w *drawing) job() draw.Job {
 	if w.before != nil {
 		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: after "+w.f.Text(quantity.Length, quantity.Caliper, w.d.Value(drill.Remove))+" has come off, lip laid on lip.")
 	}
-	usual := "Drawn as usual, not measured: margin, back of the flute, heel"
+	usual := "Drawn as usual, not read: margin, back of the flute, heel"
+	if w.clearanceUsual {
+		usual += ", clearance " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Lips[0].Clearance)
+	}
 	if w.helixUsual {
 		usual += ", helix " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Helix)
 	}
 	if w.webUsual || w.chiselUsual {
-		usual += ", what is in brackets"
+		usual += ", what is in ( )"
 	}
 	j.Notes = append(j.Notes, usual+".")
 	return j

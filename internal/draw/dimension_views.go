@@ -82,6 +82,40 @@ func (p *plan) dimensionSide() {
 	if p.j.showsRemoval() {
 		p.dimensionRemoved()
 	}
+	p.clearance()
+}
+
+// clearance names the clearance at the rim that falls away behind lip 1, right
+// of whatever else is written over the view.
+func (p *plan) clearance() {
+	if p.j.Labels.Clearance == "" {
+		return
+	}
+	d := &p.j.Drill
+	k := d.flank(0)
+	rim := k.rim(k.f.corner + (k.heel-k.f.corner)/2)
+	to := p.put(p.side, fromSide(rim[len(rim)-1]))
+	from := Pt{p.side.X + p.j.overSide(p.factor) + 6, p.side.Y + p.lanes.up}
+	p.leader(to, from, p.j.Labels.Clearance)
+	p.arrow(to, math.Atan2(to.Y-from.Y, to.X-from.X))
+}
+
+// overSide returns how far to the right of the side view's origin anything is
+// written over it.
+func (j *Job) overSide(factor float64) float64 {
+	d := &j.Drill
+	right := math.Inf(-1)
+	for _, l := range d.Lips {
+		right = math.Max(right, -l.Corner*factor)
+	}
+	label := j.Labels.Height
+	if label == "" && j.showsRemoval() {
+		label = j.Labels.Remove
+	}
+	if label != "" {
+		right += tail + written(label)
+	}
+	return right
 }
 
 // pointAngle writes the point angle and the lips' own left of the arc that ends

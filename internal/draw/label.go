@@ -2,33 +2,45 @@ package draw
 
 import (
 	"math"
-	"unicode/utf8"
+	"strings"
 )
 
 // How much of a letter's body a letter takes, on the wide side of what the
 // usual sans-serif faces need: across, above and below its foot.
 const (
-	letterWide = 0.57
-	boldWide   = 0.7
+	letterWide = 0.64
+	narrowWide = 0.37
+	boldMore   = 1.1
 	capital    = 0.73
 	descender  = 0.22
+
+	narrow = "() .,:'|lit"
 )
 
-// written is at most how long a label is when written.
-func written(label string) float64 {
-	return letterWide * textSize * float64(utf8.RuneCountInString(label))
+// ems is at most how many bodies of its letters a text is long.
+func ems(text string) (long float64) {
+	for _, r := range text {
+		if strings.ContainsRune(narrow, r) {
+			long += narrowWide
+		} else {
+			long += letterWide
+		}
+	}
+	return long
 }
+
+// written is at most how long a label is when written.
+func written(label string) float64 { return textSize * ems(label) }
 
 // box is a part of the sheet.
 type box struct{ low, high Pt }
 
 // box returns the part of the sheet that the text covers at most.
 func (t *Text) box() box {
-	wide := letterWide
+	long := t.Size * ems(t.Text)
 	if t.Bold {
-		wide = boldWide
+		long *= boldMore
 	}
-	long := wide * t.Size * float64(utf8.RuneCountInString(t.Text))
 	from := -long * [...]float64{0, 0.5, 1}[t.Align]
 	below, above := -descender*t.Size, capital*t.Size
 	if t.Angle == 90 {

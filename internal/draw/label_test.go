@@ -38,6 +38,9 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 	if rapid.Bool().Draw(t, "not measured") {
 		j.Labels.Web, j.Labels.ChiselLength, j.Labels.ChiselAngle = "(2.00)", "(chisel edge 2.47)", "(126.0°)"
 	}
+	if rapid.Bool().Draw(t, "clearance") {
+		j.Labels.Clearance = "(lip 1 clearance 12.0°)"
+	}
 	if rapid.Bool().Draw(t, "in inches") {
 		j.Labels.Diameter, j.Labels.Web, j.Labels.ChiselLength = "Ø0.4724", "(0.0709)", "(chisel edge 0.0858)"
 	}

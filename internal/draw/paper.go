@@ -21,7 +21,7 @@ type Job struct {
 type Labels struct {
 	Diameter, Web, ChiselLength, ChiselAngle, PointAngle string
 	Lips                                                 [2]string
-	Height, Remove                                       string
+	Height, Remove, Clearance                            string
 }
 
 // Text is writing on a sheet.
@@ -101,10 +101,7 @@ func OnPaper(j Job, s Scale) (Sheet, error) {
 func (j *Job) room(side *View, factor float64) (width, height float64) {
 	d, l := &j.Drill, j.lanes(factor)
 	_, high := side.Bounds()
-	right := high.X * factor
-	for i, label := range [...]string{j.Labels.Height, j.Labels.Remove} {
-		right = math.Max(right, tail+written(label)-d.Lips[i].Corner*factor)
-	}
+	right := math.Max(high.X*factor, j.overSide(factor)+written(j.Labels.Clearance)+2*after)
 	width = 2*border + before + l.beside + d.D*factor + l.between + right + after
 	over, under := j.zones(factor)
 	return width, 2*border + over + d.D*factor + under + j.stripHeight()
