@@ -56,7 +56,8 @@ var contract = map[string]struct {
 		results[].thin_to_web_mm`},
 	"draw": {[]string{"--sample"}, `
 		point_angle_deg lip_angle_1_deg lip_angle_2_deg lip_height_difference_mm web_mm chisel_angle_deg
-		chisel_length_mm helix_deg dot_mm picture[]`},
+		chisel_length_mm helix_deg lip_outer_mm lip_inner_1_mm lip_inner_2_mm lip_rise_1_mm lip_rise_2_mm
+		flute_turn_deg flute_bottom_deg flute_mid_radius_mm flute_mid_angle_deg dot_mm picture[]`},
 	"crib record": {[]string{"M120-1", "--grind", "0.6mm", "--dry-run", "--file", "../crib/sample.yaml"}, `
 		id what date written verdict_before verdict stock_mm changes[].reading changes[].before changes[].now
 		changes[].because`},

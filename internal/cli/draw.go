@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
@@ -166,6 +167,7 @@ func (a *app) inTerminal(w *drawing, ascii bool) error {
 	p := draw.InCells(&w.now, w.before, o.Width, ascii)
 	w.s.Open("Picture")
 	w.s.Add(figure.Figure{Key: "dot_mm", Label: "one dot is", Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
+	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", figure.Len(p.Across), figure.Of(quantity.Count, 2*float64(o.Width)))
 	if o.Form == report.JSON {
 		g := figure.Grid{Key: "picture", Columns: []figure.Column{{Key: "line", Kind: quantity.Word}}}
 		for _, line := range p.Lines {
@@ -212,13 +214,15 @@ func (w *drawing) paperFigures(sheet *draw.Sheet, file string) {
 	s.Add(figure.Figure{Key: "svg", Label: "written to", Word: file, Kind: quantity.Word})
 	s.Add(figure.Figure{Key: "scale", Label: "scale", Word: sheet.Scale.String(), Kind: quantity.Word})
 	s.Add(figure.Figure{Key: "paper", Label: "paper, landscape", Word: sheet.Paper, Kind: quantity.Word})
-	add := func(key, label string, mm float64) {
-		s.Add(figure.Figure{Key: key, Label: label, Value: mm, Kind: quantity.Length, Gauge: quantity.Caliper})
-	}
-	s.Add(figure.Figure{Key: "scale_factor", Label: "drawn over real", Value: sheet.Scale.Factor(), Kind: quantity.Number})
-	add("paper_width_mm", "paper width", sheet.Width)
-	add("paper_height_mm", "paper height", sheet.Height)
-	add("drawn_diameter_mm", "diameter on paper", d.D*sheet.Scale.Factor())
+	factor := sheet.Scale.Factor()
+	s.Add(figure.Figure{Key: "scale_factor", Label: "drawn over real", Value: factor, Kind: quantity.Number})
+	s.Work("ISO 5455, read as paper : drill", "paper / drill", "{} / {}", figure.Num(sheet.Scale.Paper), figure.Num(sheet.Scale.Real))
+	w.length("paper_width_mm", "paper width", sheet.Width)
+	s.Work("ISO 216", sheet.Paper+", long side", "{}", figure.Len(sheet.Width))
+	w.length("paper_height_mm", "paper height", sheet.Height)
+	s.Work("ISO 216", sheet.Paper+", short side", "{}", figure.Len(sheet.Height))
+	w.length("drawn_diameter_mm", "diameter on paper", d.D*factor)
+	s.Work(inspect.Geometry, "D * scale", "{} * {}", figure.Len(d.D), figure.Num(factor))
 }
 
 // utf8Locale reports whether the locale can show dots. The first variable that
