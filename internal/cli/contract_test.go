@@ -22,6 +22,9 @@ var contract = map[string]struct {
 	"cone": {[]string{"--size", "10mm", "--web", "1.5mm", "--point-angle", "118", "--clearance", "12", "--chisel-angle", "126.579", "--semi-angle", "30"}, `
 		cone_semi_angle_deg axis_angle_deg axis_offset_mm vertex_distance_mm point_angle_deg lip_clearance_deg
 		chisel_angle_deg chisel_angle_acute_deg chisel_angle_axis_deg chisel_length_mm chisel_ratio chisel_rake_deg
+		axis_x axis_y axis_z chisel_bow_mm heel_turn_deg heel_drop_mm heel_clearance_deg hand_face_angle_deg
+		hand_shank_low_deg hand_drop_per_roll hand_pivot_mm hand[].fault hand[].lip_clearance_deg
+		hand[].read_clearance_deg hand[].chisel_angle_deg hand[].chisel_length_mm webs[].ground_off_mm
 		facet_angle_deg facet_chisel_angle_deg second_facet_low_deg second_facet_high_deg knobs[].knob knobs[].per
 		knobs[].change_point_angle_deg knobs[].change_lip_clearance_deg knobs[].change_chisel_angle_deg
 		knobs[].change_chisel_length_mm webs[].web_ratio webs[].web_mm webs[].point_angle_deg webs[].lip_clearance_deg

@@ -96,7 +96,16 @@ type Grid struct {
 type Cell struct {
 	Value  float64
 	Word   string
+	Inch   string  // takes the place of Word where inches are printed for people
 	Spread float64 // expanded uncertainty as in Figure
+}
+
+// In returns the cell's word as a reader of those units wants it.
+func (c Cell) In(s quantity.System) string {
+	if s == quantity.Inch && c.Inch != "" {
+		return c.Inch
+	}
+	return c.Word
 }
 
 // V and W make cells.
