@@ -141,3 +141,30 @@ func TestChiselRisesWithVertex(t *testing.T) {
 	}
 	near(t, "flat", far.Chisel(), point.FacetChisel(far.Flank().Slope(), 59*deg), 0.5*deg)
 }
+
+// Armarego and Rotenberg, 1973: point angle, clearance and chisel leave one
+// parameter of the fixture free. Every semi-angle of an ordinary fixture grinds
+// the one point, each with a setting of its own.
+func TestOneChoiceRemainsFree(t *testing.T) {
+	last := 0.0
+	for _, th := range []float64{15, 20, 25, 30, 35} {
+		w := plain118
+		w.SemiAngle = th * deg
+		cone, err := w.WithChisel(126 * deg)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := cone.Setting()
+		ground, err := s.Point(w.D, w.Web)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "half angle", ground.Point().HalfAngle, w.HalfAngle, 1e-9)
+		near(t, "clearance", ground.Point().Clearance, w.Clearance, 1e-9)
+		near(t, "chisel", ground.Chisel(), 54*deg, 1e-9)
+		if s.AxisAngle == last {
+			t.Errorf("%v is set as the one before", th)
+		}
+		last = s.AxisAngle
+	}
+}
