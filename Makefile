@@ -27,7 +27,7 @@ bench:
 # The drawings of docs/class; a test holds them to these commands.
 docs:
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
-		--chisel-angle 125 --remove 8mm --scale 5:1 \
+		--chisel-angle 125 --remove 20mm --scale 5:1 \
 		--svg docs/class/1-web.svg
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --lip-height 0.6mm --svg docs/class/2-lips.svg

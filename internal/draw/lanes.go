@@ -40,12 +40,23 @@ func (j *Job) lanes(factor float64) lanes {
 	}
 	_, apex := d.apex()
 	l.labels = apex*factor + pointArc
+	outermost, nearest := l.labels+widest, l.labels
 	if j.Before != nil {
-		l.labels = math.Max(l.labels, j.Before.Tip()*factor)
+		tip := j.Before.Tip() * factor
+		if !j.Before.encloses(outermost+4, radius, factor) {
+			l.labels = math.Max(l.labels, tip)
+		}
+		outermost, nearest = math.Max(l.labels+widest, tip), math.Max(l.labels, tip)
 	}
 	l.labels += 2
-	l.between = l.labels + math.Max(widest+math.Max(aside, over+3), leastChiselArc+5+written(j.Labels.ChiselAngle))
+	l.between = 2 + math.Max(outermost+math.Max(aside, over+3), nearest+leastChiselArc+5+written(j.Labels.ChiselAngle))
 	return l
+}
+
+// encloses reports whether the angles fit between the arc and the point of the
+// drill before, inside its outline: they reach so far left of the origin.
+func (d *Drill) encloses(left, radius, factor float64) bool {
+	return math.Min(d.Lips[0].Corner, d.Lips[1].Corner)*factor > left && radius > lipLabel+textSize+2
 }
 
 // aside keeps what is written between the views from the end view.
