@@ -6,6 +6,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 )
 
@@ -108,5 +109,21 @@ func TestKnobStepsInInches(t *testing.T) {
 	per := grid(t, Sheet(read10(t, nil), false), "knobs").Rows[2][1]
 	if per.In(quantity.Metric) != "0.1 mm" || per.In(quantity.Inch) != "0.0039 in" || per.Word != "0.1 mm" {
 		t.Errorf("%+v", per)
+	}
+}
+
+// The cross products that the working names for the chisel edge, done.
+func TestChiselRunsAlongTheNormalsProduct(t *testing.T) {
+	v := grindOf(read10(t, nil)).view()
+	across := func(n1, n2 point.Vec) float64 {
+		p := n1.Cross(n2)
+		return math.Atan(p.Y / p.X)
+	}
+	m := 1 / math.Tan(v.ground.HalfAngle)
+	if got := across(point.Vec{X: m, Y: -v.slope, Z: 1}, point.Vec{X: -m, Y: v.slope, Z: 1}); math.Abs(got-v.facet) > 1e-12 {
+		t.Errorf("the facets meet at %v, not %v", got/degree, v.facet/degree)
+	}
+	if got := across(point.Vec{X: -v.slopeX, Y: -v.slopeY, Z: 1}, point.Vec{X: v.slopeX, Y: v.slopeY, Z: 1}); math.Abs(got-v.tangent) > 1e-12 {
+		t.Errorf("the flanks meet at %v, not %v", got/degree, v.tangent/degree)
 	}
 }

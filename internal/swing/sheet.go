@@ -208,7 +208,7 @@ func (v *view) chiselFigures(s *figure.Sheet) {
 			"atan(({} / 2) / {})", figure.Len(w), figure.Len(w/2/math.Tan(v.chord)))
 	}
 	v.add(s, "chisel_angle_axis_deg", "chisel-edge angle at axis", math.Pi-v.tangent, quantity.Angle, nil)
-	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy), the flank's slopes on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
+	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy): the chisel runs along n1 x n2 = (-2 hy, 2 hx, 0), n1 = (-hx, -hy, 1) and n2 = (hx, hy, 1) the flanks' normals on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
 	v.bowFigure(s)
 	v.add(s, "chisel_length_mm", "chisel-edge length", v.length, quantity.Length, nil)
 	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(w), deg(v.chord))
