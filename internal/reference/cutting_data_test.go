@@ -26,7 +26,7 @@ func agrees(t *testing.T, what string, got, want, tolerance float64) {
 
 // cuttingTables are the tables about cutting.
 func cuttingTables() []reference.Table {
-	return slices.Concat(reference.ForceTables(), reference.MaterialTables(), reference.SpeedTables(),
+	return slices.Concat(reference.ForceTables(), reference.MaterialTables(), reference.SpeedTables(), reference.FeedTables(),
 		reference.ShankTables(), reference.HoleTables(), reference.ThinningTables())
 }
 
@@ -170,26 +170,6 @@ func TestFactorsByName(t *testing.T) {
 	}
 	if reference.ForceSource().Label != reference.InPrint {
 		t.Error("the equations were read in print")
-	}
-}
-
-// US Navy course Machinery Repairman (in print); the mm column is derived.
-func TestFeedBand(t *testing.T) {
-	for _, v := range []struct{ d, low, high float64 }{
-		{0.35, 0.03, 0.05}, {3.175, 0.03, 0.05}, {3.2, 0.05, 0.10}, {6.35, 0.05, 0.10}, {6.4, 0.10, 0.18},
-		{12.7, 0.10, 0.18}, {12.8, 0.18, 0.38}, {25.4, 0.18, 0.38}, {25.5, 0.38, 0.64}, {90, 0.38, 0.64},
-	} {
-		b := reference.FeedBand(v.d)
-		agrees(t, "low", b.Low, v.low, 0.0055)
-		agrees(t, "high", b.High, v.high, 0.0055)
-		if b.Source.Label != reference.InPrint {
-			t.Errorf("%v mm: %v", v.d, b.Source)
-		}
-	}
-	for _, d := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if b := reference.FeedBand(d); !math.IsNaN(b.Low) || !math.IsNaN(b.High) || b.Source != nil {
-			t.Errorf("%v mm: got %+v", d, b)
-		}
 	}
 }
 

@@ -2,8 +2,9 @@ package reference
 
 // Sources of the figures about the hole.
 var (
-	deepSource     = Source{Practice, "", "a hole of three diameters or more is deep: cut the speed and the feed"}
+	deepSource     = Source{Practice, "", "cut the speed and the feed in holes of three diameters and more"}
 	deepestSource  = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10"}
+	deepFromSource = Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
 	firstSource    = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
 	peckSource     = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
 	shrinkSource   = Source{Own, "", "each peck four fifths of the one before, to half a diameter"}
@@ -55,6 +56,13 @@ const DeepestPecked = 8.0
 
 // DeepestSource is where DeepestPecked comes from.
 func DeepestSource() *Source { return &deepestSource }
+
+// DeepFrom is the depth, diameters, beyond which a hole is called deep. Source:
+// own rule.
+const DeepFrom = 5.0
+
+// DeepFromSource is where DeepFrom comes from.
+func DeepFromSource() *Source { return &deepFromSource }
 
 // The rule of pecks, diameters: the first stroke, the second, the factor from
 // each to the next, and the least.
@@ -119,6 +127,8 @@ func HoleTables() []Table {
 				}
 				return rows
 			}},
+		{"deep-from", "Depth beyond which a hole is called deep, diameters", deepFromSource,
+			[]string{"diameters"}, func() [][]string { return [][]string{{cell(DeepFrom)}} }},
 		{"deepest-pecked", "Depth to which pecks serve, diameters", deepestSource,
 			[]string{"straight", "with pecks"}, func() [][]string { return [][]string{{cell(PeckFirst), cell(DeepestPecked)}} }},
 		{"peck-first", "First stroke, diameters", firstSource,
