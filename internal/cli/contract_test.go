@@ -103,7 +103,7 @@ var contract = map[string]struct {
 		least_working_at_ratio feed_limit_mm shank_stress_mpa least_shank_mm helix_deg pecks[].depth_mm
 		pecks[].stroke_mm`},
 	"thin": {[]string{"--sample"}, `
-		web_mm chisel_length_mm chisel_ratio web_target_mm notch_depth_mm chisel_length_after_mm chisel_ratio_after
+		web_mm chisel_length_mm chisel_ratio new_web_mm web_target_mm notch_depth_mm chisel_length_after_mm chisel_ratio_after
 		web_ratio_after point_form thrust_ratio thrust_before_n thrust_after_n`},
 	"thrust": {[]string{"--sample"}, `
 		chisel_length_mm chisel_ratio factor_a factor_b factor_j kd_thrust kd_torque wear_factor thrust_n chisel_share
