@@ -95,7 +95,7 @@ var contract = map[string]struct {
 		web_taper web_after_mm chisel_length_after_mm chisel_ratio_after thrust_ratio`},
 	"pilot": {[]string{"--sample"}, `
 		pilot_low_mm pilot_high_mm pilot_mm thrust_n thrust_with_pilot_n thrust_ratio torque_nm torque_with_pilot_nm
-		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm`},
+		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm pilot_sizes[].use`},
 	"speed": {[]string{"--sample"}, `
 		cutting_speed_low_m_min cutting_speed_high_m_min speed_cut cutting_speed_m_min rpm feed_low_mm feed_high_mm
 		feed_cut feed_mm penetration_mm_min depth_ratio hole_time_s thrust_n chisel_share torque_nm
