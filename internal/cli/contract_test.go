@@ -100,7 +100,7 @@ var contract = map[string]struct {
 		web_taper web_after_mm chisel_length_after_mm chisel_ratio_after thrust_ratio`},
 	"pilot": {[]string{"--sample"}, `
 		pilot_low_mm pilot_high_mm pilot_mm thrust_n thrust_with_pilot_n thrust_ratio torque_nm torque_with_pilot_nm
-		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm`},
+		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm pilot_sizes[].use`},
 	"speed": {[]string{"--sample"}, `
 		cutting_speed_low_m_min cutting_speed_high_m_min speed_cut cutting_speed_m_min rpm feed_low_mm feed_high_mm
 		feed_cut feed_mm penetration_mm_min depth_ratio hole_time_s thrust_n chisel_share torque_nm
@@ -108,7 +108,7 @@ var contract = map[string]struct {
 		least_working_at_ratio feed_limit_mm shank_stress_mpa least_shank_mm helix_deg pecks[].depth_mm
 		pecks[].stroke_mm`},
 	"thin": {[]string{"--sample"}, `
-		web_mm chisel_length_mm chisel_ratio web_target_mm notch_depth_mm chisel_length_after_mm chisel_ratio_after
+		web_mm chisel_length_mm chisel_ratio new_web_mm web_target_mm notch_depth_mm chisel_length_after_mm chisel_ratio_after
 		web_ratio_after point_form thrust_ratio thrust_before_n thrust_after_n`},
 	"thrust": {[]string{"--sample"}, `
 		chisel_length_mm chisel_ratio factor_a factor_b factor_j kd_thrust kd_torque wear_factor thrust_n chisel_share

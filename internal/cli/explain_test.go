@@ -36,7 +36,7 @@ func agrees(sum, result string) error {
 		return fmt.Errorf("%s: %v", sum, err)
 	}
 	half := math.Pow(10, -float64(len(m[2]))) / 2
-	if _, unit, _ := strings.Cut(result, " "); slices.Contains([]string{"N", "lbf", "N m", "in lb"}, unit) { // three significant figures
+	if _, unit, _ := strings.Cut(result, " "); slices.Contains([]string{"N", "lbf", "N m", "in lb", "MPa", "psi"}, unit) { // three significant figures
 		half = math.Max(half, want/200)
 	}
 	if !(math.Abs(got-want) <= half+1e-6*math.Max(1, math.Abs(want))) {
