@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -13,6 +14,48 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/report"
 )
+
+// bench is the order in which a drill in the hand is looked at: first what ends
+// the matter, then its dullness, its point, and what is left of it.
+var bench = [...]drill.Reading{
+	drill.Size, drill.Cracked, drill.Material, drill.FlankWear, drill.CornerWear, drill.MarginWear, drill.LipChip,
+	drill.LipAngle, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
+	drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.Flute, drill.Depth,
+}
+
+// inBenchOrder returns the readings, those of the bench first, and how many
+// those are.
+func inBenchOrder(readings []drill.Reading) (ordered []drill.Reading, seen int) {
+	for _, r := range bench {
+		if slices.Contains(readings, r) {
+			ordered = append(ordered, r)
+		}
+	}
+	seen = len(ordered)
+	for _, r := range readings {
+		if !slices.Contains(bench[:], r) {
+			ordered = append(ordered, r)
+		}
+	}
+	return ordered, seen
+}
+
+// What is typed in place of a reading.
+const (
+	goBack  = "<"
+	helpMe  = "?"
+	theRest = "more"
+)
+
+var errBack = errors.New("back to the last reading")
+
+// talk is a person at the bench being asked.
+type talk struct {
+	*app
+	in *bufio.Reader
+	c  calculation
+	d  *drill.Drill
+}
 
 // ask takes the readings one by one on a terminal. A mistake is explained and
 // asked again; what was read before stays.
@@ -23,52 +66,134 @@ func (a *app) ask(cmd *cobra.Command, c calculation, d *drill.Drill) error {
 	if errs := a.faults(c, d); len(errs) > 0 {
 		return errs
 	}
-	fmt.Fprintln(a.err, "One reading at a time. Enter skips a reading; Ctrl-D ends the questions.")
-	in := bufio.NewReader(a.in)
-	for _, r := range c.takes() {
-		if d.Written(r) != "" || needless(d, r) {
-			continue
-		}
-		if err := a.askOne(in, c, d, r); errors.Is(err, io.EOF) {
-			fmt.Fprintln(a.err)
-			break
-		} else if err != nil {
-			return err
-		}
+	a.lines("", "One reading at a time. Enter skips a reading, < goes back, ? helps; Ctrl-D ends the questions.")
+	t := talk{a, bufio.NewReader(a.in), c, d}
+	if err := t.all(); errors.Is(err, io.EOF) {
+		fmt.Fprintln(a.err)
+	} else if err != nil {
+		return err
 	}
 	fmt.Fprintf(a.err, "\nThe same again: %s\n\n", commandLine(cmd, d))
 	return nil
 }
 
-func (a *app) askOne(in *bufio.Reader, c calculation, d *drill.Drill, r drill.Reading) error {
+// all asks for every reading that is not known yet, the less usual ones only
+// if that is wanted.
+func (t *talk) all() error {
+	order, usual := inBenchOrder(t.c.takes())
+	var asked []int // places in order, for going back
+	for i := 0; i < len(order); i++ {
+		if i == usual && usual > 0 && !t.more(order[usual:]) {
+			return nil
+		}
+		if r := order[i]; t.d.Written(r) != "" || needless(t.d, r) {
+			continue
+		}
+		switch err := t.one(order[i]); {
+		case errors.Is(err, errBack):
+			if len(asked) > 0 {
+				i = asked[len(asked)-1]
+				asked = asked[:len(asked)-1]
+				t.d.Drop(order[i])
+			}
+			i--
+			continue
+		case err != nil:
+			return err
+		}
+		if order[i] == drill.Cracked && t.d.Has(drill.Cracked) { // nothing else matters
+			return nil
+		}
+		asked = append(asked, i)
+	}
+	return nil
+}
+
+// more asks whether to go on to the less usual readings.
+func (t *talk) more(rest []drill.Reading) bool {
+	names := make([]string, 0, len(rest))
+	for _, r := range rest {
+		if t.d.Written(r) == "" && !needless(t.d, r) {
+			names = append(names, r.String())
+		}
+	}
+	if len(names) == 0 {
+		return false
+	}
+	fmt.Fprintln(t.err)
+	t.lines("", "Enter for the answer, or "+theRest+" for what is read less often: "+strings.Join(names, ", "))
+	fmt.Fprint(t.err, "answer> ")
+	line, _ := t.in.ReadString('\n')
+	return strings.TrimSpace(line) == theRest
+}
+
+// one asks for one reading until it is understood, skipped or gone back from.
+func (t *talk) one(r drill.Reading) error {
 	s := r.Spec()
-	fmt.Fprintln(a.err)
-	a.lines("", s.Name+": "+s.Help)
-	a.lines("  ", s.How)
+	fmt.Fprintln(t.err)
+	t.lines("", s.Name+": "+s.Help)
+	t.lines("  ", s.How)
 	if s.Usual != "" {
-		a.lines("  ", "usually: "+s.Usual)
+		t.lines("  ", "usually: "+s.Usual)
 	}
 	for {
-		fmt.Fprintf(a.err, "%s> ", s.Name)
-		line, err := in.ReadString('\n')
-		line = strings.TrimSpace(line)
-		if line == "" {
+		fmt.Fprintf(t.err, "%s> ", s.Name)
+		line, err := t.in.ReadString('\n')
+		switch line = strings.TrimSpace(line); line {
+		case "":
 			return err
-		}
-		d.Set(r, line)
-		complaint, hint := a.complaint(c, d, r)
-		if complaint == "" {
-			return err
-		}
-		d.Drop(r)
-		a.lines("  ", complaint)
-		if hint != "" {
-			a.lines("  ", hint)
+		case goBack:
+			return errBack
+		case helpMe:
+			t.help(r)
+		default:
+			if t.take(r, line) {
+				return err
+			}
 		}
 		if err != nil {
 			return err
 		}
 	}
+}
+
+// help says what a reading may be.
+func (t *talk) help(r drill.Reading) {
+	if r != drill.Material {
+		t.lines("  ", r.Spec().How)
+		return
+	}
+	var names []string
+	for _, m := range t.book().Materials() {
+		names = append(names, m.Name)
+	}
+	t.lines("  ", strings.Join(names, ", "))
+}
+
+// take sets a reading, or says why it cannot be.
+func (t *talk) take(r drill.Reading, line string) bool {
+	if r.Spec().Switch {
+		switch strings.ToLower(line) {
+		case "n", "no":
+			return true
+		case "y", "yes":
+			line = "yes"
+		default:
+			t.lines("  ", "takes yes or no")
+			return false
+		}
+	}
+	t.d.Set(r, line)
+	complaint, hint := t.complaint(t.c, t.d, r)
+	if complaint == "" {
+		return true
+	}
+	t.d.Drop(r)
+	t.lines("  ", complaint)
+	if hint != "" {
+		t.lines("  ", hint)
+	}
+	return false
 }
 
 // needless reports whether a reading would say nothing that is not known from
@@ -83,6 +208,8 @@ func needless(d *drill.Drill, r drill.Reading) bool {
 		return d.Has(drill.Web) && d.Has(drill.ChiselAngle)
 	case drill.HeelDrop:
 		return d.Has(drill.Clearance)
+	case drill.LipLength:
+		return d.Has(drill.LipHeight)
 	case drill.HeelTurn:
 		return !d.Has(drill.HeelDrop)
 	}
