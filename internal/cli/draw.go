@@ -34,7 +34,7 @@ func (a *app) drawCommand() *cobra.Command {
 	var f drawFlags
 	readings := make(map[drill.Reading]*string, len(drawReadings))
 	cmd := &cobra.Command{
-		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side, before and after a regrind", GroupID: "drill",
+		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side", GroupID: "drill",
 		Long: `The point of one drill to scale, seen from the end and from the side: both lips
 as measured, uneven ones too, the web, the chisel edge at its angle, margins and
 flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
@@ -43,7 +43,7 @@ after. Size and lip-angle have to be read; what else was not is drawn as usual,
 and the remarks say so.`,
 		Example: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
   evenlip draw --sample --svg sample.svg
-  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg - --scale 5:1 >half.svg`,
+  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			d, err := a.drillToDraw(cmd, args, &f, readings)
