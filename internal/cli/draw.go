@@ -3,8 +3,6 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"os"
-	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -130,7 +128,7 @@ func (a *app) draw(w *drawing, f *drawFlags) error {
 	if f.svg != "" {
 		return a.onPaper(w, f)
 	}
-	return a.inTerminal(w, f.ascii || !utf8Locale())
+	return a.inTerminal(w, f.ascii || !showsUTF8())
 }
 
 // notDrawn puts in words, in the drill's units, why a drill cannot be drawn: as
@@ -223,18 +221,4 @@ func (w *drawing) paperFigures(sheet *draw.Sheet, file string) {
 	s.Work("ISO 216", sheet.Paper+", short side", "{}", figure.Len(sheet.Height))
 	w.length("drawn_diameter_mm", "diameter on paper", d.D*factor)
 	s.Work(inspect.Geometry, "D * scale", "{} * {}", figure.Len(d.D), figure.Num(factor))
-}
-
-// utf8Locale reports whether the locale can show dots. The first variable that
-// says anything decides, as everywhere.
-func utf8Locale() bool {
-	if runtime.GOOS == "windows" {
-		return true
-	}
-	for _, name := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
-		if v := strings.ToUpper(os.Getenv(name)); v != "" {
-			return strings.Contains(v, "UTF-8") || strings.Contains(v, "UTF8")
-		}
-	}
-	return false
 }
