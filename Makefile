@@ -8,7 +8,7 @@ PROGRAM = bin/evenlip
 at = $(DESTDIR)$(PREFIX)
 doc = $(at)/share/doc/evenlip
 
-.PHONY: build test lint cover bench docs install uninstall dist clean
+.PHONY: build test lint cover bench docs install uninstall dist try-dist clean
 
 build:
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
@@ -66,6 +66,11 @@ uninstall:
 # What a release consists of.
 dist:
 	.dist/build
+
+# The same commit gives the same bytes; the package goes in and out cleanly.
+try-dist: dist
+	.dist/try-deb
+	.dist/same
 
 clean:
 	rm -rf bin dist
