@@ -2,13 +2,14 @@ GO ?= go
 export CGO_ENABLED = 0
 STATICCHECK = honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
+TARGETS = linux/amd64 linux/arm64 darwin/amd64 darwin/arm64 windows/amd64 windows/arm64
 PREFIX = /usr/local
 DESTDIR =
 PROGRAM = bin/evenlip
 at = $(DESTDIR)$(PREFIX)
 doc = $(at)/share/doc/evenlip
 
-.PHONY: build test lint cover bench docs install uninstall dist try-dist clean
+.PHONY: build test lint cross cover bench docs install uninstall dist try-dist clean
 
 build:
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
@@ -20,6 +21,15 @@ lint:
 	@out=$$(gofmt -l cmd internal); test -z "$$out" || { echo "gofmt would change:"; echo "$$out"; exit 1; }
 	$(GO) vet ./...
 	$(GO) run $(STATICCHECK) ./...
+
+# The other systems that a release is for: each compiles, tests and all.
+cross:
+	GOOS=windows GOARCH=amd64 $(GO) vet ./...
+	GOOS=darwin GOARCH=arm64 $(GO) vet ./...
+	@for target in $(TARGETS); do \
+		echo "build for $$target"; \
+		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build -o bin/cross/$$target ./cmd/evenlip || exit 1; \
+	done
 
 # The two packages that everything rests on.
 cover:
