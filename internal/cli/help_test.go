@@ -29,7 +29,7 @@ func commands(under *cobra.Command) []*cobra.Command {
 // Called alone, the program says on one screen what it can do.
 func TestFrontPage(t *testing.T) {
 	const rows = 24
-	page := run("", nil...).out
+	page := run("", []string{}...).out
 	if n := strings.Count(page, "\n"); n >= rows { // a prompt stands under it
 		t.Errorf("%d lines do not fit on a screen of %d", n, rows)
 	}
