@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"github.com/gofrs/flock"
+	"github.com/rogpeppe/go-internal/robustio"
 )
 
 // How long a record waits for the others, and how often it begins again when
@@ -175,7 +176,7 @@ func swap(next, real string, old []byte) error {
 		case err != nil:
 			return err
 		case !done:
-			return os.Rename(next, real)
+			return robustio.Rename(next, real) // Windows refuses while anyone reads
 		}
 		taken, err := os.ReadFile(next)
 		if err != nil {
