@@ -62,6 +62,8 @@ func manual(t *testing.T, root *cobra.Command) map[string][]byte {
 	t.Helper()
 	files := map[string][]byte{}
 	root.DisableAutoGenTag = true
+	paragraphs := strings.Split(cli.FrontPage, "\n\n")
+	root.Long += "\n\n" + strings.Join(paragraphs[1:len(paragraphs)-1], "\n\n") // the commands, by what is in hand
 	for _, c := range commands(root) {
 		c.Long = verbatim(c.Long)
 		c.DisableAutoGenTag = true
