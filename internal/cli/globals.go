@@ -135,9 +135,7 @@ func (a *app) columns() (int, error) {
 func (a *app) useColour() (bool, error) {
 	switch a.global.colour {
 	case "always":
-		if fd, tty := terminal(a.out); tty {
-			takesColour(fd) // a console may want to be told
-		}
+		report.ReadyForColour(a.out)
 		return true, nil
 	case "never":
 		return false, nil
@@ -152,8 +150,8 @@ func (a *app) useColour() (bool, error) {
 		off, err := strconv.ParseBool(v)
 		return err != nil || off, nil
 	}
-	fd, tty := terminal(a.out)
-	return tty && takesColour(fd), nil
+	_, tty := terminal(a.out)
+	return tty && takesColour(a.out), nil
 }
 
 func terminal(v any) (fd int, ok bool) {

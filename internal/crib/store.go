@@ -12,7 +12,6 @@ import (
 	"time"
 
 	"github.com/gofrs/flock"
-	"github.com/rogpeppe/go-internal/robustio"
 )
 
 // How long a record waits for the others, and how often it begins again when
@@ -176,7 +175,7 @@ func swap(next, real string, old []byte) error {
 		case err != nil:
 			return err
 		case !done:
-			return robustio.Rename(next, real) // Windows refuses while anyone reads
+			return rename(next, real)
 		}
 		taken, err := os.ReadFile(next)
 		if err != nil {
