@@ -67,6 +67,7 @@ func (a *app) flagCompletions() map[string]completer {
 		drill.Size.String():       drillSizes,
 		drill.Pilot.String():      drillSizes,
 		drill.Material.String():   a.materialNames,
+		drill.ToWeb.String():      words("new"),
 		drill.Drive.String():      driveNames,
 		drill.WearFactor.String(): words("1", "1.1", "1.2", "1.3", "1.4", "1.5"),
 	}
