@@ -2,7 +2,14 @@ GO ?= go
 export CGO_ENABLED = 0
 STATICCHECK = honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-.PHONY: build test lint cover bench docs clean
+TARGETS = linux/amd64 linux/arm64 darwin/amd64 darwin/arm64 windows/amd64 windows/arm64
+PREFIX = /usr/local
+DESTDIR =
+PROGRAM = bin/evenlip
+at = $(DESTDIR)$(PREFIX)
+doc = $(at)/share/doc/evenlip
+
+.PHONY: build test lint cross cover bench docs install uninstall dist try-dist clean
 
 build:
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
@@ -15,6 +22,15 @@ lint:
 	$(GO) vet ./...
 	$(GO) run $(STATICCHECK) ./...
 
+# The other systems that a release is for: each compiles, tests and all.
+cross:
+	GOOS=windows GOARCH=amd64 $(GO) vet ./...
+	GOOS=darwin GOARCH=arm64 $(GO) vet ./...
+	@for target in $(TARGETS); do \
+		echo "build for $$target"; \
+		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build -o bin/cross/$$target ./cmd/evenlip || exit 1; \
+	done
+
 # The two packages that everything rests on.
 cover:
 	$(GO) test -cover ./internal/point ./internal/quantity
@@ -24,8 +40,10 @@ bench:
 	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
-# The drawings of docs/class; a test holds them to these commands.
+# The manual pages, the shells' completions and the drawings of docs/class;
+# tests hold them to these commands.
 docs:
+	$(GO) test ./internal/cli -run Manual -update
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --remove 20mm --scale 5:1 \
 		--svg docs/class/1-web.svg
@@ -33,6 +51,36 @@ docs:
 		--chisel-angle 125 --lip-height 0.6mm --svg docs/class/2-lips.svg
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --clearance 12 --svg docs/class/3-clearance.svg
+
+# PREFIX is where it is to live, DESTDIR a folder to gather a package in.
+install: $(if $(filter bin/evenlip,$(PROGRAM)),build)
+	install -d $(at)/bin $(at)/share/man/man1 $(doc)/docs/class $(doc)/testdata \
+		$(at)/share/bash-completion/completions $(at)/share/zsh/site-functions \
+		$(at)/share/fish/vendor_completions.d
+	install -m 755 $(PROGRAM) $(at)/bin/evenlip
+	install -m 644 docs/man/*.1 $(at)/share/man/man1
+	install -m 644 docs/completions/evenlip $(at)/share/bash-completion/completions
+	install -m 644 docs/completions/_evenlip $(at)/share/zsh/site-functions
+	install -m 644 docs/completions/evenlip.fish $(at)/share/fish/vendor_completions.d
+	install -m 644 README.md LICENSE docs/completions/evenlip.ps1 $(doc)
+	install -m 644 docs/*.md $(doc)/docs
+	install -m 644 docs/class/* $(doc)/docs/class
+	install -m 644 testdata/*.yaml $(doc)/testdata
+
+uninstall:
+	rm -f $(at)/bin/evenlip $(at)/share/man/man1/evenlip.1 $(at)/share/man/man1/evenlip-*.1
+	rm -f $(at)/share/bash-completion/completions/evenlip $(at)/share/zsh/site-functions/_evenlip
+	rm -f $(at)/share/fish/vendor_completions.d/evenlip.fish
+	rm -rf $(doc)
+
+# What a release consists of.
+dist:
+	.dist/build
+
+# The same commit gives the same bytes; the package goes in and out cleanly.
+try-dist: dist
+	.dist/try-deb
+	.dist/same
 
 clean:
 	rm -rf bin dist

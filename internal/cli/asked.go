@@ -12,6 +12,7 @@ var others = [...]struct {
 	{"size", (*app).sizeCommand},
 	{"material", (*app).materialCommand},
 	{"sources", (*app).sourcesCommand},
+	{"version", (*app).versionCommand},
 }
 
 // asked makes the command that the first word names, and none of the rest: a

@@ -6,17 +6,17 @@ import (
 )
 
 var coneCommand = calculation{
-	name: "cone", short: "setting of a swing fixture for a wanted point, or the point a setting grinds",
-	long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any of
-three sets of readings will do, beside size and web:
+	name: "cone", group: "grinder", short: "setting of a swing fixture for a point, or the point it grinds",
+	long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any
+of three sets of readings will do, beside size and web:
   point-angle, clearance, chisel-angle, semi-angle    gives the setting
   point-angle, clearance, semi-angle, vertex          gives the rest of both
   semi-angle, axis-angle, axis-offset, vertex         gives the point
-It also tells how the flank stands at the heel (over --heel-turn), how a hand on
-a pedestal grinder swings the drill to the same point and what its faults do, what
-each knob does, what the setting does to a thicker web, and what flat facets would
-give instead. A wish out of reach of the others is refused,
-with what to give up and by how much.`,
+It also tells how the flank stands at the heel (over --heel-turn), how a hand
+on a pedestal grinder swings the drill to the same point and what its faults
+do, what each knob does, what the setting does to a thicker web, and what flat
+facets would give instead. A wish out of reach of the others is refused, with
+what to give up and by how much.`,
 	examples: `  evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --chisel-angle 126.5 --semi-angle 30
   evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --semi-angle 30 --vertex 4.808mm
   evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,

@@ -96,6 +96,7 @@ var contract = map[string]struct {
 		states[].chisel_length_mm states[].chisel_ratio states[].thrust_n states[].thrust_ratio schedule[].grind
 		schedule[].removed_mm schedule[].flute_mm schedule[].web_unthinned_mm schedule[].web_mm
 		schedule[].chisel_length_mm schedule[].chisel_ratio schedule[].thinned schedule[].thrust_ratio`},
+	"version": {nil, `version commit commit_time commit_changed go platform`},
 	"web": {[]string{"--sample"}, `
 		web_taper web_after_mm chisel_length_after_mm chisel_ratio_after thrust_ratio`},
 	"pilot": {[]string{"--sample"}, `

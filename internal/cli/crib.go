@@ -31,13 +31,13 @@ type cribFrom struct {
 func (a *app) cribCommand() *cobra.Command {
 	from := new(cribFrom)
 	cmd := &cobra.Command{
-		Use: "crib", Short: "a tool crib's drills in one YAML file: list, audit, plan, record", Long: cribLong, GroupID: "drill",
+		Use: "crib", Short: "a tool crib's drills in one YAML file: list, audit, plan, record", Long: cribLong, GroupID: "drawer",
 		Example: "  evenlip crib audit --sample\n  evenlip crib plan --file tools/crib.yaml\n  evenlip crib record M120-1 --grind 0.6mm",
-		Args: func(_ *cobra.Command, args []string) error {
+		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return nil
 			}
-			return usage("evenlip crib --help lists them", "crib has no command %q", args[0])
+			return noCommand(cmd, args[0], "crib has no command %q")
 		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
@@ -143,7 +143,7 @@ func (a *app) printCrib(c *crib.Crib, s *figure.Sheet) error {
 func (a *app) cribList(from *cribFrom) *cobra.Command {
 	return &cobra.Command{
 		Use: "list", Short: "the drills as they stand in the file", Args: noArgs,
-		Long:    "Every drill in the order of the file. JSON and CSV have every reading besides, in\nmillimetres and degrees.",
+		Long:    "Every drill in the order of the file. JSON and CSV have every reading besides,\nin millimetres and degrees.",
 		Example: "  evenlip crib list\n  evenlip crib list --sample --format csv",
 		RunE: func(*cobra.Command, []string) error {
 			c, err := a.openCrib(from)
@@ -160,9 +160,9 @@ func (a *app) cribAudit(from *cribFrom) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "audit", Short: "every drill inspected, the worst first", Args: noArgs,
 		Long: `Every drill through the same rules as evenlip inspect, the worst first, and how
-many there are of each verdict. With --check the exit status is 1 unless all that
-are shown are fit. JSON and CSV have every figure of inspect besides.`,
-		Example: "  evenlip crib audit --verdict regrind\n  evenlip crib audit --size 12mm --check",
+many there are of each verdict. With --check the exit status is 1 unless all
+that are shown are fit. JSON and CSV have every figure of inspect besides.`,
+		Example: "  evenlip crib audit --verdict regrind\n  evenlip crib audit --size 12mm --format csv",
 		RunE: func(*cobra.Command, []string) error {
 			filter, err := a.cribFilter(verdict, size, material)
 			if err != nil {
@@ -217,9 +217,10 @@ func (a *app) cribPlan(from *cribFrom) *cobra.Command {
 	return &cobra.Command{
 		Use: "plan", Short: "what to take to the grinder today, what to retire, what to buy", Args: noArgs,
 		Long: `What to take to the grinder, in that order: sizes of which no drill is fit come
-first, then drills that want the same lip angle together, so that the rest is set
-once. Then what to retire, what is still to be measured, and what to buy to keep
-each size: as many as the file's keep says, else one. The file is not changed.`,
+first, then drills that want the same lip angle together, so that the rest is
+set once. Then what to retire, what is still to be measured, and what to buy to
+keep each size: as many as the file's keep says, else one. The file is not
+changed.`,
 		Example: "  evenlip crib plan --sample\n  evenlip crib plan --format csv",
 		RunE: func(*cobra.Command, []string) error {
 			c, err := a.openCrib(from)

@@ -34,12 +34,12 @@ func (a *app) cribRecord(from *cribFrom) *cobra.Command {
 	r := &recordFlags{readings: map[drill.Reading]*string{}}
 	cmd := &cobra.Command{
 		Use: "record ID [flags]", Short: "write a grind, a thinning or new readings into a drill's history",
-		Long: `Writes what was done into the drill's history and moves its readings on. After a
-grind, flute, length and web follow from the stock, and what has to be read anew
-goes from the readings into the history; readings given along with it stand at
-once. After a thinning, give --web or --chisel-length as it is now. With neither,
-the readings given take the place of the old ones. No other byte of the file is
-changed, and records made at the same time all land.`,
+		Long: `Writes what was done into the drill's history and moves its readings on. After
+a grind, flute, length and web follow from the stock, and what has to be read
+anew goes from the readings into the history; readings given along with it
+stand at once. After a thinning, give --web or --chisel-length as it is now.
+With neither, the readings given take the place of the old ones. No other byte
+of the file is changed, and records made at the same time all land.`,
 		Example: `  evenlip crib record M120-1 --grind 0.6mm
   evenlip crib record M120-1 --lip-angle 59,59 --lip-height 0.02mm --clearance 12 --chisel-angle 125
   evenlip crib record I32-2 --thinning --web 0.08in --note "small wheel" --dry-run`,

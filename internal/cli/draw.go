@@ -3,8 +3,6 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"os"
-	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -34,7 +32,7 @@ func (a *app) drawCommand() *cobra.Command {
 	var f drawFlags
 	readings := make(map[drill.Reading]*string, len(drawReadings))
 	cmd := &cobra.Command{
-		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side, before and after a regrind", GroupID: "drill",
+		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side", GroupID: "drill",
 		Long: `The point of one drill to scale, seen from the end and from the side: both lips
 as measured, uneven ones too, the web, the chisel edge at its angle, margins and
 flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
@@ -43,7 +41,7 @@ after. Size and lip-angle have to be read; what else was not is drawn as usual,
 and the remarks say so.`,
 		Example: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
   evenlip draw --sample --svg sample.svg
-  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg - --scale 5:1 >half.svg`,
+  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			d, err := a.drillToDraw(cmd, args, &f, readings)
@@ -130,7 +128,7 @@ func (a *app) draw(w *drawing, f *drawFlags) error {
 	if f.svg != "" {
 		return a.onPaper(w, f)
 	}
-	return a.inTerminal(w, f.ascii || !utf8Locale())
+	return a.inTerminal(w, f.ascii || !showsUTF8())
 }
 
 // notDrawn puts in words, in the drill's units, why a drill cannot be drawn: as
@@ -223,18 +221,4 @@ func (w *drawing) paperFigures(sheet *draw.Sheet, file string) {
 	s.Work("ISO 216", sheet.Paper+", short side", "{}", figure.Len(sheet.Height))
 	w.length("drawn_diameter_mm", "diameter on paper", d.D*factor)
 	s.Work(inspect.Geometry, "D * scale", "{} * {}", figure.Len(d.D), figure.Num(factor))
-}
-
-// utf8Locale reports whether the locale can show dots. The first variable that
-// says anything decides, as everywhere.
-func utf8Locale() bool {
-	if runtime.GOOS == "windows" {
-		return true
-	}
-	for _, name := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
-		if v := strings.ToUpper(os.Getenv(name)); v != "" {
-			return strings.Contains(v, "UTF-8") || strings.Contains(v, "UTF8")
-		}
-	}
-	return false
 }

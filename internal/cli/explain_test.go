@@ -232,80 +232,111 @@ func TestExplainedSample(t *testing.T) {
 	}
 }
 
-// anyDrill draws a drill that could lie on a bench, some readings missing.
+// drawer draws the readings of a drill that could lie on one, some missing.
+type drawer struct {
+	t    *rapid.T
+	inch bool
+	r    readings
+}
+
+func (b *drawer) number(name string, low, high float64) float64 {
+	return rapid.Float64Range(low, high).Draw(b.t, name)
+}
+
+func (b *drawer) length(mm float64) string {
+	if b.inch {
+		return fmt.Sprintf("%.4fin", mm/25.4)
+	}
+	return fmt.Sprintf("%.3fmm", mm)
+}
+
+// set writes a reading down, or leaves it out.
+func (b *drawer) set(name, text string) {
+	if rapid.Bool().Draw(b.t, name+" read") {
+		b.r[name] = text
+	}
+}
+
+// setLength writes a length down that is drawn as a part of the whole.
+func (b *drawer) setLength(name string, low, high, whole float64) {
+	b.set(name, b.length(b.number(name, low, high)*whole))
+}
+
+// setNumber writes a number down with so many decimals.
+func (b *drawer) setNumber(name string, low, high float64, decimals int) {
+	b.set(name, fmt.Sprintf("%.*f", decimals, b.number(name, low, high)))
+}
+
 func anyDrill(t *rapid.T) readings {
-	r := readings{}
-	number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-	maybe := func(name string) bool { return rapid.Bool().Draw(t, name+" read") }
-	inch := rapid.Bool().Draw(t, "inch")
-	length := func(v float64) string {
-		if inch {
-			return fmt.Sprintf("%.4fin", v/25.4)
-		}
-		return fmt.Sprintf("%.3fmm", v)
+	b := &drawer{t: t, inch: rapid.Bool().Draw(t, "inch"), r: readings{}}
+	d := b.number("size", 1, 60)
+	b.r["size"] = b.length(d)
+	b.set("material", rapid.SampledFrom([]string{"steel-200", "steel-400", "stainless-316", "aluminium", "cast-iron-150", "plastics", "titanium", "copper"}).Draw(t, "material"))
+	b.chisel(d)
+	b.lips(d)
+	b.wear(d)
+	b.work(d)
+	return b.r
+}
+
+// chisel draws the web and the chisel edge, which hang on each other.
+func (b *drawer) chisel(d float64) {
+	web := b.number("web", 0.08, 0.34) * d
+	acute := b.number("acute", 30, 80)
+	b.set("web", b.length(web))
+	angle := acute
+	if rapid.Bool().Draw(b.t, "obtuse") {
+		angle = 180 - acute
 	}
-	d := number("size", 1, 60)
-	r["size"] = length(d)
-	set := func(name, text string) {
-		if maybe(name) {
-			r[name] = text
-		}
-	}
-	web := number("web", 0.08, 0.34) * d
-	acute := number("acute", 30, 80)
-	set("web", length(web))
-	if rapid.Bool().Draw(t, "obtuse") {
-		set("chisel-angle", fmt.Sprintf("%.2f", 180-acute))
-	} else {
-		set("chisel-angle", fmt.Sprintf("%.2f", acute))
-	}
-	set("chisel-length", length(math.Min(web/math.Sin(acute*math.Pi/180)+0.01, 0.9*d)))
-	k1, k2 := number("lip angle 1", 45, 75), number("lip angle 2", 45, 75)
-	if rapid.Bool().Draw(t, "alike") {
+	b.set("chisel-angle", fmt.Sprintf("%.2f", angle))
+	b.set("chisel-length", b.length(math.Min(web/math.Sin(acute*math.Pi/180)+0.01, 0.9*d)))
+	b.setLength("second-web", 1.05, 1.5, web)
+	b.setLength("second-web-at", 10, 50, 1)
+	b.setNumber("web-taper", 0, 0.05, 4)
+}
+
+// lips draws what is read off the lips and behind them.
+func (b *drawer) lips(d float64) {
+	k1, k2 := b.number("lip angle 1", 45, 75), b.number("lip angle 2", 45, 75)
+	if rapid.Bool().Draw(b.t, "alike") {
 		k2 = k1
 	}
-	set("lip-angle", fmt.Sprintf("%.2f,%.2f", k1, k2))
-	set("lip-height", length(number("height", -0.02, 0.02)*d))
-	set("lip-length", length(number("lip length 1", 0.42, 0.55)*d)+","+length(number("lip length 2", 0.42, 0.55)*d))
-	set("clearance", fmt.Sprintf("%.2f,%.2f", number("clearance 1", -3, 30), number("clearance 2", -3, 30)))
-	set("heel-drop", length(number("heel drop", 0.001, 0.06)*d))
-	set("heel-turn", fmt.Sprintf("%.1f", number("heel turn", 5, 60)))
-	set("feed", length(number("feed", 0.005, 0.03)*d+0.01))
-	set("remove", length(number("remove", 0, 0.5)*d))
-	set("second-web", length(web*number("growth", 1.05, 1.5)))
-	set("second-web-at", length(number("second at", 10, 50)))
-	set("web-taper", fmt.Sprintf("%.4f", number("taper", 0, 0.05)))
-	set("point-angle", fmt.Sprintf("%.1f", number("wanted", 90, 140)))
-	set("flute", length(d*4+50))
-	set("margin-wear", length(number("margin", 0, 1)*d))
-	set("flank-wear", length(number("land", 0, 0.05)*d))
-	set("corner-wear", length(number("corner", 0, 0.2)*d))
-	set("lip-chip", length(number("chip", 0, 0.2)*d))
-	set("material", rapid.SampledFrom([]string{"steel-200", "steel-400", "aluminium", "cast-iron-150", "plastics", "titanium"}).Draw(t, "material"))
-	set("depth", length(number("depth", 0.5, 6)*d))
-	set("rpm", fmt.Sprintf("%.0f", number("rpm", 100, 5000)))
-	set("helix", fmt.Sprintf("%.1f", number("helix", 5, 45)))
-	set("wear-factor", fmt.Sprintf("%.2f", number("wear factor", 1, 2)))
-	set("efficiency", fmt.Sprintf("%.2f", number("efficiency", 0.5, 1)))
-	set("pilot", length(number("pilot", 0.1, 0.6)*d))
-	set("to-chisel-ratio", fmt.Sprintf("%.3f", number("target", 0.06, 0.3)))
-	set("flank-wear", length(number("land", 0, 0.05)*d))
-	set("corner-wear", length(number("corner", 0, 0.2)*d))
-	set("lip-chip", length(number("chip", 0, 0.1)*d))
-	set("depth", length(number("depth", 1, 5)*d))
-	set("clean-up", length(number("clean-up", 0, 0.2)))
-	set("every", length(number("every", 0.3, 2)))
-	set("length", length(d*8+100))
-	set("back-taper", fmt.Sprintf("%.5f", number("back taper", 0, 0.001)))
-	set("least-diameter", length(0.999*d))
-	set("material", rapid.SampledFrom([]string{"steel-200", "stainless-316", "titanium", "plastics", "copper"}).Draw(t, "material"))
-	set("rpm", fmt.Sprintf("%.0f", number("rpm", 20, 3000)))
-	set("wear-factor", fmt.Sprintf("%.2f", number("wear", 1, 1.6)))
-	set("efficiency", fmt.Sprintf("%.2f", number("efficiency", 0.5, 1)))
-	set("shank-diameter", length(number("shank", 0.3, 1)*d))
-	set("pilot", length(number("pilot", 0.05, 0.7)*d))
-	set("to-web", length(number("to web", 0.05, 0.3)*d))
-	return r
+	b.set("lip-angle", fmt.Sprintf("%.2f,%.2f", k1, k2))
+	b.setLength("lip-height", -0.02, 0.02, d)
+	b.set("lip-length", b.length(b.number("lip length 1", 0.42, 0.55)*d)+","+b.length(b.number("lip length 2", 0.42, 0.55)*d))
+	b.set("clearance", fmt.Sprintf("%.2f,%.2f", b.number("clearance 1", -3, 30), b.number("clearance 2", -3, 30)))
+	b.setLength("heel-drop", 0.001, 0.06, d)
+	b.setNumber("heel-turn", 5, 60, 1)
+	b.setNumber("point-angle", 90, 140, 1)
+	b.setNumber("helix", 5, 45, 1)
+}
+
+// wear draws what is worn, what is to come off and what is left.
+func (b *drawer) wear(d float64) {
+	b.setLength("remove", 0, 0.5, d)
+	b.set("flute", b.length(d*4+50))
+	b.set("length", b.length(d*8+100))
+	b.setLength("margin-wear", 0, 1, d)
+	b.setLength("flank-wear", 0, 0.05, d)
+	b.setLength("corner-wear", 0, 0.2, d)
+	b.setLength("lip-chip", 0, 0.2, d)
+	b.setLength("clean-up", 0, 0.2, 1)
+	b.setLength("every", 0.3, 2, 1)
+	b.setNumber("back-taper", 0, 0.001, 5)
+	b.set("least-diameter", b.length(0.999*d))
+}
+
+// work draws what the drill is to do.
+func (b *drawer) work(d float64) {
+	b.set("feed", b.length(b.number("feed", 0.005, 0.03)*d+0.01))
+	b.setLength("depth", 0.5, 6, d)
+	b.setNumber("rpm", 20, 5000, 0)
+	b.setNumber("wear-factor", 1, 2, 2)
+	b.setNumber("efficiency", 0.5, 1, 2)
+	b.setLength("shank-diameter", 0.3, 1, d)
+	b.setLength("pilot", 0.05, 0.7, d)
+	b.setLength("to-web", 0.05, 0.3, d)
+	b.setNumber("to-chisel-ratio", 0.06, 0.3, 3)
 }
 
 func TestExplainedArithmeticOfAnyDrill(t *testing.T) {

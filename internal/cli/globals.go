@@ -4,7 +4,6 @@ import (
 	"math"
 	"os"
 	"strconv"
-	"strings"
 
 	"github.com/spf13/pflag"
 	"golang.org/x/term"
@@ -98,7 +97,7 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 const leastWidth, usualWidth, mostWidth, widest = 30, 80, 120, 1000
 
 func (a *app) options() (report.Options, error) {
-	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain, ASCII: !speaksUTF8()}
+	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain, ASCII: !showsUTF8()}
 	switch o.Form {
 	case report.Table, report.Plain, report.JSON, report.CSV:
 	default:
@@ -136,6 +135,7 @@ func (a *app) columns() (int, error) {
 func (a *app) useColour() (bool, error) {
 	switch a.global.colour {
 	case "always":
+		report.ReadyForColour(a.out)
 		return true, nil
 	case "never":
 		return false, nil
@@ -151,18 +151,7 @@ func (a *app) useColour() (bool, error) {
 		return err != nil || off, nil
 	}
 	_, tty := terminal(a.out)
-	t := os.Getenv("TERM")
-	return tty && t != "dumb" && t != "", nil
-}
-
-// speaksUTF8 reports whether the locale says that block characters will show.
-func speaksUTF8() bool {
-	for _, name := range [...]string{"LC_ALL", "LC_CTYPE", "LANG"} {
-		if v := strings.ToLower(os.Getenv(name)); v != "" {
-			return strings.Contains(v, "utf-8") || strings.Contains(v, "utf8")
-		}
-	}
-	return false
+	return tty && takesColour(a.out), nil
 }
 
 func terminal(v any) (fd int, ok bool) {

@@ -40,6 +40,9 @@ type app struct {
 func Main(args []string, in io.Reader, out, errw io.Writer) int {
 	a := &app{in: in, out: out, err: errw}
 	root := a.root(args)
+	if completing(args) {
+		a.completions(root)
+	}
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(&a.buf)

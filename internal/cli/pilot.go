@@ -6,7 +6,7 @@ import (
 )
 
 var pilotCommand = calculation{
-	name: "pilot", group: "spindle", short: "the pilot hole for a following drill",
+	name: "pilot", short: "the pilot hole for a following drill",
 	long: `The pilot that takes the chisel edge out of the cut: at least as wide as the
 web, no wider than the chisel edge; the ordinary sizes between, and the one to
 use; and thrust and torque with and without it. A pilot that there is already

@@ -10,7 +10,7 @@ import (
 // planCommands are the commands on what is to be done with a drill.
 var planCommands = []*calculation{
 	{
-		name: "regrind", short: "the plan: stock to take and why, before and after, and the life that is left",
+		name: "regrind", short: "the plan: stock to take and why, before and after, the life left",
 		long: `What to take off the end of a worn drill and why: each kind of wear asks for its
 own stock, the deepest governs, the clean-up allowance comes on top and uneven
 lips are trued up. Then the drill before and after, whether to thin it and to

@@ -6,7 +6,7 @@ import (
 )
 
 var thinCommand = calculation{
-	name: "thin", group: "spindle", short: "thinning a thick web back: how deep a notch, and what it saves",
+	name: "thin", short: "thinning a thick web back: how deep a notch, and what it saves",
 	long: `The notch to grind along each lip so that a chisel edge grown long comes back to
 a new drill's (as regrind plans it), to a web or a chisel ratio asked for, or to
 a wanted thrust; the chisel edge and the thrust after, and the point form of DIN

@@ -17,7 +17,7 @@ func withEdge(more ...drill.Reading) []drill.Reading {
 }
 
 var thrustCommand = calculation{
-	name: "thrust", group: "spindle", short: "thrust, torque and power, and the chisel edge's part in them",
+	name: "thrust", short: "thrust, torque and power, and the chisel edge's part in them",
 	long: `Thrust, torque and power by the Machinery's Handbook's method, from the chisel
 edge as measured or from web and angle; what the chisel edge alone takes; sharp
 against dull; and this drill beside a new one. The inch equations are used where

@@ -175,7 +175,7 @@ func swap(next, real string, old []byte) error {
 		case err != nil:
 			return err
 		case !done:
-			return os.Rename(next, real)
+			return rename(next, real)
 		}
 		taken, err := os.ReadFile(next)
 		if err != nil {

@@ -11,17 +11,29 @@ import (
 
 const deg = math.Pi / 180
 
+// printed is a quantity and how it is to be printed.
+type printed struct {
+	f    Format
+	k    Kind
+	g    Gauge
+	v    float64
+	want string
+}
+
+func checkPrinted(t *testing.T, cases []printed) {
+	t.Helper()
+	for _, c := range cases {
+		if got := c.f.Text(c.k, c.g, c.v); got != c.want {
+			t.Errorf("kind %d, gauge %d, %v: %q, want %q", c.k, c.g, c.v, got, c.want)
+		}
+	}
+}
+
 func TestText(t *testing.T) {
 	mm, in := Format{}, Format{System: Inch}
 	fine := Format{Gauges: Gauges{Caliper: 0.001, Protractor: deg / 12, Indicator: 0.002}}
 	coarse := Format{System: Inch, Gauges: Gauges{Caliper: 0.1, Protractor: deg, Indicator: 0.0254}}
-	for _, c := range []struct {
-		f    Format
-		k    Kind
-		g    Gauge
-		v    float64
-		want string
-	}{
+	checkPrinted(t, []printed{
 		{mm, Length, Caliper, 1.8649, "1.86 mm"},
 		{in, Length, Caliper, 12.7, "0.5000 in"},
 		{mm, Length, NoGauge, 1.8649, "1.86 mm"},
@@ -52,6 +64,12 @@ func TestText(t *testing.T) {
 		{in, Cutting, NoGauge, 30.48, "100 ft/min"},
 		{mm, Surface, NoGauge, 30.48, "30.5 m/s"},
 		{in, Surface, NoGauge, 30.48, "6000 ft/min"},
+	})
+}
+
+func TestTextOfForces(t *testing.T) {
+	mm, in := Format{}, Format{System: Inch}
+	checkPrinted(t, []printed{
 		{mm, Force, NoGauge, 10298, "10300 N"},
 		{mm, Force, NoGauge, 9.996, "10.0 N"},
 		{mm, Force, NoGauge, 999.6, "1000 N"},
@@ -71,6 +89,12 @@ func TestText(t *testing.T) {
 		{mm, Power, NoGauge, 2.3149, "2.31 kW"},
 		{in, Power, NoGauge, 2.3149, "3.10 hp"}, // the handbook's 3.1 hp
 		{in, Duration, NoGauge, 61.6, "62 s"},
+	})
+}
+
+func TestTextAtTheEdges(t *testing.T) {
+	mm := Format{}
+	checkPrinted(t, []printed{
 		{mm, Word, NoGauge, 1, "-"},
 		{mm, Word + 1, NoGauge, 1, "1"},
 		{mm, Length, Caliper, math.NaN(), "-"},
@@ -80,11 +104,7 @@ func TestText(t *testing.T) {
 		{mm, Length, Caliper, math.Copysign(0, -1), "0.00 mm"},
 		{mm, Length, Caliper, -0.05, "-0.05 mm"},
 		{mm, Share, NoGauge, -0.001, "0 %"},
-	} {
-		if got := c.f.Text(c.k, c.g, c.v); got != c.want {
-			t.Errorf("kind %d, gauge %d, %v: %q, want %q", c.k, c.g, c.v, got, c.want)
-		}
-	}
+	})
 }
 
 func TestGaugeAtTheEdges(t *testing.T) {

@@ -10,7 +10,7 @@ import (
 	"io"
 	"strconv"
 
-	"gopkg.in/yaml.v3"
+	"go.yaml.in/yaml/v3"
 )
 
 // Node is one value of a file, with its place.

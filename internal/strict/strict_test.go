@@ -73,10 +73,11 @@ func TestTakesText(t *testing.T) {
 }
 
 // Each file is refused at that place, with those words.
+// refused is a text that is no file of ours, where that shows, and what is said.
+type refused struct{ text, place, says string }
+
 func TestRefuses(t *testing.T) {
-	for _, c := range []struct {
-		text, place, says string
-	}{
+	checkRefused(t, []refused{
 		{"", "", "empty"},
 		{"# nothing but a remark\n", "", "empty"},
 		{"a: 1\n---\nb: 2\n", "2:1", "second document"},
@@ -109,7 +110,12 @@ func TestRefuses(t *testing.T) {
 		{"a: [1, 2\n", "1", "did not find expected ',' or ']'"},
 		{"a: 1\nb: [1, 2\nc: 3\n", "2", "did not find expected ',' or ']'"},
 		{"a: 1\nb:\n  - x\n c: d\n", "4", "did not find expected key"},
-	} {
+	})
+}
+
+func checkRefused(t *testing.T, cases []refused) {
+	t.Helper()
+	for _, c := range cases {
 		_, err := parse(c.text)
 		var e *strict.Error
 		if !errors.As(err, &e) {

@@ -66,3 +66,10 @@ func Width(text string) int {
 	}
 	return len(text)
 }
+
+// Ready has a Windows console take escape sequences, and reports whether it
+// will; elsewhere there is nothing to be told.
+func Ready(out io.Writer) bool {
+	_, err := termenv.EnableVirtualTerminalProcessing(termenv.NewOutput(out, termenv.WithProfile(termenv.ANSI)))
+	return err == nil
+}

@@ -44,3 +44,10 @@ func TestWidthIsTheLibrarys(t *testing.T) {
 		}
 	})
 }
+
+// What is no console has nothing to be told and takes what it gets.
+func TestReady(t *testing.T) {
+	if !style.Ready(new(strings.Builder)) {
+		t.Error("a buffer refuses colours")
+	}
+}

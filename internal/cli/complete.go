@@ -1,0 +1,191 @@
+package cli
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"evenlip/internal/crib"
+	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+	"evenlip/internal/report"
+)
+
+// completer offers what may stand where a person has typed so far.
+type completer = cobra.CompletionFunc
+
+// completing reports whether a shell asks what could be typed next. What it is
+// told then costs no other run anything.
+func completing(args []string) bool {
+	return len(args) > 0 && (args[0] == cobra.ShellCompRequestCmd || args[0] == cobra.ShellCompNoDescRequestCmd)
+}
+
+// completions tells the shell, for every flag and argument below root, what may
+// stand there: files only where a file is wanted.
+func (a *app) completions(root *cobra.Command) {
+	flags, arguments := a.flagCompletions(), a.argumentCompletions()
+	var visit func(*cobra.Command)
+	visit = func(cmd *cobra.Command) {
+		cmd.LocalFlags().VisitAll(func(f *pflag.Flag) {
+			complete, ok := flags[f.Name]
+			if !ok {
+				complete = cobra.NoFileCompletions
+			}
+			if _, set := cmd.GetFlagCompletionFunc(f.Name); !set && f.Value.Type() != "bool" {
+				_ = cmd.RegisterFlagCompletionFunc(f.Name, complete) // fails only where one is set
+			}
+		})
+		if complete, ok := arguments[cmd.CommandPath()]; ok {
+			cmd.ValidArgsFunction = complete
+		} else if cmd.ValidArgsFunction == nil {
+			cmd.ValidArgsFunction = yamlFiles
+			if !strings.Contains(cmd.Use, "FILE") {
+				cmd.ValidArgsFunction = cobra.NoFileCompletions
+			}
+		}
+		for _, sub := range cmd.Commands() {
+			visit(sub)
+		}
+	}
+	visit(root)
+}
+
+// flagCompletions holds what may follow a flag, by its name.
+func (a *app) flagCompletions() map[string]completer {
+	return map[string]completer{
+		"format":                  words(string(report.Table), string(report.Plain), string(report.JSON), string(report.CSV)),
+		"units":                   words("mm", "in"),
+		"color":                   words("auto", "always", "never"),
+		"shop":                    yamlFiles,
+		"file":                    yamlFiles,
+		"svg":                     files("svg"),
+		"scale":                   words("1:1", "2:1", "5:1", "10:1", "20:1"),
+		"verdict":                 words(crib.Verdicts...),
+		drill.Size.String():       drillSizes,
+		drill.Pilot.String():      drillSizes,
+		drill.Material.String():   a.materialNames,
+		drill.ToWeb.String():      words("new"),
+		drill.Drive.String():      driveNames,
+		drill.WearFactor.String(): words("1", "1.1", "1.2", "1.3", "1.4", "1.5"),
+	}
+}
+
+// argumentCompletions holds what may stand after a command, by its path.
+func (a *app) argumentCompletions() map[string]completer {
+	return map[string]completer{
+		"evenlip size":        first(drillSizes),
+		"evenlip material":    first(a.materialNames),
+		"evenlip sources":     first(tableNames),
+		"evenlip crib record": first(a.drillNames),
+	}
+}
+
+// first offers something for the first argument only.
+func first(complete completer) completer {
+	return func(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		if len(args) > 0 {
+			return nil, cobra.ShellCompDirectiveNoFileComp
+		}
+		return complete(cmd, args, typed)
+	}
+}
+
+func words(list ...string) completer {
+	return func(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		var out []cobra.Completion
+		for _, w := range list {
+			out = offer(out, typed, w, "")
+		}
+		return inOrder(out)
+	}
+}
+
+// offer adds a word that begins with what was typed.
+func offer(to []cobra.Completion, typed, word, about string) []cobra.Completion {
+	if !strings.HasPrefix(strings.ToLower(word), strings.ToLower(typed)) {
+		return to
+	}
+	return append(to, cobra.CompletionWithDesc(word, about))
+}
+
+func inOrder(list []cobra.Completion) ([]cobra.Completion, cobra.ShellCompDirective) {
+	return list, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+}
+
+func files(endings ...string) completer {
+	return cobra.FixedCompletions(endings, cobra.ShellCompDirectiveFilterFileExt)
+}
+
+func yamlFiles(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	return files("yaml", "yml", "json")(cmd, args, typed)
+}
+
+// drillSizes offers the ordinary sizes, written as no shell has to quote them
+// unless the number sign was typed.
+func drillSizes(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	var out []cobra.Completion
+	for _, series := range quantity.AllSeries {
+		for _, size := range quantity.Sizes(series) {
+			word := strings.ReplaceAll(size.Name, " ", "")
+			if !strings.HasPrefix(typed, "#") {
+				word = strings.Replace(word, "#", "no.", 1)
+			}
+			out = offer(out, typed, word, strconv.FormatFloat(size.MM, 'f', -1, 64)+" mm")
+		}
+	}
+	return inOrder(out)
+}
+
+func (a *app) materialNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	_ = a.useShop() // a shop's file with a fault leaves the embedded materials
+	var out []cobra.Completion
+	for _, m := range a.book().Materials() {
+		out = offer(out, typed, m.Name, m.Title)
+	}
+	return inOrder(out)
+}
+
+func driveNames(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	var names []string
+	for _, f := range reference.DriveFactors() {
+		names = append(names, f.Name)
+	}
+	return words(names...)(cmd, args, typed)
+}
+
+func tableNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	var out []cobra.Completion
+	for _, t := range reference.Tables() {
+		out = offer(out, typed, t.Name, t.Title)
+	}
+	return inOrder(out)
+}
+
+// drillNames offers the drills of the crib that is meant; a crib that cannot be
+// read has none to offer.
+func (a *app) drillNames(cmd *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	from := new(cribFrom)
+	from.file, _ = cmd.Flags().GetString("file")
+	from.sample, _ = cmd.Flags().GetBool("sample")
+	c, err := a.openCrib(from)
+	if err != nil {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	var out []cobra.Completion
+	for i := range c.Drills {
+		d := &c.Drills[i]
+		if harmless(d.ID) == d.ID { // another could not be typed either
+			out = offer(out, typed, d.ID, harmless(d.Readings.Written(drill.Size)+" "+d.Note))
+		}
+	}
+	return inOrder(out)
+}
+
+// harmless is a text on one line without control characters.
+func harmless(text string) string {
+	const anyWidth = 1 << 12
+	return strings.TrimSpace(strings.Join(report.Wrap(text, anyWidth), " "))
+}

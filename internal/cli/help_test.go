@@ -1,0 +1,121 @@
+package cli_test
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/cli"
+	"evenlip/internal/report/style"
+)
+
+// commands are all that a person is told of, with those under crib.
+func commands(under *cobra.Command) []*cobra.Command {
+	out := []*cobra.Command{under}
+	for _, c := range under.Commands() {
+		if c.IsAvailableCommand() {
+			out = append(out, commands(c)...)
+		}
+	}
+	return out
+}
+
+// Called alone, the program says on one screen what it can do.
+func TestFrontPage(t *testing.T) {
+	const rows = 24
+	page := run("", []string{}...).out
+	if n := strings.Count(page, "\n"); n >= rows { // a prompt stands under it
+		t.Errorf("%d lines do not fit on a screen of %d", n, rows)
+	}
+	for _, line := range strings.Split(page, "\n") {
+		if style.Width(line) > widest {
+			t.Errorf("wider than a screen: %s", line)
+		}
+	}
+	for _, c := range cli.Root().Commands() {
+		if c.IsAvailableCommand() && !slices.Contains(strings.Fields(page), c.Name()) && c.Name() != "help" {
+			t.Errorf("the front page does not name %s", c.Name())
+		}
+	}
+}
+
+// No line of a help page is wider than a screen, examples apart: they are lines
+// to be copied.
+func TestHelpFitsTheScreen(t *testing.T) {
+	for _, c := range commands(cli.Root()) {
+		help := run("", append(strings.Fields(c.CommandPath())[1:], "--help")...)
+		if help.status != 0 || help.out == "" {
+			t.Fatalf("%s --help: status %d, %s", c.CommandPath(), help.status, help.err)
+		}
+		for _, line := range strings.Split(help.out, "\n") {
+			if style.Width(line) > widest && !strings.HasPrefix(line, "  evenlip ") {
+				t.Errorf("%s --help: %d cells: %s", c.CommandPath(), style.Width(line), line)
+			}
+		}
+	}
+}
+
+// Every command but the two that only gather others has two examples; each is
+// run as it stands, in a folder with a crib, and answers.
+func TestExamples(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("the examples show a POSIX shell")
+	}
+	for _, c := range commands(cli.Root()) {
+		if c.Name() == "evenlip" {
+			continue
+		}
+		t.Run(strings.ReplaceAll(c.CommandPath(), " ", "-"), func(t *testing.T) {
+			lines := strings.Split(c.Example, "\n")
+			if len(lines) < 2 {
+				t.Errorf("%d worked examples", len(lines))
+			}
+			for _, line := range lines {
+				example(t, c.CommandPath(), strings.TrimSpace(line))
+			}
+		})
+	}
+}
+
+func example(t *testing.T, command, line string) {
+	if !strings.HasPrefix(line, command+" ") && line != command && !strings.Contains(line, "| "+command) {
+		t.Errorf("%q is no example of %s", line, command)
+	}
+	cmd := exec.Command("sh", "-c", line)
+	cmd.Dir = yard(t, command != "evenlip crib new")
+	cmd.Env = append(os.Environ(), "LC_ALL=C.UTF-8")
+	var complaint strings.Builder
+	cmd.Stderr = &complaint
+	out, err := cmd.Output()
+	if err != nil || len(out) == 0 || complaint.Len() > 0 {
+		t.Errorf("%s\n%v, %d bytes, %s", line, err, len(out), complaint.String())
+	}
+}
+
+// yard is a folder as the examples have it in mind.
+func yard(t *testing.T, started bool) string {
+	t.Helper()
+	dir := t.TempDir()
+	if !started {
+		return dir
+	}
+	text, err := os.ReadFile(filepath.Join(repository, "internal", "crib", "sample.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "tools"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"crib.yaml", "tools/crib.yaml"} {
+		if err := os.WriteFile(filepath.Join(dir, name), text, 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}

@@ -1,0 +1,67 @@
+package cli
+
+import (
+	"cmp"
+	"math"
+	"runtime"
+	"runtime/debug"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+)
+
+// release is the version of a build from sources without their history:
+// go build -ldflags "-X evenlip/internal/cli.release=0.1.0".
+var release string
+
+func (a *app) versionCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "version", Short: "which evenlip this is, and what built it", GroupID: "look", Args: noArgs,
+		Long: `The version, the commit it was built from and when that was made, and the Go
+release and platform it was built by and for: what to tell when something is
+wrong.`,
+		Example: "  evenlip version\n  evenlip version --format json",
+		RunE:    func(*cobra.Command, []string) error { return a.printVersion() },
+	}
+}
+
+func (a *app) printVersion() error {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		info = new(debug.BuildInfo)
+	}
+	return a.print([]report.Job{{Sheet: versionSheet(info), System: quantity.Metric}})
+}
+
+// versionSheet lists what is known of a build; what is not known is left open.
+func versionSheet(info *debug.BuildInfo) *figure.Sheet {
+	built := map[string]string{}
+	for _, s := range info.Settings {
+		built[s.Key] = s.Value
+	}
+	version := cmp.Or(release, strings.TrimPrefix(info.Main.Version, "v"), "(devel)")
+	changed := ""
+	switch built["vcs.modified"] {
+	case "true":
+		changed = "yes"
+	case "false":
+		changed = "no"
+	}
+	s := &figure.Sheet{Command: "version", Title: "evenlip " + version}
+	s.Open("Build")
+	for _, f := range [...]struct{ key, label, word string }{
+		{"version", "version", version},
+		{"commit", "commit", built["vcs.revision"]},
+		{"commit_time", "commit made at", built["vcs.time"]},
+		{"commit_changed", "changed since the commit", changed},
+		{"go", "built by", runtime.Version()},
+		{"platform", "built for", runtime.GOOS + "/" + runtime.GOARCH},
+	} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
+	}
+	return s
+}
