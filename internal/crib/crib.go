@@ -5,6 +5,7 @@ package crib
 
 import (
 	"math"
+	"slices"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
@@ -48,6 +49,18 @@ type Drill struct {
 	node strict.Node
 }
 
+// The words that a drill's series and shank may be.
+var (
+	serieses = []string{"jobber", "stub", "long"}
+	shanks   = []string{"parallel", "taper", "reduced"}
+)
+
+// Kept are the readings that a crib keeps of a drill, useless all others.
+var (
+	Kept    = slices.Concat(drill.ForPoint(), drill.ForPlan())
+	useless = slices.DeleteFunc(drill.All(), func(r drill.Reading) bool { return slices.Contains(Kept, r) })
+)
+
 // Size returns the diameter in millimetres.
 func (d *Drill) Size() float64 { return d.Readings.Value(drill.Size) }
 
@@ -60,6 +73,8 @@ const (
 	Thinning What = "thinning"
 	Readings What = "readings"
 )
+
+var whats = []string{string(Grind), string(Thinning), string(Readings)}
 
 // Event is one entry of a drill's history.
 type Event struct {

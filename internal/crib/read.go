@@ -33,7 +33,7 @@ type reader struct {
 func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	root, err := strict.Parse(file, bytes.NewReader(data))
 	if err != nil {
-		return nil, []error{err}
+		return nil, strict.Each(err)
 	}
 	rd := &reader{strict.Reader{File: file}, book}
 	if !rd.version(root) {
@@ -123,10 +123,16 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 	told := false
 	own := map[string]func(strict.Node){
 		"id":      func(n strict.Node) { d.ID = rd.id(n, first) },
-		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, "jobber", "stub", "long") },
-		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, "parallel", "taper", "reduced") },
+		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, serieses...) },
+		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, shanks...) },
 		"note":    func(n strict.Node) { d.Note = rd.Word(n) },
 		"history": func(n strict.Node) { history, told = n, true },
+		"name": func(n strict.Node) {
+			rd.Fault(n, "a drill of a crib has no name", "id: is what it is called, note: a remark")
+		},
+	}
+	if has(n, "units") {
+		units = quantity.Unset // the drill's own come first
 	}
 	readings, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
 		read, known := own[e.Key.Text()]
@@ -141,6 +147,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 	}
 	d.Readings = readings
 	readings.Book = rd.book
+	rd.useful(readings, places)
 	if d.ID == "" && !has(n, "id") {
 		rd.Fault(n, "a drill without an id", "give each an id of its own, such as id: A1")
 	}
@@ -159,6 +166,17 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 		rd.Errs = append(rd.Errs, fault)
 	}
 	return d
+}
+
+// useful refuses the readings that tell nothing of a drill in a drawer.
+func (rd *reader) useful(d *drill.Drill, places *drill.Places) {
+	for _, r := range useless {
+		if d.Written(r) != "" {
+			fault := places.Fault(r, errors.New("a crib has no use for it"))
+			fault.Hint = "take the line out"
+			rd.Errs = append(rd.Errs, fault)
+		}
+	}
 }
 
 func (rd *reader) id(n strict.Node, first map[string]int) string {

@@ -78,7 +78,7 @@ func (rd *reader) event(n strict.Node, units quantity.System) Event {
 	rd.Entries(n, "date, what, stock, note and before", map[string]func(strict.Node){
 		"date": func(n strict.Node) { e.Date = rd.date(n) },
 		"what": func(n strict.Node) {
-			e.What = What(rd.oneOf("what", n, string(Grind), string(Thinning), string(Readings)))
+			e.What = What(rd.oneOf("what", n, whats...))
 		},
 		"stock":  func(n strict.Node) { e.Stock = rd.stock(n, units) },
 		"note":   func(n strict.Node) { e.Note = rd.Word(n) },
@@ -93,7 +93,7 @@ func (rd *reader) event(n strict.Node, units quantity.System) Event {
 		}
 	}
 	if e.What != Grind && e.What != "" && has(n, "stock") {
-		rd.Fault(n, "stock comes off in a grind, not with "+string(e.What), "")
+		rd.Fault(n, "stock comes off in a grind, not with "+string(e.What), "take the stock out, or write what: grind")
 	}
 	return e
 }
@@ -126,11 +126,15 @@ func (rd *reader) stock(n strict.Node, units quantity.System) float64 {
 
 // before reads the readings that an event did away with.
 func (rd *reader) before(n strict.Node, units quantity.System) []Was {
-	d, _, errs := drill.ReadMap(rd.File, n, units, nil)
+	d, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
+		rd.Fault(e.Key, "no reading is called "+strconv.Quote(e.Key.Text()), "the keys are the flags' names: evenlip crib record --help")
+		return true
+	})
 	rd.Errs = append(rd.Errs, errs...)
 	if d == nil {
 		return nil
 	}
+	rd.useful(d, places)
 	var out []Was
 	for _, r := range drill.All() {
 		if text := d.Written(r); text != "" {

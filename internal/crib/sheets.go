@@ -3,7 +3,6 @@ package crib
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"evenlip/internal/drill"
@@ -72,14 +71,11 @@ func (c *Crib) List(drills []Judged, to Audience) *figure.Sheet {
 	return s
 }
 
-// kept are the readings that a crib keeps of a drill.
-var kept = slices.Concat(drill.ForPoint(), drill.ForPlan())
-
 // readingColumns has a column for each value of each reading, under its name in
 // JSON.
 func readingColumns() []figure.Column {
 	var out []figure.Column
-	for _, r := range kept {
+	for _, r := range Kept {
 		spec := r.Spec()
 		for _, key := range spec.Keys {
 			if key != "" {
@@ -92,7 +88,7 @@ func readingColumns() []figure.Column {
 
 func (d *Drill) readingCells() []figure.Cell {
 	var out []figure.Cell
-	for _, r := range kept {
+	for _, r := range Kept {
 		values := d.Readings.Values(r)
 		for i, key := range r.Spec().Keys {
 			switch {
