@@ -24,8 +24,10 @@ bench:
 	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
-# The drawings of docs/class; a test holds them to these commands.
+# The drawings of docs/class and the schema of a crib; tests hold them to these
+# commands.
 docs:
+	$(GO) run ./cmd/evenlip crib schema >docs/crib.schema.json
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --remove 20mm --scale 5:1 \
 		--svg docs/class/1-web.svg

@@ -44,7 +44,7 @@ func (a *app) cribCommand() *cobra.Command {
 	f := cmd.PersistentFlags()
 	f.StringVar(&from.file, "file", "", "the crib's file (default: the nearest "+crib.FileName+" in this folder or above)")
 	f.BoolVar(&from.sample, "sample", false, "use the embedded crib, all of it invented")
-	cmd.AddCommand(a.cribNew(from), a.cribList(from), a.cribAudit(from), a.cribPlan(from), a.cribRecord(from))
+	cmd.AddCommand(a.cribNew(from), a.cribList(from), a.cribAudit(from), a.cribPlan(from), a.cribRecord(from), a.cribSchema())
 	return cmd
 }
 
