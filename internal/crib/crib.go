@@ -69,12 +69,13 @@ type What string
 
 // The kinds.
 const (
-	Grind    What = "grind"
-	Thinning What = "thinning"
-	Readings What = "readings"
+	Grind      What = "grind"
+	Thinning   What = "thinning"
+	Readings   What = "readings"
+	Correction What = "correction"
 )
 
-var whats = []string{string(Grind), string(Thinning), string(Readings)}
+var whats = []string{string(Grind), string(Thinning), string(Readings), string(Correction)}
 
 // Event is one entry of a drill's history.
 type Event struct {

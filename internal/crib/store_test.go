@@ -227,7 +227,7 @@ func TestEditedInTheVeryMoment(t *testing.T) {
 }
 
 func TestFilesThatCannotBeWritten(t *testing.T) {
-	change := Change{Date: "2026-01-01", What: Readings, Readings: map[drill.Reading]string{drill.Web: "1mm"}}
+	change := Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Web: "2mm"}}
 	closed := inFile(t, small)
 	if err := os.Chmod(closed, 0o444); err != nil {
 		t.Fatal(err)
