@@ -14,6 +14,7 @@ import (
 	"evenlip/internal/drill"
 	_ "evenlip/internal/headroom"
 	"evenlip/internal/quantity"
+	"evenlip/internal/report"
 	"evenlip/internal/shop"
 	"evenlip/internal/strict"
 )
@@ -82,9 +83,9 @@ func (a *app) fail(err error) int {
 	}
 	status := exitUsage
 	for _, e := range list {
-		fmt.Fprintln(a.err, "error:", e)
+		fmt.Fprintln(a.err, "error:", report.Harmless(e.Error()))
 		if hint := hintOf(e); hint != "" {
-			fmt.Fprintln(a.err, "hint:", hint)
+			fmt.Fprintln(a.err, "hint:", report.Harmless(hint))
 		}
 		var data *dataError
 		var file *strict.Error

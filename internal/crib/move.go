@@ -184,7 +184,7 @@ func (m *mover) grind() error {
 		return refuse("", "--grind: %q takes nothing off", m.ch.Stock)
 	}
 	if m.d.Readings.Has(drill.Cracked) {
-		return refuse("scrap it", "%s is cracked, and a cracked drill is never reground", m.d.ID)
+		return refuse("scrap it", "%q is cracked, and a cracked drill is never reground", m.d.ID)
 	}
 	m.stock = v.V
 	if v.Assumed {

@@ -123,8 +123,8 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 	told := false
 	own := map[string]func(strict.Node){
 		"id":      func(n strict.Node) { d.ID = rd.id(n, first) },
-		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, serieses...) },
-		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, shanks...) },
+		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, orNone, serieses) },
+		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, orNone, shanks) },
 		"note":    func(n strict.Node) { d.Note = rd.Word(n) },
 		"history": func(n strict.Node) { history, told = n, true },
 		"name": func(n strict.Node) {

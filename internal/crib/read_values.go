@@ -25,13 +25,16 @@ func entry(n strict.Node, key string) (strict.Entry, bool) {
 	return strict.Entry{}, false
 }
 
-func (rd *reader) oneOf(key string, n strict.Node, words ...string) string {
+// orNone is what to do with a word that no drill has to have.
+const orNone = "leave the line out if it is none of these"
+
+func (rd *reader) oneOf(key string, n strict.Node, hint string, words []string) string {
 	for _, w := range words {
 		if n.IsScalar() && n.Text() == w {
 			return w
 		}
 	}
-	rd.Fault(n, key+": cannot read "+strconv.Quote(n.Text())+": takes "+strings.Join(words, ", "), "leave the line out if it is none of these")
+	rd.Fault(n, key+": cannot read "+strconv.Quote(n.Text())+": takes "+strings.Join(words, ", "), hint)
 	return ""
 }
 
@@ -78,7 +81,7 @@ func (rd *reader) event(n strict.Node, units quantity.System) Event {
 	rd.Entries(n, "date, what, stock, note and before", map[string]func(strict.Node){
 		"date": func(n strict.Node) { e.Date = rd.date(n) },
 		"what": func(n strict.Node) {
-			e.What = What(rd.oneOf("what", n, whats...))
+			e.What = What(rd.oneOf("what", n, "", whats))
 		},
 		"stock":  func(n strict.Node) { e.Stock = rd.stock(n, units) },
 		"note":   func(n strict.Node) { e.Note = rd.Word(n) },

@@ -90,7 +90,7 @@ func (m *mover) day() error {
 	}
 	if last := m.d.last(); m.ch.Date < last {
 		return refuse("what was forgotten goes into the file by hand; so does a wrong date there",
-			"--date: %s is before the last entry of %s, %s", m.ch.Date, m.d.ID, last)
+			"--date: %s is before the last entry of %q, %s", m.ch.Date, m.d.ID, last)
 	}
 	if !m.ch.Today.IsZero() && day.After(m.ch.Today.AddDate(0, 0, 1)) {
 		return refuse("record what was done, not what is planned", "--date: %s is still to come", m.ch.Date)

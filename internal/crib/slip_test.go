@@ -103,7 +103,7 @@ func TestCracksStay(t *testing.T) {
 func TestDays(t *testing.T) {
 	now := time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 	for date, want := range map[string]string{
-		"2026-01-01": "--date: 2026-01-01 is before the last entry of a, 2026-01-02", "2026-01-02": "", "2026-11-25": "", "2026-11-26": "",
+		"2026-01-01": `--date: 2026-01-01 is before the last entry of "a", 2026-01-02`, "2026-01-02": "", "2026-11-25": "", "2026-11-26": "",
 		"2026-11-27": "--date: 2026-11-27 is still to come", "2062-11-25": "--date: 2062-11-25 is still to come",
 	} {
 		for _, what := range []What{Readings, Correction} {
