@@ -126,6 +126,9 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 	if err != nil {
 		return cribError(err)
 	}
+	if !dryRun {
+		a.done = "the record is in " + file + " all the same"
+	}
 	s := out.Sheet(file, dryRun, a.inspected)
 	s.Sample = from.sample
 	return a.print([]report.Job{{Sheet: s, System: out.New.System()}})

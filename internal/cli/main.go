@@ -33,6 +33,7 @@ type app struct {
 	out, err io.Writer
 	buf      bytes.Buffer // what goes to out if all ends well
 	outside  bool         // --check found something
+	done     string       // what stands even if the answer cannot be printed
 	global   globals
 	shop     *shop.Shop // nil where the shop has set nothing
 }
@@ -49,7 +50,7 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 		return a.fail(err)
 	}
 	if _, err := a.buf.WriteTo(out); err != nil {
-		return a.fail(&dataError{fmt.Errorf("cannot write the answer: %w", err)})
+		return a.fail(&hinted{&dataError{fmt.Errorf("cannot write the answer: %w", err)}, a.done})
 	}
 	if a.outside {
 		return exitOutside

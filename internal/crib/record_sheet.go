@@ -3,6 +3,7 @@ package crib
 import (
 	"cmp"
 	"math"
+	"path/filepath"
 
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
@@ -55,5 +56,6 @@ func (c *Crib) Started(sample bool) *figure.Sheet {
 	s.Open("Written")
 	s.Add(figure.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
 	s.Add(figure.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
+	s.Find("lock-file", figure.Note, "a record leaves an empty {} beside it: keep that out of version control", figure.Say(filepath.Base(LockName(c.File))))
 	return s
 }
