@@ -96,7 +96,9 @@ func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
 	if len(errs) > 0 {
 		return nil, many(errs)
 	}
-	c.Inspect = a.inspected
+	if g, err := a.gauges(); err == nil && g != (quantity.Gauges{}) { // a bad flag is told when printing
+		c.Inspect = a.inspected
+	}
 	return c, nil
 }
 
@@ -150,7 +152,7 @@ func (a *app) cribList(from *cribFrom) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.printCrib(c, c.List(c.Judge(), a.audience()))
+			return a.printCrib(c, c.List(a.audience()))
 		},
 	}
 }

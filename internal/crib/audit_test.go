@@ -32,7 +32,7 @@ func TestSampleShowsAllKinds(t *testing.T) {
 		seen[j.Series]++
 		seen[j.Shank]++
 		seen[j.Word()]++
-		for _, r := range j.Sheet.Verdict.Reasons {
+		for _, r := range j.Verdict.Reasons {
 			seen[r]++
 		}
 		if len(j.History) > 0 {
@@ -94,9 +94,9 @@ func TestWorstFirst(t *testing.T) {
 		switch x, y := rank(a.Word()), rank(b.Word()); {
 		case x > y:
 			t.Errorf("%s, %s, stands before %s, %s", a.ID, a.Word(), b.ID, b.Word())
-		case x == y && len(a.Sheet.Verdict.Reasons) < len(b.Sheet.Verdict.Reasons):
+		case x == y && len(a.Verdict.Reasons) < len(b.Verdict.Reasons):
 			t.Errorf("%s has fewer reasons than %s", a.ID, b.ID)
-		case x == y && len(a.Sheet.Verdict.Reasons) == len(b.Sheet.Verdict.Reasons) && slices.Index(before, a.ID) > slices.Index(before, b.ID):
+		case x == y && len(a.Verdict.Reasons) == len(b.Verdict.Reasons) && slices.Index(before, a.ID) > slices.Index(before, b.ID):
 			t.Errorf("%s and %s changed places", a.ID, b.ID)
 		}
 	}

@@ -21,7 +21,8 @@ type Crib struct {
 	Units  quantity.System // of bare numbers; Unset goes by each drill's size
 	Keep   []Keep
 	Drills []Drill
-	// Inspect judges a drill; Read sets inspect's own sheet.
+	// Inspect judges a drill in place of inspect's own sheet, where gauges are
+	// named that leave some of it in doubt.
 	Inspect Inspector
 
 	root strict.Node

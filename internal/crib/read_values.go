@@ -12,17 +12,8 @@ import (
 )
 
 func has(n strict.Node, key string) bool {
-	_, ok := entry(n, key)
-	return ok
-}
-
-func entry(n strict.Node, key string) (strict.Entry, bool) {
-	for _, e := range n.Entries() {
-		if e.Key.Text() == key {
-			return e, true
-		}
-	}
-	return strict.Entry{}, false
+	_, there := n.Lookup(key)
+	return there
 }
 
 // orNone is what to do with a word that no drill has to have.

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/strict"
 )
 
@@ -62,6 +64,8 @@ drills:
 
 # the end
 `
+
+func plainly(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
 
 func read(t *testing.T, text string) *Crib {
 	t.Helper()

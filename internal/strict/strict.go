@@ -150,3 +150,13 @@ func (n Node) Entries() []Entry {
 	}
 	return out
 }
+
+// Lookup returns the entry of a mapping whose key that is.
+func (n Node) Lookup(key string) (Entry, bool) {
+	for i := 0; i+1 < len(n.y.Content); i += 2 {
+		if n.y.Content[i].Value == key {
+			return Entry{Node{n.y.Content[i]}, Node{n.y.Content[i+1]}}, true
+		}
+	}
+	return Entry{}, false
+}
