@@ -99,6 +99,39 @@ func killed(t *testing.T, path, id string, took time.Duration) bool {
 	return p.Wait() != nil
 }
 
+// killMany kills that many records of one file, one after the other.
+func killMany(t *testing.T, kills int, died, landed *atomic.Int64) {
+	path := inFile(t, manyDrills(kills+1))
+	began := time.Now()
+	if _, err := Record(path, "D0", Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Web: "2mm"}}, nil); err != nil {
+		t.Fatal(err)
+	}
+	took := 2 * time.Since(began)
+	for i := range kills {
+		id := fmt.Sprintf("D%d", i+1)
+		before := contents(t, path)
+		if killed(t, path, id, took) {
+			died.Add(1)
+		}
+		after := contents(t, path)
+		c := read(t, after) // whole, or it would not be read
+		switch n := len(find(t, c, id).History); {
+		case n == 0 && after != before:
+			t.Fatalf("kill %d: the file changed and the record is not in it", i)
+		case n > 1:
+			t.Fatalf("kill %d: recorded %d times", i, n)
+		default:
+			landed.Add(int64(n))
+		}
+	}
+	if out, err := process(path, "D0", "last").CombinedOutput(); err != nil {
+		t.Fatalf("after the kills: %v %s", err, out)
+	}
+	if left, _ := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.new")); len(left) > 0 {
+		t.Errorf("left over: %v", left)
+	}
+}
+
 // A record that is killed leaves the old file or the new one, whole, and never
 // keeps the next one out.
 func TestKilledWriters(t *testing.T) {
@@ -108,44 +141,14 @@ func TestKilledWriters(t *testing.T) {
 	}
 	const files = 4
 	var died, landed atomic.Int64
-	var wg sync.WaitGroup
-	for file := range files {
-		path := inFile(t, manyDrills(kills/files+1))
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			began := time.Now()
-			if _, err := Record(path, "D0", Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Web: "2mm"}}, nil); err != nil {
-				t.Error(err)
-				return
-			}
-			took := 2 * time.Since(began)
-			for i := range kills / files {
-				id := fmt.Sprintf("D%d", i+1)
-				before := contents(t, path)
-				if killed(t, path, id, took) {
-					died.Add(1)
-				}
-				after := contents(t, path)
-				c := read(t, after) // whole, or it would not be read
-				switch n := len(find(t, c, id).History); {
-				case n == 0 && after != before:
-					t.Errorf("file %d, kill %d: the file changed and the record is not in it", file, i)
-				case n > 1:
-					t.Errorf("file %d, kill %d: recorded %d times", file, i, n)
-				default:
-					landed.Add(int64(n))
-				}
-			}
-			if out, err := process(path, "D0", "last").CombinedOutput(); err != nil {
-				t.Errorf("after the kills: %v %s", err, out)
-			}
-			if left, _ := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.new")); len(left) > 0 {
-				t.Errorf("left over: %v", left)
-			}
-		}()
-	}
-	wg.Wait()
+	t.Run("all", func(t *testing.T) {
+		for file := range files {
+			t.Run(fmt.Sprint(file), func(t *testing.T) {
+				t.Parallel()
+				killMany(t, kills/files, &died, &landed)
+			})
+		}
+	})
 	if died.Load() < int64(kills)/10 || landed.Load() < int64(kills)/20 {
 		t.Errorf("of %d only %d died in time and %d were recorded: this says little", kills, died.Load(), landed.Load())
 	}
