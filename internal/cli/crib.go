@@ -162,9 +162,10 @@ func (a *app) cribAudit(from *cribFrom) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "audit", Short: "every drill inspected, the worst first", Args: noArgs,
 		Long: `Every drill through the same rules as evenlip inspect, the worst first, and how
-many there are of each verdict. With --check the exit status is 1 unless all that
-are shown are fit. JSON and CSV have every figure of inspect besides.`,
-		Example: "  evenlip crib audit --verdict regrind\n  evenlip crib audit --size 12mm --check",
+many there are of each verdict. With --check the exit status is 1 unless there are
+some and all that are shown are fit. JSON and CSV have every figure of inspect
+besides.`,
+		Example: "  evenlip crib audit --verdict retire,regrind\n  evenlip crib audit --size 12mm --check",
 		RunE: func(*cobra.Command, []string) error {
 			filter, err := a.cribFilter(verdict, size, material)
 			if err != nil {
@@ -176,23 +177,28 @@ are shown are fit. JSON and CSV have every figure of inspect besides.`,
 			}
 			drills := filter.Select(c.Judge())
 			crib.WorstFirst(drills)
-			if a.global.check && slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" }) {
-				a.outside = true
+			if a.global.check {
+				a.outside = len(drills) == 0 || slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" })
 			}
 			return a.printCrib(c, c.Audit(drills, a.audience()))
 		},
 	}
 	f := cmd.Flags()
-	f.StringVar(&verdict, "verdict", "", "only drills of this verdict: "+strings.Join(crib.Verdicts, ", "))
+	f.StringVar(&verdict, "verdict", "", "only drills of this verdict, or of these, A,B: "+strings.Join(crib.Verdicts, ", "))
 	f.StringVar(&size, "size", "", "only drills of this size")
 	f.StringVar(&material, "material", "", "only drills for this work material")
 	return cmd
 }
 
 func (a *app) cribFilter(verdict, size, material string) (crib.Filter, error) {
-	f := crib.Filter{Verdict: verdict}
-	if verdict != "" && !slices.Contains(crib.Verdicts, verdict) {
-		return f, usage("", "--verdict: cannot read %q: takes %s", verdict, strings.Join(crib.Verdicts, ", "))
+	var f crib.Filter
+	if verdict != "" {
+		f.Verdicts = strings.Split(verdict, ",")
+	}
+	for _, v := range f.Verdicts {
+		if !slices.Contains(crib.Verdicts, v) {
+			return f, usage("", "--verdict: cannot read %q: takes %s", v, strings.Join(crib.Verdicts, ", "))
+		}
 	}
 	if size != "" {
 		units, err := a.system()

@@ -116,7 +116,7 @@ func TestFilter(t *testing.T) {
 	if got := ids(Filter{}); len(got) != len(all) {
 		t.Errorf("no filter takes %d of %d", len(got), len(all))
 	}
-	if got := ids(Filter{Size: 12, Verdict: "fit"}); !slices.Equal(got, []string{"M120-2"}) {
+	if got := ids(Filter{Size: 12, Verdicts: []string{"fit"}}); !slices.Equal(got, []string{"M120-2"}) {
 		t.Errorf("%v", got)
 	}
 	if got := ids(Filter{Material: "cast-iron-150"}); !slices.Equal(got, []string{"M210-1"}) {
@@ -124,7 +124,7 @@ func TestFilter(t *testing.T) {
 	}
 	total := 0
 	for _, v := range Verdicts {
-		total += len(ids(Filter{Verdict: v}))
+		total += len(ids(Filter{Verdicts: []string{v}}))
 	}
 	if total != len(all) {
 		t.Errorf("the verdicts have %d drills of %d", total, len(all))

@@ -6,6 +6,10 @@ package crib
 import (
 	"math"
 	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
@@ -101,6 +105,17 @@ func (c *Crib) Find(id string) (*Drill, bool) {
 		}
 	}
 	return nil, false
+}
+
+// near says which id may have been meant.
+func (c *Crib) near(id string) string {
+	const slips = 1
+	for i := range c.Drills {
+		if other := c.Drills[i].ID; levenshtein.ComputeDistance(strings.ToLower(id), strings.ToLower(other)) <= slips {
+			return "did you mean " + strconv.Quote(other) + "? evenlip crib list shows them all"
+		}
+	}
+	return "evenlip crib list shows them"
 }
 
 // Grinds returns how often the drill was ground and the usual stock of those

@@ -71,7 +71,7 @@ func rank(word string) int { return slices.Index(Verdicts, word) }
 
 // Filter says which drills are wanted; a field that is zero wants all.
 type Filter struct {
-	Verdict  string
+	Verdicts []string
 	Size     float64 // mm
 	Material string
 }
@@ -80,7 +80,7 @@ type Filter struct {
 func (f Filter) Select(all []Judged) []Judged {
 	var out []Judged
 	for _, j := range all {
-		if (f.Verdict == "" || f.Verdict == j.Word()) &&
+		if (len(f.Verdicts) == 0 || slices.Contains(f.Verdicts, j.Word())) &&
 			(f.Size == 0 || sameSize(f.Size, j.Size())) &&
 			(f.Material == "" || f.Material == j.Material) {
 			out = append(out, j)
@@ -92,8 +92,8 @@ func (f Filter) Select(all []Judged) []Judged {
 // why returns the reasons for the verdict, or what is still to be read.
 func (j *Judged) why() string {
 	v := j.Verdict
-	if v.Word == "" {
-		return "wants " + strings.Join(v.Missing, "; ")
+	if v.Word != "" {
+		return strings.Join(v.Reasons, " ")
 	}
-	return strings.Join(v.Reasons, " ")
+	return "wants " + strings.Join(v.Missing, "; ")
 }

@@ -254,6 +254,16 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// An id that is nearly right is suggested.
+func TestNearIDs(t *testing.T) {
+	c := theSample(t)
+	for id, want := range map[string]string{"m120-1": `"M120-1"`, "M1201": `"M120-1"`, "I32-": `"I32-1"`, "M120-9": `"M120-1"`, "drill": "", "": ""} {
+		if got := c.near(id); !strings.Contains(got, want) || want == "" && strings.Contains(got, "mean") || !strings.Contains(got, "evenlip crib list") {
+			t.Errorf("%q: %s", id, got)
+		}
+	}
+}
+
 // A note comes back as it was given, whatever is in it, and so does a reading.
 func TestTextsSurvive(t *testing.T) {
 	for _, note := range []string{"plain", "#7", "a: b", "it's", `"q"`, "- x", "null", "~", "é ✓ \u2028", " blank ", "a # b", "{x}", "1.5", "\\", "don't\x1b[31m", "-5", "...", "yes", "@", "%x"} {
