@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/agnivade/levenshtein"
 
@@ -60,11 +61,14 @@ var (
 	shanks   = []string{"parallel", "taper", "reduced"}
 )
 
-// Kept are the readings that a crib keeps of a drill, useless all others.
-var (
-	Kept    = slices.Concat(drill.ForPoint(), drill.ForPlan())
-	useless = slices.DeleteFunc(drill.All(), func(r drill.Reading) bool { return slices.Contains(Kept, r) })
-)
+// Kept returns the readings that a crib keeps of a drill.
+func Kept() []drill.Reading { return slices.Concat(drill.ForPoint(), drill.ForPlan()) }
+
+// useless returns all others.
+var useless = sync.OnceValue(func() []drill.Reading {
+	kept := Kept()
+	return slices.DeleteFunc(drill.All(), func(r drill.Reading) bool { return slices.Contains(kept, r) })
+})
 
 // Size returns the diameter in millimetres.
 func (d *Drill) Size() float64 { return d.Readings.Value(drill.Size) }

@@ -203,7 +203,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 
 // useful refuses the readings that tell nothing of a drill in a drawer.
 func (rd *reader) useful(d *drill.Drill, places *drill.Places) {
-	for _, r := range useless {
+	for _, r := range useless() {
 		if d.Written(r) != "" {
 			fault := places.Fault(r, errors.New("a crib has no use for it"))
 			fault.Hint = "take the line out"

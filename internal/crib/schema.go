@@ -93,7 +93,7 @@ func eventScheme() scheme {
 // readingKeys are the keys of the readings, each pointing to what it takes.
 func readingKeys() scheme {
 	out := scheme{}
-	for _, r := range Kept {
+	for _, r := range Kept() {
 		out[r.String()] = scheme{"$ref": "#/definitions/" + r.String()}
 	}
 	return out
@@ -101,7 +101,7 @@ func readingKeys() scheme {
 
 func readingSchemes() scheme {
 	out := scheme{}
-	for _, r := range Kept {
+	for _, r := range Kept() {
 		spec := r.Spec()
 		out[r.String()] = described(spec.Help+". "+spec.How, takes(spec))
 	}

@@ -133,11 +133,11 @@ func someCrib(t *rapid.T) map[string]any {
 	for i := range rapid.IntRange(1, 3).Draw(t, "drills") {
 		d := map[string]any{"id": "D" + strconv.Itoa(i), "size": readingValue(t, drill.Size)}
 		for range rapid.IntRange(0, 3).Draw(t, "readings") {
-			r := rapid.SampledFrom(Kept).Draw(t, "reading")
+			r := rapid.SampledFrom(Kept()).Draw(t, "reading")
 			d[r.String()] = readingValue(t, r)
 		}
 		if rapid.Bool().Draw(t, "told") {
-			r := rapid.SampledFrom(Kept).Draw(t, "was")
+			r := rapid.SampledFrom(Kept()).Draw(t, "was")
 			d["history"] = []any{map[string]any{"date": "2026-03-02", "what": "grind", "stock": 0.5, "before": map[string]any{r.String(): readingValue(t, r)}}}
 			d["series"], d["shank"], d["note"] = "stub", "taper", 3
 		}
@@ -276,7 +276,7 @@ func TestSchemaSeesFaultsOfForm(t *testing.T) {
 // No reading that a crib keeps is unknown to the schema, alone or in a history.
 func TestSchemaKnowsEveryReading(t *testing.T) {
 	schema := theSchema(t)
-	for _, r := range Kept {
+	for _, r := range Kept() {
 		var one any = "yes"
 		if !r.Spec().Switch {
 			one = values[r.Spec().Kind][0]

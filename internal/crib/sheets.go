@@ -75,7 +75,7 @@ func (c *Crib) List(to Audience) *figure.Sheet {
 // JSON.
 func readingColumns() []figure.Column {
 	var out []figure.Column
-	for _, r := range Kept {
+	for _, r := range Kept() {
 		spec := r.Spec()
 		for _, key := range spec.Keys {
 			if key != "" {
@@ -88,7 +88,7 @@ func readingColumns() []figure.Column {
 
 func (d *Drill) readingCells() []figure.Cell {
 	var out []figure.Cell
-	for _, r := range Kept {
+	for _, r := range Kept() {
 		values := d.Readings.Values(r)
 		for i, key := range r.Spec().Keys {
 			switch {
