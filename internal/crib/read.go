@@ -154,25 +154,27 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	d := Drill{node: n}
 	var history strict.Node
 	told := false
-	own := map[string]func(strict.Node){
-		"id":      func(n strict.Node) { d.ID = strings.TrimSpace(rd.Word(n)) },
-		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, orNone, serieses) },
-		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, orNone, shanks) },
-		"note":    func(n strict.Node) { d.Note = rd.Word(n) },
-		"history": func(n strict.Node) { history, told = n, true },
-		"name": func(n strict.Node) {
-			rd.Fault(n, "a drill of a crib has no name", "id: is what it is called, note: a remark")
-		},
-	}
 	if has(n, "units") {
 		units = quantity.Unset // the drill's own come first
 	}
 	readings, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
-		read, known := own[e.Key.Text()]
-		if known {
-			read(e.Value)
+		switch e.Key.Text() {
+		case "id":
+			d.ID = strings.TrimSpace(rd.Word(e.Value))
+		case "series":
+			d.Series = rd.oneOf("series", e.Value, orNone, serieses)
+		case "shank":
+			d.Shank = rd.oneOf("shank", e.Value, orNone, shanks)
+		case "note":
+			d.Note = rd.Word(e.Value)
+		case "history":
+			history, told = e.Value, true
+		case "name":
+			rd.Fault(e.Value, "a drill of a crib has no name", "id: is what it is called, note: a remark")
+		default:
+			return false
 		}
-		return known
+		return true
 	})
 	rd.Errs = append(rd.Errs, errs...)
 	if readings == nil {

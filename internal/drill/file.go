@@ -75,8 +75,9 @@ func byPlace(a, b error) int {
 
 func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bool) []error {
 	var errs []error
-	seen := map[string]bool{}
-	for _, e := range root.Entries() {
+	entries := root.Entries()
+	seen := make(map[string]bool, len(entries))
+	for _, e := range entries {
 		key := e.Key.Text()
 		line, column := e.Value.Place()
 		fault := func(text, hint string) {
