@@ -40,10 +40,11 @@ bench:
 	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
-# The manual pages, the shells' completions and the drawings of docs/class;
-# tests hold them to these commands.
+# The manual pages, the shells' completions, the schema of a crib and the drawings
+# of docs/class; tests hold them to these commands.
 docs:
 	$(GO) test ./internal/cli -run Manual -update
+	$(GO) run ./cmd/evenlip crib schema >docs/crib.schema.json
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --remove 20mm --scale 5:1 \
 		--svg docs/class/1-web.svg

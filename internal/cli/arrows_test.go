@@ -91,7 +91,7 @@ func TestLibrariesAreKeptInOnePlace(t *testing.T) {
 	home := map[string]string{
 		"github.com/charmbracelet/lipgloss": "report/style",
 		"github.com/muesli/termenv":         "report/style",
-		"go.yaml.in/yaml/v3":                "strict",
+		"gopkg.in/yaml.v3":                  "strict",
 		"github.com/spf13/cobra":            "cli",
 		"github.com/spf13/pflag":            "cli",
 	}

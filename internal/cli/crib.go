@@ -44,7 +44,7 @@ func (a *app) cribCommand() *cobra.Command {
 	f := cmd.PersistentFlags()
 	f.StringVar(&from.file, "file", "", "the crib's file (default: the nearest "+crib.FileName+" in this folder or above)")
 	f.BoolVar(&from.sample, "sample", false, "use the embedded crib, all of it invented")
-	cmd.AddCommand(a.cribNew(from), a.cribList(from), a.cribAudit(from), a.cribPlan(from), a.cribRecord(from))
+	cmd.AddCommand(a.cribNew(from), a.cribList(from), a.cribAudit(from), a.cribPlan(from), a.cribRecord(from), a.cribSchema())
 	return cmd
 }
 
@@ -96,7 +96,9 @@ func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
 	if len(errs) > 0 {
 		return nil, many(errs)
 	}
-	c.Inspect = a.inspected
+	if g, err := a.gauges(); err == nil && g != (quantity.Gauges{}) { // a bad flag is told when printing
+		c.Inspect = a.inspected
+	}
 	return c, nil
 }
 
@@ -150,7 +152,7 @@ func (a *app) cribList(from *cribFrom) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.printCrib(c, c.List(c.Judge(), a.audience()))
+			return a.printCrib(c, c.List(a.audience()))
 		},
 	}
 }
@@ -160,9 +162,10 @@ func (a *app) cribAudit(from *cribFrom) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "audit", Short: "every drill inspected, the worst first", Args: noArgs,
 		Long: `Every drill through the same rules as evenlip inspect, the worst first, and how
-many there are of each verdict. With --check the exit status is 1 unless all
-that are shown are fit. JSON and CSV have every figure of inspect besides.`,
-		Example: "  evenlip crib audit --verdict regrind\n  evenlip crib audit --size 12mm --format csv",
+many there are of each verdict. With --check the exit status is 1 unless there
+are some and all that are shown are fit. JSON and CSV have every figure of
+inspect besides.`,
+		Example: "  evenlip crib audit --verdict retire,regrind\n  evenlip crib audit --size 12mm --format csv",
 		RunE: func(*cobra.Command, []string) error {
 			filter, err := a.cribFilter(verdict, size, material)
 			if err != nil {
@@ -174,23 +177,28 @@ that are shown are fit. JSON and CSV have every figure of inspect besides.`,
 			}
 			drills := filter.Select(c.Judge())
 			crib.WorstFirst(drills)
-			if a.global.check && slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" }) {
-				a.outside = true
+			if a.global.check {
+				a.outside = len(drills) == 0 || slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" })
 			}
 			return a.printCrib(c, c.Audit(drills, a.audience()))
 		},
 	}
 	f := cmd.Flags()
-	f.StringVar(&verdict, "verdict", "", "only drills of this verdict: "+strings.Join(crib.Verdicts, ", "))
+	f.StringVar(&verdict, "verdict", "", "only drills of this verdict, or of these, A,B: "+strings.Join(crib.Verdicts, ", "))
 	f.StringVar(&size, "size", "", "only drills of this size")
 	f.StringVar(&material, "material", "", "only drills for this work material")
 	return cmd
 }
 
 func (a *app) cribFilter(verdict, size, material string) (crib.Filter, error) {
-	f := crib.Filter{Verdict: verdict}
-	if verdict != "" && !slices.Contains(crib.Verdicts, verdict) {
-		return f, usage("", "--verdict: cannot read %q: takes %s", verdict, strings.Join(crib.Verdicts, ", "))
+	var f crib.Filter
+	if verdict != "" {
+		f.Verdicts = strings.Split(verdict, ",")
+	}
+	for _, v := range f.Verdicts {
+		if !slices.Contains(crib.Verdicts, v) {
+			return f, usage("", "--verdict: cannot read %q: takes %s", v, strings.Join(crib.Verdicts, ", "))
+		}
 	}
 	if size != "" {
 		units, err := a.system()

@@ -18,16 +18,17 @@ import (
 // recorded returns the readings that a record may bring. The size is not one: on
 // its units hang the bare numbers of the drill.
 func recorded() []drill.Reading {
-	return slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool {
+	return slices.DeleteFunc(crib.Kept(), func(r drill.Reading) bool {
 		return r == drill.Size || r == drill.Remove
 	})
 }
 
 // recordFlags are what crib record takes.
 type recordFlags struct {
-	grind, date, note         string
-	thinning, cracked, dryRun bool
-	readings                  map[drill.Reading]*string
+	grind, date, note             string
+	thinning, correction, cracked bool
+	dryRun                        bool
+	readings                      map[drill.Reading]*string
 }
 
 func (a *app) cribRecord(from *cribFrom) *cobra.Command {
@@ -38,8 +39,10 @@ func (a *app) cribRecord(from *cribFrom) *cobra.Command {
 a grind, flute, length and web follow from the stock, and what has to be read
 anew goes from the readings into the history; readings given along with it
 stand at once. After a thinning, give --web or --chisel-length as it is now.
-With neither, the readings given take the place of the old ones. No other byte
-of the file is changed, and records made at the same time all land.`,
+With neither, the readings given take the place of the old ones. A reading that
+does not follow from the drill as it stands, such as a longer flute, is refused
+unless it is said to be a --correction. No other byte of the file is changed,
+and records made at the same time all land.`,
 		Example: `  evenlip crib record M120-1 --grind 0.6mm
   evenlip crib record M120-1 --lip-angle 59,59 --lip-height 0.02mm --clearance 12 --chisel-angle 125
   evenlip crib record I32-2 --thinning --web 0.08in --note "small wheel" --dry-run`,
@@ -53,6 +56,7 @@ of the file is changed, and records made at the same time all land.`,
 	f := cmd.Flags()
 	f.StringVar(&r.grind, "grind", "", "a grind: the stock that came off the end, 0.6mm")
 	f.BoolVar(&r.thinning, "thinning", false, "the web was thinned at the point (with --web or --chisel-length)")
+	f.BoolVar(&r.correction, "correction", false, "what the file has was never so: the readings given are right")
 	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
 	f.StringVar(&r.note, "note", "", "a remark for the history")
 	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
@@ -79,14 +83,18 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if err != nil {
 		return crib.Change{}, err
 	}
-	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Readings: map[drill.Reading]string{}, Units: units}
-	switch grind := cmd.Flags().Changed("grind"); {
-	case grind && r.thinning:
-		return ch, usage("record the one, then the other", "crib record: --grind and --thinning do not go together")
+	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Readings: map[drill.Reading]string{}, Units: units, Today: time.Now()}
+	grind := cmd.Flags().Changed("grind")
+	if grind && r.thinning || grind && r.correction || r.thinning && r.correction {
+		return ch, usage("record the one, then the other", "crib record: of --grind, --thinning and --correction, one at a time")
+	}
+	switch {
 	case grind:
 		ch.What, ch.Stock = crib.Grind, r.grind
 	case r.thinning:
 		ch.What = crib.Thinning
+	case r.correction:
+		ch.What = crib.Correction
 	}
 	if ch.Date == "" {
 		ch.Date = time.Now().Format(time.DateOnly)
@@ -98,8 +106,8 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if err := fromFlags(cmd, d, r.readings); err != nil {
 		return ch, err
 	}
-	if r.cracked {
-		d.Set(drill.Cracked, "yes")
+	if cmd.Flags().Changed(drill.Cracked.String()) {
+		d.Set(drill.Cracked, map[bool]string{true: "yes", false: "no"}[r.cracked])
 	}
 	for _, x := range recorded() {
 		if text := d.Written(x); text != "" {
@@ -117,6 +125,9 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 	out, file, err := a.recordIn(from, id, ch, dryRun)
 	if err != nil {
 		return cribError(err)
+	}
+	if !dryRun {
+		a.done = "the record is in " + file + " all the same"
 	}
 	s := out.Sheet(file, dryRun, a.inspected)
 	s.Sample = from.sample

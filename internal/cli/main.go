@@ -14,6 +14,7 @@ import (
 	"evenlip/internal/drill"
 	_ "evenlip/internal/headroom"
 	"evenlip/internal/quantity"
+	"evenlip/internal/report"
 	"evenlip/internal/shop"
 	"evenlip/internal/strict"
 )
@@ -32,6 +33,7 @@ type app struct {
 	out, err io.Writer
 	buf      bytes.Buffer // what goes to out if all ends well
 	outside  bool         // --check found something
+	done     string       // what stands even if the answer cannot be printed
 	global   globals
 	shop     *shop.Shop // nil where the shop has set nothing
 }
@@ -51,7 +53,7 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 		return a.fail(err)
 	}
 	if _, err := a.buf.WriteTo(out); err != nil {
-		return a.fail(&dataError{fmt.Errorf("cannot write the answer: %w", err)})
+		return a.fail(&hinted{&dataError{fmt.Errorf("cannot write the answer: %w", err)}, a.done})
 	}
 	if a.outside {
 		return exitOutside
@@ -85,9 +87,9 @@ func (a *app) fail(err error) int {
 	}
 	status := exitUsage
 	for _, e := range list {
-		fmt.Fprintln(a.err, "error:", e)
+		fmt.Fprintln(a.err, "error:", report.Harmless(e.Error()))
 		if hint := hintOf(e); hint != "" {
-			fmt.Fprintln(a.err, "hint:", hint)
+			fmt.Fprintln(a.err, "hint:", report.Harmless(hint))
 		}
 		var data *dataError
 		var file *strict.Error

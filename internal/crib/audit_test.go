@@ -32,7 +32,7 @@ func TestSampleShowsAllKinds(t *testing.T) {
 		seen[j.Series]++
 		seen[j.Shank]++
 		seen[j.Word()]++
-		for _, r := range j.Sheet.Verdict.Reasons {
+		for _, r := range j.Verdict.Reasons {
 			seen[r]++
 		}
 		if len(j.History) > 0 {
@@ -94,9 +94,9 @@ func TestWorstFirst(t *testing.T) {
 		switch x, y := rank(a.Word()), rank(b.Word()); {
 		case x > y:
 			t.Errorf("%s, %s, stands before %s, %s", a.ID, a.Word(), b.ID, b.Word())
-		case x == y && len(a.Sheet.Verdict.Reasons) < len(b.Sheet.Verdict.Reasons):
+		case x == y && len(a.Verdict.Reasons) < len(b.Verdict.Reasons):
 			t.Errorf("%s has fewer reasons than %s", a.ID, b.ID)
-		case x == y && len(a.Sheet.Verdict.Reasons) == len(b.Sheet.Verdict.Reasons) && slices.Index(before, a.ID) > slices.Index(before, b.ID):
+		case x == y && len(a.Verdict.Reasons) == len(b.Verdict.Reasons) && slices.Index(before, a.ID) > slices.Index(before, b.ID):
 			t.Errorf("%s and %s changed places", a.ID, b.ID)
 		}
 	}
@@ -116,7 +116,7 @@ func TestFilter(t *testing.T) {
 	if got := ids(Filter{}); len(got) != len(all) {
 		t.Errorf("no filter takes %d of %d", len(got), len(all))
 	}
-	if got := ids(Filter{Size: 12, Verdict: "fit"}); !slices.Equal(got, []string{"M120-2"}) {
+	if got := ids(Filter{Size: 12, Verdicts: []string{"fit"}}); !slices.Equal(got, []string{"M120-2"}) {
 		t.Errorf("%v", got)
 	}
 	if got := ids(Filter{Material: "cast-iron-150"}); !slices.Equal(got, []string{"M210-1"}) {
@@ -124,7 +124,7 @@ func TestFilter(t *testing.T) {
 	}
 	total := 0
 	for _, v := range Verdicts {
-		total += len(ids(Filter{Verdict: v}))
+		total += len(ids(Filter{Verdicts: []string{v}}))
 	}
 	if total != len(all) {
 		t.Errorf("the verdicts have %d drills of %d", total, len(all))

@@ -5,6 +5,12 @@ package crib
 
 import (
 	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"github.com/agnivade/levenshtein"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
@@ -20,7 +26,8 @@ type Crib struct {
 	Units  quantity.System // of bare numbers; Unset goes by each drill's size
 	Keep   []Keep
 	Drills []Drill
-	// Inspect judges a drill; Read sets inspect's own sheet.
+	// Inspect judges a drill in place of inspect's own sheet, where gauges are
+	// named that leave some of it in doubt.
 	Inspect Inspector
 
 	root strict.Node
@@ -48,6 +55,21 @@ type Drill struct {
 	node strict.Node
 }
 
+// The words that a drill's series and shank may be.
+var (
+	serieses = []string{"jobber", "stub", "long"}
+	shanks   = []string{"parallel", "taper", "reduced"}
+)
+
+// Kept returns the readings that a crib keeps of a drill.
+func Kept() []drill.Reading { return slices.Concat(drill.ForPoint(), drill.ForPlan()) }
+
+// useless returns all others.
+var useless = sync.OnceValue(func() []drill.Reading {
+	kept := Kept()
+	return slices.DeleteFunc(drill.All(), func(r drill.Reading) bool { return slices.Contains(kept, r) })
+})
+
 // Size returns the diameter in millimetres.
 func (d *Drill) Size() float64 { return d.Readings.Value(drill.Size) }
 
@@ -56,10 +78,13 @@ type What string
 
 // The kinds.
 const (
-	Grind    What = "grind"
-	Thinning What = "thinning"
-	Readings What = "readings"
+	Grind      What = "grind"
+	Thinning   What = "thinning"
+	Readings   What = "readings"
+	Correction What = "correction"
 )
+
+var whats = []string{string(Grind), string(Thinning), string(Readings), string(Correction)}
 
 // Event is one entry of a drill's history.
 type Event struct {
@@ -84,6 +109,17 @@ func (c *Crib) Find(id string) (*Drill, bool) {
 		}
 	}
 	return nil, false
+}
+
+// near says which id may have been meant.
+func (c *Crib) near(id string) string {
+	const slips = 1
+	for i := range c.Drills {
+		if other := c.Drills[i].ID; levenshtein.ComputeDistance(strings.ToLower(id), strings.ToLower(other)) <= slips {
+			return "did you mean " + strconv.Quote(other) + "? evenlip crib list shows them all"
+		}
+	}
+	return "evenlip crib list shows them"
 }
 
 // Grinds returns how often the drill was ground and the usual stock of those

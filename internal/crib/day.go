@@ -52,17 +52,33 @@ type Day struct {
 // is usually taken off it has its remaining grinds counted by that.
 func (c *Crib) Day() Day {
 	drills := c.Judge()
-	ready := func(size float64) bool {
-		return slices.ContainsFunc(drills, func(j Judged) bool { return sameSize(j.Size(), size) && j.Word() == "fit" })
-	}
-	var day Day
-	for _, j := range drills {
-		p := plan.Of(withUsual(j.Drill))
-		day.Tasks = append(day.Tasks, Task{Judged: j, Do: doing(&j, &p), Plan: p, Urgent: !ready(j.Size())})
-	}
+	ready := sizesReady(drills)
+	day := Day{Tasks: make([]Task, len(drills))}
+	inParts(len(drills), func(from, to int) {
+		for i := from; i < to; i++ {
+			j := drills[i]
+			p := plan.Of(withUsual(j.Drill))
+			day.Tasks[i] = Task{Judged: j, Do: doing(&j, &p), Plan: p, Urgent: !hasSize(ready, j.Size())}
+		}
+	})
 	slices.SortStableFunc(day.Tasks, byTurn)
 	day.Buy = c.purchases(day.Tasks)
 	return day
+}
+
+// sizesReady returns the sizes of which a drill is fit.
+func sizesReady(drills []Judged) []float64 {
+	var out []float64
+	for i := range drills {
+		if j := &drills[i]; j.Word() == "fit" && !hasSize(out, j.Size()) {
+			out = append(out, j.Size())
+		}
+	}
+	return out
+}
+
+func hasSize(sizes []float64, size float64) bool {
+	return slices.ContainsFunc(sizes, func(s float64) bool { return sameSize(s, size) })
 }
 
 func withUsual(d *Drill) *drill.Drill {

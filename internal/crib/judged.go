@@ -15,22 +15,47 @@ const Undecided = "undecided"
 // Verdicts are the words that an audit knows, worst first.
 var Verdicts = []string{"retire", "regrind", "thin", Undecided, "fit"}
 
-// Judged is a drill with the sheet that inspect gives for it.
+// Judged is a drill with the verdict that inspect gives for it.
 type Judged struct {
 	*Drill
-	Sheet *figure.Sheet
+	Verdict  *figure.Verdict
+	Material string // of the work that it is judged for
 }
 
 // Word returns the verdict in a word.
-func (j *Judged) Word() string { return cmp.Or(j.Sheet.Verdict.Word, Undecided) }
+func (j *Judged) Word() string { return cmp.Or(j.Verdict.Word, Undecided) }
 
 // Judge inspects every drill, in the file's order.
 func (c *Crib) Judge() []Judged {
 	out := make([]Judged, len(c.Drills))
-	for i := range c.Drills {
-		out[i] = Judged{&c.Drills[i], c.Inspect(c.Drills[i].Readings)}
-	}
+	inParts(len(out), func(from, to int) {
+		for i := from; i < to; i++ {
+			out[i] = c.judge(&c.Drills[i])
+		}
+	})
 	return out
+}
+
+// judge makes no sheet unless a gauge may change the verdict: of a large crib
+// only few drills are shown.
+func (c *Crib) judge(d *Drill) Judged {
+	r := inspect.Compute(d.Readings)
+	j := Judged{Drill: d, Verdict: r.Judgement()}
+	if c.Inspect != nil {
+		j.Verdict = c.Inspect(d.Readings).Verdict
+	}
+	if r.Drill.Material != nil {
+		j.Material = r.Drill.Material.Name
+	}
+	return j
+}
+
+// inspection returns the whole inspection of a drill.
+func (c *Crib) inspection(d *Drill) *figure.Sheet {
+	if c.Inspect != nil {
+		return c.Inspect(d.Readings)
+	}
+	return inspect.Sheet(d.Readings, false)
 }
 
 // WorstFirst puts drills in the order of their verdicts, those with more
@@ -38,7 +63,7 @@ func (c *Crib) Judge() []Judged {
 func WorstFirst(drills []Judged) {
 	slices.SortStableFunc(drills, func(a, b Judged) int {
 		return cmp.Or(cmp.Compare(rank(a.Word()), rank(b.Word())),
-			-cmp.Compare(len(a.Sheet.Verdict.Reasons), len(b.Sheet.Verdict.Reasons)))
+			-cmp.Compare(len(a.Verdict.Reasons), len(b.Verdict.Reasons)))
 	})
 }
 
@@ -46,7 +71,7 @@ func rank(word string) int { return slices.Index(Verdicts, word) }
 
 // Filter says which drills are wanted; a field that is zero wants all.
 type Filter struct {
-	Verdict  string
+	Verdicts []string
 	Size     float64 // mm
 	Material string
 }
@@ -55,29 +80,20 @@ type Filter struct {
 func (f Filter) Select(all []Judged) []Judged {
 	var out []Judged
 	for _, j := range all {
-		if (f.Verdict == "" || f.Verdict == j.Word()) &&
+		if (len(f.Verdicts) == 0 || slices.Contains(f.Verdicts, j.Word())) &&
 			(f.Size == 0 || sameSize(f.Size, j.Size())) &&
-			(f.Material == "" || f.Material == j.material()) {
+			(f.Material == "" || f.Material == j.Material) {
 			out = append(out, j)
 		}
 	}
 	return out
 }
 
-// material returns the work's material that the drill is judged for.
-func (j *Judged) material() string {
-	r := inspect.Compute(j.Readings)
-	if r.Drill.Material == nil {
-		return ""
-	}
-	return r.Drill.Material.Name
-}
-
 // why returns the reasons for the verdict, or what is still to be read.
 func (j *Judged) why() string {
-	v := j.Sheet.Verdict
-	if v.Word == "" {
-		return "wants " + strings.Join(v.Missing, "; ")
+	v := j.Verdict
+	if v.Word != "" {
+		return strings.Join(v.Reasons, " ")
 	}
-	return strings.Join(v.Reasons, " ")
+	return "wants " + strings.Join(v.Missing, "; ")
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"time"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/inspect"
@@ -22,6 +23,7 @@ type Change struct {
 	Note     string
 	Readings map[drill.Reading]string // new ones, as written
 	Units    quantity.System          // of bare numbers in the change; Unset goes by the drill
+	Today    time.Time                // no date may be after it; zero for no such bound
 }
 
 // Move is a reading that a change makes another one.
@@ -62,21 +64,18 @@ type mover struct {
 
 // Apply works out what a change does to the drill of that id. Readings that a
 // grind does away with go into the history; flute, length, web and what is left
-// of a worn margin or a chip are moved on by the stock.
+// of a worn margin or a chip are moved on by the stock. Errors: a [*Refusal] of
+// what cannot be, or does not follow from the drill as it stands.
 func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 	d, ok := c.Find(id)
 	if !ok {
-		return nil, refuse("evenlip crib list shows them", "no drill of this crib is called %q", id)
-	}
-	if _, err := ParseDate(ch.Date); err != nil {
-		return nil, refuse("", "--date: cannot read %q: takes year-month-day, such as 2026-03-02", ch.Date)
+		return nil, refuse(c.near(id), "no drill of this crib is called %q", id)
 	}
 	m := &mover{d: d, ch: &ch, out: Outcome{ID: id, Old: d.Readings, stock: strings.TrimSpace(ch.Stock)}}
-	if err := m.readings(); err != nil {
-		return nil, err
-	}
-	if err := m.act(); err != nil {
-		return nil, err
+	for _, step := range [...]func() error{m.day, m.readings, m.act, m.check, m.slips} {
+		if err := step(); err != nil {
+			return nil, err
+		}
 	}
 	m.out.Event = Event{Date: ch.Date, What: ch.What, Stock: m.stock, Note: ch.Note}
 	for _, mv := range m.out.Moves {
@@ -84,7 +83,7 @@ func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 			m.out.Event.Before = append(m.out.Event.Before, Was{mv.Reading, mv.From})
 		}
 	}
-	return &m.out, m.check()
+	return &m.out, nil
 }
 
 // readings makes the new readings' text stand for itself in the file.
@@ -140,7 +139,11 @@ func (m *mover) act() error {
 func (m *mover) take(r drill.Reading) bool {
 	text, given := m.ch.Readings[r]
 	if given && text != m.d.Readings.Written(r) {
-		m.move(r, text, "as read")
+		why := "as read"
+		if m.ch.What == Correction {
+			why = "as it should have been"
+		}
+		m.move(r, text, why)
 	}
 	return given
 }
@@ -181,7 +184,7 @@ func (m *mover) grind() error {
 		return refuse("", "--grind: %q takes nothing off", m.ch.Stock)
 	}
 	if m.d.Readings.Has(drill.Cracked) {
-		return refuse("scrap it", "%s is cracked, and a cracked drill is never reground", m.d.ID)
+		return refuse("scrap it", "%q is cracked, and a cracked drill is never reground", m.d.ID)
 	}
 	m.stock = v.V
 	if v.Assumed {

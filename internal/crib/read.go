@@ -5,12 +5,13 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"runtime/debug"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
@@ -22,6 +23,13 @@ import (
 // Version is the version of the file that this program reads and writes.
 const Version = 1
 
+// Of what is made while a large file is read almost all stays: looking for garbage
+// as often as usual would take a third of the time and find little.
+const (
+	largeFile = 1 << 20 // bytes
+	seldom    = 400     // percent
+)
+
 // reader collects what is wrong with a file.
 type reader struct {
 	strict.Reader
@@ -31,15 +39,18 @@ type reader struct {
 // Read reads a crib from the bytes of its file. Everything that is wrong with
 // it is returned, each with its line and column, in the file's order.
 func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
+	if len(data) > largeFile {
+		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
+	}
 	root, err := strict.Parse(file, bytes.NewReader(data))
 	if err != nil {
-		return nil, []error{err}
+		return nil, strict.Each(err)
 	}
 	rd := &reader{strict.Reader{File: file}, book}
 	if !rd.version(root) {
 		return nil, rd.Errs
 	}
-	c := &Crib{File: file, Inspect: plainly, root: root}
+	c := &Crib{File: file, root: root}
 	var drills strict.Node
 	listed := false
 	rd.Entries(root, "version, name, units, keep and drills", map[string]func(strict.Node){
@@ -60,8 +71,6 @@ func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	}
 	return c, nil
 }
-
-func plainly(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
 
 func byPlace(a, b error) int {
 	var x, y *strict.Error
@@ -107,33 +116,65 @@ func (rd *reader) drills(n strict.Node, units quantity.System) []Drill {
 		return nil
 	}
 	items := n.Items()
-	out := make([]Drill, 0, len(items))
-	first := make(map[string]int, len(items))
-	for _, item := range items {
-		d := rd.drill(item, units, first)
-		out = append(out, d)
-	}
+	out := make([]Drill, len(items))
+	var faults sync.Mutex
+	inParts(len(items), func(from, to int) {
+		part := &reader{strict.Reader{File: rd.File}, rd.book}
+		for i := from; i < to; i++ {
+			out[i] = part.drill(items[i], units)
+		}
+		faults.Lock()
+		defer faults.Unlock()
+		rd.Errs = append(rd.Errs, part.Errs...)
+	})
+	rd.unique(out)
 	return out
 }
 
-// drill reads one drill; first remembers the line on which each id stood.
-func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]int) Drill {
+// unique refuses an id that stands twice.
+func (rd *reader) unique(drills []Drill) {
+	first := make(map[string]strict.Node, len(drills))
+	for i := range drills {
+		d := &drills[i]
+		if d.ID == "" {
+			continue
+		}
+		at, _ := d.node.Lookup("id")
+		before, twice := first[d.ID]
+		if !twice {
+			first[d.ID] = at.Value
+			continue
+		}
+		line, _ := before.Place()
+		rd.Fault(at.Value, fmt.Sprintf("the id %q stands twice, first on line %d", d.ID, line), "give each drill an id of its own")
+	}
+}
+
+func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	d := Drill{node: n}
 	var history strict.Node
 	told := false
-	own := map[string]func(strict.Node){
-		"id":      func(n strict.Node) { d.ID = rd.id(n, first) },
-		"series":  func(n strict.Node) { d.Series = rd.oneOf("series", n, "jobber", "stub", "long") },
-		"shank":   func(n strict.Node) { d.Shank = rd.oneOf("shank", n, "parallel", "taper", "reduced") },
-		"note":    func(n strict.Node) { d.Note = rd.Word(n) },
-		"history": func(n strict.Node) { history, told = n, true },
+	if has(n, "units") {
+		units = quantity.Unset // the drill's own come first
 	}
 	readings, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
-		read, known := own[e.Key.Text()]
-		if known {
-			read(e.Value)
+		switch e.Key.Text() {
+		case "id":
+			d.ID = strings.TrimSpace(rd.Word(e.Value))
+		case "series":
+			d.Series = rd.oneOf("series", e.Value, orNone, serieses)
+		case "shank":
+			d.Shank = rd.oneOf("shank", e.Value, orNone, shanks)
+		case "note":
+			d.Note = rd.Word(e.Value)
+		case "history":
+			history, told = e.Value, true
+		case "name":
+			rd.Fault(e.Value, "a drill of a crib has no name", "id: is what it is called, note: a remark")
+		default:
+			return false
 		}
-		return known
+		return true
 	})
 	rd.Errs = append(rd.Errs, errs...)
 	if readings == nil {
@@ -141,6 +182,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 	}
 	d.Readings = readings
 	readings.Book = rd.book
+	rd.useful(readings, places)
 	if d.ID == "" && !has(n, "id") {
 		rd.Fault(n, "a drill without an id", "give each an id of its own, such as id: A1")
 	}
@@ -161,18 +203,15 @@ func (rd *reader) drill(n strict.Node, units quantity.System, first map[string]i
 	return d
 }
 
-func (rd *reader) id(n strict.Node, first map[string]int) string {
-	id := strings.TrimSpace(rd.Word(n))
-	if id == "" {
-		return ""
+// useful refuses the readings that tell nothing of a drill in a drawer.
+func (rd *reader) useful(d *drill.Drill, places *drill.Places) {
+	for _, r := range useless() {
+		if d.Written(r) != "" {
+			fault := places.Fault(r, errors.New("a crib has no use for it"))
+			fault.Hint = "take the line out"
+			rd.Errs = append(rd.Errs, fault)
+		}
 	}
-	line, _ := n.Place()
-	if before, twice := first[id]; twice {
-		rd.Fault(n, fmt.Sprintf("the id %q stands twice, first on line %d", id, before), "give each drill an id of its own")
-	} else {
-		first[id] = line
-	}
-	return id
 }
 
 // keep reads how many drills of each size are to be there.

@@ -1,11 +1,14 @@
 package crib
 
 import (
+	"errors"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/strict"
 )
 
 func TestReadsWhatAHandWrites(t *testing.T) {
@@ -31,6 +34,15 @@ func TestUnitsOfAHistory(t *testing.T) {
 	c := read(t, "version: 1\ndrills:\n  - id: a\n    history: [{date: 2026-01-02, what: grind, stock: 0.02}]\n    size: 1/2\n")
 	if got := c.Drills[0].History[0].Stock; got < 0.5079 || got > 0.5081 {
 		t.Errorf("%v mm", got)
+	}
+}
+
+// A drill's own units come before the file's, for its history as well.
+func TestUnitsOfADrill(t *testing.T) {
+	c := read(t, "version: 1\nunits: mm\ndrills:\n  - {id: a, size: 12, web: 2}\n  - {id: b, units: in, size: 1/2, web: 0.08, history: [{date: 2026-01-02, what: grind, stock: 1}]}\n")
+	a, b := find(t, c, "a"), find(t, c, "b")
+	if a.Readings.Value(drill.Web) != 2 || math.Abs(b.Readings.Value(drill.Web)-2.032) > 1e-12 || b.History[0].Stock != 25.4 {
+		t.Errorf("%v, %v, %v", a.Readings.Value(drill.Web), b.Readings.Value(drill.Web), b.History[0].Stock)
 	}
 }
 
@@ -81,6 +93,19 @@ drills:
 		{"a drill that is a word", "version: 1\ndrills: [A1]\n", "2:10 takes one reading a line"},
 		{"second document", "version: 1\ndrills: []\n---\nversion: 1\n", "3:1 a second document begins here"},
 		{"anchor", "version: 1\ndrills: &a []\n", "2:9 anchors and aliases"},
+		{"aliases", "version: 1\nkeep: &k {1mm: 1}\ndrills: [{<<: *k}, !x a]\n", "2:7 anchors and aliases\n3:15 anchors and aliases\n3:20 the tag"},
+		{"merge key", "version: 1\n<<: {name: a}\ndrills:\n  - {<<: {web: 1mm}, id: a, size: 3mm}\n", `2:1 nothing here is called "<<"` + "\n" + `4:6 no reading is called "<<"`},
+		{"tab", "version: 1\ndrills:\n\t- id: a\n", "3:1 not YAML"},
+		{"infinite", "version: 1\nkeep: {.inf: 1, 1mm: .inf, 2mm: +1, 3mm: 1_0, 4mm: 0x1, 5mm: 1e1, 6mm: -1, 7mm: ~, 8mm: 10000}\ndrills: []\n",
+			"2:8 cannot read \".inf\"\n2:22 cannot read \".inf\"\n2:33 cannot read \"+1\"\n2:42 cannot read \"1_0\"\n2:52 cannot read \"0x1\"\n2:62 cannot read \"1e1\"\n2:72 cannot read \"-1\"\n2:81 cannot read \"~\"\n2:89 cannot read \"10000\""},
+		{"no quantities", "version: 1\ndrills:\n  - {id: a, size: 3mm, web: .nan, flute: .inf, feed: 1e400, depth: 1_0, clearance: 0x10, rpm: -.Inf}\n",
+			"3:29 web: cannot read\n3:42 flute: cannot read\n3:54 feed: cannot read\n3:68 depth: cannot read\n3:84 clearance: cannot read\n3:95 rpm: cannot read"},
+		{"nothing said", "version: 1\nname: ~\ndrills:\n  - {id: null, size: 3mm, note: , web: ~}\n  - {id: '', size: '', history: ~, series: , shank: 2}\n",
+			"2:7 takes a word\n4:10 takes a word\n4:33 takes a word\n4:40 web: takes a value\n5:10 takes a word\n5:20 size: takes a value\n5:44 series: cannot read\n5:53 shank: cannot read"},
+		{"lists", "version: 1\ndrills:\n  - {id: [a], size: [3mm], lip-angle: [1, 2, 3], web: {a: 1}, note: [x]}\n",
+			"3:10 takes a word\n3:21 size: takes a value\n3:39 lip-angle: cannot read\n3:55 web: takes a value\n3:69 takes a word"},
+		{"of no use", "version: 1\ndrills:\n  - {id: a, name: b, size: 3mm, wheel: 200mm, history: [{date: 2026-01-01, what: grind, before: {pilot: 2mm, id: a, units: mm}}]}\n",
+			"3:19 a drill of a crib has no name\n3:40 wheel: a crib has no use for it\n3:105 pilot: a crib has no use for it\n3:110 no reading is called \"id\"\n3:117 no reading is called \"units\""},
 		{"list", "- 1\n", "1:1 this is no crib"},
 		{"twice", "version: 1\nname: a\nname: b\ndrills: []\n", `3:1 "name" stands twice`},
 		{"keep twice", "version: 1\nkeep: {1/2: 1, 12.7mm: 2}\ndrills: []\n", `2:16 "12.7mm" stands twice`},
@@ -93,6 +118,12 @@ drills:
 		got, want := strings.Split(complaints(errs), "\n"), strings.Split(c.want, "\n")
 		if !slices.EqualFunc(got, want, strings.HasPrefix) {
 			t.Errorf("%s:\n%s\nwant\n%s", c.name, strings.Join(got, "\n"), c.want)
+		}
+		for _, err := range errs {
+			var e *strict.Error
+			if errors.As(err, &e) && e.Hint == "" && !strings.Contains(e.Text, "takes") && !strings.Contains(e.Text, "cannot be") {
+				t.Errorf("%s: %v says nothing of what to do", c.name, err)
+			}
 		}
 	}
 }

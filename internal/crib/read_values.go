@@ -12,26 +12,20 @@ import (
 )
 
 func has(n strict.Node, key string) bool {
-	_, ok := entry(n, key)
-	return ok
+	_, there := n.Lookup(key)
+	return there
 }
 
-func entry(n strict.Node, key string) (strict.Entry, bool) {
-	for _, e := range n.Entries() {
-		if e.Key.Text() == key {
-			return e, true
-		}
-	}
-	return strict.Entry{}, false
-}
+// orNone is what to do with a word that no drill has to have.
+const orNone = "leave the line out if it is none of these"
 
-func (rd *reader) oneOf(key string, n strict.Node, words ...string) string {
+func (rd *reader) oneOf(key string, n strict.Node, hint string, words []string) string {
 	for _, w := range words {
 		if n.IsScalar() && n.Text() == w {
 			return w
 		}
 	}
-	rd.Fault(n, key+": cannot read "+strconv.Quote(n.Text())+": takes "+strings.Join(words, ", "), "leave the line out if it is none of these")
+	rd.Fault(n, key+": cannot read "+strconv.Quote(n.Text())+": takes "+strings.Join(words, ", "), hint)
 	return ""
 }
 
@@ -78,7 +72,7 @@ func (rd *reader) event(n strict.Node, units quantity.System) Event {
 	rd.Entries(n, "date, what, stock, note and before", map[string]func(strict.Node){
 		"date": func(n strict.Node) { e.Date = rd.date(n) },
 		"what": func(n strict.Node) {
-			e.What = What(rd.oneOf("what", n, string(Grind), string(Thinning), string(Readings)))
+			e.What = What(rd.oneOf("what", n, "", whats))
 		},
 		"stock":  func(n strict.Node) { e.Stock = rd.stock(n, units) },
 		"note":   func(n strict.Node) { e.Note = rd.Word(n) },
@@ -93,7 +87,7 @@ func (rd *reader) event(n strict.Node, units quantity.System) Event {
 		}
 	}
 	if e.What != Grind && e.What != "" && has(n, "stock") {
-		rd.Fault(n, "stock comes off in a grind, not with "+string(e.What), "")
+		rd.Fault(n, "stock comes off in a grind, not with "+string(e.What), "take the stock out, or write what: grind")
 	}
 	return e
 }
@@ -126,11 +120,15 @@ func (rd *reader) stock(n strict.Node, units quantity.System) float64 {
 
 // before reads the readings that an event did away with.
 func (rd *reader) before(n strict.Node, units quantity.System) []Was {
-	d, _, errs := drill.ReadMap(rd.File, n, units, nil)
+	d, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
+		rd.Fault(e.Key, "no reading is called "+strconv.Quote(e.Key.Text()), "the keys are the flags' names: evenlip crib record --help")
+		return true
+	})
 	rd.Errs = append(rd.Errs, errs...)
 	if d == nil {
 		return nil
 	}
+	rd.useful(d, places)
 	var out []Was
 	for _, r := range drill.All() {
 		if text := d.Written(r); text != "" {

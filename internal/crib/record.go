@@ -69,7 +69,7 @@ func (c *Crib) write(data []byte, out *Outcome) ([]byte, error) {
 	gone := map[drill.Reading]bool{}
 	var added []string
 	for _, mv := range out.Moves {
-		e, there := entry(d.node, mv.Reading.String())
+		e, there := d.node.Lookup(mv.Reading.String())
 		switch {
 		case mv.To == "":
 			gone[mv.Reading] = true
@@ -97,7 +97,7 @@ func (c *Crib) write(data []byte, out *Outcome) ([]byte, error) {
 
 // lastReading returns the last reading of the drill's entries that stays.
 func (d *Drill) lastReading(gone map[drill.Reading]bool) strict.Entry {
-	last, _ := entry(d.node, drill.Size.String())
+	last, _ := d.node.Lookup(drill.Size.String())
 	for _, e := range d.node.Entries() {
 		if r, known := drill.Find(e.Key.Text()); known && !gone[r] {
 			last = e

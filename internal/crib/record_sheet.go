@@ -3,20 +3,22 @@ package crib
 import (
 	"cmp"
 	"math"
+	"path/filepath"
 
 	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
 )
 
 // Sheet says what a record has changed, or would change.
-func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *figure.Sheet {
+func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet {
 	s := &figure.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
 	written := "yes"
 	if dryRun {
 		s.Title += " - dry run"
 		written = "no"
 	}
-	was, is := inspect(o.Old), inspect(o.New)
+	was, is := judge(o.Old), judge(o.New)
 	s.Open("Recorded")
 	for _, f := range [...]struct{ key, label, word string }{
 		{"id", "drill", o.ID}, {"what", "what", string(o.Event.What)}, {"date", "date", o.Event.Date}, {"written", "written to the file", written},
@@ -30,6 +32,10 @@ func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *figure.She
 		g.Rows = append(g.Rows, []figure.Cell{figure.W(m.Reading.String()), figure.W(m.From), figure.W(m.To), figure.W(m.Why)})
 	}
 	s.Grids = []figure.Grid{g}
+	if o.muchOff() {
+		s.Find("much-stock", figure.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", figure.Len(o.Event.Stock))
+	}
+	inspect.Plausible(o.New, s)
 	if dryRun {
 		s.Find("dry-run", figure.Note, "nothing was written")
 	}
@@ -50,5 +56,6 @@ func (c *Crib) Started(sample bool) *figure.Sheet {
 	s.Open("Written")
 	s.Add(figure.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
 	s.Add(figure.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
+	s.Find("lock-file", figure.Note, "a record leaves an empty {} beside it: keep that out of version control", figure.Say(filepath.Base(LockName(c.File))))
 	return s
 }

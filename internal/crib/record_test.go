@@ -159,10 +159,10 @@ func TestShapes(t *testing.T) {
 	}{
 		{"no end of line", "version: 1\ndrills:\n  - id: a\n    size: 3mm", "version: 1\ndrills:\n  - id: a\n    size: 3mm\n    depth: 1mm\n    history:\n" + strings.TrimSuffix(event, "\n"),
 			Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Depth: "1mm"}}},
-		{"block list", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    lip-angle:\n      - 60\n      - 58 # hm\n    web: 1mm\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    lip-angle: 59,58 # hm\n    web: 2mm\n    history:\n" + event + "        before:\n          web: 1mm\n          lip-angle: 60,58\n", read1},
-		{"quotes", "version: 1\ndrills:\n- id: a\n  size: 12mm\n  web: '1mm'   # x\n  lip-angle: \"60,58\"\n  history: []\n", "version: 1\ndrills:\n- id: a\n  size: 12mm\n  web: '2mm'   # x\n  lip-angle: \"59,58\"\n  history: \n    - date: 2026-11-25\n      what: readings\n      before:\n        web: 1mm\n        lip-angle: 60,58\n", read1},
+		{"block list", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    lip-angle:\n      - 60\n      - 58 # hm\n    web: 1.9mm\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    lip-angle: 59,58 # hm\n    web: 2mm\n    history:\n" + event + "        before:\n          web: 1.9mm\n          lip-angle: 60,58\n", read1},
+		{"quotes", "version: 1\ndrills:\n- id: a\n  size: 12mm\n  web: '1.9mm'   # x\n  lip-angle: \"60,58\"\n  history: []\n", "version: 1\ndrills:\n- id: a\n  size: 12mm\n  web: '2mm'   # x\n  lip-angle: \"59,58\"\n  history: \n    - date: 2026-11-25\n      what: readings\n      before:\n        web: 1.9mm\n        lip-angle: 60,58\n", read1},
 		{"marks inside quotes", "version: 1\ndrills:\n  - id: a\n    size: 1/2\n    flute: \"3\\\"\" # \"x\"\n    length: '1''' # it's\n", "version: 1\ndrills:\n  - id: a\n    size: 1/2\n    flute: \"2in\" # \"x\"\n    length: '11in' # it's\n    history:\n      - date: 2026-11-25\n        what: grind\n        stock: 1in\n        before:\n          flute: 3\"\n          length: 1'\n", ground("1in")},
-		{"letters before it", "version: 1\ndrills:\n  - {id: é, size: 1mm, note: é\u2028  é}\n  - \"\\u0069d\": a\n    size: 12mm\n    web: 1mm # é\n    lip-angle: 59,58\n", "version: 1\ndrills:\n  - {id: é, size: 1mm, note: é\u2028  é}\n  - \"\\u0069d\": a\n    size: 12mm\n    web: 2mm # é\n    lip-angle: 59,58\n    history:\n" + event + "        before:\n          web: 1mm\n", read1},
+		{"letters before it", "version: 1\ndrills:\n  - {id: é, size: 1mm, note: é\u2028  é}\n  - \"\\u0069d\": a\n    size: 12mm\n    web: 1.9mm # é\n    lip-angle: 59,58\n", "version: 1\ndrills:\n  - {id: é, size: 1mm, note: é\u2028  é}\n  - \"\\u0069d\": a\n    size: 12mm\n    web: 2mm # é\n    lip-angle: 59,58\n    history:\n" + event + "        before:\n          web: 1.9mm\n", read1},
 		{"first key goes", "version: 1\ndrills:\n  - flank-wear: 1mm\n    corner-wear: 1mm\n    id: a\n    size: 12mm\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    history:\n      - date: 2026-11-25\n        what: grind\n        stock: 1mm\n        before:\n          flank-wear: 1mm\n          corner-wear: 1mm\n", ground("1mm")},
 		{"history in the middle", "version: 1\ndrills:\n  - id: a\n    history:\n    - {date: 2026-01-01, what: grind}\n\n    # the size\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n\n  - id: b\n    size: 1mm\n", "version: 1\ndrills:\n  - id: a\n    history:\n    - {date: 2026-01-01, what: grind}\n    - date: 2026-11-25\n      what: readings\n\n    # the size\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n\n  - id: b\n    size: 1mm\n", read1},
 		{"empty history", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n    history:\n", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    lip-angle: 59,58\n    history:\n" + event, read1},
@@ -232,12 +232,12 @@ func TestRefusals(t *testing.T) {
 		{"A1", ground("-1mm"), `--grind: cannot read "-1mm"`},
 		{"A1", ground(".nan"), `--grind: cannot read ".nan"`},
 		{"A1", Change{Date: "today", What: Grind, Stock: "1mm"}, `--date: cannot read "today"`},
-		{"A1", Change{Date: "2026-01-01", What: Readings}, "nothing was given to record"},
-		{"A1", Change{Date: "2026-01-01", What: Thinning}, "--thinning: what the point was thinned to is missing"},
-		{"A1", with(Change{Date: "2026-01-01", What: Readings}, drill.Web, "13mm"), "--web: 13.00 mm cannot be"},
-		{"A1", with(Change{Date: "2026-01-01", What: Readings}, drill.Web, "1,8"), `--web: cannot read "1,8"`},
-		{"A1", with(Change{Date: "2026-01-01", What: Readings, Units: 2}, drill.Web, "x"), `--web: cannot read "x"`},
-		{"A1", with(Change{Date: "2026-01-01", What: Readings}, drill.Length, "60mm"), "--length: 60.00 mm cannot be"},
+		{"A1", Change{Date: "2026-11-25", What: Readings}, "nothing was given to record"},
+		{"A1", Change{Date: "2026-11-25", What: Thinning}, "--thinning: what the point was thinned to is missing"},
+		{"A1", with(Change{Date: "2026-11-25", What: Readings}, drill.Web, "13mm"), "--web: 13.00 mm cannot be"},
+		{"A1", with(Change{Date: "2026-11-25", What: Readings}, drill.Web, "1,8"), `--web: cannot read "1,8"`},
+		{"A1", with(Change{Date: "2026-11-25", What: Readings, Units: 2}, drill.Web, "x"), `--web: cannot read "x"`},
+		{"A1", with(Change{Date: "2026-11-25", What: Readings}, drill.Length, "60mm"), "--length: 60.00 mm cannot be"},
 	} {
 		_, _, err := Rewrite("crib.yaml", []byte(small), c.id, c.ch, nil)
 		var r *Refusal
@@ -251,6 +251,16 @@ func TestRefusals(t *testing.T) {
 	}
 	if _, _, err := Rewrite("crib.yaml", []byte("version: 3\n"), "A1", ground("1mm"), nil); err == nil || !strings.Contains(err.Error(), "version 3") {
 		t.Errorf("a newer file: %v", err)
+	}
+}
+
+// An id that is nearly right is suggested.
+func TestNearIDs(t *testing.T) {
+	c := theSample(t)
+	for id, want := range map[string]string{"m120-1": `"M120-1"`, "M1201": `"M120-1"`, "I32-": `"I32-1"`, "M120-9": `"M120-1"`, "drill": "", "": ""} {
+		if got := c.near(id); !strings.Contains(got, want) || want == "" && strings.Contains(got, "mean") || !strings.Contains(got, "evenlip crib list") {
+			t.Errorf("%q: %s", id, got)
+		}
 	}
 }
 

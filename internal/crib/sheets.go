@@ -3,7 +3,6 @@ package crib
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"evenlip/internal/drill"
@@ -52,15 +51,15 @@ func rows(columns []figure.Column) figure.Grid {
 
 // List returns the sheet of all drills as they stand in the file. Scripts also
 // get every reading as it was written.
-func (c *Crib) List(drills []Judged, to Audience) *figure.Sheet {
+func (c *Crib) List(to Audience) *figure.Sheet {
 	s := c.sheet("crib list")
 	columns := []figure.Column{word("id", "id"), word("size", "size"), word("series", "series"), word("shank", "shank"), count("grinds", "grinds"), word("last", "last entry"), word("note", "note")}
 	if to == Scripts {
 		columns = append(columns, readingColumns()...)
 	}
 	g := rows(columns)
-	for i := range drills {
-		d := &drills[i]
+	for i := range c.Drills {
+		d := &c.Drills[i]
 		n, _ := d.Grinds()
 		row := []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.Series), figure.W(d.Shank), figure.V(float64(n)), figure.W(d.last()), figure.W(d.Note)}
 		if to == Scripts {
@@ -72,14 +71,11 @@ func (c *Crib) List(drills []Judged, to Audience) *figure.Sheet {
 	return s
 }
 
-// kept are the readings that a crib keeps of a drill.
-var kept = slices.Concat(drill.ForPoint(), drill.ForPlan())
-
 // readingColumns has a column for each value of each reading, under its name in
 // JSON.
 func readingColumns() []figure.Column {
 	var out []figure.Column
-	for _, r := range kept {
+	for _, r := range Kept() {
 		spec := r.Spec()
 		for _, key := range spec.Keys {
 			if key != "" {
@@ -92,7 +88,7 @@ func readingColumns() []figure.Column {
 
 func (d *Drill) readingCells() []figure.Cell {
 	var out []figure.Cell
-	for _, r := range kept {
+	for _, r := range Kept() {
 		values := d.Readings.Values(r)
 		for i, key := range r.Spec().Keys {
 			switch {
@@ -116,46 +112,48 @@ func (d *Drill) sizeText() string { return d.Readings.Values(drill.Size)[0].Echo
 // many there are of each verdict. Scripts also get every figure of inspect.
 func (c *Crib) Audit(drills []Judged, to Audience) *figure.Sheet {
 	s := c.sheet("crib audit")
-	columns := []figure.Column{word("id", "id"), word("size", "size"), word("material", "for"), word("verdict", "verdict"), word("reasons", "because")}
-	var keys []string
-	if to == Scripts {
-		keys = figureKeys(drills, &columns)
-	}
-	g := rows(columns)
+	g := rows([]figure.Column{word("id", "id"), word("size", "size"), word("material", "for"), word("verdict", "verdict"), word("reasons", "because")})
 	for i := range drills {
 		d := &drills[i]
-		row := []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.material()), figure.W(d.Word()), figure.W(d.why())}
-		for _, key := range keys {
-			row = append(row, cellOf(d.Sheet.Lookup(key)))
-		}
-		g.Rows = append(g.Rows, row)
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.Material), figure.W(d.Word()), figure.W(d.why())})
+	}
+	if to == Scripts {
+		c.addFigures(&g, drills)
 	}
 	s.Grids = []figure.Grid{g}
 	s.Find("counts", figure.Note, "{}", figure.Say(counts(drills)))
 	return s
 }
 
-// figureKeys adds a column for every figure that any of the drills has.
-func figureKeys(drills []Judged, columns *[]figure.Column) []string {
-	var keys []string
-	seen := map[string]bool{}
-	for i := range drills {
-		drills[i].Sheet.Each(func(f *figure.Figure) {
-			if !seen[f.Key] {
-				seen[f.Key] = true
-				keys = append(keys, f.Key)
-				*columns = append(*columns, figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge})
-			}
-		})
+// addFigures adds a column for every figure that any of the drills has. No sheet
+// is kept: those of a large crib would fill the memory.
+func (c *Crib) addFigures(g *figure.Grid, drills []Judged) {
+	at := map[string]int{}
+	fill := func(row []figure.Cell) []figure.Cell {
+		for len(row) < len(g.Columns) {
+			row = append(row, figure.W(""))
+		}
+		return row
 	}
-	return keys
+	for i := range drills {
+		row := fill(g.Rows[i])
+		c.inspection(drills[i].Drill).Each(func(f *figure.Figure) {
+			if _, there := at[f.Key]; !there {
+				at[f.Key] = len(g.Columns)
+				g.Columns = append(g.Columns, figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge})
+				row = fill(row)
+			}
+			row[at[f.Key]] = cellOf(f)
+		})
+		g.Rows[i] = row
+	}
+	for i := range g.Rows {
+		g.Rows[i] = fill(g.Rows[i])
+	}
 }
 
 func cellOf(f *figure.Figure) figure.Cell {
-	switch {
-	case f == nil:
-		return figure.W("")
-	case f.Word != "":
+	if f.Word != "" {
 		return figure.W(f.Word)
 	}
 	return figure.V(f.Value)

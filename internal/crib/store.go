@@ -47,6 +47,9 @@ func update(path string, change func([]byte) ([]byte, error)) error {
 	if err != nil {
 		return fail(bare(err), "")
 	}
+	if _, err := regular(real); err != nil {
+		return fail(bare(err), "")
+	}
 	unlock, err := lock(real)
 	if err != nil {
 		return fail(err, "the folder must be one that can be written to")
@@ -71,6 +74,15 @@ func update(path string, change func([]byte) ([]byte, error)) error {
 	return fail(errChanged, "close the editor, or try again")
 }
 
+// regular returns what is known of a file, if it is an ordinary one.
+func regular(real string) (fs.FileInfo, error) {
+	info, err := os.Stat(real)
+	if err == nil && !info.Mode().IsRegular() {
+		err = errors.New("it is no ordinary file")
+	}
+	return info, err
+}
+
 // bare strips the name that the system's error repeats.
 func bare(err error) error {
 	var p *fs.PathError
@@ -84,7 +96,7 @@ func bare(err error) error {
 // the crib, since the crib itself is replaced; it goes with its holder, even
 // one that is killed.
 func lock(real string) (unlock func(), err error) {
-	l := flock.New(filepath.Join(filepath.Dir(real), "."+filepath.Base(real)+".lock"), flock.SetPermissions(0o666))
+	l := flock.New(LockName(real), flock.SetPermissions(0o666))
 	ctx, cancel := context.WithTimeout(context.Background(), longestWait)
 	defer cancel()
 	if _, err := l.TryLockContext(ctx, knock); err != nil {
@@ -95,6 +107,13 @@ func lock(real string) (unlock func(), err error) {
 	}
 	clearLeftovers(real)
 	return func() { l.Close() }, nil
+}
+
+// LockName returns the name of the file that records of a crib are kept apart by.
+// It is never removed: a record that waits holds it open, and one that comes
+// after its removal would lock another file of that name.
+func LockName(path string) string {
+	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".lock")
 }
 
 // newName is how the file is called while it is being written; the star stands
@@ -119,12 +138,9 @@ func clearLeftovers(real string) {
 // replace puts next in the place of old: written in full beside it, brought to
 // the disk, then renamed over it.
 func replace(real string, old, next []byte) (err error) {
-	info, err := os.Stat(real)
-	switch {
-	case err != nil:
+	info, err := regular(real)
+	if err != nil {
 		return err
-	case !info.Mode().IsRegular():
-		return errors.New("it is no ordinary file")
 	}
 	if err := writable(real, info); err != nil {
 		return err

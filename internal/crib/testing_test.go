@@ -8,19 +8,28 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/strict"
 )
 
 // TestMain makes the test's own program a writer, so that real processes can
 // write at once and be killed.
 func TestMain(m *testing.M) {
+	if room := os.Getenv("CRIB_TEST_ROOM"); room != "" {
+		os.Exit(inRoom(room))
+	}
 	if path := os.Getenv("CRIB_TEST_WRITER"); path != "" {
 		os.Exit(writer(path, os.Getenv("CRIB_TEST_ID"), os.Getenv("CRIB_TEST_NOTE")))
 	}
 	os.Exit(m.Run())
 }
 
+// inRoom makes a record where there is little room; see store_linux_test.go.
+var inRoom func(room string) int
+
 func writer(path, id, note string) int {
+	os.Stdout.WriteString("begun\n")
 	_, err := Record(path, id, Change{Date: "2026-11-25", What: Readings, Note: note, Readings: map[drill.Reading]string{drill.Web: "2mm"}}, nil)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -55,6 +64,8 @@ drills:
 
 # the end
 `
+
+func plainly(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
 
 func read(t *testing.T, text string) *Crib {
 	t.Helper()

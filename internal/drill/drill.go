@@ -20,8 +20,20 @@ type Drill struct {
 	Book *reference.Book
 
 	text  [readings]string
-	value [readings][2]quantity.Value
+	value [readings]*pair // nil for none; copies of a Drill share what it points to
 	count [readings]uint8 // values read: 0, 1 or 2
+}
+
+// pair is what was read for the two lips, or one value. It is never changed once
+// a Drill holds it, but replaced.
+type pair [2]quantity.Value
+
+// at returns the values of a reading.
+func (d *Drill) at(r Reading) *pair {
+	if p := d.value[r]; p != nil {
+		return p
+	}
+	return new(pair)
 }
 
 // Error says which reading could not be taken, and why.
@@ -50,7 +62,7 @@ func (d *Drill) System() quantity.System {
 		return d.Units
 	}
 	for _, r := range unitGivers {
-		if s := d.value[r][0].System; s != quantity.Unset {
+		if s := d.at(r)[0].System; s != quantity.Unset {
 			return s
 		}
 	}
@@ -85,7 +97,7 @@ func (d *Drill) resolve(r Reading) error {
 		return nil
 	}
 	s := &specs[r]
-	d.value[r], d.count[r] = [2]quantity.Value{}, 0
+	d.value[r], d.count[r] = nil, 0
 	switch {
 	case s.Switch:
 		return d.resolveSwitch(r)
@@ -109,7 +121,7 @@ func (d *Drill) resolve(r Reading) error {
 	if n == 2 && !s.Pair {
 		return &quantity.Error{Read: d.text[r], Takes: "one value", Hint: aboutComma(a.Text, b.Text)}
 	}
-	d.value[r] = [2]quantity.Value{a, b}
+	d.value[r] = &pair{a, b}
 	d.count[r] = uint8(n)
 	return nil
 }
@@ -123,7 +135,7 @@ func (d *Drill) resolveNew(r Reading) error {
 	if !ok {
 		return &quantity.Error{Read: d.text[r], Takes: "a length", Hint: "new goes by the drill's size: give size too"}
 	}
-	d.value[r][0] = quantity.Value{V: specs[r].AsNew(size), Text: asNew}
+	d.value[r] = &pair{{V: specs[r].AsNew(size), Text: asNew}}
 	d.count[r] = 1
 	return nil
 }
@@ -161,23 +173,26 @@ func (d *Drill) resolveSwitch(r Reading) error {
 
 // Put gives a reading a value directly, in millimetres or radians.
 func (d *Drill) Put(r Reading, values ...float64) {
-	d.count[r] = uint8(len(values))
+	p := *d.at(r)
 	for i, v := range values {
-		d.value[r][i].V = v
+		p[i].V = v
 	}
+	d.value[r], d.count[r] = &p, uint8(len(values))
 }
 
 // Nudged returns a copy of d in which one value of a reading is larger by that
 // much.
 func (d *Drill) Nudged(r Reading, value int, by float64) *Drill {
 	out := *d
-	out.value[r][value].V += by
+	p := *d.at(r)
+	p[value].V += by
+	out.value[r] = &p
 	return &out
 }
 
 // Drop forgets a reading.
 func (d *Drill) Drop(r Reading) {
-	d.text[r], d.value[r], d.count[r] = "", [2]quantity.Value{}, 0
+	d.text[r], d.value[r], d.count[r] = "", nil, 0
 }
 
 // Has reports whether the reading was taken.
@@ -185,7 +200,7 @@ func (d *Drill) Has(r Reading) bool { return d.count[r] > 0 }
 
 // Get returns a reading's first value in millimetres or radians.
 func (d *Drill) Get(r Reading) (v float64, ok bool) {
-	return d.value[r][0].V, d.count[r] > 0
+	return d.at(r)[0].V, d.count[r] > 0
 }
 
 // Value returns a reading's first value in millimetres or radians, NaN when it
@@ -199,7 +214,8 @@ func (d *Drill) Value(r Reading) float64 {
 
 // Pair returns both values of a paired reading and how many were written.
 func (d *Drill) Pair(r Reading) (a, b float64, n int) {
-	return d.value[r][0].V, d.value[r][1].V, int(d.count[r])
+	p := d.at(r)
+	return p[0].V, p[1].V, int(d.count[r])
 }
 
 // Word returns a reading that is a word.
@@ -211,4 +227,9 @@ func (d *Drill) Word(r Reading) string {
 }
 
 // Values returns a reading's values as they were read, units and all.
-func (d *Drill) Values(r Reading) []quantity.Value { return d.value[r][:d.count[r]] }
+func (d *Drill) Values(r Reading) []quantity.Value {
+	if p := d.value[r]; p != nil {
+		return p[:d.count[r]]
+	}
+	return make([]quantity.Value, d.count[r]) // a word has no value of its own
+}

@@ -40,7 +40,7 @@ const (
 func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places, []error) {
 	root, err := strict.Parse(file, r)
 	if err != nil {
-		return nil, nil, []error{err}
+		return nil, nil, strict.Each(err)
 	}
 	d, p, errs := ReadMap(file, root, units, nil)
 	if d != nil && d.Name == "" {
@@ -49,9 +49,9 @@ func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places,
 	return d, p, errs
 }
 
-// ReadMap reads one drill from a mapping of a file. The entries with a key that
-// is neither a reading's nor one of a drill's own go to other, which reports
-// whether it knows the key; nil knows none.
+// ReadMap reads one drill from a mapping of a file. The entries whose key is no
+// reading's go to other first, which reports whether it knows the key; nil
+// knows none.
 func ReadMap(file string, root strict.Node, units quantity.System, other func(strict.Entry) bool) (*Drill, *Places, []error) {
 	if !root.IsMap() {
 		line, column := root.Place()
@@ -75,8 +75,9 @@ func byPlace(a, b error) int {
 
 func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bool) []error {
 	var errs []error
-	seen := map[string]bool{}
-	for _, e := range root.Entries() {
+	entries := root.Entries()
+	seen := make(map[string]bool, len(entries))
+	for _, e := range entries {
 		key := e.Key.Text()
 		line, column := e.Value.Place()
 		fault := func(text, hint string) {
@@ -88,12 +89,13 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 			continue
 		}
 		seen[key] = true
-		text, ok := scalar(e.Value)
-		switch r, known := Find(key); {
+		r, known := Find(key)
+		if !known && other != nil && other(e) {
+			continue
+		}
+		text, ok := scalar(e.Value, known && r.Spec().Pair)
+		switch {
 		case !known && key != keyName && key != keyUnits:
-			if other != nil && other(e) {
-				continue
-			}
 			line, column = e.Key.Place()
 			fault("no reading is called "+strconv.Quote(key), "the keys are the flags' names: evenlip inspect --help")
 		case !ok || strings.TrimSpace(text) == "":
@@ -115,12 +117,12 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 	return errs
 }
 
-// scalar returns a value as written; a list of two becomes "A,B".
-func scalar(n strict.Node) (string, bool) {
+// scalar returns a value as written; of a pair, a list of two becomes "A,B".
+func scalar(n strict.Node, pair bool) (string, bool) {
 	if n.IsScalar() && !n.IsNull() {
 		return n.Text(), true
 	}
-	if !n.IsList() {
+	if !n.IsList() || !pair {
 		return "", false
 	}
 	var parts []string

@@ -28,16 +28,27 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	return s
 }
 
+// Judgement returns the verdict in words: with the codes of its reasons, and what
+// is still to be read.
+func (r *Result) Judgement() *figure.Verdict {
+	out := &figure.Verdict{Word: r.Verdict.Word.String(), Missing: r.Verdict.Missing.names(known(r.Drill.D))}
+	for i, holds := range r.Verdict.Reasons {
+		if holds {
+			out.Reasons = append(out.Reasons, rules[i].code)
+		}
+	}
+	return out
+}
+
 // verdictInto adds the verdict and a finding for each of its reasons.
 func (r *Result) verdictInto(s *figure.Sheet) {
 	v := &r.Verdict
-	s.Verdict = &figure.Verdict{Word: v.Word.String(), Missing: v.Missing.names(known(r.Drill.D))}
+	s.Verdict = r.Judgement()
 	for i, holds := range v.Reasons {
 		if !holds {
 			continue
 		}
 		s.Findings = append(s.Findings, r.Finding(Reason(i)))
-		s.Verdict.Reasons = append(s.Verdict.Reasons, rules[i].code)
 		if lighter, ok := Reason(i).hides(r); ok {
 			if s.Verdict.Hidden == nil {
 				s.Verdict.Hidden = map[string]figure.Finding{}

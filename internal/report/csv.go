@@ -93,7 +93,7 @@ func csvHead(keys, doubted []string, s *figure.Sheet) []string {
 func csvRow(keys, doubted []string, s *figure.Sheet) []string {
 	fields := make(map[string]string, len(keys)+len(doubted))
 	s.Each(func(f *figure.Figure) {
-		fields[f.Key] = f.Word
+		fields[f.Key] = clean(f.Word)
 		if f.Word == "" {
 			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
 		}

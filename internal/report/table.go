@@ -123,7 +123,7 @@ func sectionShown(sec *figure.Section) bool {
 }
 
 func (t *tableWriter) figure(fig *figure.Figure) {
-	value := fig.Word
+	value := clean(fig.Word)
 	if value == "" {
 		value = shown(fig, t.f)
 	}

@@ -76,6 +76,16 @@ func clean(s string) string {
 	}, s)
 }
 
+// Harmless returns a complaint as it may go to a terminal: what it quotes of a
+// file's name or contents is cleaned, its own line ends stay.
+func Harmless(s string) string {
+	lines := strings.Split(s, "\n")
+	for i := range lines {
+		lines[i] = clean(lines[i])
+	}
+	return strings.Join(lines, "\n")
+}
+
 // metric is how JSON and CSV speak, whatever the reader's units.
 var metric = quantity.Format{System: quantity.Metric}
 

@@ -28,7 +28,7 @@ type reader struct{ strict.Reader }
 func Read(file string, r io.Reader) (*Shop, []error) {
 	root, err := strict.Parse(file, r)
 	if err != nil {
-		return nil, []error{err}
+		return nil, strict.Each(err)
 	}
 	rd := &reader{strict.Reader{File: file}}
 	s := &Shop{Name: "the shop", Book: &reference.Book{}}

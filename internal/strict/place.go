@@ -59,7 +59,17 @@ func syntax(file string, data []byte, err error) error {
 			text = after
 		}
 	}
-	return &Error{File: file, Line: trueLine(line, text, data), Text: "not YAML: " + text, Hint: hintFor(text)}
+	line = trueLine(line, text, data)
+	return &Error{File: file, Line: line, Column: tabIn(data, line), Text: "not YAML: " + text, Hint: hintFor(text)}
+}
+
+// tabIn returns the column of a tab among the blanks that a line begins with, 0
+// for none: of what is no YAML the library tells the line alone.
+func tabIn(data []byte, line int) int {
+	lines := bytes.SplitN(data, []byte{'\n'}, line+1)
+	text := lines[line-1]
+	blank := text[:len(text)-len(bytes.TrimLeft(text, " \t"))]
+	return bytes.IndexByte(blank, '\t') + 1
 }
 
 // trueLine mends the library's line: it leaves it out on the first line, and

@@ -55,8 +55,8 @@ func (rd *Reader) Entries(n Node, takes string, readers map[string]func(Node)) {
 
 // Word returns a text that stands on its key's line.
 func (rd *Reader) Word(n Node) string {
-	if !n.IsScalar() || strings.TrimSpace(n.Text()) == "" {
-		rd.Fault(n, "takes a word or two", "what follows a # is not read; put it into quotes")
+	if !n.IsScalar() || n.IsNull() || strings.TrimSpace(n.Text()) == "" {
+		rd.Fault(n, "takes a word or two", "leave the line out, or put the words into quotes: what follows a bare # is not read")
 		return ""
 	}
 	return n.Text()

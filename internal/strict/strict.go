@@ -10,7 +10,7 @@ import (
 	"io"
 	"strconv"
 
-	"go.yaml.in/yaml/v3"
+	"gopkg.in/yaml.v3"
 )
 
 // Node is one value of a file, with its place.
@@ -37,7 +37,26 @@ func (e *Error) Error() string {
 	return where + ": " + e.Text
 }
 
-// Parse reads the one document of r. An empty file is an error.
+// Errors are complaints about several places of a file.
+type Errors []error
+
+// Error implements error, a complaint a line.
+func (e Errors) Error() string { return errors.Join(e...).Error() }
+
+// Unwrap returns the complaints one by one.
+func (e Errors) Unwrap() []error { return e }
+
+// Each returns the complaints that an error of Parse is made of.
+func Each(err error) []error {
+	var several Errors
+	if errors.As(err, &several) {
+		return several
+	}
+	return []error{err}
+}
+
+// Parse reads the one document of r. An empty file is an error. Errors: an
+// [*Error], or [Errors] for what is YAML and is not taken.
 func Parse(file string, r io.Reader) (Node, error) {
 	data, err := io.ReadAll(r)
 	if err != nil {
@@ -60,8 +79,8 @@ func Parse(file string, r io.Reader) (Node, error) {
 	case !errors.Is(err, io.EOF):
 		return Node{}, syntax(file, data, err)
 	}
-	if err := plain(file, &doc); err != nil {
-		return Node{}, err
+	if odd := oddities(file, &doc, nil); len(odd) > 0 {
+		return Node{}, odd
 	}
 	return Node{doc.Content[0]}, nil
 }
@@ -72,22 +91,27 @@ const (
 	writeOut  = "write the value out"
 )
 
-// plain refuses anchors, aliases, tags and merged keys: a crib needs none, and
-// a few lines of them can stand for more memory than the machine has.
-func plain(file string, n *yaml.Node) error {
+// oddities finds anchors, aliases, tags and merged keys: a file kept by hand
+// needs none, and a few lines of them can stand for more memory than the
+// machine has.
+func oddities(file string, n *yaml.Node, found Errors) Errors {
 	switch {
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
-		return &Error{File: file, Line: n.Line, Column: n.Column, Text: noAnchors, Hint: writeOut}
+		found = append(found, &Error{File: file, Line: n.Line, Column: n.Column, Text: noAnchors, Hint: writeOut})
 	case n.Style&yaml.TaggedStyle != 0:
-		return &Error{File: file, Line: n.Line, Column: n.Column, Text: fmt.Sprintf("the tag %q is not taken", n.Tag), Hint: "write the value alone"}
+		found = append(found, &Error{File: file, Line: n.Line, Column: n.Column, Text: fmt.Sprintf("the tag %q is not taken", n.Tag), Hint: "write the value alone"})
 	}
 	for _, c := range n.Content {
-		if err := plain(file, c); err != nil {
-			return err
+		if len(found) == mostOddities {
+			break
 		}
+		found = oddities(file, c, found)
 	}
-	return nil
+	return found
 }
+
+// mostOddities bounds the complaints about what is no plain YAML.
+const mostOddities = 20
 
 // Place returns the node's line and column, from 1.
 func (n Node) Place() (line, column int) { return n.y.Line, n.y.Column }
@@ -125,4 +149,14 @@ func (n Node) Entries() []Entry {
 		out = append(out, Entry{Node{n.y.Content[i]}, Node{n.y.Content[i+1]}})
 	}
 	return out
+}
+
+// Lookup returns the entry of a mapping whose key that is.
+func (n Node) Lookup(key string) (Entry, bool) {
+	for i := 0; i+1 < len(n.y.Content); i += 2 {
+		if n.y.Content[i].Value == key {
+			return Entry{Node{n.y.Content[i]}, Node{n.y.Content[i+1]}}, true
+		}
+	}
+	return Entry{}, false
 }

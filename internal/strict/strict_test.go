@@ -102,8 +102,9 @@ func TestRefuses(t *testing.T) {
 		{"a: b: c\nd: 1\ne: 2\n", "1", "mapping values"},
 		{"size: 12mm\n  web: 2mm\n", "2", "mapping values"},
 		{"size: 12mm\nweb: 2mm: 3\n", "2", "mapping values"},
-		{"size: 12mm\n\tweb: 2mm\n", "2", "tab character"},
-		{"\tsize: 12mm\n", "1", "cannot start any token"},
+		{"size: 12mm\n\tweb: 2mm\n", "2:1", "tab character"},
+		{"size: 12mm\n  \tweb: 2mm\n", "2:3", "mapping values"},
+		{"\tsize: 12mm\n", "1:1", "cannot start any token"},
 		{"@: 12mm\n", "1", "cannot start any token"},
 		{"a: \"\\q\"\n", "1", "unknown escape"},
 		{"a: 1\nb: \"\\q\"\n", "2", "unknown escape"},
@@ -136,7 +137,7 @@ func checkRefused(t *testing.T, cases []refused) {
 		if place != "" {
 			want += ":" + place
 		}
-		if err.Error() != want+": "+e.Text {
+		if e.Error() != want+": "+e.Text || !strings.HasPrefix(err.Error(), e.Error()) {
 			t.Errorf("%q: reads %q", c.text, err)
 		}
 	}
@@ -152,6 +153,30 @@ func TestHints(t *testing.T) {
 		if !errors.As(err, &e) || !strings.Contains(e.Hint, says) || says == "" && e.Hint != "" {
 			t.Errorf("%q: hint %+v", text, e)
 		}
+	}
+}
+
+// Every anchor, alias and tag is told at once, and a bomb of them is cut short.
+func TestAllOdditiesAtOnce(t *testing.T) {
+	_, err := parse("a: &x 1\nb: *x\nc: [!t 2, {<<: *x}]\n")
+	var places []string
+	for _, each := range strict.Each(err) {
+		var e *strict.Error
+		if !errors.As(each, &e) || e.Hint == "" {
+			t.Fatalf("%v", each)
+		}
+		places = append(places, fmt.Sprint(e.Line, ":", e.Column))
+	}
+	if want := []string{"1:4", "2:4", "3:5", "3:16"}; !slices.Equal(places, want) {
+		t.Errorf("%v, not %v", places, want)
+	}
+	_, err = parse("a: &x [" + strings.Repeat("*x, ", 1000) + "]\n")
+	if n := len(strict.Each(err)); n != 20 {
+		t.Errorf("%d complaints", n)
+	}
+	_, err = parse("")
+	if n := len(strict.Each(err)); n != 1 {
+		t.Errorf("%d complaints", n)
 	}
 }
 

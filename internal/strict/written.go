@@ -1,6 +1,6 @@
 package strict
 
-import "go.yaml.in/yaml/v3"
+import "gopkg.in/yaml.v3"
 
 // IsFlow reports whether a mapping or a list is written between brackets.
 func (n Node) IsFlow() bool { return n.y.Style&yaml.FlowStyle != 0 }

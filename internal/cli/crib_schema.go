@@ -1,0 +1,24 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/crib"
+	"evenlip/internal/report"
+)
+
+func (a *app) cribSchema() *cobra.Command {
+	return &cobra.Command{
+		Use: "schema", Short: "the JSON Schema of a crib's file, for editors", Args: noArgs,
+		Long: `The JSON Schema (draft 07) of a crib's file: with it an editor completes keys,
+shows how each reading is taken, and marks most of what would be refused.`,
+		Example: "  evenlip crib schema\n  evenlip crib schema | jq '.properties | keys'",
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if f := cmd.Flags(); f.Changed("format") && a.global.format != string(report.JSON) {
+				return usage("leave --format out", "crib schema: prints JSON, not %s", a.global.format)
+			}
+			a.buf.Write(crib.Schema())
+			return nil
+		},
+	}
+}

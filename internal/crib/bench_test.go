@@ -1,0 +1,67 @@
+package crib
+
+import (
+	"bytes"
+	"fmt"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"gopkg.in/yaml.v3"
+)
+
+// largeCrib is a file of the sample's drills over and over, n in all.
+func largeCrib(t testing.TB, n int) []byte {
+	t.Helper()
+	head, drills, found := strings.Cut(string(sample), "\ndrills:\n")
+	if !found {
+		t.Fatal("the sample has no drills")
+	}
+	var b bytes.Buffer
+	b.WriteString(head + "\ndrills:\n")
+	for i := 0; n > 0; i++ {
+		for _, d := range strings.Split(drills, "  - id: ")[1:] {
+			if n--; n < 0 {
+				break
+			}
+			fmt.Fprintf(&b, "  - id: %d-%s", i, d)
+		}
+	}
+	return b.Bytes()
+}
+
+// BenchmarkAudit100k holds an audit of a hundred thousand drills against what the
+// YAML library takes to make nodes of the same file and nothing else.
+func BenchmarkAudit100k(b *testing.B) {
+	text := largeCrib(b, 100_000)
+	var decoding, auditing time.Duration
+	for range b.N {
+		decoding += spent(func() {
+			var doc yaml.Node
+			if err := yaml.Unmarshal(text, &doc); err != nil {
+				b.Fatal(err)
+			}
+		})
+		auditing += spent(func() {
+			c, errs := Read("crib.yaml", text, nil)
+			if len(errs) > 0 {
+				b.Fatal(errs[0])
+			}
+			drills := c.Judge()
+			WorstFirst(drills)
+			c.Audit(drills, People)
+		})
+	}
+	b.ReportMetric(decoding.Seconds()/float64(b.N), "s-decoding")
+	b.ReportMetric(auditing.Seconds()/float64(b.N), "s-audit")
+	b.ReportMetric(auditing.Seconds()/decoding.Seconds(), "audit/decoding")
+}
+
+// spent returns how long do takes, begun with no garbage lying about.
+func spent(do func()) time.Duration {
+	runtime.GC()
+	began := time.Now()
+	do()
+	return time.Since(began)
+}
