@@ -44,7 +44,7 @@ func (a *app) root() *cobra.Command {
 	for _, c := range calculations {
 		root.AddCommand(a.calculation(c))
 	}
-	root.AddCommand(a.cribCommand(), a.drawCommand(), a.sizeCommand(), a.materialCommand(), a.sourcesCommand())
+	root.AddCommand(a.batchCommand(), a.cribCommand(), a.drawCommand(), a.sizeCommand(), a.materialCommand(), a.sourcesCommand())
 	return root
 }
 
@@ -73,7 +73,7 @@ func flagMistake(cmd *cobra.Command, err error) error {
 
 func suggestCommand(word string) string {
 	best, least := "", 3
-	names := []string{"crib", "draw", "size", "material", "sources"}
+	names := []string{"batch", "crib", "draw", "size", "material", "sources"}
 	for _, c := range calculations {
 		names = append(names, c.name)
 	}

@@ -3,7 +3,11 @@
 // the same names and the same rules.
 package drill
 
-import "evenlip/internal/quantity"
+import (
+	"sync"
+
+	"evenlip/internal/quantity"
+)
 
 // Reading names one entry of the catalogue.
 type Reading uint8
@@ -317,10 +321,14 @@ func ForPlan() []Reading { return All()[CleanUp : LeastDiameter+1] }
 
 // Find returns the reading of that name.
 func Find(name string) (Reading, bool) {
-	for i := range specs {
-		if specs[i].Name == name {
-			return Reading(i), true
-		}
-	}
-	return 0, false
+	r, ok := byName()[name]
+	return r, ok
 }
+
+var byName = sync.OnceValue(func() map[string]Reading {
+	all := make(map[string]Reading, readings)
+	for r := range readings {
+		all[specs[r].Name] = r
+	}
+	return all
+})

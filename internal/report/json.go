@@ -39,7 +39,17 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 // results, limits, findings, cautions, sources, and steps where the working was
 // asked for. Lengths are in millimetres and angles in degrees.
 func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
-	j := object{b: append(b, '{')}
+	return appendSheet(b, s, explain, false)
+}
+
+// AppendLean appends the sheet as AppendJSON does, without its cautions and
+// without where anything comes from.
+func AppendLean(b []byte, s *figure.Sheet, explain bool) []byte {
+	return appendSheet(b, s, explain, true)
+}
+
+func appendSheet(b []byte, s *figure.Sheet, explain, lean bool) []byte {
+	j := object{b: append(b, '{'), lean: lean}
 	j.text("command", s.Command)
 	j.text("drill", s.Title)
 	if s.Sample {
@@ -54,8 +64,10 @@ func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
 	j.limits(s)
 	j.uncertainty(s)
 	j.findings(s.Findings)
-	j.list("cautions", s.Cautions)
-	j.list("sources", sources(s))
+	if !lean {
+		j.list("cautions", s.Cautions)
+		j.list("sources", sources(s))
+	}
 	if explain {
 		j.steps(worked(s))
 	}
@@ -150,7 +162,7 @@ func (j *object) limits(s *figure.Sheet) {
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
 		j.text("state", stateWord(f))
-		if f.Limit.Source != nil {
+		if f.Limit.Source != nil && !j.lean {
 			j.text("source", f.Limit.Source.String())
 		}
 		j.close('}')
@@ -215,7 +227,9 @@ func (j *object) steps(s *figure.Sheet) {
 		j.text("formula", f.Working.Formula)
 		j.text("numbers", arithmetic(f.Working.Numbers, metric))
 		j.text("result", shown(f, metric))
-		j.text("source", f.Working.Source)
+		if !j.lean {
+			j.text("source", f.Working.Source)
+		}
 		j.close('}')
 	})
 	j.close(']')

@@ -13,7 +13,8 @@ import (
 // object appends JSON with its members in the order they are named; the
 // standard encoder would sort or reflect.
 type object struct {
-	b []byte
+	b    []byte
+	lean bool // without sources and cautions
 }
 
 func (j *object) comma() {
