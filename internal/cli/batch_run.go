@@ -148,7 +148,8 @@ func readHeader(file string, lines *batch.Lines) (*drill.Header, error) {
 func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
 	workers := make([]batch.Worker, runtime.GOMAXPROCS(0))
 	for i := range workers {
-		w := &batchWorker{run: b, lines: drill.Lines{File: file, Units: b.units, Book: b.app.book()}, header: header}
+		w := &batchWorker{run: b, lines: drill.Lines{File: file, Units: b.units, Book: b.app.book()}, header: header,
+			json: report.Encoder{Explain: b.app.global.explain, Lean: b.lean}}
 		if b.rows != nil {
 			w.rows = b.rows.Clone()
 		}

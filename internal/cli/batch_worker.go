@@ -15,6 +15,7 @@ import (
 type batchWorker struct {
 	run    *batchRun
 	lines  drill.Lines
+	json   report.Encoder
 	header *drill.Header // of CSV; nil for JSON
 	rows   *report.Rows  // for CSV; nil for JSON
 }
@@ -37,10 +38,10 @@ func (w *batchWorker) Answer(out []byte, line batch.Line) ([]byte, error) {
 			return w.refuse(out, line, []error{err})
 		}
 		return out, nil
-	case w.run.lean:
-		return append(report.AppendLean(out, s, a.global.explain), '\n'), nil
 	}
-	return append(report.AppendJSON(out, s, a.global.explain), '\n'), nil
+	out = append(w.json.Append(out, s), '\n')
+	s.Free()
+	return out, nil
 }
 
 // drill reads the line and refuses what cannot be.

@@ -193,7 +193,7 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 	s := c.compute(d, a.global.explain)
 	a.doubt(c, d, s)
 	s.Title, s.Sample = title(c.name, d), d.Sample
-	s.Inputs = echo(d)
+	s.Inputs = echo(s.Inputs, d)
 	c.unused(d, s)
 	if s.Cautions == nil {
 		s.Cautions = report.Cautions
@@ -264,9 +264,8 @@ func title(command string, d *drill.Drill) string {
 	return out
 }
 
-// echo lists what was read, as it was read.
-func echo(d *drill.Drill) []figure.Input {
-	var out []figure.Input
+// echo lists what was read, as it was read, behind what out holds already.
+func echo(out []figure.Input, d *drill.Drill) []figure.Input {
 	for _, r := range drill.All() {
 		if !d.Has(r) {
 			continue
@@ -275,20 +274,10 @@ func echo(d *drill.Drill) []figure.Input {
 		in := figure.Input{Name: s.Name, Text: strings.TrimSpace(d.Written(r)), Kind: s.Kind}
 		if s.Kind == quantity.Word {
 			in.Word, in.Echo = in.Text, in.Text
-			out = append(out, in)
-			continue
+		} else {
+			in.Values = d.Values(r)
+			in.Keys = r.KeysOf(len(in.Values))
 		}
-		var echoes []string
-		values := d.Values(r)
-		for i, v := range values {
-			echoes = append(echoes, v.Echo())
-			key := s.Keys[i]
-			if s.Pair && len(values) == 1 {
-				key = strings.Replace(key, "_1_", "_", 1)
-			}
-			in.Keys, in.Values = append(in.Keys, key), append(in.Values, v.V)
-		}
-		in.Echo = strings.Join(echoes, ", ")
 		out = append(out, in)
 	}
 	return out

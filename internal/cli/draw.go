@@ -112,7 +112,7 @@ func (a *app) draw(d *drill.Drill, f *drawFlags) error {
 	if err != nil {
 		return notDrawn(err, d)
 	}
-	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", d), d.Sample, echo(d), report.Cautions
+	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", d), d.Sample, echo(nil, d), report.Cautions
 	w.figures()
 	if f.svg != "" {
 		return a.onPaper(w, f)

@@ -101,7 +101,7 @@ func (w *walker) value() (string, kind) {
 		return "", isNested
 	}
 	from := w.at
-	for w.at < len(w.text) && !strings.ContainsRune(" \t\r\n,:]}", rune(w.text[w.at])) {
+	for w.at < len(w.text) && !ends(w.text[w.at]) {
 		w.at++
 	}
 	word := w.text[from:w.at]
@@ -113,6 +113,9 @@ func (w *walker) value() (string, kind) {
 	}
 	return word, isNumber
 }
+
+// ends reports whether a byte stands behind a number, and is none of it.
+func ends(c byte) bool { return c <= ' ' || c == ',' || c == ']' || c == '}' }
 
 // quoted returns the text of a string.
 func (w *walker) quoted() string {

@@ -8,11 +8,11 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 )
 
 // writeJSON prints one object for one sheet, a list for several.
 func writeJSON(w io.Writer, jobs []Job, o Options) error {
+	e := Encoder{Explain: o.Explain}
 	var b []byte
 	if len(jobs) > 1 {
 		b = append(b, '[')
@@ -21,7 +21,7 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 		if i > 0 {
 			b = append(b, ',')
 		}
-		b = AppendJSON(b, j.Sheet, o.Explain)
+		b = e.Append(b, j.Sheet)
 	}
 	if len(jobs) > 1 {
 		b = append(b, ']')
@@ -35,21 +35,12 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 	return err
 }
 
-// AppendJSON appends the sheet as one compact JSON object: command, inputs,
+// Append appends the sheet as one compact JSON object: command, inputs,
 // results, limits, findings, cautions, sources, and steps where the working was
 // asked for. Lengths are in millimetres and angles in degrees.
-func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
-	return appendSheet(b, s, explain, false)
-}
-
-// AppendLean appends the sheet as AppendJSON does, without its cautions and
-// without where anything comes from.
-func AppendLean(b []byte, s *figure.Sheet, explain bool) []byte {
-	return appendSheet(b, s, explain, true)
-}
-
-func appendSheet(b []byte, s *figure.Sheet, explain, lean bool) []byte {
-	j := object{b: append(b, '{'), lean: lean}
+func (e *Encoder) Append(b []byte, s *figure.Sheet) []byte {
+	e.sheets++
+	j := object{b: append(b, '{')}
 	j.text("command", s.Command)
 	j.text("drill", s.Title)
 	if s.Sample {
@@ -61,15 +52,15 @@ func appendSheet(b []byte, s *figure.Sheet, explain, lean bool) []byte {
 	}
 	j.close('}')
 	j.results(s)
-	j.limits(s)
+	e.limits(&j, s)
 	j.uncertainty(s)
-	j.findings(s.Findings)
-	if !lean {
-		j.list("cautions", s.Cautions)
-		j.list("sources", sources(s))
+	e.findings(&j, s.Findings)
+	if !e.Lean {
+		e.listCautions(&j, s.Cautions)
+		e.listSources(&j, s)
 	}
-	if explain {
-		j.steps(worked(s))
+	if e.Explain {
+		e.steps(&j, worked(s))
 	}
 	return append(j.b, '}')
 }
@@ -85,7 +76,7 @@ func (j *object) input(in *figure.Input) {
 		j.text("value", in.Word)
 	}
 	for i, v := range in.Values {
-		j.number(in.Keys[i], quantity.Export(in.Kind, v))
+		j.number(in.Keys[i], quantity.Export(in.Kind, v.V))
 	}
 	j.close('}')
 }
@@ -152,7 +143,7 @@ func (j *object) value(c figure.Column, v figure.Cell) {
 	}
 }
 
-func (j *object) limits(s *figure.Sheet) {
+func (e *Encoder) limits(j *object, s *figure.Sheet) {
 	j.open("limits", '{')
 	s.Each(func(f *figure.Figure) {
 		if f.Limit == nil {
@@ -162,8 +153,9 @@ func (j *object) limits(s *figure.Sheet) {
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
 		j.text("state", stateWord(f))
-		if f.Limit.Source != nil && !j.lean {
-			j.text("source", f.Limit.Source.String())
+		if f.Limit.Source != nil && !e.Lean {
+			j.name("source")
+			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
 		}
 		j.close('}')
 	})
@@ -204,19 +196,21 @@ func (j *object) rowsUncertainty(g *figure.Grid) {
 	j.close(']')
 }
 
-func (j *object) findings(fs []figure.Finding) {
+func (e *Encoder) findings(j *object, fs []figure.Finding) {
 	j.open("findings", '[')
 	for _, f := range fs {
 		j.openElement('{')
 		j.text("code", f.Code)
 		j.text("severity", f.Severity.String())
-		j.text("text", fill(f.Text, metric))
+		e.scratch = appendFilled(e.scratch[:0], f.Text, metric)
+		j.name("text")
+		j.b = appendQuoted(j.b, e.scratch)
 		j.close('}')
 	}
 	j.close(']')
 }
 
-func (j *object) steps(s *figure.Sheet) {
+func (e *Encoder) steps(j *object, s *figure.Sheet) {
 	j.open("steps", '[')
 	s.Each(func(f *figure.Figure) {
 		if f.Working == nil {
@@ -227,39 +221,10 @@ func (j *object) steps(s *figure.Sheet) {
 		j.text("formula", f.Working.Formula)
 		j.text("numbers", arithmetic(f.Working.Numbers, metric))
 		j.text("result", shown(f, metric))
-		if !j.lean {
+		if !e.Lean {
 			j.text("source", f.Working.Source)
 		}
 		j.close('}')
 	})
 	j.close(']')
-}
-
-// sources lists, once each, where the limits and the working come from.
-func sources(s *figure.Sheet) []string {
-	var out []string
-	seen := map[string]bool{}
-	add := func(text string) {
-		if text != "" && !seen[text] {
-			seen[text] = true
-			out = append(out, text)
-		}
-	}
-	addSource := func(src *reference.Source) {
-		if src != nil {
-			add(src.String())
-		}
-	}
-	worked(s).Each(func(f *figure.Figure) {
-		if f.Limit != nil {
-			addSource(f.Limit.Source)
-		}
-		if f.Working != nil {
-			add(f.Working.Source)
-		}
-	})
-	for _, src := range s.Extra {
-		addSource(src)
-	}
-	return out
 }

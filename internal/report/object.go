@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
 	"strconv"
@@ -13,8 +12,7 @@ import (
 // object appends JSON with its members in the order they are named; the
 // standard encoder would sort or reflect.
 type object struct {
-	b    []byte
-	lean bool // without sources and cautions
+	b []byte
 }
 
 func (j *object) comma() {
@@ -23,9 +21,13 @@ func (j *object) comma() {
 	}
 }
 
+// name appends the name of a member. Names are the program's own, and need no
+// encoder.
 func (j *object) name(name string) {
 	j.comma()
-	j.b = append(appendQuoted(j.b, name), ':')
+	j.b = append(j.b, '"')
+	j.b = append(j.b, name...)
+	j.b = append(j.b, '"', ':')
 }
 
 func (j *object) open(name string, bracket byte) {
@@ -64,11 +66,17 @@ func (j *object) list(name string, items []string) {
 	j.close(']')
 }
 
+// wholes are the whole numbers that print alike as one and as a float64.
+const wholes = 1e6
+
 // appendNumber appends full precision; JSON has no NaN and no infinity, so
 // those are null.
 func appendNumber(b []byte, v float64) []byte {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
 		return append(b, "null"...)
+	case v == math.Trunc(v) && math.Abs(v) < wholes:
+		return strconv.AppendInt(b, int64(v), 10)
 	}
 	return strconv.AppendFloat(b, unsigned(v), 'g', -1, 64)
 }
@@ -81,32 +89,50 @@ func unsigned(v float64) float64 {
 	return v
 }
 
-// appendQuoted appends a JSON string. Most are plain ASCII and need no encoder.
-func appendQuoted(b []byte, s string) []byte {
-	for i := 0; i < len(s); i++ {
-		if c := s[i]; c < ' ' || c >= 0x7f || c == '"' || c == '\\' {
-			quoted, err := json.Marshal(s)
-			if err != nil { // no string fails to encode
-				return append(b, `""`...)
-			}
-			return appendHarmless(b, quoted)
-		}
-	}
-	return append(append(append(b, '"'), s...), '"')
-}
-
-// appendHarmless escapes what the encoder lets through and a terminal might
-// act on: the control characters past ASCII and the marks that turn the
-// direction of writing. Whoever decodes the JSON gets them back.
-func appendHarmless(b, quoted []byte) []byte {
-	for _, r := range string(quoted) {
-		if !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) {
-			b = utf8.AppendRune(b, r)
+// appendQuoted appends a JSON string. Most are plain ASCII.
+func appendQuoted[T string | []byte](b []byte, s T) []byte {
+	b = append(b, '"')
+	from := 0
+	for i := 0; i < len(s); {
+		if c := s[i]; c >= ' ' && c < 0x7f && c != '"' && c != '\\' {
+			i++
 			continue
 		}
-		for _, unit := range utf16.Encode([]rune{r}) {
-			b = fmt.Appendf(b, `\u%04x`, unit)
+		r, n := utf8.DecodeRuneInString(string(s[i:min(i+utf8.UTFMax, len(s))]))
+		if harmless(r) && (r != utf8.RuneError || n > 1) {
+			i += n
+			continue
 		}
+		b = append(b, s[from:i]...)
+		b = appendEscaped(b, r)
+		i += n
+		from = i
 	}
-	return b
+	return append(append(b, s[from:]...), '"')
+}
+
+// harmless reports whether a character stands for itself in a string that a
+// terminal may show: it is none of the control characters and of the marks that
+// turn the direction of writing.
+func harmless(r rune) bool {
+	return r != '"' && r != '\\' && !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
+}
+
+// appendEscaped appends a character in a way that whoever decodes the JSON gets
+// it back.
+func appendEscaped(b []byte, r rune) []byte {
+	switch r {
+	case '"', '\\':
+		return append(b, '\\', byte(r))
+	case '\n':
+		return append(b, `\n`...)
+	case '\r':
+		return append(b, `\r`...)
+	case '\t':
+		return append(b, `\t`...)
+	}
+	if r1, r2 := utf16.EncodeRune(r); r1 != unicode.ReplacementChar {
+		return fmt.Appendf(b, `\u%04x\u%04x`, r1, r2)
+	}
+	return fmt.Appendf(b, `\u%04x`, r)
 }
