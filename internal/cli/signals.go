@@ -17,11 +17,16 @@ type interrupted struct {
 func (i *interrupted) Error() string { return i.Signal.String() }
 
 // untilSignal returns a context that ends when the run is interrupted or told
-// to end. A second signal kills it at once.
+// to end. A second signal kills it at once. A signal that the run was started
+// to ignore, as with nohup, stays ignored.
 func untilSignal(ctx context.Context) (context.Context, func()) {
 	ctx, cancel := context.WithCancelCause(ctx)
 	told := make(chan os.Signal, 1)
-	signal.Notify(told, syscall.SIGINT, syscall.SIGTERM)
+	for _, s := range []os.Signal{syscall.SIGINT, syscall.SIGTERM} {
+		if !signal.Ignored(s) {
+			signal.Notify(told, s)
+		}
+	}
 	go func() {
 		select {
 		case <-ctx.Done():

@@ -38,7 +38,11 @@ func (p *Places) column(bytes int) int {
 	if p.text == "" || bytes == 0 {
 		return bytes
 	}
-	return utf8.RuneCountInString(p.text[:min(bytes-1, len(p.text))]) + 1
+	at := min(bytes-1, len(p.text))
+	for at > 0 && at < len(p.text) && !utf8.RuneStart(p.text[at]) {
+		at--
+	}
+	return utf8.RuneCountInString(p.text[:at]) + 1
 }
 
 // The keys of a drill file that are no readings.

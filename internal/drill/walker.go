@@ -22,7 +22,7 @@ func notJSON(line []byte) (offset int, fault, hint string) {
 		offset = max(0, min(int(syntax.Offset), len(line))-1)
 	}
 	hint = aboutStart(strings.TrimSpace(string(line)))
-	if offset == len(line)-1 && hint == "" {
+	if hint == "" && strings.HasPrefix(err.Error(), "unexpected end") {
 		hint = "is it all on this line? the whole drill goes on one (jq -c . does that)"
 	}
 	return offset, "not JSON: " + err.Error(), hint
