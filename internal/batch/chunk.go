@@ -5,7 +5,7 @@ import "slices"
 // A chunk is as many lines as a worker takes at a time: enough that handing
 // them over costs little, few enough that their answers take little memory.
 const (
-	chunkLines = 32
+	chunkLines = 16
 	chunkBytes = 32 << 10
 	// keptBytes bounds the buffers that a chunk keeps for the next lines.
 	keptBytes = 1 << 20

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"github.com/agnivade/levenshtein"
@@ -49,7 +50,7 @@ const garbage = 400
 
 // batch answers the lines of every file.
 func (a *app) batch(ctx context.Context, f *batchFlags, formatted bool, names []string) error {
-	b, err := a.newBatch(f, formatted)
+	b, err := a.newBatch(f, formatted, len(names) > 1)
 	if err != nil {
 		return err
 	}
@@ -60,9 +61,14 @@ func (a *app) batch(ctx context.Context, f *batchFlags, formatted bool, names []
 		return err
 	}
 	b.tellCautions()
+	if _, ok := terminal(a.in); ok && slices.Contains(names, "-") {
+		fmt.Fprintln(a.err, "One drill a line; Ctrl-D ends.")
+	}
 	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	ctx, stop := untilSignal(ctx)
 	defer stop()
+	b.progress = a.progress(names)
+	defer b.progress.end()
 	for i, name := range names {
 		if err := b.file(ctx, name, i == 0); err != nil {
 			return err

@@ -23,17 +23,19 @@ import (
 // batchRun is what the lines of all the files have in common.
 type batchRun struct {
 	*batchFlags
-	app     *app
-	command *calculation
-	units   quantity.System
-	rows    *report.Rows // for CSV; nil for JSON
-	told    []string     // the cautions, where the answers do not carry them
-	outside atomic.Bool  // a line is outside a limit
-	all     batch.Tally
+	app      *app
+	command  *calculation
+	units    quantity.System
+	rows     *report.Rows // for CSV; nil for JSON
+	told     []string     // the cautions, where the answers do not carry them
+	outside  atomic.Bool  // a line is outside a limit
+	all      batch.Tally
+	several  bool // files, so that the number of a line does not tell it
+	progress *progress
 }
 
-func (a *app) newBatch(f *batchFlags, formatted bool) (*batchRun, error) {
-	b := &batchRun{batchFlags: f, app: a}
+func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error) {
+	b := &batchRun{batchFlags: f, app: a, several: several}
 	var err error
 	if b.command, err = ofDrill(f.command); err != nil {
 		return nil, err
@@ -78,7 +80,7 @@ func (b *batchRun) likeSample(form report.Form) error {
 		return nil
 	}
 	var ok bool
-	if b.rows, ok = report.NewRows(s); !ok {
+	if b.rows, ok = report.NewRows(s, b.several); !ok {
 		return usage("leave --format out for JSON Lines", "--format: %s answers one drill with a table, which is no row of CSV", b.command.name)
 	}
 	return nil
@@ -111,7 +113,7 @@ func (b *batchRun) file(ctx context.Context, name string, first bool) error {
 		defer f.Close()
 		in, shown = f, name
 	}
-	lines := batch.NewLines(in)
+	lines := batch.NewLines(b.progress.of(in))
 	var header *drill.Header
 	if b.input == inputCSV || b.input == "" && strings.EqualFold(filepath.Ext(name), ".csv") {
 		var err error
@@ -124,7 +126,7 @@ func (b *batchRun) file(ctx context.Context, name string, first bool) error {
 			return b.stopped(shown, batch.Tally{}, &batch.OutputError{Err: err})
 		}
 	}
-	tally, err := batch.Run(ctx, lines, b.app.out, b.workers(shown, header), batch.Options{Strict: b.strict})
+	tally, err := batch.Run(ctx, lines, b.app.out, b.workers(shown, header), batch.Options{Strict: b.strict, Written: func(t batch.Tally) { b.progress.tell(b.all.Lines + t.Lines) }})
 	b.all.Lines += tally.Lines
 	b.all.Bad += tally.Bad
 	return b.stopped(shown, tally, err)
@@ -145,13 +147,17 @@ func readHeader(file string, lines *batch.Lines) (*drill.Header, error) {
 	return header, nil
 }
 
+// mostWorkers are more than the one who writes their answers can keep up with;
+// each takes some memory.
+const mostWorkers = 16
+
 func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
-	workers := make([]batch.Worker, runtime.GOMAXPROCS(0))
+	workers := make([]batch.Worker, min(runtime.GOMAXPROCS(0), mostWorkers))
 	for i := range workers {
 		w := &batchWorker{run: b, lines: drill.Lines{File: file, Units: b.units, Book: b.app.book()}, header: header,
 			json: report.Encoder{Explain: b.app.global.explain, Lean: b.lean}}
 		if b.rows != nil {
-			w.rows = b.rows.Clone()
+			w.rows = b.rows.Of(file)
 		}
 		workers[i] = w
 	}

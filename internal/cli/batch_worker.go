@@ -85,5 +85,9 @@ func (w *batchWorker) refuse(out []byte, line batch.Line, errs []error) ([]byte,
 	if w.rows != nil {
 		return w.rows.AppendFault(out, line.Number, text), many(errs)
 	}
-	return append(report.AppendFault(out, line.Number, text, strings.Join(hints, "; ")), '\n'), many(errs)
+	file := ""
+	if w.run.several {
+		file = w.lines.File
+	}
+	return append(report.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), many(errs)
 }
