@@ -235,6 +235,9 @@ func judgedInDoubt(d *drill.Drill, g quantity.Gauges, s *figure.Sheet) {
 // unused tells of readings in a file that this command has no use for, so that
 // nobody takes them for heeded; the sample drill has something for everyone.
 func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
+	if !slices.ContainsFunc(drill.All(), func(r drill.Reading) bool { return d.Has(r) && !slices.Contains(c.readings, r) }) {
+		return
+	}
 	var names []string
 	s.Inputs = slices.DeleteFunc(s.Inputs, func(in figure.Input) bool {
 		r, _ := drill.Find(in.Name)

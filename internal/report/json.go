@@ -152,7 +152,7 @@ func (e *Encoder) limits(j *object, s *figure.Sheet) {
 		j.open(f.Key, '{')
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
-		j.text("state", stateWord(f))
+		j.word("state", stateWord(f))
 		if f.Limit.Source != nil && !e.Lean {
 			j.name("source")
 			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
@@ -200,8 +200,8 @@ func (e *Encoder) findings(j *object, fs []figure.Finding) {
 	j.open("findings", '[')
 	for _, f := range fs {
 		j.openElement('{')
-		j.text("code", f.Code)
-		j.text("severity", f.Severity.String())
+		j.word("code", f.Code)
+		j.word("severity", f.Severity.String())
 		e.scratch = appendFilled(e.scratch[:0], f.Text, metric)
 		j.name("text")
 		j.b = appendQuoted(j.b, e.scratch)

@@ -66,8 +66,9 @@ func (j *object) list(name string, items []string) {
 	j.close(']')
 }
 
-// wholes are the whole numbers that print alike as one and as a float64.
-const wholes = 1e6
+// A number below plainBelow that has three decimals or fewer, as readings and
+// limits have, needs no search for its shortest digits.
+const plainBelow, thousandths = 1e6, 1000
 
 // appendNumber appends full precision; JSON has no NaN and no infinity, so
 // those are null.
@@ -75,8 +76,11 @@ func appendNumber(b []byte, v float64) []byte {
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return append(b, "null"...)
-	case v == math.Trunc(v) && math.Abs(v) < wholes:
-		return strconv.AppendInt(b, int64(v), 10)
+	case v == 0:
+		return append(b, '0') // a negative zero too
+	}
+	if n := math.Round(v * thousandths); n/thousandths == v && math.Abs(v) < plainBelow {
+		return appendThousandths(b, int64(n))
 	}
 	return strconv.AppendFloat(b, unsigned(v), 'g', -1, 64)
 }
@@ -87,6 +91,23 @@ func unsigned(v float64) float64 {
 		return 0
 	}
 	return v
+}
+
+// appendThousandths appends n / 1000 with as many decimals as it needs.
+func appendThousandths(b []byte, n int64) []byte {
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/thousandths, 10)
+	n %= thousandths
+	if n == 0 {
+		return b
+	}
+	b = append(b, '.', byte('0'+n/100), byte('0'+n/10%10), byte('0'+n%10))
+	for b[len(b)-1] == '0' {
+		b = b[:len(b)-1]
+	}
+	return b
 }
 
 // appendQuoted appends a JSON string. Most are plain ASCII.
@@ -116,6 +137,14 @@ func appendQuoted[T string | []byte](b []byte, s T) []byte {
 // turn the direction of writing.
 func harmless(r rune) bool {
 	return r != '"' && r != '\\' && !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
+}
+
+// word appends a member whose value is one of the program's own words.
+func (j *object) word(name, v string) {
+	j.name(name)
+	j.b = append(j.b, '"')
+	j.b = append(j.b, v...)
+	j.b = append(j.b, '"')
 }
 
 // appendEscaped appends a character in a way that whoever decodes the JSON gets
