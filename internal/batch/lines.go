@@ -67,8 +67,7 @@ func (l *Lines) one(c *chunk) error {
 		case errors.Is(err, bufio.ErrBufferFull):
 			continue
 		case err != nil && err != io.EOF:
-			c.text = c.text[:s.from] // half a line is none
-			return err
+			return err // half a line is none
 		}
 		s.to = s.from + len(bytes.TrimRight(c.text[s.from:], "\r\n"))
 		if len(bytes.TrimSpace(c.text[s.from:s.to])) > 0 {

@@ -19,7 +19,7 @@ func TestSheetsFromThePool(t *testing.T) {
 				s.Add(figure.Figure{Key: fmt.Sprint(i, j), Value: float64(j), Word: "word", Wants: "size", Spread: 1})
 				s.Work("source", "formula", "{}", figure.Len(float64(n)))
 			}
-			s.Find("code", figure.Stop, "{}", figure.Len(float64(n)))
+			s.Find("code", figure.Stop, "{}", figure.Len(float64(n*i)))
 		}
 	}
 	same := func(s *figure.Sheet, n int) bool {
@@ -29,8 +29,8 @@ func TestSheetsFromThePool(t *testing.T) {
 				count = -1000
 			}
 		})
-		for _, f := range s.Findings {
-			if f.Text.Args[0] != figure.Len(float64(n)) {
+		for i, f := range s.Findings {
+			if f.Text.Args[0] != figure.Len(float64(n*i)) {
 				return false
 			}
 		}
