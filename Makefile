@@ -19,13 +19,15 @@ lint:
 cover:
 	$(GO) test -cover ./internal/point ./internal/quantity
 
+# Start-up beside the least Go program, then what is computed.
 bench:
+	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
 # The drawings of docs/class; a test holds them to these commands.
 docs:
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
-		--chisel-angle 125 --remove 8mm --scale 5:1 \
+		--chisel-angle 125 --remove 20mm --scale 5:1 \
 		--svg docs/class/1-web.svg
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --lip-height 0.6mm --svg docs/class/2-lips.svg

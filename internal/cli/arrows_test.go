@@ -73,6 +73,19 @@ func TestPointStandsAlone(t *testing.T) {
 	}
 }
 
+// Go initialises a package after those it imports: headroom is the first of all
+// only as long as it imports nothing.
+func TestHeadroomComesFirst(t *testing.T) {
+	for _, path := range imports(t)["headroom"] {
+		if path != "" {
+			t.Errorf("internal/headroom imports %s", path)
+		}
+	}
+	if !slices.Contains(imports(t)["cli"], inner+"headroom") {
+		t.Error("internal/cli does not import internal/headroom")
+	}
+}
+
 // One package alone knows each library that could be exchanged one day.
 func TestLibrariesAreKeptInOnePlace(t *testing.T) {
 	home := map[string]string{

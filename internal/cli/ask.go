@@ -25,7 +25,7 @@ func (a *app) ask(cmd *cobra.Command, c calculation, d *drill.Drill) error {
 	}
 	fmt.Fprintln(a.err, "One reading at a time. Enter skips a reading; Ctrl-D ends the questions.")
 	in := bufio.NewReader(a.in)
-	for _, r := range c.readings {
+	for _, r := range c.takes() {
 		if d.Written(r) != "" || needless(d, r) {
 			continue
 		}

@@ -106,8 +106,7 @@ func cannotRead(name string, err error) error {
 func ofDrill(name string) (*calculation, error) {
 	var names []string
 	hint, least := "", 3
-	for i := range calculations {
-		c := &calculations[i]
+	for _, c := range slices.Concat(calculations[:]...) {
 		switch {
 		case c.grinder:
 			continue

@@ -20,8 +20,9 @@ import (
 	"evenlip/internal/report"
 )
 
-// calculations are the commands that turn readings into a sheet.
-var calculations = slices.Concat(pointCommands, planCommands, shapeCommands, spindleCommands)
+// calculations are the commands that turn readings into a sheet. They and the
+// lists are data that the linker lays out: starting the program works out none.
+var calculations = [...][]*calculation{pointCommands, planCommands, shapeCommands, spindleCommands}
 
 // calculation is a command that turns the readings of a drill into a sheet.
 type calculation struct {
@@ -29,11 +30,20 @@ type calculation struct {
 	group             string // of the help page; "drill" when empty
 	examples          string
 	readings          []drill.Reading
-	grinder           bool // is about the grinder: no drill, no files, no --ask
-	judged            bool // rests on the verdict of inspect
+	rule              func() []drill.Reading // gives the readings where they are not listed
+	grinder           bool                   // is about the grinder: no drill, no files, no --ask
+	judged            bool                   // rests on the verdict of inspect
 	// check returns what cannot be beyond what inspect.Check finds; may be nil.
 	check   func(*drill.Drill) []inspect.Impossible
 	compute func(d *drill.Drill, explain bool) *figure.Sheet
+}
+
+// takes returns the readings of the command.
+func (c *calculation) takes() []drill.Reading {
+	if c.rule != nil {
+		return c.rule()
+	}
+	return c.readings
 }
 
 // impossible returns everything about the readings that cannot be.
@@ -46,8 +56,9 @@ func (c *calculation) impossible(d *drill.Drill) []inspect.Impossible {
 }
 
 // calculation makes the command of c.
-func (a *app) calculation(c calculation) *cobra.Command {
-	flags := make(map[drill.Reading]*string, len(c.readings))
+func (a *app) calculation(c *calculation) *cobra.Command {
+	readings := c.takes()
+	flags := make(map[drill.Reading]*string, len(readings))
 	cracked, sample, ask := false, false, false
 	cmd := &cobra.Command{
 		Use: c.name + " [flags]", Short: c.short, Long: c.long + "\n" + rangeHelp, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
@@ -57,7 +68,7 @@ func (a *app) calculation(c calculation) *cobra.Command {
 		cmd.Args = cobra.ArbitraryArgs
 		cmd.Flags().BoolVar(&ask, "ask", false, "ask for the readings one by one, at the bench")
 	}
-	for _, r := range c.readings {
+	for _, r := range readings {
 		if r.Spec().Switch {
 			cmd.Flags().BoolVar(&cracked, r.String(), false, r.Spec().Help)
 			continue
@@ -73,10 +84,10 @@ func (a *app) calculation(c calculation) *cobra.Command {
 			return err
 		}
 		if len(args) > 0 {
-			if sample || ask || readingGiven(cmd, c.readings) {
+			if sample || ask || readingGiven(cmd, readings) {
 				return usage("give either files or readings", "%s: files and readings do not go together", c.name)
 			}
-			return a.files(c, args, units)
+			return a.files(*c, args, units)
 		}
 		d := &drill.Drill{Units: units, Book: a.book()}
 		if sample {
@@ -96,14 +107,14 @@ func (a *app) calculation(c calculation) *cobra.Command {
 		case len(ranges) > 0 && ask:
 			return usage("give the range without --ask", "--%s: a range and --ask do not go together", ranges[0].reading)
 		case len(ranges) > 0:
-			return a.ranged(c, d, ranges)
+			return a.ranged(*c, d, ranges)
 		}
 		if ask {
-			if err := a.ask(cmd, c, d); err != nil {
+			if err := a.ask(cmd, *c, d); err != nil {
 				return err
 			}
 		}
-		return a.one(c, d)
+		return a.one(*c, d)
 	}
 	return cmd
 }
@@ -235,13 +246,14 @@ func judgedInDoubt(d *drill.Drill, g quantity.Gauges, s *figure.Sheet) {
 // unused tells of readings in a file that this command has no use for, so that
 // nobody takes them for heeded; the sample drill has something for everyone.
 func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
-	if !slices.ContainsFunc(drill.All(), func(r drill.Reading) bool { return d.Has(r) && !slices.Contains(c.readings, r) }) {
+	takes := c.takes()
+	if !slices.ContainsFunc(drill.All(), func(r drill.Reading) bool { return d.Has(r) && !slices.Contains(takes, r) }) {
 		return
 	}
 	var names []string
 	s.Inputs = slices.DeleteFunc(s.Inputs, func(in figure.Input) bool {
 		r, _ := drill.Find(in.Name)
-		idle := !slices.Contains(c.readings, r)
+		idle := !slices.Contains(takes, r)
 		if idle {
 			names = append(names, in.Name)
 		}

@@ -25,6 +25,9 @@ var contract = map[string]struct {
 	"cone": {[]string{"--size", "10mm", "--web", "1.5mm", "--point-angle", "118", "--clearance", "12", "--chisel-angle", "126.579", "--semi-angle", "30"}, `
 		cone_semi_angle_deg axis_angle_deg axis_offset_mm vertex_distance_mm point_angle_deg lip_clearance_deg
 		chisel_angle_deg chisel_angle_acute_deg chisel_angle_axis_deg chisel_length_mm chisel_ratio chisel_rake_deg
+		axis_x axis_y axis_z chisel_bow_mm heel_turn_deg heel_drop_mm heel_clearance_deg hand_face_angle_deg
+		hand_shank_low_deg hand_drop_per_roll hand_pivot_mm hand[].fault hand[].lip_clearance_deg
+		hand[].read_clearance_deg hand[].chisel_angle_deg hand[].chisel_length_mm webs[].ground_off_mm
 		facet_angle_deg facet_chisel_angle_deg second_facet_low_deg second_facet_high_deg knobs[].knob knobs[].per
 		knobs[].change_point_angle_deg knobs[].change_lip_clearance_deg knobs[].change_chisel_angle_deg
 		knobs[].change_chisel_length_mm webs[].web_ratio webs[].web_mm webs[].point_angle_deg webs[].lip_clearance_deg
@@ -59,13 +62,15 @@ var contract = map[string]struct {
 		results[].thin_to_web_mm`},
 	"draw": {[]string{"--sample"}, `
 		point_angle_deg lip_angle_1_deg lip_angle_2_deg lip_height_difference_mm web_mm chisel_angle_deg
-		chisel_length_mm helix_deg dot_mm picture[]`},
+		chisel_length_mm helix_deg lip_outer_mm lip_inner_1_mm lip_inner_2_mm lip_rise_1_mm lip_rise_2_mm
+		flute_turn_deg flute_bottom_deg flute_mid_radius_mm flute_mid_angle_deg dot_mm picture[]`},
 	"crib record": {[]string{"M120-1", "--grind", "0.6mm", "--dry-run", "--file", "../crib/sample.yaml"}, `
 		id what date written verdict_before verdict stock_mm changes[].reading changes[].before changes[].now
 		changes[].because`},
 	"edge": {[]string{"--sample"}, `
 		corner_inclination_deg corner_normal_rake_deg corner_normal_clearance_deg corner_wedge_angle_deg
 		corner_lip_clearance_deg corner_feed_angle_deg corner_working_clearance_deg corner_cutting_speed_m_min
+		vector_u_v vector_u_h vector_h_v vector_m_v vector_rake_deg vector_n_v vector_clearance_deg
 		rake_zero_ratio least_working_clearance_deg least_working_at_ratio chisel_corner_ratio chisel_rake_deg
 		indentation_radius_mm chisel_corner_speed_m_min rows[].radius_ratio rows[].inclination_deg
 		rows[].normal_rake_deg rows[].working_rake_deg rows[].normal_clearance_deg rows[].wedge_angle_deg
@@ -98,7 +103,7 @@ var contract = map[string]struct {
 		web_taper web_after_mm chisel_length_after_mm chisel_ratio_after thrust_ratio`},
 	"pilot": {[]string{"--sample"}, `
 		pilot_low_mm pilot_high_mm pilot_mm thrust_n thrust_with_pilot_n thrust_ratio torque_nm torque_with_pilot_nm
-		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm`},
+		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm pilot_sizes[].use`},
 	"speed": {[]string{"--sample"}, `
 		cutting_speed_low_m_min cutting_speed_high_m_min speed_cut cutting_speed_m_min rpm feed_low_mm feed_high_mm
 		feed_cut feed_mm penetration_mm_min depth_ratio hole_time_s thrust_n chisel_share torque_nm
@@ -106,7 +111,7 @@ var contract = map[string]struct {
 		least_working_at_ratio feed_limit_mm shank_stress_mpa least_shank_mm helix_deg pecks[].depth_mm
 		pecks[].stroke_mm`},
 	"thin": {[]string{"--sample"}, `
-		web_mm chisel_length_mm chisel_ratio web_target_mm notch_depth_mm chisel_length_after_mm chisel_ratio_after
+		web_mm chisel_length_mm chisel_ratio new_web_mm web_target_mm notch_depth_mm chisel_length_after_mm chisel_ratio_after
 		web_ratio_after point_form thrust_ratio thrust_before_n thrust_after_n`},
 	"thrust": {[]string{"--sample"}, `
 		chisel_length_mm chisel_ratio factor_a factor_b factor_j kd_thrust kd_torque wear_factor thrust_n chisel_share

@@ -15,11 +15,13 @@ import (
 	"evenlip/internal/report"
 )
 
-// recorded are the readings that a record may bring. The size is not one: on
+// recorded returns the readings that a record may bring. The size is not one: on
 // its units hang the bare numbers of the drill.
-var recorded = slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool {
-	return r == drill.Size || r == drill.Remove
-})
+func recorded() []drill.Reading {
+	return slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool {
+		return r == drill.Size || r == drill.Remove
+	})
+}
 
 // recordFlags are what crib record takes.
 type recordFlags struct {
@@ -54,7 +56,7 @@ changed, and records made at the same time all land.`,
 	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
 	f.StringVar(&r.note, "note", "", "a remark for the history")
 	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
-	for _, x := range recorded {
+	for _, x := range recorded() {
 		if x.Spec().Switch {
 			f.BoolVar(&r.cracked, x.String(), false, x.Spec().Help)
 			continue
@@ -99,7 +101,7 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if r.cracked {
 		d.Set(drill.Cracked, "yes")
 	}
-	for _, x := range recorded {
+	for _, x := range recorded() {
 		if text := d.Written(x); text != "" {
 			ch.Readings[x] = text
 		}

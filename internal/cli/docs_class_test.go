@@ -44,6 +44,10 @@ func TestLessonDrawings(t *testing.T) {
 			if err != nil || !strings.Contains(string(lesson), "]("+filepath.Base(file)+")") {
 				t.Errorf("no lesson shows %s: %v", file, err)
 			}
+			told := "evenlip draw " + readings + into + filepath.Base(file)
+			if !strings.Contains(strings.Join(strings.Fields(strings.ReplaceAll(string(lesson), "\\\n", " ")), " "), told) {
+				t.Errorf("the lesson does not tell how its sheet is drawn: %s", told)
+			}
 		})
 	}
 	if lessons, _ := filepath.Glob(filepath.Join(repository, "docs", "class", "*.md")); drawn == 0 || drawn != len(lessons) {

@@ -3,6 +3,7 @@ package cli
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
@@ -18,9 +19,9 @@ import (
 // standard deviations taken twice.
 func TestEveryCommandsDoubt(t *testing.T) {
 	gauges := quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator: 0.01}
-	for _, c := range calculations {
+	for _, c := range slices.Concat(calculations[:]...) {
 		t.Run(c.name, func(t *testing.T) {
-			d := drillFor(t, c)
+			d := drillFor(t, *c)
 			again := func(d *drill.Drill) *figure.Sheet { return c.compute(d, false) }
 			s := again(d)
 			gauge.Spread(d, gauges, s, again)

@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
@@ -49,7 +50,11 @@ and the remarks say so.`,
 			if err != nil {
 				return err
 			}
-			return a.draw(d, &f)
+			w, err := a.drawing(d, &f, args)
+			if err != nil {
+				return err
+			}
+			return a.draw(w, &f)
 		},
 	}
 	for _, r := range drawReadings {
@@ -78,7 +83,7 @@ func (a *app) drillToDraw(cmd *cobra.Command, args []string, f *drawFlags, readi
 			return nil, many(errs)
 		}
 		if wants, _ := unreadable(d); wants != "" {
-			return nil, &dataError{fmt.Errorf("%s: draw wants %s", args[0], wants)}
+			return nil, &dataError{fmt.Errorf("%s: draw wants %s", args[0], strings.ReplaceAll(wants, "--", ""))}
 		}
 		return d, nil
 	}
@@ -99,20 +104,28 @@ func (a *app) drillToDraw(cmd *cobra.Command, args []string, f *drawFlags, readi
 	return d, nil
 }
 
-// draw makes the picture that was asked for.
-func (a *app) draw(d *drill.Drill, f *drawFlags) error {
+// drawing makes what is to be shown of a drill from flags or from a file.
+func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, error) {
 	if f.svg == "" && f.scale != "" {
-		return usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
+		return nil, usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
 	}
 	gauges, err := a.gauges()
 	if err != nil {
-		return err
+		return nil, err
 	}
-	w, err := newDrawing(d, gauges)
-	if err != nil {
-		return notDrawn(err, d)
+	w, err := newDrawing(d, gauges, a.global.explain)
+	switch {
+	case err == nil:
+		return w, nil
+	case len(file) == 1:
+		return nil, &dataError{fmt.Errorf("%s: %w", file[0], notDrawn(err, d, ""))}
 	}
-	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", d), d.Sample, echo(nil, d), report.Cautions
+	return nil, notDrawn(err, d, "--")
+}
+
+// draw shows the picture that was asked for.
+func (a *app) draw(w *drawing, f *drawFlags) error {
+	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", w.d), w.d.Sample, echo(nil, w.d), report.Cautions
 	w.figures()
 	if f.svg != "" {
 		return a.onPaper(w, f)
@@ -120,17 +133,29 @@ func (a *app) draw(d *drill.Drill, f *drawFlags) error {
 	return a.inTerminal(w, f.ascii || !utf8Locale())
 }
 
-// notDrawn puts in words, in the drill's units, why a drill cannot be drawn.
-func notDrawn(err error, d *drill.Drill) error {
+// notDrawn puts in words, in the drill's units, why a drill cannot be drawn: as
+// it was read, or as the grind leaves it; dashes stand before a reading's name.
+func notDrawn(err error, d *drill.Drill, dashes string) error {
+	const hint = "evenlip inspect works out what cannot be drawn"
 	var domain *point.DomainError
 	if !errors.As(err, &domain) {
 		return err
 	}
 	value := figure.Len(domain.Value)
-	if r, ok := drill.Find(domain.Quantity); ok && r.Spec().Kind == quantity.Angle {
+	r, ok := drill.Find(domain.Quantity)
+	if ok && r.Spec().Kind == quantity.Angle {
 		value = figure.Deg(domain.Value)
 	}
-	return usage("evenlip inspect works out what cannot be drawn", "cannot draw %s %s: it %s", domain.Quantity, report.Say(figure.Sayf("{}", value), d.System()), domain.Why)
+	what, reason := report.Say(figure.Sayf("{}", value), d.System()), ": it "+domain.Why
+	var left *leavesNoDrill
+	if errors.As(err, &left) {
+		return usage("take less off", "%s%s %s: what it leaves cannot be drawn: %s %s%s",
+			dashes, drill.Remove, strings.TrimSpace(d.Written(drill.Remove)), domain.Quantity, what, reason)
+	}
+	if ok && d.Has(r) {
+		return usage(hint, "%s%s: cannot draw %s%s", dashes, r, what, reason)
+	}
+	return usage(hint, "cannot draw %s %s%s", domain.Quantity, what, reason)
 }
 
 // inTerminal prints the figures and the picture under them.
@@ -142,6 +167,7 @@ func (a *app) inTerminal(w *drawing, ascii bool) error {
 	p := draw.InCells(&w.now, w.before, o.Width, ascii)
 	w.s.Open("Picture")
 	w.s.Add(figure.Figure{Key: "dot_mm", Label: "one dot is", Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
+	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", figure.Len(p.Across), figure.Of(quantity.Count, 2*float64(o.Width)))
 	if o.Form == report.JSON {
 		g := figure.Grid{Key: "picture", Columns: []figure.Column{{Key: "line", Kind: quantity.Word}}}
 		for _, line := range p.Lines {
@@ -188,13 +214,15 @@ func (w *drawing) paperFigures(sheet *draw.Sheet, file string) {
 	s.Add(figure.Figure{Key: "svg", Label: "written to", Word: file, Kind: quantity.Word})
 	s.Add(figure.Figure{Key: "scale", Label: "scale", Word: sheet.Scale.String(), Kind: quantity.Word})
 	s.Add(figure.Figure{Key: "paper", Label: "paper, landscape", Word: sheet.Paper, Kind: quantity.Word})
-	add := func(key, label string, mm float64) {
-		s.Add(figure.Figure{Key: key, Label: label, Value: mm, Kind: quantity.Length, Gauge: quantity.Caliper})
-	}
-	s.Add(figure.Figure{Key: "scale_factor", Label: "drawn over real", Value: sheet.Scale.Factor(), Kind: quantity.Number})
-	add("paper_width_mm", "paper width", sheet.Width)
-	add("paper_height_mm", "paper height", sheet.Height)
-	add("drawn_diameter_mm", "diameter on paper", d.D*sheet.Scale.Factor())
+	factor := sheet.Scale.Factor()
+	s.Add(figure.Figure{Key: "scale_factor", Label: "drawn over real", Value: factor, Kind: quantity.Number})
+	s.Work("ISO 5455, read as paper : drill", "paper / drill", "{} / {}", figure.Num(sheet.Scale.Paper), figure.Num(sheet.Scale.Real))
+	w.length("paper_width_mm", "paper width", sheet.Width)
+	s.Work("ISO 216", sheet.Paper+", long side", "{}", figure.Len(sheet.Width))
+	w.length("paper_height_mm", "paper height", sheet.Height)
+	s.Work("ISO 216", sheet.Paper+", short side", "{}", figure.Len(sheet.Height))
+	w.length("drawn_diameter_mm", "diameter on paper", d.D*factor)
+	s.Work(inspect.Geometry, "D * scale", "{} * {}", figure.Len(d.D), figure.Num(factor))
 }
 
 // utf8Locale reports whether the locale can show dots. The first variable that

@@ -23,12 +23,13 @@ type drawing struct {
 	before *draw.Drill // nil where nothing comes off
 	// What was not read and is drawn as usual.
 	webUsual, chiselUsual, clearanceUsual, helixUsual bool
+	trued                                             bool // the grind made both lips one line
 }
 
 // newDrawing makes the drawing of d, whose size and lip angles must have been
 // read.
-func newDrawing(d *drill.Drill, gauges quantity.Gauges) (*drawing, error) {
-	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw"}}
+func newDrawing(d *drill.Drill, gauges quantity.Gauges, explain bool) (*drawing, error) {
+	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw", Explaining: explain}}
 	w.f = quantity.Format{System: d.System(), Gauges: gauges}
 	inspect.Plausible(d, w.s)
 	w.asRead()
@@ -37,18 +38,23 @@ func newDrawing(d *drill.Drill, gauges quantity.Gauges) (*drawing, error) {
 	}
 	if remove, ok := d.Get(drill.Remove); ok && remove > 0 {
 		if err := w.regrind(remove); err != nil {
-			return nil, err
+			return nil, &leavesNoDrill{err}
 		}
 	}
 	w.remarks()
 	return w, nil
 }
 
+// leavesNoDrill says that a drill can be drawn before the grind but not after.
+type leavesNoDrill struct{ error }
+
+func (e *leavesNoDrill) Unwrap() error { return e.error }
+
 // unreadable says what a drawing still wants, "" for nothing.
 func unreadable(d *drill.Drill) (wants, hint string) {
 	var missing []string
 	if !d.Has(drill.Size) {
-		missing = append(missing, drill.Size.String())
+		missing = append(missing, "--"+drill.Size.String())
 	}
 	for _, v := range d.Values(drill.LipAngle) {
 		if v.V >= math.Pi/2 {
@@ -57,7 +63,7 @@ func unreadable(d *drill.Drill) (wants, hint string) {
 		}
 	}
 	if !d.Has(drill.LipAngle) {
-		missing = append(missing, drill.LipAngle.String())
+		missing = append(missing, "--"+drill.LipAngle.String())
 	}
 	return strings.Join(missing, " and "), "size and lip-angle give the outline; what else was not read is drawn as usual. --sample shows one"
 }
@@ -70,7 +76,8 @@ func (w *drawing) asRead() {
 	d.Web, w.webUsual = orUsual(r.Chisel.Web, reference.NewWeb(d.D))
 	angles := r.Chisel.AngleLimit
 	d.Chisel, w.chiselUsual = orUsual(r.Chisel.Acute, math.Pi-(angles.Low+angles.High)/2)
-	d.Helix, w.helixUsual = orUsual(w.d.Value(drill.Helix), usualHelix(d.D))
+	band, _ := usualHelix(d.D)
+	d.Helix, w.helixUsual = orUsual(w.d.Value(drill.Helix), (band.Low+band.High)/2)
 	if offset := r.Lips.Offset; figure.Known(offset) {
 		d.Offset = offset
 	}
@@ -90,11 +97,10 @@ func orUsual(read, usual float64) (v float64, assumed bool) {
 	return usual, true
 }
 
-// usualHelix is the middle of the published helix for general work; the table's
+// usualHelix is the published helix for general work; that of the table's
 // nearest end where it does not reach the size.
-func usualHelix(d float64) float64 {
-	band, _ := reference.Helix(math.Max(1, math.Min(50, d)), reference.TypeN)
-	return (band.Low + band.High) / 2
+func usualHelix(d float64) (reference.Band, bool) {
+	return reference.Helix(math.Max(1, math.Min(50, d)), reference.TypeN)
 }
 
 // regrind makes the drill after remove has come off what the one before was.
@@ -120,7 +126,7 @@ func (w *drawing) regrind(remove float64) error {
 		w.s.Find("remove-leaves-uneven", figure.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", figure.Len(most), figure.Len(remove))
 		return w.now.Check()
 	}
-	w.now.Offset = 0
+	w.now.Offset, w.trued = 0, true
 	for i := range w.now.Lips {
 		w.now.Lips[i].HalfAngle = r.Lips.Target
 		w.now.Lips[i].Corner = plan.Line.At(outer) - (remove - plan.Most())
@@ -161,23 +167,6 @@ func (w *drawing) first() *draw.Drill {
 	return &w.now
 }
 
-// figures names what the picture shows.
-func (w *drawing) figures() {
-	d, s := &w.now, w.s
-	s.Open("As drawn")
-	add := func(key, label string, kind quantity.Kind, gauge quantity.Gauge, v float64) {
-		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: kind, Gauge: gauge})
-	}
-	add("point_angle_deg", "point angle", quantity.Angle, quantity.Protractor, d.Lips[0].HalfAngle+d.Lips[1].HalfAngle)
-	add("lip_angle_1_deg", "lip 1 to the axis", quantity.Angle, quantity.Protractor, d.Lips[0].HalfAngle)
-	add("lip_angle_2_deg", "lip 2 to the axis", quantity.Angle, quantity.Protractor, d.Lips[1].HalfAngle)
-	add("lip_height_difference_mm", "lip 1 higher by", quantity.Length, quantity.Indicator, d.Lips[0].Corner-d.Lips[1].Corner)
-	add("web_mm", "web at the point", quantity.Length, quantity.Caliper, d.Web)
-	add("chisel_angle_deg", "chisel-edge angle, obtuse", quantity.Angle, quantity.Protractor, point.Obtuse(d.Chisel))
-	add("chisel_length_mm", "chisel-edge length", quantity.Length, quantity.Caliper, point.ChiselLength(d.Web, d.Chisel))
-	add("helix_deg", "helix", quantity.Angle, quantity.Protractor, d.Helix)
-}
-
 // labels are the dimensions on paper; one that was not measured stands in
 // brackets.
 func (w *drawing) labels() draw.Labels {
@@ -190,6 +179,12 @@ func (w *drawing) labels() draw.Labels {
 		ChiselLength: bracketed("chisel edge "+length(quantity.Caliper, point.ChiselLength(d.Web, d.Chisel)), w.webUsual || w.chiselUsual),
 		ChiselAngle:  bracketed(degrees(point.Obtuse(d.Chisel)), w.chiselUsual),
 		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
+	}
+	if !w.clearanceUsual {
+		l.Clearance = "clearance " + degrees(d.Lips[0].Clearance)
+	}
+	if d.Lips[0].Clearance != d.Lips[1].Clearance {
+		l.Clearance = "lip 1 " + l.Clearance
 	}
 	if w.r.Point.Both {
 		for i := range l.Lips {
@@ -242,12 +237,15 @@ func (w *drawing) job() draw.Job {
 	if w.before != nil {
 		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: after "+w.f.Text(quantity.Length, quantity.Caliper, w.d.Value(drill.Remove))+" has come off, lip laid on lip.")
 	}
-	usual := "Drawn as usual, not measured: margin, back of the flute, heel"
+	usual := "Drawn as usual, not read: margin, back of the flute, heel"
+	if w.clearanceUsual {
+		usual += ", clearance " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Lips[0].Clearance)
+	}
 	if w.helixUsual {
 		usual += ", helix " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Helix)
 	}
 	if w.webUsual || w.chiselUsual {
-		usual += ", what is in brackets"
+		usual += ", what is in ( )"
 	}
 	j.Notes = append(j.Notes, usual+".")
 	return j

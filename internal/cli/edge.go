@@ -6,7 +6,7 @@ import (
 )
 
 // shapeCommands are the commands on the shape of a point, measured or wanted.
-var shapeCommands = []calculation{edgeCommand, coneCommand}
+var shapeCommands = []*calculation{&edgeCommand, &coneCommand}
 
 var edgeCommand = calculation{
 	name: "edge", short: "rake, clearance and inclination along the lip, and the chisel edge at work",

@@ -48,9 +48,14 @@ func (a *app) system() (quantity.System, error) {
 	return s, nil
 }
 
-// coarsest is the step, mm or radians, beyond which a gauge is of no use on a
+// coarsest returns the step, mm or radians, beyond which a gauge is of no use on a
 // drill point.
-var coarsest = map[quantity.Kind]float64{quantity.Length: 1, quantity.Angle: 10 * math.Pi / 180}
+func coarsest(kind quantity.Kind) float64 {
+	if kind == quantity.Angle {
+		return 10 * math.Pi / 180
+	}
+	return 1
+}
 
 // gauges returns what the gauges resolve; zero for one that was not named.
 func (a *app) gauges() (g quantity.Gauges, err error) {
@@ -80,7 +85,7 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 		if v.V <= 0 {
 			return g, usage("give the smallest step that it shows", "--%s: %q resolves nothing", x.flag, x.text)
 		}
-		if coarse := coarsest[x.kind]; v.V > coarse {
+		if coarse := coarsest(x.kind); v.V > coarse {
 			return g, usage("give the smallest step that it shows", "--%s: %q tells nothing on a drill", x.flag, x.text)
 		}
 		*x.to = v.V

@@ -6,7 +6,7 @@ import (
 )
 
 // pointCommands are the commands on the state of one drill's point.
-var pointCommands = []calculation{
+var pointCommands = []*calculation{
 	{
 		name: "inspect", short: "the whole point in one go: five results, limits, a verdict",
 		long: `The point angle, lip clearance, chisel edge, web after regrind and lip height of
@@ -17,7 +17,7 @@ flags' names (- is standard input), or from --sample.`,
 		examples: `  evenlip inspect --size 12mm --web 2mm --chisel-angle 126 --lip-angle 59,58 --lip-height 0.12mm --clearance 11
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,
-		readings: drill.ForPoint(), compute: inspect.Sheet,
+		rule: drill.ForPoint, compute: inspect.Sheet,
 	},
 	{
 		name: "point", short: "point angle, evenness and point length from the two lip angles",

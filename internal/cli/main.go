@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/drill"
+	_ "evenlip/internal/headroom"
 	"evenlip/internal/quantity"
 	"evenlip/internal/shop"
 	"evenlip/internal/strict"
@@ -41,7 +42,7 @@ type app struct {
 // Main runs the program and returns its exit status.
 func Main(args []string, in io.Reader, out, errw io.Writer) int {
 	a := &app{in: in, out: out, err: errw}
-	root := a.root()
+	root := a.root(args)
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(&a.buf)

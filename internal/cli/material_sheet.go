@@ -129,9 +129,10 @@ func sizeFigures(s *figure.Sheet, m *reference.Material, size quantity.Value) {
 	one(s, figure.Figure{Key: "clearance_aim_deg", Label: "to grind at this size", Value: aim, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: sizeMissing(aim)}, at.Source)
 	both(s, published{"recommended", "inspect accepts, this size", "_deg", at, quantity.Angle})
 	s.Open("At this size")
-	feed := reference.FeedBand(size.V)
-	one(s, figure.Figure{Key: "feed_mm", Label: "feed, " + m.FeedEnd.String(), Value: cutting.Feed(feed.Low, feed.High, m.FeedEnd.Share()), Kind: quantity.Feed, Wants: sizeMissing(feed.Low)}, feed.Source)
-	both(s, published{"feed", "feed published", "_mm", feed, quantity.Feed})
+	feed := inspect.UsualFeed(size.V, m)
+	s.Add(figure.Figure{Key: "feed_mm", Label: "feed taken", Value: feed, Kind: quantity.Feed, Wants: sizeMissing(feed)})
+	inspect.WorkFeed(s, size.V, m, 0)
+	both(s, published{"feed", "feed published", "_mm", reference.FeedBand(size.V), quantity.Feed})
 	rpm := reference.Band{Low: cutting.Rpm(m.Speed.Low, size.V), High: cutting.Rpm(m.Speed.High, size.V), Source: m.Speed.Source}
 	both(s, published{"rpm", "spindle speed", "", rpm, quantity.Rpm})
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // planCommands are the commands on what is to be done with a drill.
-var planCommands = []calculation{
+var planCommands = []*calculation{
 	{
 		name: "regrind", short: "the plan: stock to take and why, before and after, and the life that is left",
 		long: `What to take off the end of a worn drill and why: each kind of wear asks for its
@@ -21,7 +21,10 @@ from YAML files whose keys are the flags' names (- is standard input), or from
 		examples: `  evenlip regrind --size 12mm --web 2.1mm --chisel-angle 126 --lip-angle 59 --lip-height 0.12mm --clearance 11 --corner-wear 0.4mm --flute 78mm --depth 30mm
   evenlip regrind --size 1/2 --flank-wear 0.012 --margin-wear 0.03 --web 0.085 --chisel-angle 125 --flute 3in --depth 1in --every 0.03
   evenlip regrind --sample --explain`,
-		readings: slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Helix || r == drill.Remove }),
-		judged:   true, check: plan.Check, compute: plan.Sheet,
+		rule: regrindReadings, judged: true, check: plan.Check, compute: plan.Sheet,
 	},
+}
+
+func regrindReadings() []drill.Reading {
+	return slices.DeleteFunc(slices.Concat(drill.ForPoint(), drill.ForPlan()), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Helix || r == drill.Remove })
 }

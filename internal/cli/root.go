@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"github.com/agnivade/levenshtein"
@@ -16,7 +17,8 @@ what the shorter drill will be like.
 Start with a drill in hand:   evenlip inspect --size 12mm --web 2mm --lip-angle 59,58
 or see the sample:            evenlip inspect --sample`
 
-func (a *app) root() *cobra.Command {
+func (a *app) root(args []string) *cobra.Command {
+	commands := a.asked(args)
 	root := &cobra.Command{
 		Use:           "evenlip",
 		Short:         "regrinding twist-drill points, worked out at the bench",
@@ -31,20 +33,17 @@ func (a *app) root() *cobra.Command {
 		},
 		RunE:              func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 		PersistentPreRunE: func(*cobra.Command, []string) error { return a.useShop() },
-		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true},
+		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true, DisableDefaultCmd: len(commands) == 1},
 	}
 	a.globalFlags(root.PersistentFlags())
 	root.SetFlagErrorFunc(flagMistake)
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
+	root.SetUsageFunc(usagePage)
 	root.AddGroup(
 		&cobra.Group{ID: "drill", Title: "With a drill in hand:"},
 		&cobra.Group{ID: "spindle", Title: "At the spindle and the grinder:"},
 		&cobra.Group{ID: "look", Title: "To look something up:"},
 	)
-	for _, c := range calculations {
-		root.AddCommand(a.calculation(c))
-	}
-	root.AddCommand(a.batchCommand(), a.cribCommand(), a.drawCommand(), a.sizeCommand(), a.materialCommand(), a.sourcesCommand())
+	root.AddCommand(commands...)
 	return root
 }
 
@@ -74,7 +73,7 @@ func flagMistake(cmd *cobra.Command, err error) error {
 func suggestCommand(word string) string {
 	best, least := "", 3
 	names := []string{"batch", "crib", "draw", "size", "material", "sources"}
-	for _, c := range calculations {
+	for _, c := range slices.Concat(calculations[:]...) {
 		names = append(names, c.name)
 	}
 	for _, n := range names {

@@ -14,7 +14,9 @@ flutes serve. A speed or a feed that is set already is looked at instead.`,
 	examples: `  evenlip speed --size 12mm --material steel-200 --depth 60mm
   evenlip speed --size 1/2 --material cast-iron-150 --depth 1.5in --web 0.075 --chisel-angle 125 --clearance 12 --lip-angle 59
   evenlip speed --size 25mm --shank-diameter 13mm --web 4mm --rpm 240 --feed 0.3mm`,
-	readings: withEdge(drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
-		drill.Feed, drill.Rpm, drill.Depth, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter),
+	rule: func() []drill.Reading {
+		return withEdge(drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
+			drill.Feed, drill.Rpm, drill.Depth, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter)
+	},
 	check: spindle.CheckDrill, compute: spindle.Speed,
 }

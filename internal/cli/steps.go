@@ -17,6 +17,7 @@ type steps struct {
 	sweeps  []sweep
 	columns []figure.Column // after the sweeps'
 	place   map[string]int  // of a column, by key
+	quiet   map[string]bool // columns, by key, that no person is shown
 	rows    [][]figure.Cell // the sweeps' values first
 	// scripts is what a script reads beside the figures: which are outside their
 	// limit, the verdict, the findings' codes.
@@ -49,7 +50,7 @@ type remark struct {
 }
 
 func newSteps(sweeps []sweep) *steps {
-	return &steps{sweeps: sweeps, place: map[string]int{}, seen: map[string]int{}}
+	return &steps{sweeps: sweeps, place: map[string]int{}, quiet: map[string]bool{}, seen: map[string]int{}}
 }
 
 func (t *steps) add(values []float64, s *figure.Sheet) {
@@ -75,6 +76,11 @@ func (t *steps) add(values []float64, s *figure.Sheet) {
 	}
 	var figures []*figure.Figure
 	s.Each(func(f *figure.Figure) { figures = append(figures, f) })
+	for _, section := range s.Sections {
+		for _, f := range section.Figures {
+			t.quiet[f.Key] = section.Quiet
+		}
+	}
 	t.row(values, script, len(figures), func(n int) (figure.Column, figure.Cell) {
 		f := figures[n]
 		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, figure.Cell{Value: f.Value, Word: f.Word, Spread: f.Spread}
@@ -243,8 +249,12 @@ func (t *steps) column(i int) []figure.Cell {
 }
 
 // tells reports whether a figure is worth a person's eye: it differs somewhere
-// from its first row, and is not a range's own value again.
+// from its first row, is not a range's own value again, and is no step on the
+// way to another figure.
 func (t *steps) tells(i int) bool {
+	if t.quiet[t.columns[i].Key] {
+		return false
+	}
 	cells := t.column(i)
 	for n := range t.sweeps {
 		again := t.columns[i].Kind == t.sweeps[n].column().Kind

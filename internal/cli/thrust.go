@@ -6,7 +6,7 @@ import (
 )
 
 // spindleCommands are the commands on a drill at work and on the grinder.
-var spindleCommands = []calculation{thrustCommand, thinCommand, pilotCommand, speedCommand, wheelCommand}
+var spindleCommands = []*calculation{&thrustCommand, &thinCommand, &pilotCommand, &speedCommand, &wheelCommand}
 
 // edgeReadings give the chisel edge.
 var edgeReadings = []drill.Reading{drill.Web, drill.ChiselAngle, drill.ChiselLength}
@@ -24,6 +24,8 @@ against dull; and this drill beside a new one. The inch equations are used where
 the size is in inches, the metric ones elsewhere.`,
 	examples: `  evenlip thrust --size 7/8 --material steel-200 --chisel-length 0.1575in --feed 0.008in --rpm 350 --wear-factor 1.3 --efficiency 0.8
   evenlip thrust --size 12mm --web 2.1mm --chisel-angle 126 --feed 0.2mm --rpm 600 --drive belt`,
-	readings: withEdge(drill.Feed, drill.Rpm, drill.WearFactor, drill.Efficiency, drill.Drive),
-	check:    spindle.CheckDrill, compute: spindle.Thrust,
+	rule: func() []drill.Reading {
+		return withEdge(drill.Feed, drill.Rpm, drill.WearFactor, drill.Efficiency, drill.Drive)
+	},
+	check: spindle.CheckDrill, compute: spindle.Thrust,
 }

@@ -111,9 +111,9 @@ func TestNavySpeedAndFeed(t *testing.T) {
 	within(t, "low rpm", cutting.Rpm(m.Speed.Low, 12.7), 1528, 0.5)
 	within(t, "high rpm", cutting.Rpm(m.Speed.High, 12.7), 2292, 0.5)
 	band := reference.FeedBand(12.7)
-	within(t, "low feed", cutting.Feed(band.Low, band.High, reference.FeedLow.Share()), 0.004*inchMM, 1e-9)
-	within(t, "middle feed", cutting.Feed(band.Low, band.High, reference.FeedMid.Share()), 0.0055*inchMM, 1e-9)
-	within(t, "high feed", cutting.Feed(band.Low, band.High, reference.FeedHigh.Share()), 0.007*inchMM, 1e-9)
+	within(t, "low feed", cutting.Feed(band.Low, band.High, 0), 0.004*inchMM, 1e-9)
+	within(t, "middle feed", cutting.Feed(band.Low, band.High, 0.5), 0.0055*inchMM, 1e-9)
+	within(t, "high feed", cutting.Feed(band.Low, band.High, 1), 0.007*inchMM, 1e-9)
 }
 
 // Six diameters deep: speed down by 35 to 40 %, feed by 20 % (common practice).

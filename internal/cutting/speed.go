@@ -16,7 +16,7 @@ func CuttingSpeed(rpm, d float64) float64 {
 }
 
 // Feed returns the feed that lies a share of the way from the low to the high
-// end of a band, mm per revolution: 0 for hard material, 1 for soft. NaN unless
+// end of a band, mm per revolution. NaN unless
 // 0 < low <= high and 0 <= share <= 1.
 func Feed(low, high, share float64) float64 {
 	return orNaN(positive(low) && high >= low && finite(high) && share >= 0 && share <= 1, low+(high-low)*share)

@@ -7,8 +7,9 @@ import (
 
 // Picture is both views as text.
 type Picture struct {
-	Lines []string
-	Dot   float64 // millimetres of the drill to a dot, across and down alike
+	Lines  []string
+	Across float64 // millimetres of the drill over the whole width
+	Dot    float64 // the same to a dot, across and down alike
 }
 
 // A cell of a terminal is twice as high as wide, so two by four dots of it are
@@ -40,7 +41,7 @@ func InCells(d, before *Drill, columns int, ascii bool) Picture {
 	} else {
 		g.view(&side, Pt{endHigh.X - endLow.X + apart*d.D - sideLow.X, -endHigh.Y})
 	}
-	return Picture{Lines: g.lines(ascii), Dot: g.dot}
+	return Picture{Lines: g.lines(ascii), Across: width, Dot: g.dot}
 }
 
 // fewColumns is where two views side by side become too small to read.

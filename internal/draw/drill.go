@@ -70,8 +70,8 @@ func (d *Drill) checkLips() error {
 	for i, l := range d.Lips {
 		f := d.flute(i)
 		switch {
-		case math.IsNaN(l.Corner) || math.Abs(l.Corner) > d.D:
-			return &point.DomainError{Quantity: "lip-height", Why: "must be less than the diameter", Value: l.Corner}
+		case !(math.Abs(l.Corner-d.Lips[1-i].Corner) <= d.D):
+			return &point.DomainError{Quantity: "lip-height", Why: "must be less than the diameter", Value: l.Corner - d.Lips[1-i].Corner}
 		case !(d.inner(i) < f.outer) || !(d.inner(i) > -f.outer):
 			return &point.DomainError{Quantity: "chisel-angle", Why: "leaves no lip", Value: d.Chisel}
 		case f.turn > mostTurn || f.heel > mostHeel+f.corner:

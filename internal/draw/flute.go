@@ -44,7 +44,7 @@ func (d *Drill) flute(i int) flute {
 		margin: d.Land.Margin / r, base: d.Lips[i].Corner,
 	}
 	f.turn = f.outer * f.cot * f.twist
-	f.heel = math.Max(f.corner+d.Land.Flute, math.Pi/2-f.turn+leastArc)
+	f.heel = math.Max(f.corner+d.Land.Flute, f.bottom()+leastArc)
 	return f
 }
 
@@ -53,12 +53,15 @@ func (f *flute) face(x float64) polar {
 	return polar{math.Hypot(x, f.web), math.Atan2(f.web, x) - (f.outer-x)*f.cot*f.twist}
 }
 
+// bottom returns the angle where the section touches the web's circle.
+func (f *flute) bottom() float64 { return math.Pi/2 - f.turn }
+
 // backSpread is how far round from the heel the arc of the flute's back starts.
 const backSpread = 55 * math.Pi / 180
 
 // back returns the section from the web to the heel.
 func (f *flute) back() []polar {
-	bottom := math.Pi/2 - f.turn
+	bottom := f.bottom()
 	start := math.Max(bottom, f.heel-backSpread)
 	var out []polar
 	for _, t := range steps(bottom, start, fine) {

@@ -21,7 +21,7 @@ type Job struct {
 type Labels struct {
 	Diameter, Web, ChiselLength, ChiselAngle, PointAngle string
 	Lips                                                 [2]string
-	Height, Remove                                       string
+	Height, Remove, Clearance                            string
 }
 
 // Text is writing on a sheet.
@@ -59,11 +59,10 @@ type Sheet struct {
 // The zones around the views, in millimetres of paper.
 const (
 	border    = 8.0
-	beside    = 22.0 // for the diameter, left of the end view
-	between   = 54.0 // for the point angle, between the views
-	after     = 6.0  // right of the side view
-	above     = 26.0 // for web and lip height
-	below     = 20.0 // for the chisel edge and what comes off
+	before    = 9.0  // left of the diameter's dimension
+	after     = 6.0  // right of the side view and of what is written over it
+	above     = 26.0 // at least, over the views
+	below     = 20.0 // at least, under them
 	textSize  = 5.0
 	noteSize  = 4.0
 	titleSize = 6.0
@@ -100,11 +99,18 @@ func OnPaper(j Job, s Scale) (Sheet, error) {
 
 // room returns the paper that the drawing wants at a scale.
 func (j *Job) room(side *View, factor float64) (width, height float64) {
-	d := &j.Drill
-	low, high := side.Bounds()
-	width = 2*border + beside + d.D*factor + between + (high.X-low.X)*factor + after
-	height = 2*border + above + d.D*factor + below + j.stripHeight()
-	return width, height
+	d, l := &j.Drill, j.lanes(factor)
+	_, high := side.Bounds()
+	right := math.Max(high.X*factor, j.overSide(factor)+written(j.Labels.Clearance)+2*after)
+	width = 2*border + before + l.beside + d.D*factor + l.between + right + after
+	over, under := j.zones(factor)
+	return width, 2*border + over + d.D*factor + under + j.stripHeight()
+}
+
+// zones returns the room for dimensions over and under the views.
+func (j *Job) zones(factor float64) (over, under float64) {
+	l, radius := j.lanes(factor), j.Drill.D/2*factor
+	return math.Max(above, l.up-radius+lane), math.Max(below, l.low-radius+past+1)
 }
 
 // noteLetters is how many letters of a note fit beside the scale on A4.
@@ -134,20 +140,18 @@ func (j *Job) stripHeight() float64 {
 func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	factor, d := s.Scale.Factor(), &j.Drill
 	strip := border + j.stripHeight()
-	p := plan{s: s, j: j, factor: factor}
-	low, _ := side.Bounds()
+	p := plan{s: s, j: j, factor: factor, lanes: j.lanes(factor)}
 	radius := d.D / 2 * factor
-	y := strip + below + radius + spareY
-	p.end = Pt{border + beside + radius + spareX, y}
-	p.side = Pt{p.end.X + radius + between - low.X*factor, y}
+	_, under := j.zones(factor)
+	y := strip + under + radius + spareY
+	p.end = Pt{border + before + p.lanes.beside + radius + spareX, y}
+	p.side = Pt{p.end.X + radius + p.lanes.between, y}
 	end := End(d, j.Before)
 	p.view(&end, p.end)
 	p.view(side, p.side)
 	p.dimensionEnd()
 	p.dimensionSide()
-	for i, m := range end.Marks {
-		p.text(Text{At: p.put(p.end, m.At), Text: lipNames[i], Size: textSize, Bold: true, Align: Middle})
-	}
+	p.lipMarks()
 	p.strip(strip)
 }
 
@@ -156,6 +160,7 @@ type plan struct {
 	s         *Sheet
 	j         *Job
 	factor    float64
+	lanes     lanes
 	end, side Pt // where the views' origins stand on the paper
 }
 
@@ -178,7 +183,12 @@ func (p *plan) line(points ...Pt) {
 	p.s.Paths = append(p.s.Paths, Path{Line: Narrow, Points: points})
 }
 
-func (p *plan) text(t Text) { p.s.Texts = append(p.s.Texts, t) }
+// text writes; of an empty text there is nothing to write.
+func (p *plan) text(t Text) {
+	if t.Text != "" {
+		p.s.Texts = append(p.s.Texts, t)
+	}
+}
 
 // strip writes title, scale and notes under the views, with a line to hold a
 // rule against.

@@ -2,9 +2,11 @@ package draw
 
 import (
 	"bytes"
-	"encoding/xml"
 	"math"
 	"strconv"
+	"strings"
+	"text/template"
+	"unicode/utf8"
 )
 
 // Maker is the comment by which a drawing of ours is known again.
@@ -74,8 +76,19 @@ func (w *svg) put(parts ...string) {
 }
 
 // escape writes text with what XML keeps for itself escaped, and anything that
-// XML cannot hold replaced. A buffer takes all, so there is no error.
-func (w *svg) escape(text string) { _ = xml.EscapeText(w, []byte(text)) }
+// XML cannot hold replaced. encoding/xml can do it too, and makes its tables
+// whenever the program starts; the templates are there for cobra's sake.
+func (w *svg) escape(text string) { template.HTMLEscape(w, []byte(strings.Map(held, text))) }
+
+// held returns r where XML 1.0 (section 2.2) has a place for it, else the
+// replacement character. A carriage return has none that a reader would keep.
+func held(r rune) rune {
+	switch {
+	case r == '\t', r == '\n', r >= ' ' && r != 0xFFFE && r != 0xFFFF:
+		return r
+	}
+	return utf8.RuneError
+}
 
 // coordinate writes v to the thousandth of a millimetre.
 func (w *svg) coordinate(v float64) {

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
 )
 
 // Reading names one entry of the catalogue.
@@ -92,6 +93,9 @@ type Spec struct {
 	Help   string // one line, for the flag
 	How    string // how to take it at the bench
 	Usual  string // a sane range, in words
+	// AsNew is what the word "new" stands for on a drill of diameter d, mm; nil
+	// where it is not taken.
+	AsNew func(d float64) float64
 	// Keys are the names of its values in JSON, one or two.
 	Keys [2]string
 }
@@ -224,9 +228,9 @@ var specs = [readings]Spec{
 		How:   "What the point is to be thinned to.",
 		Usual: "0.08 to 0.18", Keys: [2]string{"chisel_ratio_wanted"}},
 	ToWeb: {Name: "to-web", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Help:  "web wanted at the point after thinning",
+		Help:  "web wanted at the point after thinning, or: new",
 		How:   "What the point is to be thinned to.",
-		Usual: "a new drill's web", Keys: [2]string{"web_wanted_mm"}},
+		Usual: "a new drill's web", Keys: [2]string{"web_wanted_mm"}, AsNew: reference.NewWeb},
 	ToThrust: {Name: "thrust", Kind: quantity.Force,
 		Help:  "thrust wanted at this feed after thinning: 2000N, 450lb",
 		How:   "What the machine or the work bears.",
@@ -339,14 +343,10 @@ func ForPlan() []Reading { return All()[CleanUp : LeastDiameter+1] }
 
 // Find returns the reading of that name.
 func Find(name string) (Reading, bool) {
-	r, ok := byName()[name]
-	return r, ok
-}
-
-var byName = sync.OnceValue(func() map[string]Reading {
-	all := make(map[string]Reading, readings)
-	for r := range readings {
-		all[specs[r].Name] = r
+	for i := range specs {
+		if specs[i].Name == name {
+			return Reading(i), true
+		}
 	}
-	return all
-})
+	return 0, false
+}

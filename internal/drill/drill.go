@@ -94,6 +94,8 @@ func (d *Drill) resolve(r Reading) error {
 		return d.resolveSwitch(r)
 	case s.Kind == quantity.Word:
 		return d.resolveWord(r)
+	case s.AsNew != nil && strings.EqualFold(strings.TrimSpace(d.text[r]), asNew):
+		return d.resolveNew(r)
 	}
 	bare := d.Units
 	if r != Size {
@@ -114,6 +116,23 @@ func (d *Drill) resolve(r Reading) error {
 	d.count[r] = uint8(n)
 	return nil
 }
+
+// asNew is the word for a new drill's.
+const asNew = "new"
+
+// resolveNew takes what the reading is on a new drill of this size.
+func (d *Drill) resolveNew(r Reading) error {
+	size, ok := d.Get(Size)
+	if !ok {
+		return &quantity.Error{Read: d.text[r], Takes: "a length", Hint: "new goes by the drill's size: give size too"}
+	}
+	d.value[r][0] = quantity.Value{V: specs[r].AsNew(size), Text: asNew}
+	d.count[r] = 1
+	return nil
+}
+
+// AsNew reports whether the reading was given as a new drill's.
+func (d *Drill) AsNew(r Reading) bool { return d.Has(r) && d.value[r][0].Text == asNew }
 
 // aboutComma explains two values where one is wanted.
 func aboutComma(first, second string) string {

@@ -271,3 +271,32 @@ func TestSample(t *testing.T) {
 		t.Errorf("%+v", d.Name)
 	}
 }
+
+// "new" stands for what a new drill of the size has, where a reading takes it: a
+// web of 12 % of the diameter from one inch on (from memory, medium).
+func TestAsNew(t *testing.T) {
+	for _, size := range []string{"1-1/4in", "31.75mm"} {
+		d := &drill.Drill{}
+		d.Set(drill.Size, size)
+		d.Set(drill.ToWeb, " New ")
+		if errs := d.Resolve(); errs != nil {
+			t.Fatal(errs)
+		}
+		if v := d.Value(drill.ToWeb); math.Abs(v-0.12*31.75) > 1e-9 || !d.AsNew(drill.ToWeb) || d.Values(drill.ToWeb)[0].Echo() != "new" {
+			t.Errorf("%s: web wanted %g", size, v)
+		}
+		d.Set(drill.ToWeb, "3mm")
+		if d.Resolve(); d.AsNew(drill.ToWeb) {
+			t.Error("3 mm is a new drill's")
+		}
+	}
+	for r, want := range map[drill.Reading]string{drill.ToWeb: "give size too", drill.Web: "begin with a number"} {
+		d := &drill.Drill{}
+		d.Set(r, "new")
+		errs := d.Resolve()
+		var e *quantity.Error
+		if len(errs) != 1 || !errors.As(errs[0], &e) || !strings.Contains(e.Hint, want) || d.AsNew(r) {
+			t.Errorf("%s new without a size: %v", r, errs)
+		}
+	}
+}

@@ -114,18 +114,31 @@ type Grid struct {
 type Cell struct {
 	Value  float64
 	Word   string
+	Inch   string  // takes the place of Word where inches are printed for people
 	Spread float64 // expanded uncertainty as in Figure
+}
+
+// In returns the cell's word as a reader of those units wants it.
+func (c Cell) In(s quantity.System) string {
+	if s == quantity.Inch && c.Inch != "" {
+		return c.Inch
+	}
+	return c.Word
 }
 
 // V and W make cells.
 func V(v float64) Cell { return Cell{Value: v} }
 func W(s string) Cell  { return Cell{Value: math.NaN(), Word: s} }
 
+// usual is how many figures a section has room for from the start: few have
+// more, and to grow to it would copy them four times.
+const usual = 8
+
 // Open starts a section.
 func (s *Sheet) Open(title string) {
 	n := len(s.Sections)
 	if n == cap(s.Sections) {
-		s.Sections = append(s.Sections, Section{})
+		s.Sections = append(s.Sections, Section{Figures: make([]Figure, 0, usual)})
 	}
 	s.Sections = s.Sections[:n+1]
 	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}

@@ -108,9 +108,7 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, c.Drop2, limit)
 	r.recommendedFigures(s)
 	r.workingFigures(s)
-	if b.FeedAssumed {
-		s.Find("feed-assumed", figure.Note, "no feed was given: {} is taken, the middle for this diameter", figure.Feed(b.Feed))
-	}
+	b.FeedAssumption(s)
 	if c.Apart > apart {
 		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(c.Apart))
 	}

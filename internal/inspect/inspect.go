@@ -33,7 +33,7 @@ type Basics struct {
 	// Given says that the material was named and not taken for granted.
 	Given bool
 	Feed  float64
-	// FeedAssumed says that no feed was read and the table's middle is used.
+	// FeedAssumed says that no feed was read and the usual one is used.
 	FeedAssumed bool
 }
 
@@ -58,15 +58,9 @@ func basics(d *drill.Drill) Basics {
 	b.Given = d.Has(drill.Material)
 	b.Material = materialOf(d)
 	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {
-		b.Feed, b.FeedAssumed = usualFeed(b.D), true
+		b.Feed, b.FeedAssumed = UsualFeed(b.D, b.Material), true
 	}
 	return b
-}
-
-// usualFeed is the middle of the published feeds for a drill of diameter d mm.
-func usualFeed(d float64) float64 {
-	band := reference.FeedBand(d)
-	return (band.Low + band.High) / 2
 }
 
 // DefaultMaterial is what the work is taken to be when nothing is said.

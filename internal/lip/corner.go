@@ -59,7 +59,7 @@ func (l *lip) assumptions(s *figure.Sheet) {
 	note(t.chisel, "chisel-angle-assumed", "no chisel-edge angle was read: {} is taken", figure.Deg(math.Pi-l.chisel), reference.HandbookChiselSource())
 	note(t.clearance, "clearance-assumed", "no clearance was read: {} is taken, as recommended for the size", figure.Deg(l.clearance), l.Clearance.Limit.Source)
 	note(t.helix, "helix-assumed", "no helix was given: {} is taken, the middle for general work at this size", figure.Deg(l.helix), l.helixSource())
-	note(b.FeedAssumed, "feed-assumed", "no feed was given: {} is taken, the middle for this diameter", figure.Feed(b.Feed), nil)
+	b.FeedAssumption(s)
 	note(t.rpm, "rpm-assumed", "no rpm was given: {} is taken, from the work material's cutting speed", figure.Of(quantity.Rpm, l.rpm), l.speedSource())
 	if t.rpm && b.Material != nil && !b.Given {
 		s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(b.Material.Name))

@@ -247,3 +247,18 @@ func FuzzPlaces(f *testing.F) {
 		}
 	})
 }
+
+// Rake and clearance from the vectors are those of the closed forms.
+func TestVectorsAgree(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := Sheet(read(t, anyLip(t)), false)
+		for key, by := range map[string]string{"vector_rake_deg": "corner_normal_rake_deg", "vector_clearance_deg": "corner_lip_clearance_deg"} {
+			if a, b := s.Lookup(key).Value, s.Lookup(by).Value; !(math.Abs(a-b) < 1e-9) {
+				t.Fatalf("%s is %v, %s %v", key, a/degree, by, b/degree)
+			}
+		}
+		if a, b := -math.Asin(s.Lookup("vector_u_v").Value), s.Lookup("corner_inclination_deg").Value; !(math.Abs(a-b) < 1e-9) {
+			t.Fatalf("the inclination is %v by the lip and the cutting direction, not %v", a/degree, b/degree)
+		}
+	})
+}

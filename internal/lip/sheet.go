@@ -18,6 +18,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	inspect.Plausible(d, s)
 	s.Grids = append(s.Grids, l.rows(l.places(d)))
 	l.cornerFigures(s)
+	l.vectorFigures(s)
 	l.alongFigures(s)
 	l.chiselFigures(s)
 	l.assumptions(s)

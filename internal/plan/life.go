@@ -146,19 +146,19 @@ func (p *Plan) Mishap() bool {
 // grind's, by the usual one.
 func (p *Plan) workLeft(s *figure.Sheet) {
 	b := &p.Job.Body
-	first, every := p.first(), figure.Len(p.Ahead.Usual)
+	first, every, hair := p.first(), figure.Len(p.Ahead.Usual), figure.Num(regrind.Hair)
 	switch {
 	case p.Do == Retire || !p.Made:
 		s.Work(rules.String(), "none: it is retired now", "0")
 	case p.Ahead.End == regrind.FluteShort:
-		s.Work(inspect.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + 0.0001) + 1)",
-			figure.Len(b.Flute), figure.Len(b.LeastFlute), figure.Len(first), every)
+		s.Work(inspect.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + {}) + 1)",
+			figure.Len(b.Flute), figure.Len(b.LeastFlute), figure.Len(first), every, hair)
 	case p.Ahead.End == regrind.WebSpent:
-		s.Work(inspect.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + 0.0001) + 1)",
-			figure.Num(b.MostWeb), figure.Len(b.D), figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), figure.Len(first), every)
+		s.Work(inspect.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + {}) + 1)",
+			figure.Num(b.MostWeb), figure.Len(b.D), figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), figure.Len(first), every, hair)
 	case p.Ahead.End == regrind.DiameterLow:
-		s.Work(inspect.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + 0.0001) + 1)",
-			figure.Len(b.D), figure.Len(b.LeastDiameter), figure.Of(quantity.Taper, b.BackTaper), figure.Len(first), every)
+		s.Work(inspect.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + {}) + 1)",
+			figure.Len(b.D), figure.Len(b.LeastDiameter), figure.Of(quantity.Taper, b.BackTaper), figure.Len(first), every, hair)
 	case p.Ahead.End == regrind.NotCounted:
 		s.Work(rules.String(), "counted no further", "{}", figure.Num(regrind.MostGrinds))
 	}

@@ -26,6 +26,10 @@ func (c Cone) Setting() Setting {
 	return Setting{c.wanted.SemiAngle, math.Atan2(across, -c.axis.Z), offset, c.vertex}
 }
 
+// Axis returns the direction of the swing axis, from the cone's vertex into the
+// drill: u cos th - n sin th, u the unit vector along the lip and n the flank's.
+func (c Cone) Axis() Vec { return c.axis }
+
 // Point returns the ground point: diameter, web, half angle, lip clearance at
 // the outer corner and the cone's semi-angle.
 func (c Cone) Point() Wanted { return c.wanted }

@@ -75,13 +75,28 @@ func (e Edge) WorkingRake(r, feed float64) float64 {
 	if math.IsNaN(e.webAngle(r)) || !notNegative(feed) {
 		return math.NaN()
 	}
-	x, y := AlongLip(r, e.flank.web), e.flank.web/2
-	lip := Vec{e.sin, 0, -e.cs}
-	turning := Vec{-y / r, x / r, 0}
-	helix := turning.Scale(-2 * r / e.flank.d * math.Tan(e.helix)).Sub(Vec{Z: 1})
-	chip := helix.across(lip)
-	cutting := turning.Add(Vec{Z: feed / (2 * math.Pi * r)}).across(lip)
+	v := e.Vectors(r)
+	chip := v.Helix.across(v.Lip)
+	cutting := v.Cutting.Add(Vec{Z: feed / (2 * math.Pi * r)}).across(v.Lip)
 	return -math.Asin(chip.Dot(cutting) / (chip.Norm() * cutting.Norm()))
+}
+
+// EdgeVectors are the directions at one place on the lip, x along the lip in
+// the end view, y the way it moves, z out of the point.
+type EdgeVectors struct {
+	Lip     Vec // along the lip, outward, unit length: (sin k, 0, -cos k)
+	Helix   Vec // along the flute, toward the shank, one down: (tan H(r) sin b, -tan H(r) cos b, -1)
+	Cutting Vec // the way the place turns, unit length: (-sin b, cos b, 0)
+	Across  Vec // in the flank, ahead of the lip: (0, 1, g)
+}
+
+// Vectors returns the directions at radius r. The rake face is square to
+// Lip x Helix, the flank to Lip x Across.
+// Domain: web/2 < r <= d/2; vectors of NaN outside.
+func (e Edge) Vectors(r float64) EdgeVectors {
+	sin, cos := math.Sincos(e.webAngle(r))
+	lead := 2 * r / e.flank.d * math.Tan(e.helix)
+	return EdgeVectors{Vec{e.sin, 0, -e.cs}, Vec{lead * sin, -lead * cos, -1}, Vec{-sin, cos, 0}, Vec{0, 1, e.flank.slope}}
 }
 
 // NormalClearance returns the clearance in the plane square to the lip:

@@ -17,6 +17,11 @@ func (v Vec) Scale(s float64) Vec { return Vec{v.X * s, v.Y * s, v.Z * s} }
 // Dot returns the scalar product.
 func (v Vec) Dot(u Vec) float64 { return v.X*u.X + v.Y*u.Y + v.Z*u.Z }
 
+// Cross returns the vector product.
+func (v Vec) Cross(u Vec) Vec {
+	return Vec{v.Y*u.Z - v.Z*u.Y, v.Z*u.X - v.X*u.Z, v.X*u.Y - v.Y*u.X}
+}
+
 // Norm returns the length.
 func (v Vec) Norm() float64 { return math.Sqrt(v.Dot(v)) }
 

@@ -41,12 +41,12 @@ var feet = ladder{
 }
 
 // compounds holds the ladder of every kind that has one.
-var compounds = [...]ladder{Length: feet, Size: feet, Angle: degrees}
+var compounds = [...]*ladder{Length: &feet, Size: &feet, Angle: &degrees}
 
 // compound reads a quantity in two steps or more: 59°30'15", 1' 2-1/2". A hint
 // says that it is one, but a wrong one.
 func compound(kind Kind, s string) (total float64, hint string, ok bool) {
-	if int(kind) >= len(compounds) || compounds[kind].levels == nil {
+	if int(kind) >= len(compounds) || compounds[kind] == nil {
 		return 0, "", false
 	}
 	l := compounds[kind]

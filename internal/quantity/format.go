@@ -60,8 +60,8 @@ func (f Format) shown(k Kind) scale {
 	return scale{mul: 1, div: 1}
 }
 
-// Number returns the digits of v without a unit: "1.86". Forces and torques
-// are rounded to three significant figures. A NaN, and any value of the kind
+// Number returns the digits of v without a unit: "1.86". Forces, torques and
+// stresses are rounded to three significant figures. A NaN, and any value of the kind
 // Word, gives "-"; an infinity gives "∞".
 func (f Format) Number(k Kind, g Gauge, v float64) string {
 	var room [32]byte
@@ -78,7 +78,7 @@ func (f Format) appendNumber(b []byte, k Kind, g Gauge, v float64) []byte {
 		return append(b, "-∞"...)
 	}
 	x := tidy(f.InSystem(k, v))
-	if k == Force || k == Torque {
+	if k.threeFigures() {
 		x = toFigures(x)
 	}
 	from := len(b)
@@ -112,7 +112,7 @@ func (f Format) AppendText(b []byte, k Kind, g Gauge, v float64) []byte {
 // Decimals returns how many decimals v is shown with. A length or an angle has
 // as many as the resolution of its gauge needs: 0.01 mm two, in inches four;
 // half a degree one. A gauge that does not measure the kind counts as the
-// caliper or the protractor. Forces and torques have what three significant
+// caliper or the protractor. Forces, torques and stresses have what three significant
 // figures leave, other kinds a fixed number.
 func (f Format) Decimals(k Kind, g Gauge, v float64) int {
 	switch k {
@@ -121,7 +121,7 @@ func (f Format) Decimals(k Kind, g Gauge, v float64) int {
 			return f.either(3, 4) // a nominal size is exact
 		}
 		return decimalsOf(f.InSystem(k, f.resolution(k, g)))
-	case Force, Torque:
+	case Force, Torque, Stress:
 		return decimalsOfFigures(f.InSystem(k, v))
 	case Number:
 		return 3
@@ -136,6 +136,9 @@ func (f Format) Decimals(k Kind, g Gauge, v float64) int {
 	}
 	return 0
 }
+
+// threeFigures reports whether a kind is a force, or follows from one.
+func (k Kind) threeFigures() bool { return k == Force || k == Torque || k == Stress }
 
 func (f Format) either(metric, inch int) int {
 	if f.System == Inch {

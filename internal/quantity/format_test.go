@@ -62,6 +62,8 @@ func TestText(t *testing.T) {
 		{mm, Force, NoGauge, 1e-12, "0.000000 N"},
 		{mm, Force, NoGauge, 0, "0 N"},
 		{mm, Force, NoGauge, -1234, "-1230 N"},
+		{mm, Stress, NoGauge, 155, "155 MPa"},
+		{in, Stress, NoGauge, 155, "22500 psi"},   // 1 MPa is 145.038 psi (common practice)
 		{in, Force, NoGauge, 10288.4, "2310 lbf"}, // the handbook's 2313 lb
 		{mm, Torque, NoGauge, 63.14, "63.1 N m"},
 		{mm, Torque, NoGauge, 1234, "1230 N m"},
@@ -148,7 +150,7 @@ func TestPrintedLengthsAreTrueToTheGauge(t *testing.T) {
 // Printing in inches or millimetres changes the digits and nothing else: what
 // is printed, read back, is the same quantity to within half its last digit.
 func TestPrintAndReadBackInEitherSystem(t *testing.T) {
-	kinds := []Kind{Number, Length, Size, Angle, Feed, Taper, Share, Rpm, Cutting, Surface, Force, Torque, Power}
+	kinds := []Kind{Number, Length, Size, Angle, Feed, Taper, Share, Rpm, Cutting, Surface, Force, Torque, Power, Stress}
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(0.2, 1).Draw(t, "v")
 		k := rapid.SampledFrom(kinds).Draw(t, "kind")

@@ -33,6 +33,7 @@ const (
 	Force                // N
 	Torque               // N m
 	Power                // kW
+	Stress               // MPa
 	Duration             // s
 	Word                 // no number: a name, a verdict
 )

@@ -219,7 +219,7 @@ func TestAnUnknownKindIsRefused(t *testing.T) {
 func TestFullPrintReadsBack(t *testing.T) {
 	own := map[Kind]string{
 		Number: "", Length: "mm", Size: "mm", Angle: "rad", Feed: "mm/rev", Taper: "mm/mm", Share: "", Rpm: "rpm",
-		Cutting: "m/min", Surface: "m/s", Force: "N", Torque: "N m", Power: "kW",
+		Cutting: "m/min", Surface: "m/s", Force: "N", Torque: "N m", Power: "kW", Stress: "MPa",
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(1e-12, 1).Draw(t, "v")

@@ -21,6 +21,7 @@ var takes = [...]string{
 	Force:    "a force such as 900N or 200lbf",
 	Torque:   "a torque such as 12Nm or 9ft-lb",
 	Power:    "a power such as 1.5kW or 2hp",
+	Stress:   "a stress such as 155MPa or 22000psi",
 	Duration: "nothing that can be typed",
 	Word:     "nothing that can be typed",
 }

@@ -18,7 +18,7 @@ var bench embed.FS
 var kindNames = map[string]Kind{
 	"number": Number, "length": Length, "size": Size, "angle": Angle, "feed": Feed, "taper": Taper,
 	"share": Share, "count": Count, "rpm": Rpm, "cutting": Cutting, "surface": Surface, "force": Force,
-	"torque": Torque, "power": Power, "duration": Duration, "word": Word,
+	"torque": Torque, "power": Power, "stress": Stress, "duration": Duration, "word": Word,
 }
 
 // row is one line of a file under testdata.

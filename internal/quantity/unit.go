@@ -139,6 +139,12 @@ var scales = [...][]scale{
 		{"hp", "hp", Inch, kWPerHP, 1},
 		{"W", "W", Metric, 1, 1000},
 	},
+	Stress: {
+		{"MPa", "MPa", Metric, 1, 1},
+		{"psi", "psi", Inch, newtonLbf, mmPerInch * mmPerInch},
+		{"N/mm2", "MPa", Metric, 1, 1},
+		{"ksi", "ksi", Inch, 1000 * newtonLbf, mmPerInch * mmPerInch},
+	},
 	Duration: nil,
 	Word:     nil,
 }

@@ -26,7 +26,7 @@ func agrees(t *testing.T, what string, got, want, tolerance float64) {
 
 // cuttingTables are the tables about cutting.
 func cuttingTables() []reference.Table {
-	return slices.Concat(reference.ForceTables(), reference.MaterialTables(), reference.SpeedTables(),
+	return slices.Concat(reference.ForceTables(), reference.MaterialTables(), reference.SpeedTables(), reference.FeedTables(),
 		reference.ShankTables(), reference.HoleTables(), reference.ThinningTables())
 }
 
@@ -173,26 +173,6 @@ func TestFactorsByName(t *testing.T) {
 	}
 }
 
-// US Navy course Machinery Repairman (in print); the mm column is derived.
-func TestFeedBand(t *testing.T) {
-	for _, v := range []struct{ d, low, high float64 }{
-		{0.35, 0.03, 0.05}, {3.175, 0.03, 0.05}, {3.2, 0.05, 0.10}, {6.35, 0.05, 0.10}, {6.4, 0.10, 0.18},
-		{12.7, 0.10, 0.18}, {12.8, 0.18, 0.38}, {25.4, 0.18, 0.38}, {25.5, 0.38, 0.64}, {90, 0.38, 0.64},
-	} {
-		b := reference.FeedBand(v.d)
-		agrees(t, "low", b.Low, v.low, 0.0055)
-		agrees(t, "high", b.High, v.high, 0.0055)
-		if b.Source.Label != reference.InPrint {
-			t.Errorf("%v mm: %v", v.d, b.Source)
-		}
-	}
-	for _, d := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if b := reference.FeedBand(d); !math.IsNaN(b.Low) || !math.IsNaN(b.High) || b.Source != nil {
-			t.Errorf("%v mm: got %+v", d, b)
-		}
-	}
-}
-
 // Machinery's Handbook, 31st ed., Table 22 (in print, in part): at the printed
 // diameters, and half way between two.
 func TestDiameterCorrection(t *testing.T) {
@@ -317,26 +297,6 @@ func TestOversizeMeetsTheLinearRule(t *testing.T) {
 	for _, in := range []float64{0.06, 1.01, math.NaN()} {
 		if _, ok := reference.UsualOversize(in * 25.4); ok {
 			t.Errorf("an oversize at %v in", in)
-		}
-	}
-}
-
-// Chisel lengths of the forms, trade rules from memory; 0.03 of a split point
-// is in print.
-func TestFormOfChisel(t *testing.T) {
-	for ratio, want := range map[float64]string{0: "C", 0.03: "C", 0.06: "C", 0.069: "C", 0.07: "A", 0.08: "A", 0.1: "A", 0.13: "A", 0.15: "N", 0.18: "N", 0.2: "N", 0.4: "N"} {
-		if form, source, ok := reference.FormOfChisel(ratio); !ok || form.Letter != want || source.Label != reference.Own {
-			t.Errorf("c/D %v: form %s, want %s", ratio, form.Letter, want)
-		}
-	}
-	for _, ratio := range []float64{-0.01, 1, math.NaN()} {
-		if _, _, ok := reference.FormOfChisel(ratio); ok {
-			t.Errorf("a form at c/D %v", ratio)
-		}
-	}
-	for _, f := range reference.PointForms() {
-		if given := f.Chisel.Source != nil; given == (f.Letter == "E") {
-			t.Errorf("form %s: chisel %+v", f.Letter, f.Chisel)
 		}
 	}
 }

@@ -2,14 +2,18 @@ package reference
 
 // Sources of the figures about the hole.
 var (
-	deepSource     = Source{Practice, "", "a hole of three diameters or more is deep: cut the speed and the feed"}
-	deepestSource  = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10"}
-	firstSource    = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
-	peckSource     = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
-	shrinkSource   = Source{Own, "", "each peck four fifths of the one before, to half a diameter"}
-	pilotSource    = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
-	pilotTopSource = Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
-	oversizeSource = Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
+	deepSource       = Source{Practice, "", "cut the speed and the feed in holes of three diameters and more"}
+	deepestSource    = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10"}
+	deepFromSource   = Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
+	firstSource      = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
+	peckSource       = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
+	shrinkSource     = Source{Own, "", "each peck four fifths of the one before, to half a diameter"}
+	pilotSource      = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
+	pilotPickSource  = Source{Own, "", "between web and chisel edge, a tenth of the way off either, so that what is left of the chisel edge still holds the feed back: of whole and half millimetres, or of fractions of an inch, the one nearest the middle; then of the finer and of the other sizes"}
+	pilotFromSource  = Source{Memory, "medium", "no pilot for drills up to 6 mm or 1/4 in, common practice"}
+	pilotDepthSource = Source{Practice, "", "a pilot need only guide the point: spotted, or a diameter or two deep"}
+	pilotTopSource   = Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
+	oversizeSource   = Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
 )
 
 // DeepCut is the part by which speed and feed are cut in a deep hole.
@@ -56,6 +60,13 @@ const DeepestPecked = 8.0
 // DeepestSource is where DeepestPecked comes from.
 func DeepestSource() *Source { return &deepestSource }
 
+// DeepFrom is the depth, diameters, beyond which a hole is called deep. Source:
+// own rule.
+const DeepFrom = 5.0
+
+// DeepFromSource is where DeepFrom comes from.
+func DeepFromSource() *Source { return &deepFromSource }
+
 // The rule of pecks, diameters: the first stroke, the second, the factor from
 // each to the next, and the least.
 const (
@@ -71,6 +82,26 @@ func PeckSources() [3]*Source { return [3]*Source{&firstSource, &peckSource, &sh
 
 // PilotTop is the largest pilot, part of the final diameter.
 const PilotTop = 0.6
+
+// PilotBorder is how far off the web and the chisel edge the pilot to use keeps
+// where it can, part of the way between them. Source: own rule.
+const PilotBorder = 0.1
+
+// PilotFromMetric and PilotFromInch are the largest drills, mm, that want no
+// pilot, in either system.
+const (
+	PilotFromMetric = 6.0
+	PilotFromInch   = InchMM / 4
+)
+
+// PilotFromSource is where they come from.
+func PilotFromSource() *Source { return &pilotFromSource }
+
+// PilotPickSource is where the choice of one size comes from.
+func PilotPickSource() *Source { return &pilotPickSource }
+
+// PilotDepthSource is where the depth of a pilot hole comes from.
+func PilotDepthSource() *Source { return &pilotDepthSource }
 
 // PilotSources returns where the rule of the pilot and PilotTop come from.
 func PilotSources() [2]*Source { return [2]*Source{&pilotSource, &pilotTopSource} }
@@ -119,6 +150,8 @@ func HoleTables() []Table {
 				}
 				return rows
 			}},
+		{"deep-from", "Depth beyond which a hole is called deep, diameters", deepFromSource,
+			[]string{"diameters"}, func() [][]string { return [][]string{{cell(DeepFrom)}} }},
 		{"deepest-pecked", "Depth to which pecks serve, diameters", deepestSource,
 			[]string{"straight", "with pecks"}, func() [][]string { return [][]string{{cell(PeckFirst), cell(DeepestPecked)}} }},
 		{"peck-first", "First stroke, diameters", firstSource,
@@ -129,6 +162,14 @@ func HoleTables() []Table {
 			[]string{"factor", "least, diameters"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast)}} }},
 		{"pilot", "Pilot hole for a following drill", pilotSource,
 			[]string{"drill in", "web in", "pilot in"}, func() [][]string { return [][]string{{"3/4", "0.090-0.112", "7/64-1/8"}} }},
+		{"pilot-taken", "Pilot taken of the sizes that serve", pilotPickSource,
+			[]string{"drill", "first", "then", "last"}, func() [][]string {
+				return [][]string{{"metric", "whole and half mm", "tenths of a mm, finer", "fractions, numbers, letters"}, {"inch", "fractions", "numbers, letters", "mm"}}
+			}},
+		{"pilot-from", "Largest drill that wants no pilot", pilotFromSource,
+			[]string{"mm", "in"}, func() [][]string { return [][]string{{cell(PilotFromMetric), "1/4"}} }},
+		{"pilot-depth", "Depth of a pilot hole, its own diameters", pilotDepthSource,
+			[]string{"diameters"}, func() [][]string { return [][]string{{"1-2"}} }},
 		{"pilot-largest", "Largest pilot, part of the final diameter", pilotTopSource,
 			[]string{"part"}, func() [][]string { return [][]string{{cell(PilotTop)}} }},
 		{"oversize-by-size", "Oversize of drilled holes, inches", oversizeSource,

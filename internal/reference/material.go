@@ -9,25 +9,6 @@ import (
 	"github.com/agnivade/levenshtein"
 )
 
-// FeedEnd says which part of the published feeds a material takes.
-type FeedEnd uint8
-
-// The parts; "lower end for hard material" is in print, the rest is its
-// counterpart.
-const (
-	FeedLow FeedEnd = iota
-	FeedMid
-	FeedHigh
-)
-
-// String returns the part in words.
-func (e FeedEnd) String() string {
-	return [...]string{"low end", "middle", "high end"}[e]
-}
-
-// Share returns where in the band the part lies: 0, 1/2 or 1.
-func (e FeedEnd) Share() float64 { return float64(e) / 2 }
-
 // Material is a work material and what is published about drilling it with a
 // high-speed-steel drill. Figures that nobody has published are NaN, with no
 // source. It holds no pointer to what it was made from but the sources, so a

@@ -125,6 +125,9 @@ func TestMaterialsMakeSense(t *testing.T) {
 		if (m.Relief == reference.Hard) != (m.FeedEnd == reference.FeedLow) {
 			t.Errorf("%s: %v, feed %v", m.Name, m.Relief, m.FeedEnd)
 		}
+		if m.Kin != m.Name {
+			t.Errorf("%s is akin to %s", m.Name, m.Kin)
+		}
 	}
 }
 
@@ -191,17 +194,6 @@ func TestChangedMaterial(t *testing.T) {
 		}
 		if m.Speed.Low = v; m.HasSpeed() {
 			t.Errorf("%v m/min is a speed", v)
-		}
-	}
-}
-
-func TestFeedEnds(t *testing.T) {
-	for end, want := range map[reference.FeedEnd]struct {
-		share float64
-		word  string
-	}{reference.FeedLow: {0, "low end"}, reference.FeedMid: {0.5, "middle"}, reference.FeedHigh: {1, "high end"}} {
-		if end.Share() != want.share || end.String() != want.word {
-			t.Errorf("%v: share %v", end, end.Share())
 		}
 	}
 }

@@ -1,12 +1,9 @@
 package reference
 
-import "math"
-
 // Sources of speeds and feeds.
 var (
 	navySpeedSource  = Source{InPrint, "", "US Navy training course Machinery Repairman, cutting speeds of high-speed-steel twist drills"}
 	tradeSpeedSource = Source{Practice, "", "trade chart of cutting speeds of high-speed-steel twist drills"}
-	feedBandSource   = Source{InPrint, "", "US Navy training course Machinery Repairman, feeds of high-speed-steel drills; lower end for hard material, ease the feed at break-through"}
 	fdSource         = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 22, in part; base drill 0.60 in, 118 degrees, two flutes"}
 	wheelSource      = Source{Memory, "high", "ordinary vitrified straight wheels, 6500 ft/min (33 m/s) in ANSI B7.1; the wheel's own marking governs"}
 )
@@ -87,40 +84,6 @@ var speedRows = [...]speedRow{
 	speedPlastics:           {"plastics (phenolic)", span{}, span{100, 300}},
 }
 
-// feedRow is one row of the feeds.
-type feedRow struct {
-	name string
-	to   float64 // in, inclusive
-	feed span    // in/rev
-}
-
-var feedRows = [...]feedRow{
-	{"No. 80 to 1/8", 0.125, span{0.001, 0.002}},
-	{"1/8 to 1/4", 0.25, span{0.002, 0.004}},
-	{"1/4 to 1/2", 0.5, span{0.004, 0.007}},
-	{"1/2 to 1", 1, span{0.007, 0.015}},
-	{"over 1", math.Inf(1), span{0.015, 0.025}},
-}
-
-// FeedBand returns the published feeds of a high-speed-steel drill of diameter
-// d mm, mm per revolution. A diameter on the edge between two rows takes the
-// smaller drill's. The ends are NaN when d is
-// not a positive length.
-func FeedBand(d float64) Band {
-	if !(d > 0) || math.IsInf(d, 1) {
-		return span{}.band(InchMM, nil)
-	}
-	row := feedRows[0]
-	for i := 0; d > row.to*InchMM+edge; i++ {
-		row = feedRows[i+1]
-	}
-	return row.feed.band(InchMM, &feedBandSource)
-}
-
-// edge keeps a diameter that differs from a row's end in its last digits only
-// in that row, mm.
-const edge = 1e-9
-
 // fdRow is one column of the diameter correction of the cutting speed.
 type fdRow struct{ d, optimum, half float64 } // in; factor at feed ratio 1.00 and 0.50
 
@@ -150,21 +113,13 @@ func between(x, x0, x1, y0, y1 float64) float64 {
 	return y0 + (y1-y0)*(x-x0)/(x1-x0)
 }
 
-// SpeedTables returns the tables of cutting speeds and feeds.
+// SpeedTables returns the tables of cutting speeds.
 func SpeedTables() []Table {
 	return []Table{
 		{"cutting-speeds-course", "Cutting speeds of high-speed-steel drills, ft/min", navySpeedSource,
 			[]string{"work", "ft/min"}, speedColumn(func(r speedRow) span { return r.navy })},
 		{"cutting-speeds-trade", "Cutting speeds of high-speed-steel drills, ft/min, trade chart", tradeSpeedSource,
 			[]string{"work", "ft/min"}, speedColumn(func(r speedRow) span { return r.trade })},
-		{"feeds", "Feeds of high-speed-steel drills, in/rev", feedBandSource,
-			[]string{"drill in", "in/rev"}, func() [][]string {
-				var rows [][]string
-				for _, r := range feedRows {
-					rows = append(rows, []string{r.name, r.feed.String()})
-				}
-				return rows
-			}},
 		{"speed-diameter-correction", "Diameter correction Fd of the cutting speed", fdSource,
 			[]string{"D in", "Fd", "Fd at half feed", "note"}, func() [][]string {
 				var rows [][]string

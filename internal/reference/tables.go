@@ -5,7 +5,7 @@ func Tables() []Table {
 	var out []Table
 	for _, tables := range [][]Table{
 		toleranceTables(), clearanceTables(), webTables(), wearTables(), regrindTables(),
-		MaterialTables(), ForceTables(), SpeedTables(), HoleTables(), ShankTables(),
+		MaterialTables(), ForceTables(), SpeedTables(), FeedTables(), HoleTables(), ShankTables(),
 		ThinningTables(), fireTables(), SizeTables(), chiselPrintedTables(), fluteTables(), speedPickTables(), grinderTables(), bodyTables(),
 	} {
 		out = append(out, tables...)

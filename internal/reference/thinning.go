@@ -3,7 +3,7 @@ package reference
 // Sources of the figures about thinning.
 var (
 	formSource     = Source{Memory, "medium", "point forms of DIN 1412; the chisel lengths are trade rules, not the standard's"}
-	formPickSource = Source{Own, "", "the form whose chisel length is nearest"}
+	formPickSource = Source{Own, "", "the form whose chisel length is nearest; N, which has no thinning, only where none is ground"}
 	coreWebSource  = Source{Own, "", "not thinner than the thinnest web in the Machinery's Handbook's Table 7 (31st ed., in print): w/D 0.025, a split point"}
 	coreEdgeSource = Source{Practice, "", "chisel edge after good grinding 1/10 to 1/20 of the diameter; shorter is a split point's, for a machine to grind"}
 	shareSource    = Source{InPrint, "", "Modern Machining Technology (2011), p. 145: chisel edge 50 to 60 % of the axial force, lips 30 to 40 %, margins about 10 %; 29.5 mm high-speed-steel drill, work of 200 HB"}
@@ -40,14 +40,15 @@ func PointForms() []PointForm {
 
 // FormOfChisel returns the form that a chisel edge of ratio c/D amounts to: N,
 // A or C, whichever form's chisel lengths are nearest; the longer chisel where
-// two are as near. ok is false when ratio is not in 0 to 1.
-func FormOfChisel(ratio float64) (form PointForm, source *Source, ok bool) {
+// two are as near. A point that is thinned, however little, is not form N. ok is
+// false when ratio is not in 0 to 1.
+func FormOfChisel(ratio float64, thinned bool) (form PointForm, source *Source, ok bool) {
 	if !(ratio >= 0 && ratio < 1) {
 		return PointForm{}, nil, false
 	}
 	least := 2.0
 	for _, f := range PointForms() {
-		if f.Letter != "N" && f.Letter != "A" && f.Letter != "C" {
+		if f.Letter != "A" && f.Letter != "C" && (thinned || f.Letter != "N") {
 			continue
 		}
 		if away := max(f.Chisel.Low-ratio, ratio-f.Chisel.High, 0); away < least-edge {

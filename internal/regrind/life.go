@@ -124,8 +124,12 @@ func (b *Body) ended(s *State) End {
 	return NotKnown
 }
 
-// MostGrinds bounds a schedule.
-const MostGrinds = 10_000
+// MostGrinds bounds a schedule, and Hair is the part of a usual grind by which one
+// may miss an end and still count: no gauge shows it.
+const (
+	MostGrinds = 10_000
+	Hair       = 1e-4
+)
 
 // Life returns the drill after each grind that still leaves it fit for the job,
 // and what forbids the next one. The first grind takes first, every other one
@@ -146,11 +150,16 @@ func (b *Body) Life(first, every float64) ([]State, End, error) {
 	}
 	var grinds []State
 	for len(grinds) < MostGrinds {
-		s := b.After(first + float64(len(grinds))*every)
-		if end := b.ended(&s); end != NotKnown {
+		removed := first + float64(len(grinds))*every
+		ground, nearly := b.After(removed), b.After(math.Max(0, removed-Hair*every))
+		end := b.ended(&nearly)
+		if end == NotKnown && ground.Flute <= 0 {
+			end = FluteShort
+		}
+		if end != NotKnown {
 			return grinds, end, nil
 		}
-		grinds = append(grinds, s)
+		grinds = append(grinds, ground)
 	}
 	return grinds, NotCounted, nil
 }

@@ -135,7 +135,7 @@ func turned(cells [][]string) (out [][]string, words []bool) {
 
 func (t *tableWriter) cell(c figure.Column, v figure.Cell) string {
 	if v.Word != "" || c.Kind == quantity.Word {
-		return clean(v.Word)
+		return clean(v.In(t.f.System))
 	}
 	if math.IsNaN(v.Value) {
 		return "-"

@@ -10,10 +10,14 @@ import (
 	"evenlip/internal/quantity"
 )
 
+// usualJSON is room for the sheet of a drill: a buffer that grew to it would
+// touch memory again at every size.
+const usualJSON = 4 << 10
+
 // writeJSON prints one object for one sheet, a list for several.
 func writeJSON(w io.Writer, jobs []Job, o Options) error {
 	e := Encoder{Explain: o.Explain}
-	var b []byte
+	b := make([]byte, 0, usualJSON)
 	if len(jobs) > 1 {
 		b = append(b, '[')
 	}
@@ -27,6 +31,7 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 		b = append(b, ']')
 	}
 	var out bytes.Buffer
+	out.Grow(2 * len(b))
 	if err := json.Indent(&out, b, "", "  "); err != nil {
 		return err
 	}

@@ -29,24 +29,26 @@ func Wrap(text string, width int) []string { return wrap(clean(text), width) }
 // longer than a line.
 func wrapItems(items []string, glue string, width int) []string {
 	var lines []string
-	line := ""
+	line, cells := "", 0
 	for i, item := range items {
 		if i < len(items)-1 {
 			item += strings.TrimRight(glue, " ")
 		}
+		more := style.Width(item)
 		switch {
 		case line == "":
-			line = item
-		case style.Width(line)+1+style.Width(item) <= width:
-			line += " " + item
+			line, cells = item, more
+		case cells+1+more <= width:
+			line, cells = line+" "+item, cells+1+more
 		default:
 			lines = append(lines, line)
-			line = item
+			line, cells = item, more
 		}
-		if style.Width(line) > width && glue != " " {
+		if cells > width && glue != " " {
 			inner := wrap(line, width)
 			lines = append(lines, inner[:len(inner)-1]...)
 			line = inner[len(inner)-1]
+			cells = style.Width(line)
 		}
 	}
 	return append(lines, line)

@@ -66,7 +66,7 @@ func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
 	for _, row := range g.Rows {
 		out := make([]string, len(row))
 		for i, c := range row {
-			out[i] = tabless(c.Word)
+			out[i] = tabless(c.In(f.System))
 			if c.Word == "" && !math.IsNaN(c.Value) {
 				out[i] = f.Number(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value)
 			}

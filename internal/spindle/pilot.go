@@ -3,7 +3,6 @@ package spindle
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
@@ -17,7 +16,7 @@ import (
 type piloted struct {
 	*work
 	band   reference.Band // of the pilot's diameter
-	bore   float64        // the pilot given, else the band's low end
+	bore   float64        // the pilot given, else the one to use
 	given  bool
 	sizes  []quantity.SizeName
 	result cutting.Result
@@ -36,7 +35,7 @@ func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
 	s.Grids = append(s.Grids, p.grid())
 	p.assumptions(s)
 	p.edgeAssumption(s)
-	p.loadAssumptions(s)
+	p.ratioAssumptions(s)
 	p.warn(s)
 	return s
 }
@@ -53,7 +52,7 @@ func pilotedOf(w *work) *piloted {
 	if !p.given {
 		p.bore = p.band.Low
 		if len(p.sizes) > 0 {
-			p.bore = p.sizes[0].MM
+			p.bore = p.sizes[p.byChoice()[0]].MM
 		}
 	}
 	p.result = p.over()
@@ -71,26 +70,6 @@ func (p *piloted) over() cutting.Result {
 		return unknown(cutting.FactorsOverPilot(math.NaN()))
 	}
 	return res
-}
-
-// sizesIn returns the ordinary sizes from low to high mm, smallest first.
-func sizesIn(low, high float64) []quantity.SizeName {
-	const edge = 1e-9
-	var out []quantity.SizeName
-	for _, series := range quantity.AllSeries {
-		n, _ := quantity.Nearest(low, series)
-		size := n.At
-		if size.Name == "" || size.MM < low-edge {
-			size = n.Above
-		}
-		for size.Name != "" && size.MM <= high+edge {
-			out = append(out, size)
-			n, _ = quantity.Nearest(size.MM, series)
-			size = n.Above
-		}
-	}
-	slices.SortStableFunc(out, func(a, b quantity.SizeName) int { return cmp.Compare(a.MM, b.MM) })
-	return out
 }
 
 func (p *piloted) bandFigures(s *figure.Sheet) {
@@ -111,15 +90,15 @@ func (p *piloted) bandFigures(s *figure.Sheet) {
 	} else {
 		s.Work(source, "c = w / sin(psi)", "{} / sin({})", figure.Len(p.edge.web), figure.Deg(p.edge.acute))
 	}
-	f := figure.Figure{Key: "pilot_mm", Label: "pilot reckoned with", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
+	f := figure.Figure{Key: "pilot_mm", Label: "pilot to use", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
 	if p.given && figure.Known(p.band.Low) {
-		f.Limit = &p.band
+		f.Label, f.Limit = "pilot as read", &p.band
 	}
 	s.Add(f)
 	if p.given {
 		s.Work("as read", "pilot as read", "{}", figure.Len(p.bore))
 	} else {
-		s.Work(source, "the smallest ordinary size from the web to the chisel edge, else the web", "{}", figure.Len(p.bore))
+		s.Work(reference.PilotPickSource().String(), "the ordinary size between web and chisel edge that is marked below, else the web", "{}", figure.Len(p.bore))
 	}
 }
 
@@ -144,29 +123,17 @@ func (p *piloted) forces(s *figure.Sheet) {
 	}
 }
 
-func (p *piloted) grid() figure.Grid {
-	g := figure.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []figure.Column{
-		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
-	}}
-	for _, n := range p.sizes {
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(n.Name), figure.W(n.Series.String()), figure.V(n.MM)})
-	}
-	return g
-}
-
+// warn says what the pilot means for the drill, and the hole for the pilot.
 func (p *piloted) warn(s *figure.Sheet) {
 	if !figure.Known(p.band.Low) {
 		return
 	}
 	sources := reference.PilotSources()
-	s.Extra = append(s.Extra, sources[0])
+	s.Extra = append(s.Extra, sources[0], reference.PilotPickSource())
+	if p.given {
+		p.wide(s)
+	}
 	switch {
-	case p.given && p.bore > reference.PilotTop*p.Drill.D:
-		s.Find("pilot-over-wide", figure.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", figure.Len(p.bore), figure.Share(reference.PilotTop))
-		s.Extra = append(s.Extra, sources[1])
-	case p.given && cutting.PullsIn(p.bore, p.edge.length*(1+1e-9)):
-		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is wider than the chisel edge, {}: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
-			figure.Len(p.bore), figure.Len(p.edge.length))
 	case p.given && p.bore < p.band.Low*(1-1e-9):
 		s.Find("pilot-narrower-than-web", figure.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", figure.Len(p.bore), figure.Len(p.edge.web))
 	case !p.given && len(p.sizes) == 0:
@@ -174,7 +141,35 @@ func (p *piloted) warn(s *figure.Sheet) {
 		up, _ := quantity.NextUp(p.band.High)
 		s.Find("no-pilot-size", figure.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", figure.Say(cmp.Or(down.Name, "none")), figure.Say(cmp.Or(up.Name, "none")))
 	}
-	if p.ratio() <= reference.LeastChiselRatio {
+	p.deep(s)
+	switch small := p.smallest(); {
+	case p.ratio() <= reference.LeastChiselRatio:
 		s.Find("split-needs-none", figure.Note, "a split point starts itself: a sharp one often needs no pilot")
+	case p.Drill.D <= small*(1+1e-9):
+		s.Find("small-needs-none", figure.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", figure.Say(quantity.Names(small)[0].Name))
+		s.Extra = append(s.Extra, reference.PilotFromSource())
 	}
+}
+
+// wide warns of a pilot wider than the chisel edge, and of one that leaves the
+// corners alone at work: the second is the first as well.
+func (p *piloted) wide(s *figure.Sheet) {
+	if cutting.PullsIn(p.bore, p.edge.length*(1+1e-9)) {
+		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is wider than the chisel edge, {}: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
+			figure.Len(p.bore), figure.Len(p.edge.length))
+	}
+	if p.bore > reference.PilotTop*p.Drill.D {
+		s.Find("pilot-over-wide", figure.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", figure.Len(p.bore), figure.Share(reference.PilotTop))
+		s.Extra = append(s.Extra, reference.PilotSources()[1])
+	}
+}
+
+// deep warns of a pilot hole that is a deep hole of its own.
+func (p *piloted) deep(s *figure.Sheet) {
+	ratio := p.d.Value(drill.Depth) / p.bore
+	if !(ratio > reference.DeepestPecked*(1+1e-9)) {
+		return
+	}
+	s.Find("pilot-deep", figure.Warn, "all the way down the pilot would be a hole of {} of its own diameters: it need only guide the point, so spot it or drill it a diameter or two deep; else peck it as a deep hole", diameters(ratio))
+	s.Extra = append(s.Extra, reference.DeepestSource(), reference.PilotDepthSource())
 }

@@ -17,9 +17,9 @@ func TestLipsOverAWidePilot(t *testing.T) {
 }
 
 // A new drill of an inch and over has a web of 12 % of the diameter (from
-// memory, medium): that is what a thick one is thinned to.
+// memory, medium): that is what a thick one is thinned to when that is asked for.
 func TestThinnedToANewWeb(t *testing.T) {
-	s := Thin(read(t, "size", "1-1/4in", "web", "0.25", "chisel-angle", "125"), false)
+	s := Thin(read(t, "size", "1-1/4in", "web", "0.25", "chisel-angle", "125", "to-web", "new"), false)
 	near(t, "web to leave, in", value(t, s, "web_target_mm")/25.4, 0.15, 1e-9)
 	near(t, "notch, in", value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9)
 }

@@ -21,8 +21,8 @@ func (r *running) shankFigures(s *figure.Sheet) {
 		wants = figure.Wanted(figure.Need{Reading: "shank-diameter", Value: d})
 	}
 	allowed := reference.Band{Low: 0, High: reference.ShankStress, Source: reference.ShankStressSource()}
-	s.Add(figure.Figure{Key: "shank_stress_mpa", Label: "stress in the shank, MPa", Value: cutting.ShankStress(torque, d), Kind: quantity.Count, Limit: &allowed, Wants: wants})
-	s.Work(torsion, "16000 M / (pi d^3), M in N m and d in mm", "16000 * {} / (pi * {}^3)", num(torque), num(d))
+	s.Add(figure.Figure{Key: "shank_stress_mpa", Label: "stress in the shank", Value: cutting.ShankStress(torque, d), Kind: quantity.Stress, Limit: &allowed, Wants: wants})
+	s.Work(torsion, "16000 M / (pi d^3), M in N m and d in mm, times 1 MPa", "16000 * {} / (pi * {}^3) * {}", num(torque), num(d), figure.Of(quantity.Stress, 1))
 	s.Add(figure.Figure{Key: "least_shank_mm", Label: "thinnest shank that carries it", Value: cutting.LeastShank(torque, reference.ShankStress), Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.work.wants()})
 	unit := figure.Len(1)
 	s.Work(torsion+"; "+reference.ShankStressSource().String(), "d = (16000 M / (pi stress))^(1/3), M in N m and stress in MPa, times 1 mm", "(16000 * {} / (pi * {}))^(1/3) * {}",
@@ -68,7 +68,7 @@ func fluteType(f reference.Flute) reference.DrillType {
 
 // flute is the kind of flute that work and depth want.
 func (r *running) flute() (reference.Flute, *reference.Source) {
-	return reference.FluteFor(r.Drill.Material, r.depthRatio >= reference.PeckFirst)
+	return reference.FluteFor(r.Drill.Material, r.isDeep())
 }
 
 // helixFigure holds the helix read against the material's.

@@ -21,7 +21,8 @@ type running struct {
 	rpm               float64
 	topRpm, topSpeed  reference.Band // what may not be passed
 	feed              float64
-	feedBand          reference.Band
+	feedBand          reference.Band // as published
+	feedServes        reference.Band // what is not warned of
 	pointLength       float64
 	rpmRead, feedRead bool
 }
@@ -70,10 +71,10 @@ func runningOf(d *drill.Drill) *running {
 // setFeed takes the feed read, else the published one for size and work, and
 // computes the point again at it.
 func (r *running) setFeed(d *drill.Drill) {
-	r.feedBand = reference.FeedBand(r.Drill.D)
+	r.feedBand, r.feedServes = reference.FeedBand(r.Drill.D), reference.FeedServes(r.Drill.D)
 	r.feed = r.Drill.Feed
 	if !r.feedRead {
-		r.feed = cutting.Reduced(cutting.Feed(r.feedBand.Low, r.feedBand.High, r.feedShare()), r.deep.Feed)
+		r.feed = cutting.Reduced(inspect.UsualFeed(r.Drill.D, r.Drill.Material), r.deep.Feed)
 		at := *d
 		if figure.Known(r.feed) {
 			at.Put(drill.Feed, r.feed)
@@ -105,6 +106,14 @@ func (r *running) sizeOr(other string, v float64) string {
 	return figure.Wanted(figure.Need{Reading: "size", Value: r.Drill.D}, figure.Need{Reading: other, Value: v})
 }
 
+// whose says where the band of cutting speeds is from.
+func (r *running) whose() string {
+	if src := r.topSpeed.Source; src != nil && src.Label == reference.Shop {
+		return "the shop's"
+	}
+	return "published"
+}
+
 const noSpeed = "a material whose speed is published, or rpm"
 
 func (r *running) speedFigures(s *figure.Sheet) {
@@ -112,10 +121,10 @@ func (r *running) speedFigures(s *figure.Sheet) {
 	for _, f := range [...]struct {
 		key, label string
 		value      float64
-	}{{"cutting_speed_low_m_min", "published, from", band.Low}, {"cutting_speed_high_m_min", "published, to", band.High}} {
+	}{{"cutting_speed_low_m_min", r.whose() + ", from", band.Low}, {"cutting_speed_high_m_min", r.whose() + ", to", band.High}} {
 		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Cutting, Wants: figure.Wanted(figure.Need{Reading: "a material whose speed is published", Value: f.value})})
 		if band.Source != nil {
-			s.Work(band.Source.String(), "as published", "{}", figure.Of(quantity.Cutting, f.value))
+			s.Work(band.Source.String(), r.whose(), "{}", figure.Of(quantity.Cutting, f.value))
 		}
 	}
 	r.cutFigure(s, "speed_cut", "taken off for the depth", r.deep.Speed)
@@ -165,26 +174,18 @@ func (r *running) feedFigures(s *figure.Sheet) {
 	}
 	r.cutFigure(s, "feed_cut", "taken off for the depth", r.deep.Feed)
 	f := figure.Figure{Key: "feed_mm", Label: "feed a turn", Value: r.feed, Kind: quantity.Feed, Wants: size}
-	if r.feedRead && r.feedBand.Source != nil {
-		f.Limit = &r.feedBand
+	if r.feedRead && r.feedServes.Source != nil {
+		f.Limit = &r.feedServes
 	}
 	s.Add(f)
 	if r.feedRead {
 		s.Work("as read", "f as read", "{}", figure.Feed(r.feed))
-	} else if r.feedBand.Source != nil {
-		s.Work(r.feedBand.Source.String(), "f = (low + (high - low) * end) * (1 - cut), end 0 for hard work, 1/2, 1 for soft", "({} + ({} - {}) * {}) * (1 - {})",
-			figure.Feed(r.feedBand.Low), figure.Feed(r.feedBand.High), figure.Feed(r.feedBand.Low), num(r.feedShare()), num(r.deep.Feed))
+	} else {
+		inspect.WorkFeed(s, r.Drill.D, r.Drill.Material, r.deep.Feed)
 	}
 	advance := cutting.Penetration(r.feed, r.rpm)
 	s.Add(figure.Figure{Key: "penetration_mm_min", Label: "advance in a minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
 	s.Work(practice, "advance = f N", "{} * {}", figure.Feed(r.feed), num(r.rpm))
-}
-
-func (r *running) feedShare() float64 {
-	if m := r.Drill.Material; m != nil {
-		return m.FeedEnd.Share()
-	}
-	return reference.FeedMid.Share()
 }
 
 func (r *running) holeFigures(s *figure.Sheet) {

@@ -2,6 +2,7 @@ package spindle
 
 import (
 	"strconv"
+	"strings"
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
@@ -12,10 +13,9 @@ import (
 func diameters(v float64) figure.Arg { return figure.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
 
 func (r *running) warn(s *figure.Sheet) {
-	for _, src := range reference.PeckSources() {
-		if figure.Known(r.depthRatio) {
-			s.Extra = append(s.Extra, src)
-		}
+	if figure.Known(r.depthRatio) {
+		peck := reference.PeckSources()
+		s.Extra = append(append(s.Extra, peck[:]...), reference.DeepFromSource())
 	}
 	m := r.Drill.Material
 	if m != nil && !m.HasSpeed() && !r.rpmRead {
@@ -23,9 +23,12 @@ func (r *running) warn(s *figure.Sheet) {
 	}
 	if r.depthRatio > reference.DeepestPecked {
 		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is beyond pecking: it wants deep-hole tooling", diameters(r.depthRatio))
-	} else if r.depthRatio >= reference.PeckFirst {
+	} else if r.isDeep() {
 		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
 			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
+	} else if r.deep.Speed > 0 {
+		s.Find("speed-cut", figure.Note, "at {} diameters speed is cut by {} and feed by {}, as published from {} diameters on",
+			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed), diameters(reference.PeckFirst))
 	}
 	if c := &r.Clearance; c.Working <= 0 || c.Least <= 0 {
 		s.Find("flank-rubs", figure.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", figure.Feed(r.feed))
@@ -45,12 +48,17 @@ func (r *running) warn(s *figure.Sheet) {
 // settingFindings says what a speed or a feed outside the published ones does.
 func (r *running) settingFindings(s *figure.Sheet) {
 	if r.rpmRead && r.rpm > r.topRpm.High*(1+1e-9) {
-		s.Find("speed-high", figure.Warn, "{} is over the published {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Of(quantity.Cutting, r.topSpeed.High))
+		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.whose(), "the ")), figure.Of(quantity.Cutting, r.topSpeed.High))
 	}
 	switch {
+	case r.feedRead && r.feed > r.feedServes.High*(1+1e-9):
+		s.Find("feed-heavy", figure.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
 	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
-		s.Find("feed-heavy", figure.Warn, "{} is over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
+		s.Find("feed-above-published", figure.Note, "{} is above the published {} for this diameter, by less than half of that", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
 	case r.feedRead && r.feed < r.feedBand.Low*(1-1e-9):
 		s.Find("feed-light", figure.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
 	}
 }
+
+// isDeep reports whether the hole is one for a high helix.
+func (r *running) isDeep() bool { return r.depthRatio > reference.DeepFrom*(1+1e-9) }

@@ -34,7 +34,7 @@ func Thin(d *drill.Drill, explain bool) *figure.Sheet {
 	t.assumptions(s)
 	if t.known {
 		t.edgeAssumption(s)
-		t.loadAssumptions(s)
+		t.ratioAssumptions(s)
 		t.warn(s)
 	}
 	return s
@@ -60,7 +60,8 @@ func (w *work) thick() cutting.Thick {
 	return cutting.Thick{D: w.Drill.D, Web: w.edge.web, ChiselAngle: w.edge.acute, Feed: w.Drill.Feed}
 }
 
-// thin thins to the target that was asked for, else to a new drill's web.
+// thin thins to the target that was asked for, else to a new drill's chisel
+// edge, as the plan of a regrind does.
 func (w *work) thin() (cutting.Thinning, error) {
 	t := w.thick()
 	switch {
@@ -71,7 +72,7 @@ func (w *work) thin() (cutting.Thinning, error) {
 	case w.d.Has(drill.ToThrust):
 		return t.ToThrust(min(w.thrustShare(), 1))
 	}
-	return t.ToWeb(reference.NewWeb(w.Drill.D))
+	return t.ToRatio(reference.NewChiselRatio(w.Drill.D))
 }
 
 // thrustShare is the thrust wanted over the present one.
@@ -115,6 +116,17 @@ func (t *thinning) before(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(web), figure.Deg(e.acute))
 	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
 	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(t.ChiselBefore), figure.Len(t.Drill.D))
+	d := t.Drill.D
+	s.Add(figure.Figure{Key: "new_web_mm", Label: "a new drill's web", Value: reference.NewWeb(d), Kind: quantity.Length, Gauge: quantity.Caliper,
+		Wants: figure.Wanted(figure.Need{Reading: "size", Value: d})})
+	t.workNewWeb(s)
+}
+
+// workNewWeb leaves the working of a new drill's web.
+func (t *thinning) workNewWeb(s *figure.Sheet) {
+	d := t.Drill.D
+	s.Work(reference.NewWebSource().String(), "w0 = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1", "0.12 * {} * {}^(-0.245)",
+		figure.Len(d), num(math.Min(math.Max(d/reference.InchMM, 0.125), 1)))
 }
 
 func (t *thinning) target(s *figure.Sheet) {
@@ -124,6 +136,8 @@ func (t *thinning) target(s *figure.Sheet) {
 	case !t.known:
 	case !t.Needed:
 		s.Work(inspect.Geometry, "w as it is: it meets the target", "{}", figure.Len(t.WebTarget))
+	case t.d.AsNew(drill.ToWeb):
+		t.workNewWeb(s)
 	case t.d.Has(drill.ToWeb):
 		s.Work("as asked for", "w' as asked for", "{}", figure.Len(t.WebTarget))
 	case t.d.Has(drill.ToChiselRatio):
@@ -132,8 +146,8 @@ func (t *thinning) target(s *figure.Sheet) {
 		s.Work(inspect.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
 			num(t.RatioAfter), figure.Len(d), figure.Deg(t.edge.acute))
 	default:
-		s.Work(reference.NewWebSource().String(), "w' = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1: a new drill's web", "0.12 * {} * {}^(-0.245)",
-			figure.Len(d), num(math.Min(math.Max(d/reference.InchMM, 0.125), 1)))
+		s.Work(newChiselSource()+"; "+inspect.Geometry, "w' = q' D sin(psi), q' = max(0.18, w0 / D / sin(60)), w0 a new drill's web", "max({}, {} / {} / sin(60)) * {} * sin({})",
+			num(reference.StandardChiselRatio), figure.Len(reference.NewWeb(d)), figure.Len(d), figure.Len(d), figure.Deg(t.edge.acute))
 	}
 	t.length(s, "notch_depth_mm", "notch along each lip, deep", t.NotchDepth)
 	s.Work(inspect.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", figure.Len(t.edge.web), figure.Len(t.WebTarget))
@@ -152,12 +166,12 @@ func (t *thinning) after(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "q' = c' / D", "{} / {}", figure.Len(t.ChiselAfter), figure.Len(d))
 	s.Add(g)
 	s.Work(inspect.Geometry, "w' / D", "{} / {}", figure.Len(t.WebTarget), figure.Len(d))
-	form, source, ok := reference.FormOfChisel(t.RatioAfter)
+	form, source, ok := reference.FormOfChisel(t.RatioAfter, t.Needed)
 	word := ""
 	if ok {
 		word = form.Letter
 		s.Extra = append(s.Extra, source, form.Chisel.Source)
-		s.Find("point-form", figure.Note, "by its chisel edge this amounts to form {} of DIN 1412: {}", figure.Say(form.Letter), figure.Say(form.Title))
+		s.Find("point-form", figure.Note, "by its chisel edge this is nearest to form {} of DIN 1412: {}", figure.Say(form.Letter), figure.Say(form.Title))
 	}
 	s.Add(figure.Figure{Key: "point_form", Label: "form of DIN 1412, nearest", Word: word, Value: math.NaN(), Kind: quantity.Word, Wants: t.wants()})
 }
@@ -192,6 +206,9 @@ func (t *thinning) warn(s *figure.Sheet) {
 		s.Extra = append(s.Extra, shortest)
 	default:
 		s.Find("both-sides", figure.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
+	}
+	if limit := t.Chisel.RatioLimit; t.Needed && limit.Holds(t.RatioBefore) {
+		s.Find("thinning-can-wait", figure.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", num(limit.High))
 	}
 	if t.edge.web/t.Drill.D > t.Drill.Book.WebLimit().High {
 		s.Find("web-spent", figure.Warn, "the web is {} of the diameter: more than thinning can answer", num(t.edge.web/t.Drill.D))

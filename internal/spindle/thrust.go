@@ -84,7 +84,7 @@ func (w *work) newFigures(s *figure.Sheet, res cutting.Result) {
 	size := figure.Wanted(figure.Need{Reading: "size", Value: d})
 	s.Open("Beside a new drill")
 	s.Add(figure.Figure{Key: "new_chisel_ratio", Label: "its chisel length, part of D", Value: q0, Kind: quantity.Number, Wants: size})
-	s.Work(reference.StandardChiselSource().String()+"; "+reference.NewWebSource().String(), "q0 = max(0.18, w0 / D / sin(60)), w0 a new drill's web",
+	s.Work(newChiselSource(), "q0 = max(0.18, w0 / D / sin(60)), w0 a new drill's web",
 		"max({}, {} / {} / sin(60))", num(reference.StandardChiselRatio), figure.Len(reference.NewWeb(d)), figure.Len(d))
 	s.Add(figure.Figure{Key: "new_thrust_n", Label: "its thrust", Value: was.Thrust, Kind: quantity.Force, Wants: w.wants()})
 	workThrust(s, &w.load, f0)

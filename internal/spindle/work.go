@@ -72,6 +72,11 @@ func newEdge(d float64) edge {
 	return e
 }
 
+// newChiselSource is where the chisel edge of a new drill comes from.
+func newChiselSource() string {
+	return reference.StandardChiselSource().String() + "; " + reference.NewWebSource().String()
+}
+
 func (w *work) loadOf() cutting.Load {
 	l := cutting.Load{
 		D: w.Drill.D, Feed: w.Drill.Feed, Chisel: w.edge.length, Rpm: w.d.Value(drill.Rpm),
@@ -136,9 +141,7 @@ func (w *work) assumptions(s *figure.Sheet) {
 	if b.Material != nil && !b.Material.HasForce() {
 		s.Find("no-force-factor", figure.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", figure.Say(b.Material.Title))
 	}
-	if b.FeedAssumed {
-		s.Find("feed-assumed", figure.Note, "no feed was given: {} is taken, the middle for this diameter", figure.Feed(b.Feed))
-	}
+	b.FeedAssumption(s)
 }
 
 // lengthAssumption is edgeAssumption where only the edge's length counts.
@@ -160,6 +163,18 @@ func (w *work) edgeAssumption(s *figure.Sheet) {
 			s.Find("chisel-assumed", figure.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", figure.Len(w.edge.length))
 			s.Extra = append(s.Extra, reference.StandardChiselSource(), reference.NewWebSource())
 		}
+	}
+}
+
+// ratioAssumptions is loadAssumptions in one line, where the thrusts are there to
+// be compared.
+func (w *work) ratioAssumptions(s *figure.Sheet) {
+	if math.IsNaN(w.load.KdThrust) {
+		return
+	}
+	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdSource)
+	if w.wearAssumed {
+		s.Find("wear-assumed", figure.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", figure.Num(w.load.Wear))
 	}
 }
 

@@ -39,7 +39,7 @@ func (v *view) facetFigures(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D", "atan((tan({}) - sin({}) / tan({})) / cos({}))",
 		deg(v.ground.Clearance), deg(b), deg(k), deg(b))
 	v.add(s, "facet_chisel_angle_deg", "chisel angle, one facet", point.Obtuse(v.facet), quantity.Angle, nil)
-	s.Work(inspect.Geometry, "psi' = 180 - atan(1 / (g tan(k)))", "180 - atan(1 / ({} * tan({})))", num(v.slope), deg(k))
+	s.Work(inspect.Geometry, "psi' = 180 - atan(1 / (g tan(k))): the chisel runs along n1 x n2 = (-2 g, -2 / tan(k), 0), n1 = (1 / tan(k), -g, 1) and n2 = (-1 / tan(k), g, 1) the facets' normals", "180 - atan(1 / ({} * tan({})))", num(v.slope), deg(k))
 	for _, f := range [...]struct {
 		key            string
 		chisel, facet2 float64

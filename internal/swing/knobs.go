@@ -20,21 +20,24 @@ func (g *grind) knobs() figure.Grid {
 		Note: "semi-angle and axis angle make the point angle, the offset the clearance, the vertex the chisel",
 		Columns: append([]figure.Column{
 			{Key: "knob", Label: "knob", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change_")...)}
+	degrees, tenths := figure.W("1°"), figure.W("0.1 mm")
+	tenths.Inch = "0.0039 in"
 	for _, k := range [...]struct {
-		name, per string
-		step      float64
-		at        func(*point.Setting) *float64
+		name string
+		per  figure.Cell
+		step float64
+		at   func(*point.Setting) *float64
 	}{
-		{"semi-angle", "1°", degree, func(s *point.Setting) *float64 { return &s.SemiAngle }},
-		{"axis-angle", "1°", degree, func(s *point.Setting) *float64 { return &s.AxisAngle }},
-		{"axis-offset", "0.1 mm", 0.1, func(s *point.Setting) *float64 { return &s.Offset }},
-		{"vertex", "0.1 mm", 0.1, func(s *point.Setting) *float64 { return &s.Vertex }},
+		{"semi-angle", degrees, degree, func(s *point.Setting) *float64 { return &s.SemiAngle }},
+		{"axis-angle", degrees, degree, func(s *point.Setting) *float64 { return &s.AxisAngle }},
+		{"axis-offset", tenths, 0.1, func(s *point.Setting) *float64 { return &s.Offset }},
+		{"vertex", tenths, 0.1, func(s *point.Setting) *float64 { return &s.Vertex }},
 	} {
 		up, down := g.setting, g.setting
 		*k.at(&up) += k.step * turn
 		*k.at(&down) -= k.step * turn
 		a, b := g.outcome(up, g.web), g.outcome(down, g.web)
-		row := []figure.Cell{figure.W(k.name), figure.W(k.per)}
+		row := []figure.Cell{figure.W(k.name), k.per}
 		for i := range a {
 			row = append(row, figure.V((a[i]-b[i])/(2*turn)))
 		}
@@ -71,7 +74,8 @@ func (g *grind) outcome(st point.Setting, web float64) [4]float64 {
 // thickerWebs is the grid of what the same setting does to this drill as grind
 // after grind thickens its web.
 func (g *grind) thickerWebs() figure.Grid {
-	grid := figure.Grid{Key: "webs", Title: "The same setting on a thicker web", Columns: append([]figure.Column{
+	grid := figure.Grid{Key: "webs", Title: "The same setting on a thicker web", Note: "what the drill is like some grinds on, with the usual web taper", Columns: append([]figure.Column{
+		{Key: "ground_off_mm", Label: "ground off, about", Kind: quantity.Length, Gauge: quantity.Caliper},
 		{Key: "web_ratio", Label: "web, part of D", Kind: quantity.Number},
 		{Key: "web_mm", Label: "web", Kind: quantity.Length, Gauge: quantity.Caliper}}, outcomes("")...)}
 	for _, more := range [...]float64{1, 1.1, 1.25, 1.5} {
@@ -79,7 +83,7 @@ func (g *grind) thickerWebs() figure.Grid {
 		if web >= g.d {
 			break
 		}
-		row := []figure.Cell{figure.V(web / g.d), figure.V(web)}
+		row := []figure.Cell{figure.V((web - g.web) / g.Web.Taper), figure.V(web / g.d), figure.V(web)}
 		for _, v := range g.outcome(g.setting, web) {
 			row = append(row, figure.V(v))
 		}

@@ -20,9 +20,11 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	v := g.view()
 	v.settingFigures(s)
 	v.pointFigures(s)
+	v.heelFigures(s)
+	v.handFigures(s)
 	v.facetFigures(s)
 	if g.made {
-		s.Grids = append(s.Grids, g.knobs(), g.thickerWebs())
+		s.Grids = append(s.Grids, g.knobs(), g.thickerWebs(), g.byHand())
 	}
 	g.assumptions(s)
 	return s
@@ -97,6 +99,27 @@ func (v *view) settingFigures(s *figure.Sheet) {
 	}
 	v.add(s, "vertex_distance_mm", "vertex beyond drill axis", v.setting.Vertex, quantity.Length, nil)
 	v.workVertex(s)
+	v.axisFigures(s)
+}
+
+// axisFigures are the swing axis as a vector, for who wants to see where the
+// setting comes from; x runs along the lip, y ahead of it, z out of the point.
+func (v *view) axisFigures(s *figure.Sheet) {
+	if !v.made {
+		return
+	}
+	s.Sections = append(s.Sections, figure.Section{Title: "Swing axis as a vector", Quiet: true})
+	k, th, a, n := deg(v.ground.HalfAngle), deg(v.ground.SemiAngle), v.cone.Axis(), num(v.n)
+	add := func(key, label string, value float64) {
+		s.Add(figure.Figure{Key: key, Label: label, Value: value, Kind: quantity.Number})
+	}
+	const sum = "a = u cos(th) - n sin(th), lip u = (sin(k), 0, -cos(k)), flank's normal n = (1 / tan(k), -g, 1) / N"
+	add("axis_x", "swing axis, along the lip", a.X)
+	s.Work(inspect.Geometry, sum, "sin({}) * cos({}) - 1 / tan({}) / {} * sin({})", k, th, k, n, th)
+	add("axis_y", "swing axis, ahead of it", a.Y)
+	s.Work(inspect.Geometry, sum, "0 * cos({}) + {} / {} * sin({})", th, num(v.slope), n, th)
+	add("axis_z", "swing axis, out of the point", a.Z)
+	s.Work(inspect.Geometry, sum+"; phi = acos(-az), S = (d ay + (w / 2) ax) / (ax^2 + ay^2)^0.5", "-cos({}) * cos({}) - 1 / {} * sin({})", k, th, n, th)
 }
 
 // workVertex shows the vertex distance: with the corner of the chisel at x on
@@ -109,11 +132,8 @@ func (v *view) workVertex(s *figure.Sheet) {
 	}
 	k, th, w := v.ground.HalfAngle, v.ground.SemiAngle, v.ground.Web
 	m, x := 1/math.Tan(k), w/2/math.Tan(v.chord)
-	// The cone's axis: along the lip by cos th, into the metal by sin th.
-	ax := math.Sin(k)*math.Cos(th) - m*math.Sin(th)/v.n
-	ay := v.slope * math.Sin(th) / v.n
-	az := -math.Cos(k)*math.Cos(th) - math.Sin(th)/v.n
-	b := -(x*ax + w*ay + m*x*az)
+	a := v.cone.Axis()
+	b := -(x*a.X + w*a.Y + m*x*a.Z)
 	s.Work(inspect.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
 		"(cos({})^2 * ({}^2 / sin({})^2 + {}^2) - {}^2) / (2 * ({} * cos({}) / sin({}) + {} * cos({})^2 * (1 - {}^2)))",
 		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), figure.Fine(num(m)))
@@ -188,7 +208,8 @@ func (v *view) chiselFigures(s *figure.Sheet) {
 			"atan(({} / 2) / {})", figure.Len(w), figure.Len(w/2/math.Tan(v.chord)))
 	}
 	v.add(s, "chisel_angle_axis_deg", "chisel-edge angle at axis", math.Pi-v.tangent, quantity.Angle, nil)
-	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy), the flank's slopes on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
+	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy): the chisel runs along n1 x n2 = (-2 hy, 2 hx, 0), n1 = (-hx, -hy, 1) and n2 = (hx, hy, 1) the flanks' normals on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
+	v.bowFigure(s)
 	v.add(s, "chisel_length_mm", "chisel-edge length", v.length, quantity.Length, nil)
 	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(w), deg(v.chord))
 	v.add(s, "chisel_ratio", "chisel length, part of D", v.length/v.d, quantity.Number, ratio)

@@ -162,15 +162,20 @@ func TestThickerWebIsTheSettingOnIt(t *testing.T) {
 	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
 	webs := Sheet(read(t, setting), false).Grids[1]
 	for _, row := range webs.Rows {
-		s := Sheet(read(t, with(setting, readings{drill.Web: fmt.Sprintf("%.12fmm", row[1].Value)})), false)
+		s := Sheet(read(t, with(setting, readings{drill.Web: fmt.Sprintf("%.12fmm", row[2].Value)})), false)
 		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
-			if math.Abs(value(t, s, key)-row[2+i].Value) > 1e-9 {
-				t.Errorf("web %v, %s: %v, by itself %v", row[1].Value, key, row[2+i].Value, value(t, s, key))
+			if math.Abs(value(t, s, key)-row[3+i].Value) > 1e-9 {
+				t.Errorf("web %v, %s: %v, by itself %v", row[2].Value, key, row[3+i].Value, value(t, s, key))
 			}
 		}
 	}
-	if len(webs.Rows) != 4 || !(webs.Rows[3][4].Value > webs.Rows[0][4].Value) {
+	if len(webs.Rows) != 4 || !(webs.Rows[3][5].Value > webs.Rows[0][5].Value) {
 		t.Error("a thicker web does not turn the chisel")
+	}
+	for _, row := range webs.Rows { // 0.016 mm/mm, the middle of common practice
+		if got := 1.5 + 0.016*row[0].Value; math.Abs(got-row[2].Value) > 1e-9 {
+			t.Errorf("%v off leaves a web of %v, not %v", row[0].Value, got, row[2].Value)
+		}
 	}
 }
 

@@ -9,11 +9,19 @@ import (
 	"github.com/muesli/termenv"
 )
 
-// Pen styles text; a pen without colour returns it as it came.
-type Pen struct {
-	on                               bool
-	title, heading, good, bad, faint lipgloss.Style
-}
+// Pen styles text; the zero Pen is without colour and returns it as it came. A
+// style is large and a pen is handed on with every word, so it points to them.
+type Pen struct{ styles *[roles]lipgloss.Style }
+
+// What a piece of text is for.
+const (
+	title = iota
+	heading
+	good
+	bad
+	faint
+	roles // how many there are
+)
 
 // New returns a pen. The profile and the background are set here and never
 // asked of the terminal: a terminal that does not answer would stall us.
@@ -25,29 +33,36 @@ func New(on bool) Pen {
 	r.SetColorProfile(termenv.ANSI)
 	r.SetHasDarkBackground(true)
 	s := r.NewStyle
-	return Pen{
-		on:      true,
+	return Pen{&[roles]lipgloss.Style{
 		title:   s().Bold(true).Underline(true),
 		heading: s().Bold(true),
 		good:    s().Foreground(lipgloss.Color("2")),
 		bad:     s().Bold(true).Foreground(lipgloss.Color("1")),
 		faint:   s().Faint(true),
-	}
+	}}
 }
 
-func (p Pen) with(s lipgloss.Style, text string) string {
-	if !p.on || text == "" {
+func (p Pen) with(role int, text string) string {
+	if p.styles == nil || text == "" {
 		return text
 	}
-	return s.Render(text)
+	return p.styles[role].Render(text)
 }
 
 // Title, Heading, Good, Bad and Faint style one line's worth of text.
-func (p Pen) Title(t string) string   { return p.with(p.title, t) }
-func (p Pen) Heading(t string) string { return p.with(p.heading, t) }
-func (p Pen) Good(t string) string    { return p.with(p.good, t) }
-func (p Pen) Bad(t string) string     { return p.with(p.bad, t) }
-func (p Pen) Faint(t string) string   { return p.with(p.faint, t) }
+func (p Pen) Title(t string) string   { return p.with(title, t) }
+func (p Pen) Heading(t string) string { return p.with(heading, t) }
+func (p Pen) Good(t string) string    { return p.with(good, t) }
+func (p Pen) Bad(t string) string     { return p.with(bad, t) }
+func (p Pen) Faint(t string) string   { return p.with(faint, t) }
 
-// Width is the number of terminal cells that text takes.
-func Width(text string) int { return lipgloss.Width(text) }
+// Width is the number of terminal cells that text takes. Most text is plain
+// ASCII, a cell a letter, and need not be taken apart to be measured.
+func Width(text string) int {
+	for i := 0; i < len(text); i++ {
+		if c := text[i]; c < ' ' || c > '~' {
+			return lipgloss.Width(text)
+		}
+	}
+	return len(text)
+}

@@ -4,6 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/lipgloss"
+	"pgregory.net/rapid"
+
 	"evenlip/internal/report/style"
 )
 
@@ -30,4 +33,14 @@ func TestWidth(t *testing.T) {
 			t.Errorf("%q is %d cells, not %d", text, got, want)
 		}
 	}
+}
+
+// The short cut for ASCII measures as the library does.
+func TestWidthIsTheLibrarys(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[ -~\x00-\x1f\x7f°日]{0,12}`).Draw(t, "text")
+		if got, want := style.Width(text), lipgloss.Width(text); got != want {
+			t.Errorf("%q is %d cells, not %d", text, got, want)
+		}
+	})
 }

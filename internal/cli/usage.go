@@ -1,0 +1,70 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// usageWidth is where help breaks the lines of the flags.
+const usageWidth = 80
+
+// usagePage prints how a command is called. It is cobra's own page but for the
+// broken lines, which cobra takes as a template only; a template calls methods
+// by their names, and to hold them all ready makes the program a third larger
+// and slower to start.
+func usagePage(cmd *cobra.Command) error {
+	own := cmd.LocalFlags() // the line of use hangs on its having put all flags together
+	var b strings.Builder
+	b.WriteString("Usage:")
+	if cmd.Runnable() {
+		b.WriteString("\n  " + cmd.UseLine())
+	}
+	if cmd.HasAvailableSubCommands() {
+		b.WriteString("\n  " + cmd.CommandPath() + " [command]")
+	}
+	if cmd.HasExample() {
+		b.WriteString("\n\nExamples:\n" + cmd.Example)
+	}
+	usageCommands(&b, cmd)
+	usageFlags(&b, "Flags:", own)
+	usageFlags(&b, "Global Flags:", cmd.InheritedFlags())
+	if cmd.HasAvailableSubCommands() {
+		fmt.Fprintf(&b, "\n\nUse %q for more information about a command.", cmd.CommandPath()+" [command] --help")
+	}
+	b.WriteByte('\n')
+	_, err := io.WriteString(cmd.OutOrStderr(), b.String())
+	return err
+}
+
+// usageCommands lists the commands below cmd, group by group.
+func usageCommands(b *strings.Builder, cmd *cobra.Command) {
+	rest := "Available Commands:"
+	for _, g := range cmd.Groups() {
+		usageGroup(b, g.Title, g.ID, cmd)
+		rest = "Additional Commands:"
+	}
+	usageGroup(b, rest, "", cmd)
+}
+
+func usageGroup(b *strings.Builder, title, id string, cmd *cobra.Command) {
+	for _, sub := range cmd.Commands() {
+		if sub.GroupID != id || !sub.IsAvailableCommand() && sub.Name() != "help" {
+			continue
+		}
+		if title != "" {
+			b.WriteString("\n\n" + title)
+			title = ""
+		}
+		fmt.Fprintf(b, "\n  %-*s %s", sub.NamePadding(), sub.Name(), sub.Short)
+	}
+}
+
+func usageFlags(b *strings.Builder, title string, flags *pflag.FlagSet) {
+	if flags.HasAvailableFlags() {
+		b.WriteString("\n\n" + title + "\n" + strings.TrimRight(flags.FlagUsagesWrapped(usageWidth), " \n"))
+	}
+}

@@ -1,0 +1,167 @@
+package draw
+
+import "math"
+
+// dimensionEnd puts the diameter, the web and the chisel edge to the end view.
+func (p *plan) dimensionEnd() {
+	d, l := &p.j.Drill, &p.j.Labels
+	r := d.D / 2 * p.factor
+	p.upright(Pt{p.end.X, p.end.Y + r}, Pt{p.end.X, p.end.Y - r}, p.end.X-r-p.lanes.beside, l.Diameter)
+	outer := p.put(p.end, fromEnd(d.lip(0)[0]))
+	first, second := p.put(p.end, fromEnd(d.chisel()[0])), p.put(p.end, fromEnd(d.chisel()[1]))
+	p.level(outer, second, p.end.Y+p.lanes.up, l.Web)
+	p.chiselAngle(first, second)
+	edge := Pt{first.X + 0.7*(second.X-first.X), first.Y + 0.7*(second.Y-first.Y)}
+	from := Pt{p.end.X + 0.9*r + 2, p.end.Y - p.lanes.low}
+	p.leader(edge, from, l.ChiselLength)
+	p.arrow(edge, math.Atan2(edge.Y-from.Y, edge.X-from.X))
+}
+
+// leastChiselArc is the smallest arc that two arrowheads fit on.
+const leastChiselArc = 7
+
+// chiselAngle dimensions the angle from lip 1's line to the chisel edge, beyond
+// the edge's end where the drill is drawn small.
+func (p *plan) chiselAngle(first, second Pt) {
+	r := p.j.Drill.D / 2 * p.factor
+	along := math.Atan2(second.Y-first.Y, second.X-first.X)
+	radius := math.Max(0.5*r, leastChiselArc)
+	if radius+past > math.Hypot(second.X-first.X, second.Y-first.Y)+gap {
+		p.line(second, first.plus(unit(along), radius+past))
+	}
+	middle := p.arc(first, along, math.Pi/2, radius)
+	p.leader(middle, Pt{p.end.X + math.Max(r, middle.X-p.end.X+2), p.end.Y + p.lanes.chisel}, p.j.Labels.ChiselAngle)
+}
+
+// lipMarks numbers the lips in the end view, each beside its lip or, where
+// there is no room, outside its corner.
+func (p *plan) lipMarks() {
+	d := &p.j.Drill
+	for i := range d.Lips {
+		f := d.flute(i)
+		corner := p.put(p.end, fromEnd(d.lip(i)[0].half(i)))
+		way := 1 - 2*float64(i)
+		over := Pt{corner.X - way*3.2, corner.Y + way*(2+capital*textSize/2)}
+		places := []Pt{p.put(p.end, fromEnd(vec{0.7 * f.outer, f.web + 0.09*d.D, 0}.half(i)))}
+		for _, step := range [...]Pt{{}, {-way, 0}, {0, way}, {-way, way}, {-2 * way, way}, {2 * way, way}, {2 * way, 2 * way}, {-2 * way, 2 * way}, {-4 * way, 0}, {3 * way, 0}} {
+			places = append(places, over.plus(step, 2))
+		}
+		for n := range places {
+			places[n].Y -= capital * textSize / 2
+		}
+		p.settle(Text{Text: lipNames[i], Size: textSize, Bold: true, Align: Middle}, places)
+	}
+}
+
+// The arc that dimensions the point angle: its radius, and how far above and
+// below the axis the lips' own angles are written.
+const (
+	pointArc = 20
+	lipLabel = 8.5
+)
+
+// dimensionSide puts the point angle, the lips and what comes off to the side
+// view.
+func (p *plan) dimensionSide() {
+	d, l := &p.j.Drill, &p.j.Labels
+	x, z := d.apex()
+	apex := p.put(p.side, Pt{-z, x})
+	var angles [2]float64
+	var corners [2]Pt
+	for i := range d.Lips {
+		corners[i] = p.put(p.side, fromSide(d.lip(i)[0].half(i)))
+		inner := p.put(p.side, fromSide(d.lip(i)[1].half(i)))
+		angles[i] = math.Atan2(apex.Y-corners[i].Y, apex.X-corners[i].X)
+		p.line(inner, apex.plus(unit(angles[i]), pointArc+past))
+	}
+	p.arc(apex, angles[1], angles[0]+2*math.Pi, pointArc)
+	p.pointAngle(apex, angles[0]+2*math.Pi)
+	if l.Height != "" {
+		p.level(corners[0], corners[1], p.side.Y+p.lanes.up, l.Height)
+	}
+	if p.j.showsRemoval() {
+		p.dimensionRemoved()
+	}
+	p.clearance()
+}
+
+// clearance names the clearance at the rim that falls away behind lip 1, right
+// of whatever else is written over the view.
+func (p *plan) clearance() {
+	if p.j.Labels.Clearance == "" {
+		return
+	}
+	d := &p.j.Drill
+	k := d.flank(0)
+	rim := k.rim(k.f.corner + (k.heel-k.f.corner)/2)
+	to := p.put(p.side, fromSide(rim[len(rim)-1]))
+	from := Pt{p.side.X + p.j.overSide(p.factor) + 6, p.side.Y + p.lanes.up}
+	p.leader(to, from, p.j.Labels.Clearance)
+	p.arrow(to, math.Atan2(to.Y-from.Y, to.X-from.X))
+}
+
+// overSide returns how far to the right of the side view's origin anything is
+// written over it.
+func (j *Job) overSide(factor float64) float64 {
+	d := &j.Drill
+	right := math.Inf(-1)
+	for _, l := range d.Lips {
+		right = math.Max(right, -l.Corner*factor)
+	}
+	label := j.Labels.Height
+	if label == "" && j.showsRemoval() {
+		label = j.Labels.Remove
+	}
+	if label != "" {
+		right += tail + written(label)
+	}
+	return right
+}
+
+// pointAngle writes the point angle and the lips' own left of the arc that ends
+// at the angle last, or left of the drill before where that reaches further, with a line
+// leading there.
+func (p *plan) pointAngle(apex Pt, last float64) {
+	l := &p.j.Labels
+	right := p.side.X - p.lanes.labels
+	p.text(Text{At: Pt{right, p.side.Y + clear}, Text: l.PointAngle, Size: textSize, Align: Finish})
+	for i, base := range [...]float64{lipLabel, -lipLabel - textSize*capital} {
+		p.text(Text{At: Pt{right, p.side.Y + base}, Text: l.Lips[i], Size: textSize, Align: Finish})
+	}
+	if apex.X-pointArc-right > 3 {
+		p.line(apex.plus(unit(math.Pi-(last-math.Pi)/3), pointArc), Pt{right + 1, p.side.Y + clear + capital*textSize/2})
+	}
+}
+
+// dimensionRemoved dimensions what comes off.
+func (p *plan) dimensionRemoved() {
+	from, to, top := p.j.removal()
+	y := p.side.Y - p.lanes.removed
+	if top {
+		y = p.side.Y + p.lanes.up
+	}
+	p.level(p.put(p.side, from), p.put(p.side, to), y, p.j.Labels.Remove)
+}
+
+// removal returns where in the side view most comes off, at one of the four
+// ends of the lips, and whether its dimension stands over the view.
+func (j *Job) removal() (from, to Pt, top bool) {
+	d, most := &j.Drill, math.Inf(-1)
+	topIsFree, order := j.Labels.Height == "", [...]int{0, 1}
+	if !topIsFree {
+		order = [...]int{1, 0}
+	}
+	for _, i := range order {
+		for _, end := range d.lip(i) {
+			was := vec{end.x, end.y, j.Before.height(i, end.x)}
+			if was.z-end.z > most+1e-9 {
+				most, top = was.z-end.z, topIsFree && i == 0
+				from, to = fromSide(was.half(i)), fromSide(end.half(i))
+			}
+		}
+	}
+	return from, to, top
+}
+
+// showsRemoval reports whether what comes off is dimensioned.
+func (j *Job) showsRemoval() bool { return j.Before != nil && j.Labels.Remove != "" }

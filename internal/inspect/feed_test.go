@@ -1,0 +1,53 @@
+package inspect_test
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/pocket"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// US Navy course Machinery Repairman (in print): .004 to .007 in/rev from 1/4 to
+// 1/2 in, the lower end for hard material.
+func TestUsualFeed(t *testing.T) {
+	for material, want := range map[string]float64{"steel-200": 0.0055, "stainless-316": 0.004, "aluminium": 0.007, "": 0.0055} {
+		m, _ := reference.FindMaterial(material)
+		if got := inspect.UsualFeed(0.375*25.4, m) / 25.4; math.Abs(got-want) > 1e-12 {
+			t.Errorf("%q: %g in/rev at 3/8 in, not %g", material, got, want)
+		}
+	}
+	if got := inspect.UsualFeed(math.NaN(), nil); !math.IsNaN(got) {
+		t.Errorf("%g mm/rev on no drill", got)
+	}
+}
+
+// The arithmetic that is shown gives the feed that is taken.
+func TestWorkFeed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d, cut := rapid.Float64Range(0.2, 100).Draw(t, "D"), rapid.Float64Range(0, 0.4).Draw(t, "cut")
+		m, _ := reference.FindMaterial(rapid.SampledFrom([]string{"steel-200", "stainless-316", "aluminium"}).Draw(t, "material"))
+		s := &figure.Sheet{Explaining: true}
+		f := s.Add(figure.Figure{Value: inspect.UsualFeed(d, m) * (1 - cut), Kind: quantity.Feed})
+		inspect.WorkFeed(s, d, m, cut)
+		sum := f.Working.Numbers.Format
+		for _, arg := range f.Working.Numbers.Args {
+			sum = strings.Replace(sum, "{}", strconv.FormatFloat(arg.Value, 'f', -1, 64), 1)
+		}
+		if got, err := pocket.Evaluate(sum); err != nil || math.Abs(got-f.Value) > 1e-9 {
+			t.Fatalf("%s gives %g (%v), taken is %g", sum, got, err, f.Value)
+		}
+	})
+	s := &figure.Sheet{Explaining: true}
+	f := s.Add(figure.Figure{Value: 1, Kind: quantity.Feed})
+	if inspect.WorkFeed(s, math.NaN(), nil, 0); f.Working != nil {
+		t.Error("the feed of no drill is worked out")
+	}
+}

@@ -1,0 +1,122 @@
+package spindle
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// sizesIn returns the ordinary sizes from low to high mm, smallest first.
+func sizesIn(low, high float64) []quantity.SizeName {
+	const edge = 1e-9
+	var out []quantity.SizeName
+	for _, series := range quantity.AllSeries {
+		n, _ := quantity.Nearest(low, series)
+		size := n.At
+		if size.Name == "" || size.MM < low-edge {
+			size = n.Above
+		}
+		for size.Name != "" && size.MM <= high+edge {
+			out = append(out, size)
+			n, _ = quantity.Nearest(size.MM, series)
+			size = n.Above
+		}
+	}
+	slices.SortStableFunc(out, func(a, b quantity.SizeName) int { return cmp.Compare(a.MM, b.MM) })
+	return out
+}
+
+// byChoice returns the places of p.sizes with the one to use first: well inside
+// the band, then what a crib of the drill's own system has most likely, then
+// nearest the middle. Source: own rule.
+func (p *piloted) byChoice() []int {
+	middle := (p.band.Low + p.band.High) / 2
+	worth := func(i int) [3]float64 {
+		n := p.sizes[i]
+		return [3]float64{p.border(n.MM), commonness(n, p.load.System), math.Abs(n.MM - middle)}
+	}
+	order := make([]int, len(p.sizes))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		x, y := worth(a), worth(b)
+		return slices.Compare(x[:], y[:])
+	})
+	return order
+}
+
+// border ranks a size by how near it is to the web or the chisel edge: 0 well
+// inside, 1 within a tenth of the band of an end, 2 on an end.
+func (p *piloted) border(mm float64) float64 {
+	off := math.Min(mm-p.band.Low, p.band.High-mm)
+	switch {
+	case off > reference.PilotBorder*(p.band.High-p.band.Low):
+		return 0
+	case off > 1e-9:
+		return 1
+	}
+	return 2
+}
+
+// commonness ranks a size for a drill read in that system, 0 first: whole and
+// half millimetres, tenths, finer steps, the rest; fractions, numbers and
+// letters, millimetres.
+func commonness(n quantity.SizeName, system quantity.System) float64 {
+	metric := n.Series == quantity.MetricSize
+	switch {
+	case system == quantity.Inch && n.Series == quantity.FractionSize:
+		return 0
+	case system == quantity.Inch && !metric:
+		return 1
+	case system == quantity.Inch:
+		return 2
+	case !metric:
+		return 3
+	case stepOf(n.MM, 0.5):
+		return 0
+	case stepOf(n.MM, 0.1):
+		return 1
+	}
+	return 2
+}
+
+// stepOf reports whether v, mm, is so many whole steps.
+func stepOf(v, step float64) bool { return math.Abs(math.Remainder(v, step)) < 1e-9 }
+
+// mostShown is how many sizes a table lists; scripts have them all.
+const mostShown = 7
+
+// grid lists the sizes that serve, the one to use marked.
+func (p *piloted) grid() figure.Grid {
+	g := figure.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []figure.Column{
+		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
+		{Key: "use", Label: "", Kind: quantity.Word},
+	}}
+	order := p.byChoice()
+	for i, n := range p.sizes {
+		use := ""
+		if i == order[0] {
+			use = "use this one"
+		}
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(n.Name), figure.W(n.Series.String()), figure.V(n.MM), figure.W(use)})
+	}
+	if len(order) > mostShown {
+		g.Brief = order[:mostShown]
+		slices.Sort(g.Brief)
+		g.Note = "The likeliest ones; --format plain or json lists all."
+	}
+	return g
+}
+
+// smallest is the diameter, mm, up to which no pilot is wanted.
+func (p *piloted) smallest() float64 {
+	if p.load.System == quantity.Inch {
+		return reference.PilotFromInch
+	}
+	return reference.PilotFromMetric
+}

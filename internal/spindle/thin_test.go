@@ -1,0 +1,83 @@
+package spindle
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
+
+// Thinning never raises the thrust, takes nothing back on, and leaves the web
+// that its two notches leave.
+func TestThinning(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := rapid.Float64Range(2, 60).Draw(t, "D")
+		web := d * rapid.Float64Range(0.1, 0.35).Draw(t, "w/D")
+		pairs := []string{"size", trim(d) + "mm", "web", trim(web) + "mm", "chisel-angle", trim(rapid.Float64Range(110, 140).Draw(t, "psi"))}
+		switch rapid.IntRange(0, 2).Draw(t, "target") {
+		case 1:
+			pairs = append(pairs, "chisel-ratio", trim(rapid.Float64Range(0.02, 0.4).Draw(t, "q")))
+		case 2:
+			pairs = append(pairs, "to-web", trim(d*rapid.Float64Range(0.02, 0.4).Draw(t, "w'/D"))+"mm")
+		}
+		s := Thin(read(t, pairs...), false)
+		get := func(key string) float64 { return value(t, s, key) }
+		if get("thrust_ratio") > 1+1e-9 || get("notch_depth_mm") < 0 || get("thrust_after_n") > get("thrust_before_n")*(1+1e-9) {
+			t.Fatalf("thrust times %g, notch %g", get("thrust_ratio"), get("notch_depth_mm"))
+		}
+		near(t, "web less two notches", get("web_mm")-2*get("notch_depth_mm"), get("web_target_mm"), 1e-9)
+		near(t, "c' over c", get("chisel_length_after_mm")/get("chisel_length_mm"), get("web_target_mm")/get("web_mm"), 1e-9)
+		near(t, "thrust", get("thrust_after_n")/get("thrust_before_n"), get("thrust_ratio"), 1e-9)
+	})
+}
+
+func TestThinningToAThrust(t *testing.T) {
+	for _, want := range []string{"2100lbf", "8000N"} {
+		s := Thin(read(t, "size", "20mm", "web", "4mm", "chisel-angle", "125", "feed", "0.25mm", "thrust", want), false)
+		v, err := quantity.Parse(quantity.Force, want, quantity.Unset)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "thrust", value(t, s, "thrust_after_n"), v.V, 1e-6*v.V)
+	}
+	if s := Thin(read(t, "size", "20mm", "web", "4mm", "thrust", "90kN"), false); !found(s, "thin-enough") {
+		t.Error("a thrust above the present one takes metal off")
+	}
+	if s := Thin(read(t, "size", "20mm", "web", "4mm", "material", "plastics", "thrust", "5kN"), false); figure.Known(value(t, s, "web_target_mm")) {
+		t.Error("a thrust without a force factor gives a web")
+	}
+}
+
+// The chisel edge of a new drill is 0.18 of the diameter (Machinery's Handbook,
+// 31st ed., p. 1153, in print) from about 14 mm on; a small drill's is longer.
+func TestThinnedToANewChiselEdge(t *testing.T) {
+	s := Thin(read(t, "size", "25mm", "web", "5mm", "chisel-angle", "126"), false)
+	near(t, "c/D", value(t, s, "chisel_ratio_after"), 0.18, 1e-9)
+	near(t, "web to leave", value(t, s, "web_target_mm"), 0.18*25*math.Sin(54*math.Pi/180), 1e-9)
+	// and beside it the web that a new drill has: 12 % at one inch (from memory)
+	near(t, "a new drill's web", value(t, s, "new_web_mm"), 0.12*25, 0.02)
+	for _, size := range []string{"3mm", "8mm", "1/2in", "40mm"} {
+		d := read(t, "size", size)
+		thick := Thin(read(t, "size", size, "web", trim(0.3*d.Value(drill.Size))+"mm", "chisel-angle", "120"), false)
+		taken := Thrust(d, false)
+		near(t, size+": c/D after", value(t, thick, "chisel_ratio_after"), value(t, taken, "new_chisel_ratio"), 1e-9)
+	}
+}
+
+// A notch makes another point than form N, which has none (DIN 1412, from
+// memory, medium).
+func TestFormOfTheThinnedPoint(t *testing.T) {
+	for _, c := range []struct {
+		web, form      string
+		waits, nothing bool
+	}{{"5mm", "A", false, false}, {"3.9mm", "A", true, false}, {"3.5mm", "N", false, true}} {
+		s := Thin(read(t, "size", "25mm", "web", c.web, "chisel-angle", "126"), false)
+		if got := s.Lookup("point_form").Word; got != c.form || found(s, "thinning-can-wait") != c.waits || found(s, "thin-enough") != c.nothing {
+			t.Errorf("web %s: form %s, %v", c.web, got, s.Findings)
+		}
+	}
+}

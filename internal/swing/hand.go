@@ -1,0 +1,131 @@
+package swing
+
+import (
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// bowFigure is how far the S of the chisel edge departs from straight.
+func (v *view) bowFigure(s *figure.Sheet) {
+	bow, radius, angle := math.NaN(), math.NaN(), math.NaN()
+	if v.made {
+		bow, radius, angle = v.cone.ChiselBow()
+	}
+	v.add(s, "chisel_bow_mm", "its S departs from straight by", bow, quantity.Length, nil)
+	s.Work(inspect.Geometry, "r |sin(a - psi)| where it is most: there the edge is r from the axis, under a to the lip", "{} * sin({})",
+		fine(radius), figure.Fine(deg(math.Abs(angle-v.chord))))
+}
+
+// heelTurn is how far behind the corner the heel is looked at: as asked, or at
+// the end of a usual land.
+func (g *grind) heelTurn() float64 {
+	if turn := g.Clearance.Turn; figure.Known(turn) {
+		return turn
+	}
+	return math.Pi - reference.FluteAngle
+}
+
+// heelFigures are how the flank stands at the heel.
+func (v *view) heelFigures(s *figure.Sheet) {
+	turn, drop, clearance := v.heelTurn(), math.NaN(), math.NaN()
+	if v.made {
+		drop, clearance = v.cone.Drop(v.d/2, turn), v.cone.HeelClearance(v.d/2, turn)
+	}
+	s.Open("At the heel")
+	v.add(s, "heel_turn_deg", "heel behind the corner by", turn, quantity.Angle, nil)
+	if figure.Known(v.Clearance.Turn) {
+		s.Work(given, "turn as read", "{}", deg(turn))
+	} else {
+		s.Work(reference.BodySource().String(), "180 less the flute", "180 - {}", deg(reference.FluteAngle))
+	}
+	v.add(s, "heel_drop_mm", "flank dropped there by", drop, quantity.Length, nil)
+	v.workDrop(s, turn, drop)
+	v.add(s, "heel_clearance_deg", "clearance over that turn", clearance, quantity.Angle, nil)
+	s.Work(inspect.Geometry, "atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))", fine(drop), figure.Len(v.d), deg(turn))
+	if v.made && !figure.Known(drop) {
+		s.Find("heel-gone", figure.Note, "{} behind the corner this cone leaves no metal: the heel is ground away before; --heel-turn looks nearer the lip", deg(turn))
+	}
+}
+
+// workDrop shows the drop: the height of the corner less that of the cone over
+// the heel's place, where a t^2 + 2 b t + e = 0.
+func (v *view) workDrop(s *figure.Sheet, turn, drop float64) {
+	if !s.Explaining || !figure.Known(drop) {
+		return
+	}
+	k := v.ground.HalfAngle
+	corner := -point.AlongLip(v.d/2, v.web) / math.Tan(k)
+	s.Work(inspect.Geometry, "height of the corner, -x1 / tan(k), less that of the flank over the heel, x1 = (D^2 - w^2)^0.5 / 2",
+		"-(({}^2 - {}^2)^0.5 / 2) / tan({}) - {}", figure.Fine(figure.Len(v.d)), fine(v.web), figure.Fine(deg(k)), fine(corner-drop))
+}
+
+// handFigures are the same swing as a hand does it on a pedestal grinder.
+func (v *view) handFigures(s *figure.Sheet) {
+	if !v.made {
+		return
+	}
+	s.Open("By hand on a pedestal")
+	h, k, n, a := v.cone.Hand(), deg(v.ground.HalfAngle), num(v.n), v.cone.Axis()
+	v.add(s, "hand_face_angle_deg", "drill to wheel face, from above", h.Plan, quantity.Angle, nil)
+	s.Work(inspect.Geometry, "tan(plan) = 1 / (N cos(k))", "atan(1 / ({} * cos({})))", n, k)
+	v.add(s, "hand_shank_low_deg", "shank low, lip on the wheel", h.ShankLow, quantity.Angle, nil)
+	s.Work(inspect.Geometry, "sin(low) = g sin(k) / N: the part of the drill axis along the upright in the face, n x u", "asin({} * sin({}) / {})", num(v.slope), k, n)
+	s.Add(figure.Figure{Key: "hand_drop_per_roll", Label: "then drop, per degree of roll", Value: h.Drop, Kind: quantity.Number})
+	s.Work(inspect.Geometry, "drop / roll = tan(phi)", "tan({})", deg(v.setting.AxisAngle))
+	v.add(s, "hand_pivot_mm", "pivot on the rest, behind point", h.Pivot, quantity.Length, nil)
+	s.Work(inspect.Geometry, "-(d / tan(k) + az (d ax - (w / 2) ay) / (ax^2 + ay^2)), a the swing axis", "-({} / tan({}) + {} * ({} * {} - {} / 2 * {}) / ({}^2 + {}^2))",
+		fine(v.setting.Vertex), figure.Fine(k), figure.Fine(num(a.Z)), fine(v.setting.Vertex), figure.Fine(num(a.X)), fine(v.ground.Web), figure.Fine(num(a.Y)), figure.Fine(num(a.X)), figure.Fine(num(a.Y)))
+}
+
+// How wrong the hand is in the table of its faults, and over what turn the
+// clearance is read.
+const (
+	handLow   = 2 * degree
+	handMore  = 1.25
+	handRoll  = 5 * degree
+	handTurn  = 30 * degree
+	handLeast = 1 / handMore
+)
+
+// byHand is the grid of what a hand's faults make of the point.
+func (g *grind) byHand() figure.Grid {
+	grid := figure.Grid{Key: "hand", Title: "By hand: what goes wrong when",
+		Note: "read: what an indicator at the corner shows over 30° of turn; a drill rolled too soon rubs behind the lip",
+		Columns: append([]figure.Column{{Key: "fault", Label: "fault", Kind: quantity.Word}},
+			figure.Column{Key: "lip_clearance_deg", Label: "lip clearance", Kind: quantity.Angle, Gauge: quantity.Protractor},
+			figure.Column{Key: "read_clearance_deg", Label: "read", Kind: quantity.Angle, Gauge: quantity.Protractor},
+			figure.Column{Key: "chisel_angle_deg", Label: "chisel angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
+			figure.Column{Key: "chisel_length_mm", Label: "chisel length", Kind: quantity.Length, Gauge: quantity.Caliper})}
+	add := func(fault string, values ...float64) {
+		row := []figure.Cell{figure.W(fault)}
+		for _, v := range values {
+			row = append(row, figure.V(v))
+		}
+		grid.Rows = append(grid.Rows, row)
+	}
+	r, c := g.d/2, g.cone
+	ground := func(fault string, c point.Cone, err error) {
+		if err != nil {
+			nan := math.NaN()
+			add(fault, nan, nan, nan, nan)
+			return
+		}
+		add(fault, c.Point().Clearance, c.HeelClearance(r, handTurn), point.Obtuse(c.Chisel()), c.ChiselLength())
+	}
+	ground("none", c, nil)
+	swung := func(fault string, change func(float64) (point.Cone, error), by float64) {
+		c, err := change(by)
+		ground(fault, c, err)
+	}
+	swung("shank 2° too low", c.ShankLowered, handLow)
+	swung("shank 2° too high", c.ShankLowered, -handLow)
+	swung("1/4 too much drop", c.DropTimes, handMore)
+	swung("1/5 too little drop", c.DropTimes, handLeast)
+	add("rolled 5° too soon", 0, c.RolledFirst(r, handTurn, handRoll), point.Obtuse(c.Chisel())+handRoll, c.ChiselLength())
+	return grid
+}
