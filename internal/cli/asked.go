@@ -7,6 +7,7 @@ var others = [...]struct {
 	name string
 	make func(*app) *cobra.Command
 }{
+	{"batch", (*app).batchCommand},
 	{"crib", (*app).cribCommand},
 	{"draw", (*app).drawCommand},
 	{"size", (*app).sizeCommand},

@@ -204,7 +204,7 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 	s := c.compute(d, a.global.explain)
 	a.doubt(c, d, s)
 	s.Title, s.Sample = title(c.name, d), d.Sample
-	s.Inputs = echo(d)
+	s.Inputs = echo(s.Inputs, d)
 	c.unused(d, s)
 	if s.Cautions == nil {
 		s.Cautions = report.Cautions
@@ -246,10 +246,14 @@ func judgedInDoubt(d *drill.Drill, g quantity.Gauges, s *figure.Sheet) {
 // unused tells of readings in a file that this command has no use for, so that
 // nobody takes them for heeded; the sample drill has something for everyone.
 func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
+	takes := c.takes()
+	if !slices.ContainsFunc(drill.All(), func(r drill.Reading) bool { return d.Has(r) && !slices.Contains(takes, r) }) {
+		return
+	}
 	var names []string
 	s.Inputs = slices.DeleteFunc(s.Inputs, func(in figure.Input) bool {
 		r, _ := drill.Find(in.Name)
-		idle := !slices.Contains(c.takes(), r)
+		idle := !slices.Contains(takes, r)
 		if idle {
 			names = append(names, in.Name)
 		}
@@ -275,9 +279,8 @@ func title(command string, d *drill.Drill) string {
 	return out
 }
 
-// echo lists what was read, as it was read.
-func echo(d *drill.Drill) []figure.Input {
-	var out []figure.Input
+// echo lists what was read, as it was read, behind what out holds already.
+func echo(out []figure.Input, d *drill.Drill) []figure.Input {
 	for _, r := range drill.All() {
 		if !d.Has(r) {
 			continue
@@ -286,20 +289,10 @@ func echo(d *drill.Drill) []figure.Input {
 		in := figure.Input{Name: s.Name, Text: strings.TrimSpace(d.Written(r)), Kind: s.Kind}
 		if s.Kind == quantity.Word {
 			in.Word, in.Echo = in.Text, in.Text
-			out = append(out, in)
-			continue
+		} else {
+			in.Values = d.Values(r)
+			in.Keys = r.KeysOf(len(in.Values))
 		}
-		var echoes []string
-		values := d.Values(r)
-		for i, v := range values {
-			echoes = append(echoes, v.Echo())
-			key := s.Keys[i]
-			if s.Pair && len(values) == 1 {
-				key = strings.Replace(key, "_1_", "_", 1)
-			}
-			in.Keys, in.Values = append(in.Keys, key), append(in.Values, v.V)
-		}
-		in.Echo = strings.Join(echoes, ", ")
 		out = append(out, in)
 	}
 	return out

@@ -14,6 +14,9 @@ var contract = map[string]struct {
 	args  []string
 	names string
 }{
+	// Under each line's results stands what the command that runs on it has.
+	"batch": {[]string{"../../testdata/one.jsonl", "--command", "chisel"}, `
+		web_mm chisel_angle_deg chisel_angle_acute_deg chisel_length_mm chisel_ratio`},
 	"chisel": {[]string{"--sample"}, `
 		web_mm chisel_angle_deg chisel_angle_acute_deg chisel_length_mm chisel_ratio`},
 	"clearance": {[]string{"--sample"}, `

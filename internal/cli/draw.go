@@ -123,7 +123,7 @@ func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, er
 
 // draw shows the picture that was asked for.
 func (a *app) draw(w *drawing, f *drawFlags) error {
-	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", w.d), w.d.Sample, echo(w.d), report.Cautions
+	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", w.d), w.d.Sample, echo(nil, w.d), report.Cautions
 	w.figures()
 	if f.svg != "" {
 		return a.onPaper(w, f)

@@ -17,6 +17,7 @@ At the grinder
     cone                             how to set a swing fixture
 With a drawer of drills
     crib                             one file for all: audit, plan, record
+    batch                            one drill a line, as many as there are
 With nothing in hand yet
     size material sources version    to look something up
 

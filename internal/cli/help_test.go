@@ -112,6 +112,14 @@ func yard(t *testing.T, started bool) string {
 	if err := os.Mkdir(filepath.Join(dir, "tools"), 0o777); err != nil {
 		t.Fatal(err)
 	}
+	for name, lines := range map[string]string{
+		"drills.jsonl": `{"name": "M120-1", "size": "12mm", "web": "2.1mm", "chisel-angle": 126}` + "\n" + `{"size": "#7", "remove": "1mm", "web": 0.035}` + "\n",
+		"drills.csv":   "name,size,web\nM120-1,12mm,2.1mm\nN7-1,#7,0.035in\n",
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(lines), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
 	for _, name := range []string{"crib.yaml", "tools/crib.yaml"} {
 		if err := os.WriteFile(filepath.Join(dir, name), text, 0o666); err != nil {
 			t.Fatal(err)

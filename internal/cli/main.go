@@ -25,6 +25,9 @@ const (
 	exitOutside = 1 // with --check: outside a limit
 	exitUsage   = 2 // wrong usage or an impossible input
 	exitData    = 3 // a data file that cannot be read or makes no sense
+
+	exitSignal = 128             // and the signal's number: as a shell reports it
+	exitPipe   = exitSignal + 13 // nobody reads the answer any more
 )
 
 // app is one run of the program.
@@ -66,6 +69,14 @@ type dataError struct{ error }
 
 func (e *dataError) Unwrap() error { return e.error }
 
+// ended is the end of a run that has an exit status of its own; said may be nil.
+type ended struct {
+	status int
+	said   error
+}
+
+func (e *ended) Error() string { return fmt.Sprint(e.said) }
+
 // hinted is an error with advice.
 type hinted struct {
 	error
@@ -81,6 +92,13 @@ func (m many) Error() string { return errors.Join(m...).Error() }
 
 // fail prints what went wrong and returns the status for it.
 func (a *app) fail(err error) int {
+	var early *ended
+	if errors.As(err, &early) {
+		if early.said != nil {
+			fmt.Fprintln(a.err, "error:", early.said)
+		}
+		return early.status
+	}
 	var list many
 	if !errors.As(err, &list) {
 		list = many{err}

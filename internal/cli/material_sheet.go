@@ -124,7 +124,7 @@ func sizeFigures(s *figure.Sheet, m *reference.Material, size quantity.Value) {
 	at, aim := reference.Band{Low: nan, High: nan}, nan
 	if !math.IsNaN(size.V) {
 		aim, at = inspect.Recommended(size.V, m)
-		s.Inputs = append(s.Inputs, figure.Input{Name: "size", Echo: size.Echo(), Text: size.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []float64{size.V}})
+		s.Inputs = append(s.Inputs, figure.Input{Name: "size", Text: size.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{size}})
 	}
 	one(s, figure.Figure{Key: "clearance_aim_deg", Label: "to grind at this size", Value: aim, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: sizeMissing(aim)}, at.Source)
 	both(s, published{"recommended", "inspect accepts, this size", "_deg", at, quantity.Angle})

@@ -83,19 +83,13 @@ func (s *sweep) column() figure.Column {
 	return figure.Column{Key: s.key(), Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge}
 }
 
-func (s *sweep) key() string {
-	spec := s.reading.Spec()
-	if spec.Pair {
-		return strings.Replace(spec.Keys[0], "_1_", "_", 1)
-	}
-	return spec.Keys[0]
-}
+func (s *sweep) key() string { return s.reading.KeysOf(1)[0] }
 
 // input is the range as it was read.
 func (s *sweep) input() figure.Input {
 	key := s.key()
 	return figure.Input{Name: s.reading.String(), Echo: s.text, Text: s.text, Kind: s.reading.Spec().Kind,
-		Keys: []string{"from_" + key, "to_" + key, "step_" + key}, Values: []float64{s.span.From.V, s.span.To.V, s.span.Step.V}}
+		Keys: []string{"from_" + key, "to_" + key, "step_" + key}, Values: []quantity.Value{s.span.From, s.span.To, s.span.Step}}
 }
 
 // at names the step at which the sweeps have these values.
@@ -164,7 +158,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 	if a.global.check && t.outside {
 		a.outside = true
 	}
-	s := &figure.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(d), Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
+	s := &figure.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(nil, d), Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
 	for i := range sweeps {
 		s.Inputs = append(s.Inputs, sweeps[i].input())
 	}

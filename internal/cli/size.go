@@ -42,7 +42,7 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 
 func sizeSheet(v quantity.Value, explain bool) *figure.Sheet {
 	s := &figure.Sheet{Command: "size", Explaining: explain, Title: v.Echo() + " drill size", Inputs: []figure.Input{{
-		Name: "size", Echo: v.Echo(), Text: v.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []float64{v.V}}}}
+		Name: "size", Text: v.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{v}}}}
 	s.Open("Diameter")
 	s.Add(figure.Figure{Key: "diameter_mm", Label: "millimetres", Value: v.V, Kind: quantity.Number, Exact: true})
 	s.Work("by definition: 1 in is 25.4 mm", "mm = in * 25.4", "{} * 25.4", figure.Num(v.V/reference.InchMM))

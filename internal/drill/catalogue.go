@@ -4,6 +4,9 @@
 package drill
 
 import (
+	"strings"
+	"sync"
+
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
 )
@@ -304,6 +307,23 @@ func (r Reading) Spec() *Spec { return &specs[r] }
 
 // String returns the flag's name.
 func (r Reading) String() string { return specs[r].Name }
+
+// KeysOf returns the names in JSON of n values that were read: one that stands
+// for both lips carries no lip's number.
+func (r Reading) KeysOf(n int) []string {
+	if n == 1 && specs[r].Pair {
+		return lone()[r][:]
+	}
+	return specs[r].Keys[:n]
+}
+
+var lone = sync.OnceValue(func() *[readings][1]string {
+	out := new([readings][1]string)
+	for r := range readings {
+		out[r][0] = strings.Replace(specs[r].Keys[0], "_1_", "_", 1)
+	}
+	return out
+})
 
 // All returns every reading in the catalogue's order.
 func All() []Reading {

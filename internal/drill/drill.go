@@ -82,6 +82,9 @@ func (d *Drill) Resolve() []*Error {
 	}
 	var errs []*Error
 	for r := range readings {
+		if d.text[r] == "" {
+			continue
+		}
 		if !slices.Contains(unitGivers[:], r) {
 			faults[r] = d.resolve(r)
 		}

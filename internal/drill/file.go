@@ -6,6 +6,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
+
+	"github.com/agnivade/levenshtein"
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
@@ -15,17 +18,31 @@ import (
 type Places struct {
 	File string
 	at   [readings]place
+	text string // the line, where columns are counted in its bytes
 }
 
 type place struct{ line, column int }
 
 // Fault returns err, about reading r, with its place in the file.
 func (p *Places) Fault(r Reading, err error) *strict.Error {
-	e := &strict.Error{File: p.File, Line: p.at[r].line, Column: p.at[r].column, Text: r.String() + ": " + err.Error()}
+	at := p.at[r]
+	e := &strict.Error{File: p.File, Line: at.line, Column: p.column(at.column), Text: r.String() + ": " + err.Error()}
 	if q, ok := err.(*quantity.Error); ok {
 		e.Hint = q.Hint
 	}
 	return e
+}
+
+// column turns a column counted in bytes into one counted in characters.
+func (p *Places) column(bytes int) int {
+	if p.text == "" || bytes == 0 {
+		return bytes
+	}
+	at := min(bytes-1, len(p.text))
+	for at > 0 && at < len(p.text) && !utf8.RuneStart(p.text[at]) {
+		at--
+	}
+	return utf8.RuneCountInString(p.text[:at]) + 1
 }
 
 // The keys of a drill file that are no readings.
@@ -97,7 +114,7 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 		switch {
 		case !known && key != keyName && key != keyUnits:
 			line, column = e.Key.Place()
-			fault("no reading is called "+strconv.Quote(key), "the keys are the flags' names: evenlip inspect --help")
+			fault(unknown(key))
 		case !ok || strings.TrimSpace(text) == "":
 			fault(key+": takes a value on its line", aboutBlank(key, e.Comment()))
 		case key == keyName:
@@ -115,6 +132,29 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 		}
 	}
 	return errs
+}
+
+// unknown says that a key is no reading's, and which was meant.
+func unknown(key string) (text, hint string) {
+	text, hint = "no reading is called "+strconv.Quote(key), "the keys are the flags' names: evenlip inspect --help"
+	least := 3
+	if len(key) <= 3 { // of three letters, two changed are another word
+		least = 2
+	}
+	for _, name := range append(names(), keyName, keyUnits) {
+		if n := levenshtein.ComputeDistance(strings.ToLower(key), name); n < least {
+			hint, least = "did you mean "+name+"?", n
+		}
+	}
+	return text, hint
+}
+
+func names() []string {
+	var out []string
+	for _, r := range All() {
+		out = append(out, r.String())
+	}
+	return out
 }
 
 // scalar returns a value as written; of a pair, a list of two becomes "A,B".

@@ -110,7 +110,7 @@ func TestNumberSizeWithoutQuotes(t *testing.T) {
 		"size: #7\n":   `what follows a # is not read; if it is the value, put it into quotes: size: "#7"`,
 		"size:\n":      "leave the line out if it was not read",
 		"size: 12,5\n": "a comma is never a decimal point: write 12.5",
-		"sise: 12\n":   "the keys are the flags' names: evenlip inspect --help",
+		"sise: 12\n":   "did you mean size?", "bin: 3\n": "the keys are the flags' names: evenlip inspect --help", "SIZE: 12\n": "did you mean size?", "unit: in\n": "did you mean units?",
 	} {
 		_, _, errs := readFile(text, quantity.Unset)
 		var e *strict.Error

@@ -27,17 +27,35 @@ type Sheet struct {
 	Explaining bool
 	// Extra are sources that no limit or working names.
 	Extra []*reference.Source
+
+	args []Arg // of the findings and the working
 }
 
 // Input is one reading as it was taken.
 type Input struct {
 	Name   string // the flag's name
-	Echo   string // as read, the unit spelled out
 	Text   string // as written
 	Kind   quantity.Kind
-	Keys   []string  // the JSON names of the values, unit as suffix
-	Values []float64 // in the kind's own unit
+	Keys   []string // the JSON names of the values, unit as suffix
+	Values []quantity.Value
 	Word   string
+	// Echo is how it is shown where Values do not tell, as for a word.
+	Echo string
+}
+
+// Shown returns the reading as it was taken, the unit spelled out.
+func (in *Input) Shown() string {
+	if in.Echo != "" {
+		return in.Echo
+	}
+	var out string
+	for i, v := range in.Values {
+		if i > 0 {
+			out += ", "
+		}
+		out += v.Echo()
+	}
+	return out
 }
 
 // Section groups figures under a heading.
@@ -118,7 +136,12 @@ const usual = 8
 
 // Open starts a section.
 func (s *Sheet) Open(title string) {
-	s.Sections = append(s.Sections, Section{Title: title, Figures: make([]Figure, 0, usual)})
+	n := len(s.Sections)
+	if n == cap(s.Sections) {
+		s.Sections = append(s.Sections, Section{Figures: make([]Figure, 0, usual)})
+	}
+	s.Sections = s.Sections[:n+1]
+	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}
 }
 
 // Add puts a figure into the section that was opened last and returns it for
@@ -141,13 +164,20 @@ func (s *Sheet) Work(source, formula, numbers string, args ...Arg) {
 	sec := &s.Sections[len(s.Sections)-1]
 	f := &sec.Figures[len(sec.Figures)-1]
 	if f.Known() {
-		f.Working = &Working{Formula: formula, Numbers: Text{numbers, args}, Source: source}
+		f.Working = &Working{Formula: formula, Numbers: Text{numbers, s.keep(args)}, Source: source}
 	}
 }
 
 // Find adds a finding.
 func (s *Sheet) Find(code string, sev Severity, format string, args ...Arg) {
-	s.Findings = append(s.Findings, Finding{code, sev, Text{format, args}})
+	s.Findings = append(s.Findings, Finding{code, sev, Text{format, s.keep(args)}})
+}
+
+// keep copies arguments, so that a caller's need not outlive the call.
+func (s *Sheet) keep(args []Arg) []Arg {
+	from := len(s.args)
+	s.args = append(s.args, args...)
+	return s.args[from:len(s.args):len(s.args)]
 }
 
 // Each calls f for every figure in order.

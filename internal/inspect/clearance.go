@@ -123,6 +123,9 @@ func (r *Result) recommendedFigures(s *figure.Sheet) {
 		{"recommended_low_deg", "recommended, from", limit.Low}, {"recommended_high_deg", "recommended, to", limit.High},
 	} {
 		s.Add(figure.Figure{Key: e.key, Label: e.label, Value: e.value, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+		if !s.Explaining {
+			continue // the source's words are for the working alone
+		}
 		s.Work(limit.Source.String(), "from the table, by size and work", "{}", figure.Deg(e.value))
 	}
 }

@@ -10,7 +10,7 @@ import (
 // verdict with its reasons.
 func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	r := Compute(d)
-	s := &figure.Sheet{Command: "inspect", Explaining: explain}
+	s := figure.New("inspect", explain)
 	if !r.Wear.Cracked {
 		Plausible(d, s)
 		r.PointSheet(s)
@@ -110,7 +110,7 @@ func LipsOnly(d *drill.Drill, explain bool) *figure.Sheet {
 
 func section(command string, d *drill.Drill, explain bool, add func(*Result, *figure.Sheet)) *figure.Sheet {
 	r := Compute(d)
-	s := &figure.Sheet{Command: command, Explaining: explain}
+	s := figure.New(command, explain)
 	Plausible(d, s)
 	add(&r, s)
 	return s

@@ -14,7 +14,7 @@ import (
 // Sheet is the angles along the lip and on the chisel edge.
 func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	l := lipOf(d)
-	s := &figure.Sheet{Command: "edge", Explaining: explain}
+	s := figure.New("edge", explain)
 	inspect.Plausible(d, s)
 	s.Grids = append(s.Grids, l.rows(l.places(d)))
 	l.cornerFigures(s)

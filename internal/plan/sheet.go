@@ -15,7 +15,7 @@ import (
 // before and after, thinning, and its life grind by grind.
 func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	p := Of(d)
-	s := &figure.Sheet{Command: "regrind", Explaining: explain}
+	s := figure.New("regrind", explain)
 	if !p.Found.Wear.Cracked {
 		inspect.Plausible(d, s)
 	}

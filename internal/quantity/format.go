@@ -64,36 +64,49 @@ func (f Format) shown(k Kind) scale {
 // stresses are rounded to three significant figures. A NaN, and any value of the kind
 // Word, gives "-"; an infinity gives "∞".
 func (f Format) Number(k Kind, g Gauge, v float64) string {
+	var room [32]byte
+	return string(f.appendNumber(room[:0], k, g, v))
+}
+
+func (f Format) appendNumber(b []byte, k Kind, g Gauge, v float64) []byte {
 	switch {
 	case math.IsNaN(v) || k == Word:
-		return none
+		return append(b, none...)
 	case math.IsInf(v, 1):
-		return "∞"
+		return append(b, "∞"...)
 	case math.IsInf(v, -1):
-		return "-∞"
+		return append(b, "-∞"...)
 	}
 	x := tidy(f.InSystem(k, v))
 	if k.threeFigures() {
 		x = toFigures(x)
 	}
-	var room [32]byte
-	out := strconv.AppendFloat(room[:0], x, 'f', f.Decimals(k, g, v), 64)
-	if out[0] == '-' && isZero(string(out)) {
-		out = out[1:]
+	from := len(b)
+	b = strconv.AppendFloat(b, x, 'f', f.Decimals(k, g, v), 64)
+	if b[from] == '-' && isZero(string(b[from:])) {
+		b = append(b[:from], b[from+1:]...)
 	}
-	return string(out)
+	return b
 }
 
 // Text returns v with its unit: "1.86 mm", "118.0°", "54 %"; "-" for a NaN.
 func (f Format) Text(k Kind, g Gauge, v float64) string {
-	number, unit := f.Number(k, g, v), f.Unit(k)
-	switch {
-	case number == none || unit == "":
-		return number
-	case unit == degree:
-		return number + unit
+	var room [32]byte
+	return string(f.AppendText(room[:0], k, g, v))
+}
+
+// AppendText appends what Text returns.
+func (f Format) AppendText(b []byte, k Kind, g Gauge, v float64) []byte {
+	from := len(b)
+	b = f.appendNumber(b, k, g, v)
+	unit := f.Unit(k)
+	if unit == "" || string(b[from:]) == none {
+		return b
 	}
-	return number + " " + unit
+	if unit != degree {
+		b = append(b, ' ')
+	}
+	return append(b, unit...)
 }
 
 // Decimals returns how many decimals v is shown with. A length or an angle has
@@ -177,9 +190,7 @@ func decimalsOfFigures(x float64) int {
 
 // toFigures rounds x to three significant figures.
 func toFigures(x float64) float64 {
-	// The text of a finite number always reads back.
-	out, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', significant-1, 64), 64)
-	return out
+	return rounded(x, significant-1)
 }
 
 // Export returns v as JSON and CSV carry it: an angle in degrees, everything
@@ -204,7 +215,13 @@ func round(deg float64) float64 {
 // tidy takes off what changing units adds in the last digits, so that 3/32 in
 // rounds to 0.0938 and not, by way of 2.38125 mm, to 0.0937.
 func tidy(x float64) float64 {
+	return rounded(x, 13)
+}
+
+// rounded returns x with so many digits behind the first one.
+func rounded(x float64, digits int) float64 {
+	var room [32]byte
 	// The text of a finite number always reads back.
-	out, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', 13, 64), 64)
+	out, _ := strconv.ParseFloat(string(strconv.AppendFloat(room[:0], x, 'e', digits, 64)), 64)
 	return out
 }

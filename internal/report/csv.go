@@ -91,21 +91,7 @@ func csvHead(keys, doubted []string, s *figure.Sheet) []string {
 }
 
 func csvRow(keys, doubted []string, s *figure.Sheet) []string {
-	fields := make(map[string]string, len(keys)+len(doubted))
-	s.Each(func(f *figure.Figure) {
-		fields[f.Key] = clean(f.Word)
-		if f.Word == "" {
-			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
-		}
-		if f.Spread > 0 {
-			fields[uncertaintyOf(f.Key)] = full(quantity.Export(f.Kind, f.Spread))
-		}
-	})
-	for i := range s.Grids {
-		if g := &s.Grids[i]; len(g.Columns) == 1 {
-			fields[g.Key] = oneCell(g)
-		}
-	}
+	fields := csvFields(s)
 	row := []string{clean(s.Title)}
 	for _, key := range keys {
 		row = append(row, fields[key])
@@ -121,6 +107,27 @@ func csvRow(keys, doubted []string, s *figure.Sheet) []string {
 		codes[i] = f.Code
 	}
 	return append(row, strings.Join(codes, " "))
+}
+
+// csvFields returns the figures of a sheet, their uncertainties and its plain
+// lists by the names of their columns.
+func csvFields(s *figure.Sheet) map[string]string {
+	fields := map[string]string{}
+	s.Each(func(f *figure.Figure) {
+		fields[f.Key] = clean(f.Word)
+		if f.Word == "" {
+			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
+		}
+		if f.Spread > 0 {
+			fields[uncertaintyOf(f.Key)] = full(quantity.Export(f.Kind, f.Spread))
+		}
+	})
+	for i := range s.Grids {
+		if g := &s.Grids[i]; len(g.Columns) == 1 {
+			fields[g.Key] = oneCell(g)
+		}
+	}
+	return fields
 }
 
 // oneCell puts a plain list into one cell, its items apart by a semicolon.

@@ -8,7 +8,6 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 )
 
 // usualJSON is room for the sheet of a drill: a buffer that grew to it would
@@ -17,6 +16,7 @@ const usualJSON = 4 << 10
 
 // writeJSON prints one object for one sheet, a list for several.
 func writeJSON(w io.Writer, jobs []Job, o Options) error {
+	e := Encoder{Explain: o.Explain}
 	b := make([]byte, 0, usualJSON)
 	if len(jobs) > 1 {
 		b = append(b, '[')
@@ -25,7 +25,7 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 		if i > 0 {
 			b = append(b, ',')
 		}
-		b = AppendJSON(b, j.Sheet, o.Explain)
+		b = e.Append(b, j.Sheet)
 	}
 	if len(jobs) > 1 {
 		b = append(b, ']')
@@ -40,10 +40,11 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 	return err
 }
 
-// AppendJSON appends the sheet as one compact JSON object: command, inputs,
+// Append appends the sheet as one compact JSON object: command, inputs,
 // results, limits, findings, cautions, sources, and steps where the working was
 // asked for. Lengths are in millimetres and angles in degrees.
-func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
+func (e *Encoder) Append(b []byte, s *figure.Sheet) []byte {
+	e.sheets++
 	j := object{b: append(b, '{')}
 	j.text("command", s.Command)
 	j.text("drill", s.Title)
@@ -56,13 +57,15 @@ func AppendJSON(b []byte, s *figure.Sheet, explain bool) []byte {
 	}
 	j.close('}')
 	j.results(s)
-	j.limits(s)
+	e.limits(&j, s)
 	j.uncertainty(s)
-	j.findings(s.Findings)
-	j.list("cautions", s.Cautions)
-	j.list("sources", sources(s))
-	if explain {
-		j.steps(worked(s))
+	e.findings(&j, s.Findings)
+	if !e.Lean {
+		e.listCautions(&j, s.Cautions)
+		e.listSources(&j, s)
+	}
+	if e.Explain {
+		e.steps(&j, worked(s))
 	}
 	return append(j.b, '}')
 }
@@ -78,7 +81,7 @@ func (j *object) input(in *figure.Input) {
 		j.text("value", in.Word)
 	}
 	for i, v := range in.Values {
-		j.number(in.Keys[i], quantity.Export(in.Kind, v))
+		j.number(in.Keys[i], quantity.Export(in.Kind, v.V))
 	}
 	j.close('}')
 }
@@ -145,7 +148,7 @@ func (j *object) value(c figure.Column, v figure.Cell) {
 	}
 }
 
-func (j *object) limits(s *figure.Sheet) {
+func (e *Encoder) limits(j *object, s *figure.Sheet) {
 	j.open("limits", '{')
 	s.Each(func(f *figure.Figure) {
 		if f.Limit == nil {
@@ -154,9 +157,10 @@ func (j *object) limits(s *figure.Sheet) {
 		j.open(f.Key, '{')
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
-		j.text("state", stateWord(f))
-		if f.Limit.Source != nil {
-			j.text("source", f.Limit.Source.String())
+		j.word("state", stateWord(f))
+		if f.Limit.Source != nil && !e.Lean {
+			j.name("source")
+			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
 		}
 		j.close('}')
 	})
@@ -197,19 +201,21 @@ func (j *object) rowsUncertainty(g *figure.Grid) {
 	j.close(']')
 }
 
-func (j *object) findings(fs []figure.Finding) {
+func (e *Encoder) findings(j *object, fs []figure.Finding) {
 	j.open("findings", '[')
 	for _, f := range fs {
 		j.openElement('{')
-		j.text("code", f.Code)
-		j.text("severity", f.Severity.String())
-		j.text("text", fill(f.Text, metric))
+		j.word("code", f.Code)
+		j.word("severity", f.Severity.String())
+		e.scratch = appendFilled(e.scratch[:0], f.Text, metric)
+		j.name("text")
+		j.b = appendQuoted(j.b, e.scratch)
 		j.close('}')
 	}
 	j.close(']')
 }
 
-func (j *object) steps(s *figure.Sheet) {
+func (e *Encoder) steps(j *object, s *figure.Sheet) {
 	j.open("steps", '[')
 	s.Each(func(f *figure.Figure) {
 		if f.Working == nil {
@@ -220,37 +226,10 @@ func (j *object) steps(s *figure.Sheet) {
 		j.text("formula", f.Working.Formula)
 		j.text("numbers", arithmetic(f.Working.Numbers, metric))
 		j.text("result", shown(f, metric))
-		j.text("source", f.Working.Source)
+		if !e.Lean {
+			j.text("source", f.Working.Source)
+		}
 		j.close('}')
 	})
 	j.close(']')
-}
-
-// sources lists, once each, where the limits and the working come from.
-func sources(s *figure.Sheet) []string {
-	var out []string
-	seen := map[string]bool{}
-	add := func(text string) {
-		if text != "" && !seen[text] {
-			seen[text] = true
-			out = append(out, text)
-		}
-	}
-	addSource := func(src *reference.Source) {
-		if src != nil {
-			add(src.String())
-		}
-	}
-	worked(s).Each(func(f *figure.Figure) {
-		if f.Limit != nil {
-			addSource(f.Limit.Source)
-		}
-		if f.Working != nil {
-			add(f.Working.Source)
-		}
-	})
-	for _, src := range s.Extra {
-		addSource(src)
-	}
-	return out
 }

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
 	"strconv"
@@ -22,9 +21,13 @@ func (j *object) comma() {
 	}
 }
 
+// name appends the name of a member. Names are the program's own, and need no
+// encoder.
 func (j *object) name(name string) {
 	j.comma()
-	j.b = append(appendQuoted(j.b, name), ':')
+	j.b = append(j.b, '"')
+	j.b = append(j.b, name...)
+	j.b = append(j.b, '"', ':')
 }
 
 func (j *object) open(name string, bracket byte) {
@@ -63,11 +66,21 @@ func (j *object) list(name string, items []string) {
 	j.close(']')
 }
 
+// A number below plainBelow that has three decimals or fewer, as readings and
+// limits have, needs no search for its shortest digits.
+const plainBelow, thousandths = 1e6, 1000
+
 // appendNumber appends full precision; JSON has no NaN and no infinity, so
 // those are null.
 func appendNumber(b []byte, v float64) []byte {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
 		return append(b, "null"...)
+	case v == 0:
+		return append(b, '0') // a negative zero too
+	}
+	if n := math.Round(v * thousandths); n/thousandths == v && math.Abs(v) < plainBelow {
+		return appendThousandths(b, int64(n))
 	}
 	return strconv.AppendFloat(b, unsigned(v), 'g', -1, 64)
 }
@@ -80,32 +93,75 @@ func unsigned(v float64) float64 {
 	return v
 }
 
-// appendQuoted appends a JSON string. Most are plain ASCII and need no encoder.
-func appendQuoted(b []byte, s string) []byte {
-	for i := 0; i < len(s); i++ {
-		if c := s[i]; c < ' ' || c >= 0x7f || c == '"' || c == '\\' {
-			quoted, err := json.Marshal(s)
-			if err != nil { // no string fails to encode
-				return append(b, `""`...)
-			}
-			return appendHarmless(b, quoted)
-		}
+// appendThousandths appends n / 1000 with as many decimals as it needs.
+func appendThousandths(b []byte, n int64) []byte {
+	if n < 0 {
+		b, n = append(b, '-'), -n
 	}
-	return append(append(append(b, '"'), s...), '"')
-}
-
-// appendHarmless escapes what the encoder lets through and a terminal might
-// act on: the control characters past ASCII and the marks that turn the
-// direction of writing. Whoever decodes the JSON gets them back.
-func appendHarmless(b, quoted []byte) []byte {
-	for _, r := range string(quoted) {
-		if !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) {
-			b = utf8.AppendRune(b, r)
-			continue
-		}
-		for _, unit := range utf16.Encode([]rune{r}) {
-			b = fmt.Appendf(b, `\u%04x`, unit)
-		}
+	b = strconv.AppendInt(b, n/thousandths, 10)
+	n %= thousandths
+	if n == 0 {
+		return b
+	}
+	b = append(b, '.', byte('0'+n/100), byte('0'+n/10%10), byte('0'+n%10))
+	for b[len(b)-1] == '0' {
+		b = b[:len(b)-1]
 	}
 	return b
+}
+
+// appendQuoted appends a JSON string. Most are plain ASCII.
+func appendQuoted[T string | []byte](b []byte, s T) []byte {
+	b = append(b, '"')
+	from := 0
+	for i := 0; i < len(s); {
+		if c := s[i]; c >= ' ' && c < 0x7f && c != '"' && c != '\\' {
+			i++
+			continue
+		}
+		r, n := utf8.DecodeRuneInString(string(s[i:min(i+utf8.UTFMax, len(s))]))
+		if harmless(r) && (r != utf8.RuneError || n > 1) {
+			i += n
+			continue
+		}
+		b = append(b, s[from:i]...)
+		b = appendEscaped(b, r)
+		i += n
+		from = i
+	}
+	return append(append(b, s[from:]...), '"')
+}
+
+// harmless reports whether a character stands for itself in a string that a
+// terminal may show: it is none of the control characters and of the marks that
+// turn the direction of writing.
+func harmless(r rune) bool {
+	return r != '"' && r != '\\' && !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
+}
+
+// word appends a member whose value is one of the program's own words.
+func (j *object) word(name, v string) {
+	j.name(name)
+	j.b = append(j.b, '"')
+	j.b = append(j.b, v...)
+	j.b = append(j.b, '"')
+}
+
+// appendEscaped appends a character in a way that whoever decodes the JSON gets
+// it back.
+func appendEscaped(b []byte, r rune) []byte {
+	switch r {
+	case '"', '\\':
+		return append(b, '\\', byte(r))
+	case '\n':
+		return append(b, `\n`...)
+	case '\r':
+		return append(b, `\r`...)
+	case '\t':
+		return append(b, `\t`...)
+	}
+	if r1, r2 := utf16.EncodeRune(r); r1 != unicode.ReplacementChar {
+		return fmt.Appendf(b, `\u%04x\u%04x`, r1, r2)
+	}
+	return fmt.Appendf(b, `\u%04x`, r)
 }

@@ -79,8 +79,8 @@ func (t *tableWriter) inputs(s *figure.Sheet) {
 		return
 	}
 	echoes := make([]string, len(s.Inputs))
-	for i, in := range s.Inputs {
-		echoes[i] = in.Name + " " + clean(in.Echo)
+	for i := range s.Inputs {
+		echoes[i] = s.Inputs[i].Name + " " + clean(s.Inputs[i].Shown())
 	}
 	for i, l := range wrapItems(echoes, "; ", t.o.Width-8) {
 		head := "as read"

@@ -18,7 +18,7 @@ const evil = "red\x1b[31m\a\rturned\u202e \u2066C1\u009b2J\x7f\ttab\nline\xff\"q
 // sheet is an answer with everything in it that a form has to cope with.
 func sheet() *figure.Sheet {
 	s := &figure.Sheet{Command: "inspect", Title: evil, Cautions: Cautions, Explaining: true}
-	s.Inputs = []figure.Input{{Name: "size", Echo: evil, Text: evil, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []float64{12}}}
+	s.Inputs = []figure.Input{{Name: "size", Echo: evil, Text: evil, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{{V: 12}}}}
 	limit := reference.Band{Low: 1, High: 3, Source: &reference.Source{Label: reference.Practice, Text: "a rule of thumb"}}
 	s.Open("First")
 	s.Add(figure.Figure{Key: "length_mm", Label: "a length", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: &limit})

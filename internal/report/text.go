@@ -11,19 +11,22 @@ import (
 )
 
 // fill puts the numbers into a text, in the reader's units.
-func fill(t figure.Text, f quantity.Format) string {
-	return expand(t, func(a figure.Arg) string {
+func fill(t figure.Text, f quantity.Format) string { return string(appendFilled(nil, t, f)) }
+
+// appendFilled appends what fill returns.
+func appendFilled(b []byte, t figure.Text, f quantity.Format) []byte {
+	return expand(b, t, func(b []byte, a *figure.Arg) []byte {
 		if a.Kind == quantity.Word {
-			return clean(a.Word)
+			return append(b, clean(a.Word)...)
 		}
-		return f.Text(a.Kind, a.Gauge, a.Value)
+		return f.AppendText(b, a.Kind, a.Gauge, a.Value)
 	})
 }
 
 // arithmetic fills a working with digits enough for a pocket calculator to
 // arrive at the figure printed, and no units but the degree sign.
 func arithmetic(t figure.Text, f quantity.Format) string {
-	return expand(t, func(a figure.Arg) string {
+	return string(expand(nil, t, func(b []byte, a *figure.Arg) []byte {
 		v := f.InSystem(a.Kind, a.Value)
 		out := digits(v)
 		if a.Fine {
@@ -35,8 +38,8 @@ func arithmetic(t figure.Text, f quantity.Format) string {
 		if v < 0 {
 			out = "(" + out + ")"
 		}
-		return out
-	})
+		return append(b, out...)
+	}))
 }
 
 // digits prints v to eight significant digits, without an exponent.
@@ -51,16 +54,15 @@ func digits(v float64) string {
 	return strconv.FormatFloat(r, 'f', -1, 64)
 }
 
-func expand(t figure.Text, arg func(figure.Arg) string) string {
-	var b strings.Builder
+func expand(b []byte, t figure.Text, arg func([]byte, *figure.Arg) []byte) []byte {
 	rest, n := t.Format, 0
 	for {
 		before, after, found := strings.Cut(rest, "{}")
-		b.WriteString(before)
+		b = append(b, before...)
 		if !found || n >= len(t.Args) {
-			return b.String()
+			return b
 		}
-		b.WriteString(arg(t.Args[n]))
+		b = arg(b, &t.Args[n])
 		rest, n = after, n+1
 	}
 }

@@ -25,7 +25,8 @@ type piloted struct {
 // Pilot is the sheet of the pilot hole for a following drill.
 func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
 	p := pilotedOf(workOf(d))
-	s := &figure.Sheet{Command: "pilot", Explaining: explain, Cautions: drillingCautions}
+	s := figure.New("pilot", explain)
+	s.Cautions = drillingCautions
 	inspect.Plausible(d, s)
 	s.Open("Pilot hole")
 	p.bandFigures(s)

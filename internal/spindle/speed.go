@@ -30,7 +30,8 @@ type running struct {
 // Speed is the sheet of speed, feed and pecks for a hole.
 func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	r := runningOf(d)
-	s := &figure.Sheet{Command: "speed", Explaining: explain, Cautions: drillingCautions}
+	s := figure.New("speed", explain)
+	s.Cautions = drillingCautions
 	inspect.Plausible(d, s)
 	s.Open("Speed")
 	r.speedFigures(s)

@@ -23,7 +23,7 @@ type thinning struct {
 // Thin is the sheet of thinning a thick web back to a target.
 func Thin(d *drill.Drill, explain bool) *figure.Sheet {
 	t := thinningOf(workOf(d))
-	s := &figure.Sheet{Command: "thin", Explaining: explain}
+	s := figure.New("thin", explain)
 	inspect.Plausible(d, s)
 	s.Open("The point now")
 	t.before(s)

@@ -14,7 +14,8 @@ import (
 // Thrust is the sheet of thrust, torque and power.
 func Thrust(d *drill.Drill, explain bool) *figure.Sheet {
 	w := workOf(d)
-	s := &figure.Sheet{Command: "thrust", Explaining: explain, Cautions: drillingCautions}
+	s := figure.New("thrust", explain)
+	s.Cautions = drillingCautions
 	inspect.Plausible(d, s)
 	res := w.result()
 	s.Open("Thrust, torque and power")

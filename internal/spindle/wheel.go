@@ -24,7 +24,8 @@ type wheel struct {
 // Wheel is the sheet of the grinder.
 func Wheel(d *drill.Drill, explain bool) *figure.Sheet {
 	w := wheelOf(d)
-	s := &figure.Sheet{Command: "wheel", Explaining: explain, Cautions: wheelCautions}
+	s := figure.New("wheel", explain)
+	s.Cautions = wheelCautions
 	s.Open("Speed")
 	w.speedFigures(s)
 	s.Open("Gaps")

@@ -15,7 +15,7 @@ import (
 // does to it, and what flat facets would give instead.
 func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	g := grindOf(d)
-	s := &figure.Sheet{Command: "cone", Explaining: explain}
+	s := figure.New("cone", explain)
 	inspect.Plausible(d, s)
 	v := g.view()
 	v.settingFigures(s)

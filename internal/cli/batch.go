@@ -1,0 +1,122 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"runtime/debug"
+	"slices"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+	"github.com/spf13/cobra"
+)
+
+const batchLong = `One measured drill a line in, one answer a line out, in the same order, for as
+many drills as there are. A line is a JSON object whose keys are the flags'
+names, or, with --input csv, the fields under a header of them. An answer is the
+object that the command prints for that drill with --format json, or a row of
+CSV with --format csv. In a bad line's place stands an object with its number
+(line) and what is wrong (error), and the rest goes on; the exit status is then
+3. The drills come from the files named, or from standard input (-).`
+
+// batchFlags are what the command takes beside the globals.
+type batchFlags struct {
+	command, input string
+	strict, lean   bool
+}
+
+func (a *app) batchCommand() *cobra.Command {
+	f := new(batchFlags)
+	cmd := &cobra.Command{
+		Use: "batch [FILE...] [flags]", Short: "one measured drill a line, as many as there are",
+		Long: batchLong, GroupID: "drawer", Args: cobra.ArbitraryArgs,
+		Example: "  evenlip batch drills.jsonl | jq .results.verdict\n  evenlip batch --command web drills.jsonl\n  evenlip batch --strict --input csv <drills.csv",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.batch(cmd.Context(), f, cmd.Flags().Changed("format"), args)
+		},
+	}
+	cmd.Flags().StringVar(&f.command, "command", "inspect", "what to work out for each line: the name of a command on a drill")
+	cmd.Flags().StringVar(&f.input, "input", "", "json or csv (default: csv for a file called .csv, else json)")
+	cmd.Flags().BoolVar(&f.strict, "strict", false, "stop at the first bad line")
+	cmd.Flags().BoolVar(&f.lean, "lean", false, "leave cautions and sources out of each answer; the cautions are told once, on standard error")
+	return cmd
+}
+
+// garbage lets what lines leave behind grow to so many per cent of what is in
+// use, some ten megabytes in all: less often collected, it costs less.
+const garbage = 400
+
+// batch answers the lines of every file.
+func (a *app) batch(ctx context.Context, f *batchFlags, formatted bool, names []string) error {
+	b, err := a.newBatch(f, formatted, len(names) > 1)
+	if err != nil {
+		return err
+	}
+	if len(names) == 0 {
+		names = []string{"-"}
+	}
+	if err := readable(names); err != nil {
+		return err
+	}
+	b.tellCautions()
+	if _, ok := terminal(a.in); ok && slices.Contains(names, "-") {
+		fmt.Fprintln(a.err, "One drill a line; Ctrl-D ends.")
+	}
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
+	ctx, stop := untilSignal(ctx)
+	defer stop()
+	b.progress = a.progress(names)
+	defer b.progress.end()
+	for i, name := range names {
+		if err := b.file(ctx, name, i == 0); err != nil {
+			return err
+		}
+	}
+	return b.end()
+}
+
+// readable finds out about a file that is missing before anything is printed.
+func readable(names []string) error {
+	var errs many
+	for _, name := range names {
+		if name == "-" {
+			continue
+		}
+		info, err := os.Stat(name)
+		if err == nil && info.IsDir() {
+			err = errors.New("is a directory")
+		}
+		if err != nil {
+			errs = append(errs, cannotRead(name, err))
+		}
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	return nil
+}
+
+func cannotRead(name string, err error) error {
+	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+}
+
+// ofDrill finds the command on a drill that is meant.
+func ofDrill(name string) (*calculation, error) {
+	var names []string
+	hint, least := "", 3
+	for _, c := range slices.Concat(calculations[:]...) {
+		switch {
+		case c.grinder:
+			continue
+		case c.name == name:
+			return c, nil
+		}
+		names = append(names, c.name)
+		if n := levenshtein.ComputeDistance(strings.ToLower(name), c.name); n < least {
+			hint, least = "did you mean "+c.name+"?", n
+		}
+	}
+	return nil, usage(hint, "--command: cannot read %q: takes %s", name, strings.Join(names, ", "))
+}

@@ -1,0 +1,192 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"sync/atomic"
+	"syscall"
+
+	"evenlip/internal/batch"
+	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+	"evenlip/internal/strict"
+)
+
+// batchRun is what the lines of all the files have in common.
+type batchRun struct {
+	*batchFlags
+	app      *app
+	command  *calculation
+	units    quantity.System
+	rows     *report.Rows // for CSV; nil for JSON
+	told     []string     // the cautions, where the answers do not carry them
+	outside  atomic.Bool  // a line is outside a limit
+	all      batch.Tally
+	several  bool // files, so that the number of a line does not tell it
+	progress *progress
+}
+
+func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error) {
+	b := &batchRun{batchFlags: f, app: a, several: several}
+	var err error
+	if b.command, err = ofDrill(f.command); err != nil {
+		return nil, err
+	}
+	if b.units, err = a.system(); err != nil {
+		return nil, err
+	}
+	if !formatted {
+		a.global.format = string(report.JSON)
+	}
+	o, err := a.options()
+	switch {
+	case err != nil:
+		return nil, err
+	case !slices.Contains([]string{"", inputJSON, inputCSV}, f.input):
+		return nil, usage("", "--input: cannot read %q: takes json or csv", f.input)
+	case o.Form != report.JSON && o.Form != report.CSV:
+		return nil, usage("leave it out for JSON Lines", "--format: batch prints json or csv, not %s", o.Form)
+	case o.Form == report.JSON && !f.lean:
+		return b, nil
+	}
+	return b, b.likeSample(o.Form)
+}
+
+// What the lines of a file are.
+const (
+	inputJSON = "json"
+	inputCSV  = "csv"
+)
+
+// likeSample takes the columns of CSV, and the cautions that answers without
+// them leave to be told, from the built-in sample drill: it has every figure.
+func (b *batchRun) likeSample(form report.Form) error {
+	d := drill.Sample()
+	d.Book = b.app.book()
+	for _, e := range d.Resolve() {
+		return e
+	}
+	s := b.app.job(*b.command, d).Sheet
+	b.told = s.Cautions
+	if form == report.JSON {
+		return nil
+	}
+	var ok bool
+	if b.rows, ok = report.NewRows(s, b.several); !ok {
+		return usage("leave --format out for JSON Lines", "--format: %s answers one drill with a table, which is no row of CSV", b.command.name)
+	}
+	return nil
+}
+
+// tellCautions tells once what the answers do not repeat.
+func (b *batchRun) tellCautions() {
+	if len(b.told) == 0 {
+		return
+	}
+	const lead = "safety  " // as at the foot of a table
+	for i, l := range report.Wrap(strings.Join(b.told, "; "), usualWidth-len(lead)) {
+		if i == 0 {
+			l = lead + l
+		} else {
+			l = strings.Repeat(" ", len(lead)) + l
+		}
+		fmt.Fprintln(b.app.err, l)
+	}
+}
+
+// file answers the lines of one file.
+func (b *batchRun) file(ctx context.Context, name string, first bool) error {
+	in, shown := b.app.in, "standard input"
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return cannotRead(name, err)
+		}
+		defer f.Close()
+		in, shown = f, name
+	}
+	lines := batch.NewLines(b.progress.of(in))
+	var header *drill.Header
+	if b.input == inputCSV || b.input == "" && strings.EqualFold(filepath.Ext(name), ".csv") {
+		var err error
+		if header, err = readHeader(shown, lines); err != nil {
+			return err
+		}
+	}
+	if b.rows != nil && first {
+		if _, err := b.app.out.Write(b.rows.AppendHead(nil)); err != nil {
+			return b.stopped(shown, batch.Tally{}, &batch.OutputError{Err: err})
+		}
+	}
+	tally, err := batch.Run(ctx, lines, b.app.out, b.workers(shown, header), batch.Options{Strict: b.strict, Written: func(t batch.Tally) { b.progress.tell(b.all.Lines + t.Lines) }})
+	b.all.Lines += tally.Lines
+	b.all.Bad += tally.Bad
+	return b.stopped(shown, tally, err)
+}
+
+func readHeader(file string, lines *batch.Lines) (*drill.Header, error) {
+	line, err := lines.Next()
+	switch {
+	case err == io.EOF:
+		return nil, &strict.Error{File: file, Text: "the header is missing", Hint: "the first line names the columns: size,web,lip-angle"}
+	case err != nil:
+		return nil, cannotRead(file, err)
+	}
+	header, errs := drill.ReadHeader(file, line.Number, line.Text)
+	if len(errs) > 0 {
+		return nil, many(errs)
+	}
+	return header, nil
+}
+
+// mostWorkers are more than the one who writes their answers can keep up with;
+// each takes some memory.
+const mostWorkers = 16
+
+func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
+	workers := make([]batch.Worker, min(runtime.GOMAXPROCS(0), mostWorkers))
+	for i := range workers {
+		w := &batchWorker{run: b, lines: drill.Lines{File: file, Units: b.units, Book: b.app.book()}, header: header,
+			json: report.Encoder{Explain: b.app.global.explain, Lean: b.lean}}
+		if b.rows != nil {
+			w.rows = b.rows.Of(file)
+		}
+		workers[i] = w
+	}
+	return workers
+}
+
+// stopped puts into words why a file was not answered to its end.
+func (b *batchRun) stopped(file string, tally batch.Tally, err error) error {
+	var in *batch.InputError
+	var out *batch.OutputError
+	var signal *interrupted
+	switch {
+	case errors.As(err, &in):
+		return cannotRead(file, in.Unwrap())
+	case errors.As(err, &out) && errors.Is(err, syscall.EPIPE):
+		return &ended{exitPipe, nil} // whoever read has read enough
+	case errors.As(err, &out):
+		return &dataError{fmt.Errorf("cannot write the answers: %w", out.Unwrap())}
+	case errors.As(err, &signal):
+		return &ended{exitSignal + signal.number, fmt.Errorf("%s: stopped after line %d: %w", file, tally.Last, err)}
+	}
+	return err
+}
+
+// end says how it went, once every line is answered.
+func (b *batchRun) end() error {
+	if b.all.Bad > 0 {
+		return &dataError{fmt.Errorf("%d of %d lines make no sense; an error stands in the place of each answer", b.all.Bad, b.all.Lines)}
+	}
+	b.app.outside = b.app.global.check && b.outside.Load()
+	return nil
+}

@@ -1,0 +1,102 @@
+package drill
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"strings"
+
+	"evenlip/internal/strict"
+)
+
+// Header is the first line of CSV: what its columns are.
+type Header struct {
+	columns []Reading
+	names   []string
+}
+
+// ReadHeader reads the line that names the columns: the flags' names, and name
+// and units. Everything that is wrong with it is returned.
+func ReadHeader(file string, number int, line []byte) (*Header, []error) {
+	l := Lines{File: file}
+	l.begin(number, string(line))
+	names, starts := l.fields(0)
+	h := &Header{}
+	for i, name := range names {
+		name = strings.TrimSpace(name)
+		r, known := l.entry(starts[i], name)
+		if !known && strings.ContainsAny(name, ";\t") {
+			l.errs = []error{&strict.Error{File: file, Line: number, Column: 1, Text: "no comma stands between the columns", Hint: "save it as CSV with commas"}}
+			break
+		}
+		h.columns, h.names = append(h.columns, r), append(h.names, name)
+	}
+	return h, l.errs
+}
+
+// CSV reads the drill of one line under a header. An empty field is a reading
+// that was not taken, and no field goes on over the end of its line. The
+// readings are resolved. All that is wrong with the line is returned.
+func (l *Lines) CSV(h *Header, number int, line []byte) (*Drill, *Places, []error) {
+	l.begin(number, string(line))
+	fields, starts := l.fields(len(h.columns))
+	if len(l.errs) > 0 {
+		return &l.drill, &l.places, l.errs
+	}
+	for i, text := range fields {
+		if r := h.columns[i]; strings.TrimSpace(text) != "" {
+			l.seen[r] = true
+			l.take(starts[i], r, h.names[i], text)
+		}
+	}
+	return l.end()
+}
+
+// fields cuts the line into its fields, so many or any number if that is 0,
+// and tells at which byte each begins.
+func (l *Lines) fields(want int) (fields []string, starts []int) {
+	if l.row == nil {
+		l.row = newRowReader()
+	}
+	fields, starts, err := l.row.read(l.places.text)
+	var parse *csv.ParseError
+	switch {
+	case errors.As(err, &parse):
+		hint := ""
+		if errors.Is(err, csv.ErrQuote) {
+			hint = `a quoted field ends on its own line, and a " inside it is written twice`
+		}
+		l.fault(max(0, min(parse.Column, len(l.places.text))-1), "not CSV: "+parse.Err.Error(), hint)
+	case err != nil: // a line that is not blank has a field
+		l.fault(0, "not CSV: "+err.Error(), "")
+	case want > 0 && len(fields) != want:
+		l.fault(0, fmt.Sprintf("has %d fields where the header has %d", len(fields), want), "leave a field empty if it was not read, its comma stays")
+	}
+	return fields, starts
+}
+
+// rowReader reads one line after the other with the library's reader, which
+// would otherwise be made anew for each.
+type rowReader struct {
+	csv    *csv.Reader
+	text   strings.Reader
+	starts []int
+}
+
+func newRowReader() *rowReader {
+	r := new(rowReader)
+	r.csv = csv.NewReader(&r.text)
+	r.csv.FieldsPerRecord, r.csv.TrimLeadingSpace, r.csv.ReuseRecord = -1, true, true
+	return r
+}
+
+func (r *rowReader) read(line string) (fields []string, starts []int, err error) {
+	r.text.Reset(line)
+	fields, err = r.csv.Read()
+	r.starts = r.starts[:0]
+	for i := range fields {
+		_, column := r.csv.FieldPos(i)
+		r.starts = append(r.starts, column-1)
+	}
+	return fields, r.starts, err
+}
