@@ -114,11 +114,11 @@ const slack = 1e-9
 // nothing.
 func (b *Body) ended(s *State) End {
 	switch {
-	case s.Flute < b.LeastFlute-slack*b.D || s.Flute <= 0:
+	case s.Flute < b.LeastFlute || s.Flute <= 0:
 		return FluteShort
-	case b.webSpent(s.Body):
+	case s.Body/b.D > b.MostWeb:
 		return WebSpent
-	case s.Diameter < b.LeastDiameter*(1-slack):
+	case s.Diameter < b.LeastDiameter:
 		return DiameterLow
 	}
 	return NotKnown
