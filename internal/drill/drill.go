@@ -144,7 +144,7 @@ func (d *Drill) resolveNew(r Reading) error {
 }
 
 // AsNew reports whether the reading was given as a new drill's.
-func (d *Drill) AsNew(r Reading) bool { return d.Has(r) && d.value[r][0].Text == asNew }
+func (d *Drill) AsNew(r Reading) bool { return d.Has(r) && d.at(r)[0].Text == asNew }
 
 // aboutComma explains two values where one is wanted.
 func aboutComma(first, second string) string {
