@@ -9,7 +9,7 @@ PROGRAM = bin/evenlip
 at = $(DESTDIR)$(PREFIX)
 doc = $(at)/share/doc/evenlip
 
-.PHONY: build test lint cross cover bench docs install uninstall dist try-dist clean
+.PHONY: build test lint cross cover bench docs verification fuzz mutate install uninstall dist try-dist clean
 
 build:
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
@@ -34,6 +34,20 @@ cross:
 # The two packages that everything rests on.
 cover:
 	$(GO) test -cover ./internal/point ./internal/quantity
+
+# What the tests have shown, into testdata/verified.jsonl of each package and
+# all of it into docs/verification.md; a test holds them to it.
+verification:
+	UPDATE_VERIFICATION=1 $(GO) test -count=1 ./internal/...
+	UPDATE_VERIFICATION=1 $(GO) test -count=1 ./internal/verify
+
+# FUZZTIME is how long each target runs; without it, an hour in all.
+fuzz:
+	.ci/fuzz $(FUZZTIME)
+
+# Long: an hour or so. PACKAGES="regrind point" runs some only.
+mutate:
+	.ci/mutate $(PACKAGES)
 
 # Start-up beside the least Go program, then what is computed.
 bench:

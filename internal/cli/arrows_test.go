@@ -86,32 +86,80 @@ func TestHeadroomComesFirst(t *testing.T) {
 	}
 }
 
-// One package alone knows each library that could be exchanged one day.
-func TestLibrariesAreKeptInOnePlace(t *testing.T) {
-	home := map[string]string{
-		"github.com/charmbracelet/lipgloss": "report/style",
-		"github.com/muesli/termenv":         "report/style",
-		"gopkg.in/yaml.v3":                  "strict",
-		"github.com/spf13/cobra":            "cli",
-		"github.com/spf13/pflag":            "cli",
+// homes are the packages that alone know a library that could be exchanged one
+// day.
+var homes = map[string]string{
+	"github.com/charmbracelet/lipgloss": "report/style",
+	"github.com/muesli/termenv":         "report/style",
+	"gopkg.in/yaml.v3":                  "strict",
+	"github.com/agnivade/levenshtein":   "near",
+	"github.com/spf13/cobra":            "cli",
+	"github.com/spf13/pflag":            "cli",
+	"golang.org/x/term":                 "cli",
+	"golang.org/x/sys":                  "crib",
+	"github.com/gofrs/flock":            "crib",
+	"github.com/expr-lang/expr":         "pocket",
+	"pgregory.net/rapid":                "verify",
+}
+
+// home returns the library that a path is of and the package that alone may
+// import it; nothing for a library that has no home.
+func home(path string) (library, pkg string) {
+	for library, pkg := range homes {
+		if path == library || strings.HasPrefix(path, library+"/") {
+			return library, pkg
+		}
 	}
+	return "", ""
+}
+
+// Each library is imported by its home alone, and by that.
+func TestLibrariesAreKeptInOnePlace(t *testing.T) {
 	found := map[string]bool{}
 	for pkg, paths := range imports(t) {
 		for _, path := range paths {
-			for library, only := range home {
-				if path != library && !strings.HasPrefix(path, library+"/") {
-					continue
-				}
-				found[library] = true
-				if pkg != only {
-					t.Errorf("internal/%s imports %s, which is internal/%s's alone", pkg, path, only)
-				}
+			library, only := home(path)
+			found[library] = true
+			if only != "" && pkg != only {
+				t.Errorf("internal/%s imports %s, which is internal/%s's alone", pkg, path, only)
 			}
 		}
 	}
-	for library := range home {
+	for library := range homes {
 		if !found[library] {
 			t.Errorf("nothing imports %s: is this test still about the right library?", library)
+		}
+	}
+}
+
+// The program carries nothing that only tests need.
+func TestTestsKeepTheirOwn(t *testing.T) {
+	tests := map[string]bool{"verify": true, "pocket": true}
+	for pkg, paths := range imports(t) {
+		for _, path := range paths {
+			other, ours := strings.CutPrefix(path, inner)
+			library, _, _ := strings.Cut(path, "/")
+			needed := ours && tests[other] || path == "testing" || library == "pgregory.net" || library == "gonum.org" ||
+				strings.HasPrefix(path, "github.com/rogpeppe/")
+			if needed && !tests[pkg] {
+				t.Errorf("internal/%s imports %s outside its tests", pkg, path)
+			}
+		}
+	}
+}
+
+// A library that nothing here keeps to one package is one that nobody has
+// thought about: it is named above.
+func TestEveryLibraryIsKnown(t *testing.T) {
+	for pkg, paths := range imports(t) {
+		for _, path := range paths {
+			first, _, _ := strings.Cut(path, "/")
+			if !strings.Contains(first, ".") {
+				continue
+			}
+			if _, only := home(path); only != pkg {
+				t.Errorf("internal/%s imports %s, which is not said to be its to import", pkg, path)
+			}
 		}
 	}
 }

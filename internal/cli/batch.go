@@ -9,8 +9,9 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
 	"github.com/spf13/cobra"
+
+	"evenlip/internal/near"
 )
 
 const batchLong = `One measured drill a line in, one answer a line out, in the same order, for as
@@ -105,7 +106,6 @@ func cannotRead(name string, err error) error {
 // ofDrill finds the command on a drill that is meant.
 func ofDrill(name string) (*calculation, error) {
 	var names []string
-	hint, least := "", 3
 	for _, c := range slices.Concat(calculations[:]...) {
 		switch {
 		case c.grinder:
@@ -114,9 +114,6 @@ func ofDrill(name string) (*calculation, error) {
 			return c, nil
 		}
 		names = append(names, c.name)
-		if n := levenshtein.ComputeDistance(strings.ToLower(name), c.name); n < least {
-			hint, least = "did you mean "+c.name+"?", n
-		}
 	}
-	return nil, usage(hint, "--command: cannot read %q: takes %s", name, strings.Join(names, ", "))
+	return nil, usage(near.Hint(name, "", names...), "--command: cannot read %q: takes %s", name, strings.Join(names, ", "))
 }

@@ -6,13 +6,15 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 // The arithmetic that a drawing shows, in the terminal and on paper, before and
 // after a grind, gives what is drawn.
 func TestExplainedDrawings(t *testing.T) {
 	paper := filepath.Join(t.TempDir(), "drawn.svg")
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the arithmetic that a drawing shows gives what is drawn", func(t *rapid.T) {
 		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		size, off := number("size", 2, 50), number("off", -0.01, 0.01)
 		args := []string{"draw", "--explain", "--size", fmt.Sprintf("%.3fmm", size), "--lip-angle", fmt.Sprintf("%.2f,%.2f", number("k1", 50, 70), number("k2", 50, 70))}

@@ -14,6 +14,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/pocket"
+	"evenlip/internal/verify"
 )
 
 // The arithmetic that --explain shows has to give the figure it stands beside.
@@ -340,5 +341,5 @@ func (b *drawer) work(d float64) {
 }
 
 func TestExplainedArithmeticOfAnyDrill(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) { checkExplained(t, anyDrill(t)) })
+	verify.Property(t, "the arithmetic that --explain shows gives the figure shown, for any drill", func(t *rapid.T) { checkExplained(t, anyDrill(t)) })
 }

@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 // rowsOf runs a command whose answer is rows.
@@ -58,7 +60,7 @@ var swept = []struct {
 func TestEachStepByItself(t *testing.T) {
 	for _, c := range swept {
 		t.Run(c.command+" "+c.flag, func(t *testing.T) {
-			rapid.Check(t, func(t *rapid.T) {
+			verify.Property(t, "each row of a range is what the command says of that value alone", func(t *rapid.T) {
 				from := rapid.IntRange(0, 900).Draw(t, "from")
 				step := rapid.IntRange(1, 100).Draw(t, "step")
 				steps := rapid.IntRange(0, 3).Draw(t, "steps")

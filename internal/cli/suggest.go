@@ -2,11 +2,11 @@ package cli
 
 import (
 	"errors"
-	"strings"
 
-	"github.com/agnivade/levenshtein"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"evenlip/internal/near"
 )
 
 // flagMistake says which flag was meant.
@@ -16,18 +16,11 @@ func flagMistake(cmd *cobra.Command, err error) error {
 		return &hinted{err, cmd.CommandPath() + " --help"}
 	}
 	name := unknown.GetSpecifiedName()
-	best, least := "", 4
-	if len(name) <= 5 { // a short name with three letters changed is another name
-		least = 3
-	}
-	cmd.Flags().VisitAll(func(f *pflag.Flag) {
-		if n := levenshtein.ComputeDistance(name, f.Name); n < least {
-			best, least = f.Name, n
-		}
-	})
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
 	hint := cmd.CommandPath() + " --help lists the flags"
-	if best != "" {
-		hint = "did you mean --" + best + "?"
+	if meant := near.Name(name, names...); meant != "" {
+		hint = "did you mean --" + meant + "?"
 	}
 	dashes := "--"
 	if unknown.GetSpecifiedShortnames() != "" {
@@ -39,15 +32,11 @@ func flagMistake(cmd *cobra.Command, err error) error {
 // noCommand refuses a word in the place of a command of parent, and says which
 // one was meant.
 func noCommand(parent *cobra.Command, word, refusal string) error {
-	best, least := "", 3
+	var names []string
 	for _, c := range parent.Commands() {
-		if n := levenshtein.ComputeDistance(strings.ToLower(word), c.Name()); c.IsAvailableCommand() && n < min(least, len(c.Name())) {
-			best, least = c.Name(), n
+		if c.IsAvailableCommand() {
+			names = append(names, c.Name())
 		}
 	}
-	hint := parent.CommandPath() + " --help lists the commands"
-	if best != "" {
-		hint = "did you mean " + best + "?"
-	}
-	return usage(hint, refusal, word)
+	return usage(near.Hint(word, parent.CommandPath()+" --help lists the commands", names...), refusal, word)
 }

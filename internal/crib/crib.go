@@ -6,14 +6,11 @@ package crib
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 	"sync"
-
-	"github.com/agnivade/levenshtein"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
+	"evenlip/internal/near"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
@@ -111,15 +108,13 @@ func (c *Crib) Find(id string) (*Drill, bool) {
 	return nil, false
 }
 
-// near says which id may have been meant.
-func (c *Crib) near(id string) string {
-	const slips = 1
-	for i := range c.Drills {
-		if other := c.Drills[i].ID; levenshtein.ComputeDistance(strings.ToLower(id), strings.ToLower(other)) <= slips {
-			return "did you mean " + strconv.Quote(other) + "? evenlip crib list shows them all"
-		}
+// meant says which id may have been meant.
+func (c *Crib) meant(id string) string {
+	ids := make([]string, len(c.Drills))
+	for i := range ids {
+		ids[i] = c.Drills[i].ID
 	}
-	return "evenlip crib list shows them"
+	return near.Hint(id, "evenlip crib list shows them", ids...)
 }
 
 // Grinds returns how often the drill was ground and the usual stock of those

@@ -1,16 +1,19 @@
 package cutting_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"evenlip/internal/cutting"
+	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
 )
 
-// Machinery's Handbook, 31st ed., p. 1153, Table 7, all twelve rows.
+// All twelve rows.
 func TestFactorsAreTheHandbooksTable7(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, chisel-edge factors").To(3)
 	rows := printed(t, "chisel-edge-factors", nil)
 	if len(rows) != 12 {
 		t.Fatalf("%d rows, want 12", len(rows))
@@ -21,12 +24,12 @@ func TestFactorsAreTheHandbooksTable7(t *testing.T) {
 		if q == 0.15 {
 			// Suspected misprint: the printed run 1.040, 1.080, 1.085 is uneven
 			// where the bracket runs 1.041, 1.056, 1.082.
-			within(t, "A at 0.15", f.A, a, 0.025)
+			handbook.Within("A at c/D 0.15, suspected misprint", f.A, a, 0.025, "")
 		} else {
-			within(t, "A", f.A, a, 0.006)
+			handbook.Within(fmt.Sprintf("A at c/D %.2f", q), f.A, a, 0.006, "")
 		}
-		within(t, "B", f.B, b, 0.015)
-		within(t, "J", f.J, j, 0.003)
+		handbook.Within(fmt.Sprintf("B at c/D %.2f", q), f.B, b, 0.015, "")
+		handbook.Within(fmt.Sprintf("J at c/D %.2f", q), f.J, j, 0.003, "")
 	}
 	if last := rows[len(rows)-1][0]; last != cutting.PrintedRatio {
 		t.Errorf("the table ends at %v, PrintedRatio is %v", last, cutting.PrintedRatio)
@@ -53,7 +56,7 @@ func TestFactorsOutsideTheDomainAreNaN(t *testing.T) {
 // A hole of the same size instead of the chisel edge takes the chisel's part
 // away from each factor and leaves the lips' alone.
 func TestFactorsOverAPilotAreTheLipsPart(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a pilot as wide as the chisel edge leaves the factors the lips' part and nothing else", func(t *rapid.T) {
 		q := rapid.Float64Range(1e-6, 0.999).Draw(t, "q")
 		full, lips := cutting.FactorsOf(q), cutting.FactorsOverPilot(q)
 		if !(lips.A < full.A && lips.B < full.B && lips.J == 0 && lips.B == full.Lips && lips.Lips == lips.B) {
@@ -63,7 +66,7 @@ func TestFactorsOverAPilotAreTheLipsPart(t *testing.T) {
 }
 
 func TestFactorsRiseWithTheChisel(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "B and J rise with c/D, and A from c/D 0.03 on", func(t *rapid.T) {
 		q := rapid.Float64Range(0, 0.99).Draw(t, "q")
 		f, g := cutting.FactorsOf(q), cutting.FactorsOf(q+0.005)
 		// A dips by a thousandth below q = 0.03, as lips of no radius cut no torque.

@@ -1,11 +1,13 @@
 package cutting_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
 )
@@ -15,15 +17,17 @@ const (
 	footM  = 0.3048
 )
 
-// A 3/4 in drill with a web of 0.090 to 0.112 in takes a pilot of 7/64 to 1/8 in
-// (common practice). At 120 degrees the chisel edge is 0.104 to 0.129 in.
+// A 3/4 in drill with a web of 0.090 to 0.112 in takes a pilot of 7/64 to 1/8
+// in. At 120 degrees the chisel edge is 0.104 to 0.129 in.
 func TestPilotBandHoldsTheTradesPilot(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "pilot of a 3/4 in drill, from the web to the chisel edge")
 	for _, v := range []struct{ web, pilot float64 }{{0.090, 0.100}, {0.100, 7. / 64}, {0.112, 1. / 8}} {
 		low, high, err := cutting.PilotBand(v.web*inchMM, v.web*inchMM/math.Sin(120*deg))
 		if err != nil {
 			t.Fatal(err)
 		}
-		inBand(t, "pilot", v.pilot*inchMM, low, high)
+		trade.Below(fmt.Sprintf("least pilot, web %.3f in", v.web), low/inchMM, v.pilot, "in")
+		trade.Above(fmt.Sprintf("widest pilot, web %.3f in", v.web), high/inchMM, v.pilot, "in")
 		if cutting.PullsIn(v.pilot*inchMM, high) || !cutting.PullsIn(v.pilot*inchMM*1.2, high) {
 			t.Errorf("web %v in: pulls in at the wrong pilot", v.web)
 		}
@@ -61,39 +65,44 @@ func TestPilotBandRefusals(t *testing.T) {
 	refused(t, err, "chisel-edge length")
 }
 
-// The chisel edge takes 50 to 70 % of the thrust (common practice); a pilot as
-// wide as the web takes that away, and a wider one than the chisel takes more.
+// A pilot as wide as the web takes the chisel's part of the thrust away, and a
+// wider one than the chisel takes more.
 func TestPilotTakesTheChiselsPart(t *testing.T) {
 	full := accepted(sevenEighths.Result())(t)
 	at := accepted(sevenEighths.OverPilot(0.155 * sevenEighths.D))(t)
-	inBand(t, "part taken away", 1-at.Thrust/full.Thrust, 0.5, 0.7)
+	trade := verify.Against(t, verify.Trade, "part of the thrust that a pilot as wide as the web takes away")
+	trade.Between("7/8 in drill", 100*(1-at.Thrust/full.Thrust), 50, 70, "%")
 	within(t, "chisel share left", at.ChiselShare, 0, 1e-12)
 	if narrower := accepted(sevenEighths.OverPilot(0.1 * sevenEighths.D))(t); narrower != at {
 		t.Errorf("a pilot within the chisel edge leaves the lips as they are: %+v and %+v", narrower, at)
 	}
 	wide := accepted(sevenEighths.OverPilot(0.5 * sevenEighths.D))(t)
 	// By hand: (1 - 0.5)/1.5^0.2 = 0.4611 against 0.82/1.18^0.2 = 0.7933.
-	within(t, "thrust of a half-size pilot over a chisel-size one", wide.Thrust/at.Thrust, 0.4611/0.7933, 2e-4)
+	hand := verify.Against(t, verify.Derived, "lips alone over a pilot, by hand")
+	hand.Within("thrust of a half-size pilot over a chisel-size one", wide.Thrust/at.Thrust, 0.4611/0.7933, 2e-4, "")
 	if !(wide.Thrust < at.Thrust && wide.Torque < at.Torque) {
 		t.Errorf("a wider pilot: %v N, %v N m; narrower %v N, %v N m", wide.Thrust, wide.Torque, at.Thrust, at.Torque)
 	}
 }
 
-// rpm = 12 SFM/(pi D) and 3.82 SFM/D (common practice); 4 CS/D (from memory).
 func TestRpmByTheTradesFormulas(t *testing.T) {
+	full := verify.Against(t, verify.Trade, "rpm is 12 SFM / (pi D)")
+	brief := verify.Against(t, verify.Trade, "rpm is 3.82 SFM / D")
+	rough := verify.Against(t, verify.Trade.Recalled(""), "rpm is 4 CS / D; SFM is 0.26 rpm D")
 	for _, sfm := range []float64{30, 80, 110, 300} {
 		for _, in := range []float64{0.0625, 0.25, 0.5, 1, 2} {
 			rpm := cutting.Rpm(sfm*footM, in*inchMM)
-			near(t, "12 SFM/(pi D)", rpm, 12*sfm/(math.Pi*in), 1e-12)
-			near(t, "3.82 SFM/D", rpm, 3.82*sfm/in, 0.0002)
-			near(t, "4 CS/D", rpm, 4*sfm/in, 0.05)
-			near(t, "SFM = 0.26 rpm D", cutting.CuttingSpeed(rpm, in*inchMM)/footM, 0.26*rpm*in, 0.01)
+			at := fmt.Sprintf("%g in at %g ft/min", in, sfm)
+			full.Part(at, rpm, 12*sfm/(math.Pi*in), 1e-12, "rpm")
+			brief.Part(at, rpm, 3.82*sfm/in, 0.0002, "rpm")
+			rough.Part(at, rpm, 4*sfm/in, 0.05, "rpm")
+			rough.Part(at+", speed", cutting.CuttingSpeed(rpm, in*inchMM)/footM, 0.26*rpm*in, 0.01, "ft/min")
 		}
 	}
 }
 
 func TestRpmRoundTrip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "speed to rpm and back is the same speed", func(t *rapid.T) {
 		v, d := rapid.Float64Range(0.1, 500).Draw(t, "v"), rapid.Float64Range(0.1, 100).Draw(t, "d")
 		if got := cutting.CuttingSpeed(cutting.Rpm(v, d), d); math.Abs(got/v-1) > 1e-12 {
 			t.Fatalf("got %v, want %v", got, v)
@@ -101,26 +110,28 @@ func TestRpmRoundTrip(t *testing.T) {
 	})
 }
 
-// US Navy course Machinery Repairman (in print): a 1/2 in drill in aluminium at
-// 200 to 300 ft/min, 0.004 to 0.007 in/rev. By hand: 1528 and 2292 rpm.
+// A 1/2 in drill in aluminium at 200 to 300 ft/min, 0.004 to 0.007 in a turn. By
+// hand: 1528 and 2292 rpm.
 func TestNavySpeedAndFeed(t *testing.T) {
 	m, ok := reference.FindMaterial("aluminium")
 	if !ok {
 		t.Fatal("no aluminium")
 	}
-	within(t, "low rpm", cutting.Rpm(m.Speed.Low, 12.7), 1528, 0.5)
-	within(t, "high rpm", cutting.Rpm(m.Speed.High, 12.7), 2292, 0.5)
+	navy := verify.Against(t, verify.Navy, "1/2 in drill in aluminium")
+	navy.Within("rpm at 200 ft/min", cutting.Rpm(m.Speed.Low, 12.7), 1528, 0.5, "rpm")
+	navy.Within("rpm at 300 ft/min", cutting.Rpm(m.Speed.High, 12.7), 2292, 0.5, "rpm")
 	band := reference.FeedBand(12.7)
-	within(t, "low feed", cutting.Feed(band.Low, band.High, 0), 0.004*inchMM, 1e-9)
-	within(t, "middle feed", cutting.Feed(band.Low, band.High, 0.5), 0.0055*inchMM, 1e-9)
-	within(t, "high feed", cutting.Feed(band.Low, band.High, 1), 0.007*inchMM, 1e-9)
+	navy.Within("low feed", cutting.Feed(band.Low, band.High, 0)/inchMM, 0.004, 1e-9/inchMM, "in")
+	navy.Within("middle feed", cutting.Feed(band.Low, band.High, 0.5)/inchMM, 0.0055, 1e-9/inchMM, "in")
+	navy.Within("high feed", cutting.Feed(band.Low, band.High, 1)/inchMM, 0.007, 1e-9/inchMM, "in")
 }
 
-// Six diameters deep: speed down by 35 to 40 %, feed by 20 % (common practice).
+// Six diameters deep: speed down by 35 to 40 %, feed by 20 %.
 func TestDeepHoleIsDrilledSlower(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "six diameters deep")
 	cut := reference.Deep(6)
-	inBand(t, "rpm", cutting.Reduced(1000, cut.Speed), 600, 650)
-	within(t, "feed", cutting.Reduced(0.2, cut.Feed), 0.16, 1e-12)
+	trade.Between("speed left of 1000 rpm", cutting.Reduced(1000, cut.Speed), 600, 650, "rpm")
+	trade.Within("feed left of 0.2 mm", cutting.Reduced(0.2, cut.Feed), 0.16, 1e-12, "mm")
 }
 
 // A 25 mm hole at 0.2 mm and 600 rpm advances 120 mm/min; with a 3 mm point it
@@ -154,9 +165,10 @@ func TestSpeedsOutsideTheirDomainAreNaN(t *testing.T) {
 // shopRule is the rule of the tables.
 var shopRule = cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
 
-// Straight to three diameters, then pecks of one diameter or less (common
-// practice; from memory), each four fifths of the one before.
+// Straight to three diameters, then pecks of one diameter or less, each four
+// fifths of the one before.
 func TestPecks(t *testing.T) {
+	trade := verify.Against(t, verify.Trade.Recalled(""), "pecks of a 10 mm drill: three diameters, then one or less")
 	for _, v := range []struct {
 		depth float64
 		want  []float64
@@ -166,6 +178,8 @@ func TestPecks(t *testing.T) {
 		{40, []float64{30, 40}},
 		{48, []float64{30, 40, 48}},
 		{59.52, []float64{30, 40, 48, 54.4, 59.52}},
+		// Half the least stroke is left, and no less: it is one of its own.
+		{32.5, []float64{30, 32.5}},
 		// The last stroke would be 1 mm: the rest of 11 mm is shared.
 		{41, []float64{30, 35.5, 41}},
 	} {
@@ -178,13 +192,13 @@ func TestPecks(t *testing.T) {
 			continue
 		}
 		for i := range pecks {
-			within(t, "peck", pecks[i], v.want[i], 1e-9)
+			trade.Within(fmt.Sprintf("%g mm deep, stroke %d", v.depth, i+1), pecks[i], v.want[i], 1e-9, "mm")
 		}
 	}
 }
 
 func TestPecksRiseShrinkAndEndAtTheDepth(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "no peck is longer than the one before, and the last ends at the depth", func(t *rapid.T) {
 		d := rapid.Float64Range(0.3, 80).Draw(t, "d")
 		depth := d * rapid.Float64Range(0.01, 200).Draw(t, "depth/D")
 		least := rapid.Float64Range(0.05, 2).Draw(t, "least")

@@ -1,22 +1,24 @@
 package cutting_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
 )
 
-// SFPM = pi D N / 12 with D in inches (from memory).
 func TestWheelSpeedByTheInchFormula(t *testing.T) {
+	trade := verify.Against(t, verify.Trade.Recalled(""), "wheel speed is pi D N / 12")
 	for _, v := range []struct{ in, rpm float64 }{{6, 3450}, {8, 3450}, {7, 3600}, {10, 1750}} {
-		near(t, "ft/min", cutting.WheelSpeed(v.in*inchMM, v.rpm)*60/footM, math.Pi*v.in*v.rpm/12, 1e-12)
+		trade.Part(fmt.Sprintf("%g in at %g rpm", v.in, v.rpm), cutting.WheelSpeed(v.in*inchMM, v.rpm)*60/footM, math.Pi*v.in*v.rpm/12, 1e-12, "ft/min")
 	}
-	// 6500 ft/min is 33 m/s (ANSI B7.1, from memory).
-	within(t, "6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(reference.OrdinaryWheelSpeed, 8*inchMM)), 6500*footM/60, 0.03)
+	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
+	ansi.Within("6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(reference.OrdinaryWheelSpeed, 8*inchMM))*60/footM, 6500, 0.03*60/footM, "ft/min")
 }
 
 // An 8 in wheel marked for 33 m/s may turn at 3102 rpm by hand; a motor of
@@ -24,7 +26,8 @@ func TestWheelSpeedByTheInchFormula(t *testing.T) {
 func TestWornWheelIsNotAllowedMore(t *testing.T) {
 	w := cutting.Wheel{New: 203.2, Now: 152.4, Rpm: 3450, MarkedSpeed: 33, MarkedRpm: math.NaN()}
 	r := accepted(w.Result())(t)
-	within(t, "allowed rpm", r.AllowedRpm, 3101.6, 0.5)
+	hand := verify.Against(t, verify.Derived, "8 in wheel marked for 33 m/s, by hand")
+	hand.Within("allowed", r.AllowedRpm, 3101.6, 0.5, "rpm")
 	within(t, "kept", r.Kept, 0.75, 1e-12)
 	within(t, "speed over speed when new", r.Speed/r.SpeedNew, 0.75, 1e-12)
 	if !r.TooFast {
@@ -79,7 +82,7 @@ func TestImpossibleWheelsAreRefused(t *testing.T) {
 }
 
 func TestWheelSpeedRoundTrip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "wheel speed to rpm and back is the same speed", func(t *rapid.T) {
 		v, d := rapid.Float64Range(0.1, 100).Draw(t, "v"), rapid.Float64Range(10, 1000).Draw(t, "d")
 		if got := cutting.WheelSpeed(d, cutting.WheelRpm(v, d)); math.Abs(got/v-1) > 1e-12 {
 			t.Fatalf("got %v, want %v", got, v)
@@ -89,7 +92,7 @@ func TestWheelSpeedRoundTrip(t *testing.T) {
 
 // Textbook torsion, second computation: tau = M r / Ip with Ip = pi d^4 / 32.
 func TestShankStressByThePolarMoment(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the stress in a shank is M r over the polar moment, and the least shank bears just that", func(t *rapid.T) {
 		m, d := rapid.Float64Range(0.01, 1000).Draw(t, "M"), rapid.Float64Range(1, 80).Draw(t, "d")
 		want := m * (d / 2000) / (math.Pi * math.Pow(d/1000, 4) / 32) / 1e6
 		if got := cutting.ShankStress(m, d); math.Abs(got/want-1) > 1e-9 {
@@ -105,19 +108,22 @@ func TestShankStressByThePolarMoment(t *testing.T) {
 }
 
 // A 1 in drill in steel on a 1/2 in shank is known to slip or twist off at a
-// full feed (common practice), and holds on its Morse taper.
+// full feed, and holds on its Morse taper.
 func TestReducedShank(t *testing.T) {
 	l := cutting.Load{D: 25.4, Feed: 0.28, Chisel: 0.18 * 25.4, KdThrust: 24000, KdTorque: 24000, Wear: 1.3, Efficiency: 0.75, Rpm: 300}
 	torque := accepted(l.Result())(t).Torque
 	thin := accepted(cutting.Shank{Drill: 25.4, Diameter: 12.7, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
-	if thin.Holds || !thin.Reduced || thin.Share <= 1 {
+	trade := verify.Against(t, verify.Trade, "1 in drill in steel at full feed, torque over what the shank bears")
+	trade.Above("on a 1/2 in shank", thin.Share, 1, "")
+	if thin.Holds || !thin.Reduced {
 		t.Errorf("1/2 in shank: %+v", thin)
 	}
 	within(t, "stress at the least shank", cutting.ShankStress(torque, thin.Least), reference.ShankStress, 1e-9)
 	number, _, _ := reference.MorseOfMetric(25.4)
 	taper, _ := reference.MorseTaper(number)
 	taken := accepted(cutting.Shank{Drill: 25.4, Diameter: taper.SmallEnd, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
-	if !taken.Holds || !taken.Reduced || taken.Share >= 1 {
+	trade.Below("on its Morse taper", taken.Share, 1, "")
+	if !taken.Holds || !taken.Reduced {
 		t.Errorf("Morse taper %d: %+v", number, taken)
 	}
 	edge := accepted(cutting.Shank{Drill: thin.Least, Diameter: thin.Least, Torque: torque, Allowed: reference.ShankStress}.Result())(t)

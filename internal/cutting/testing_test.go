@@ -20,20 +20,6 @@ func within(t *testing.T, what string, got, want, tolerance float64) {
 	}
 }
 
-// near fails unless got is want within a part of want.
-func near(t *testing.T, what string, got, want, part float64) {
-	t.Helper()
-	within(t, what, got, want, part*math.Abs(want))
-}
-
-// inBand fails unless got lies between low and high.
-func inBand(t *testing.T, what string, got, low, high float64) {
-	t.Helper()
-	if !(got >= low && got <= high) {
-		t.Errorf("%s: got %.6g, want %.6g to %.6g", what, got, low, high)
-	}
-}
-
 // refused fails unless err is a domain error about that quantity.
 func refused(t *testing.T, err error, quantity string) {
 	t.Helper()

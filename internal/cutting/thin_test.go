@@ -1,11 +1,13 @@
 package cutting_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
 )
@@ -14,15 +16,16 @@ import (
 // its diameter.
 var heavy = cutting.Thick{D: 19.05, Web: 4.76, ChiselAngle: 125 * deg, Feed: 0.25}
 
-// Machinery's Handbook, 31st ed., Table 7: a chisel edge of c/D 0.18 belongs to
-// a web of about 0.155 D, one of 0.10 to 0.085 D; at 120 degrees.
+// A chisel edge of c/D 0.18 belongs to a web of about 0.155 D, one of 0.10 to
+// 0.085 D; at 120 degrees.
 func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web that thinning leaves").To(3)
 	thick := heavy
 	thick.ChiselAngle = 120 * deg
 	for _, row := range printed(t, "chisel-edge-factors", nil) {
 		if q, web := row[0], row[1]; q*math.Sin(120*deg)*thick.D < thick.Web {
 			r := accepted(thick.ToRatio(q))(t)
-			near(t, "web ratio", r.WebRatio, web, 0.045)
+			handbook.Part(fmt.Sprintf("w/D at c/D %.2f", q), r.WebRatio, web, 0.045, "")
 			within(t, "chisel ratio", r.RatioAfter, q, 1e-12)
 		}
 	}
@@ -31,9 +34,9 @@ func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
 func TestThinningToAWeb(t *testing.T) {
 	r := accepted(heavy.ToWeb(2.5))(t)
 	within(t, "notch", r.NotchDepth, 1.13, 1e-12)
-	// By hand: 2.5 / sin 55 deg = 3.0519, 4.76 / sin 55 deg = 5.8109.
-	within(t, "chisel after", r.ChiselAfter, 3.0519, 1e-4)
-	within(t, "chisel before", r.ChiselBefore, 5.8109, 1e-4)
+	hand := verify.Against(t, verify.Derived, "web of 4.76 mm thinned to 2.5 mm, chisel at 125°, by hand")
+	hand.Within("chisel after", r.ChiselAfter, 3.0519, 1e-4, "mm")
+	hand.Within("chisel before", r.ChiselBefore, 5.8109, 1e-4, "mm")
 	within(t, "web ratio", r.WebRatio, 2.5/19.05, 1e-12)
 	within(t, "thrust ratio", r.ThrustRatio, cutting.ThrustRatio(19.05, 0.25, r.RatioAfter, r.RatioBefore), 1e-12)
 	if !r.Needed {
@@ -49,7 +52,8 @@ func TestThinningThrustBySecondComputation(t *testing.T) {
 	}
 	r := accepted(heavy.ToRatio(0.1))(t)
 	before := 4.76 / math.Sin(55*deg) / 19.05
-	near(t, "thrust ratio", r.ThrustRatio, thrust(0.1)/thrust(before), 1e-9)
+	apart := verify.Against(t, verify.Derived, "thrust ratio of thinning, by the metric equation written out")
+	apart.Part("c/D 0.305 to 0.1", r.ThrustRatio, thrust(0.1)/thrust(before), 1e-9, "")
 }
 
 func TestThinWebIsLeftAlone(t *testing.T) {
@@ -85,7 +89,7 @@ func points(t *rapid.T) cutting.Thick {
 }
 
 func TestThinningNeverRaisesThrust(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "thinning never raises thrust, and two notches and the web left make the web there was", func(t *rapid.T) {
 		p := points(t)
 		target := p.D * rapid.Float64Range(0.001, 0.6).Draw(t, "target w/D")
 		r, err := p.ToWeb(target)
@@ -103,7 +107,7 @@ func TestThinningNeverRaisesThrust(t *testing.T) {
 
 // Either way of quoting the chisel-edge angle thins alike.
 func TestThinningTakesEitherAngle(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "either way of quoting the chisel-edge angle thins alike", func(t *rapid.T) {
 		p := points(t)
 		mirrored := p
 		mirrored.ChiselAngle = math.Pi - p.ChiselAngle
@@ -116,7 +120,7 @@ func TestThinningTakesEitherAngle(t *testing.T) {
 }
 
 func TestThinningToAThrustGivesThatThrust(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "thinning to a thrust gives that thrust", func(t *rapid.T) {
 		p := points(t)
 		least := p.LeastThrust()
 		share := least + (1-least)*rapid.Float64Range(0.001, 1).Draw(t, "how far")
@@ -133,7 +137,7 @@ func TestThinningToAThrustGivesThatThrust(t *testing.T) {
 // Sizes and feed scaled together change no ratio but the chisel's indenting
 // against the feed; the web and the notch scale.
 func TestThinningScales(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a drill scaled in all its lengths has its notch scaled and its ratios kept", func(t *rapid.T) {
 		p := points(t)
 		by := rapid.Float64Range(0.5, 2).Draw(t, "scale")
 		q := p
@@ -155,7 +159,7 @@ func TestImpossibleThinningIsRefused(t *testing.T) {
 		"drill diameter":    {func(p *cutting.Thick) { p.D = 0 }, func(p *cutting.Thick) { p.D = nan }},
 		"feed":              {func(p *cutting.Thick) { p.Feed = -1 }, func(p *cutting.Thick) { p.Feed = nan }},
 		"web thickness":     {func(p *cutting.Thick) { p.Web = 0 }, func(p *cutting.Thick) { p.Web = p.D }, func(p *cutting.Thick) { p.Web = nan }},
-		"chisel-edge angle": {func(p *cutting.Thick) { p.ChiselAngle = 0 }, func(p *cutting.Thick) { p.ChiselAngle = 5 * deg }, func(p *cutting.Thick) { p.ChiselAngle = math.Pi }, func(p *cutting.Thick) { p.ChiselAngle = nan }},
+		"chisel-edge angle": {func(p *cutting.Thick) { p.ChiselAngle = 0 }, func(p *cutting.Thick) { p.ChiselAngle = 5 * deg }, func(p *cutting.Thick) { p.ChiselAngle = math.Pi }, func(p *cutting.Thick) { p.ChiselAngle = -1 }, func(p *cutting.Thick) { p.ChiselAngle = 4 }, func(p *cutting.Thick) { p.ChiselAngle = nan }},
 	} {
 		for _, change := range breaks {
 			p := heavy

@@ -1,6 +1,7 @@
 package cutting_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"evenlip/internal/cutting"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
 )
@@ -26,42 +28,50 @@ var sevenEighths = cutting.Load{
 	KdThrust: 24000, KdTorque: 24000, Wear: 1.3, Efficiency: 0.8, Rpm: 350, System: quantity.Inch,
 }
 
-// Answers from memory: 2313 lb, 559 in lb, 3.1 hp at the cutter, 3.9 at the
-// motor, with the factors of Table 7 as printed.
+// example is its answers, which are remembered.
+func example(t *testing.T, how string) verify.Outside {
+	t.Helper()
+	return verify.Against(t, verify.MachinerysHandbook.Recalled("high"), "pp. 1152-1153, the worked example, "+how)
+}
+
+// With the factors of Table 7 as printed.
 func TestHandbookExampleWithPrintedFactors(t *testing.T) {
 	f := cutting.Factors{A: 1.085, B: 1.355, J: 0.030, Lips: cutting.FactorsOf(0.18).Lips}
 	r := accepted(sevenEighths.With(f))(t)
-	within(t, "thrust, lb", r.Thrust/pound, 2313, 1)
-	within(t, "torque, in lb", r.Torque/inchPound, 559, 1)
-	within(t, "power at the cutter, hp", r.PowerCutter/horse, 3.1, 0.05)
-	within(t, "power at the motor, hp", r.PowerMotor/horse, 3.9, 0.05)
-	within(t, "Ff", r.Ff, 0.021, 0.0005)
-	within(t, "FT", r.FT, 0.899, 0.0005)
-	within(t, "FM", r.FM, 0.786, 0.0005)
+	answers := example(t, "with the printed factors")
+	answers.Within("thrust", r.Thrust/pound, 2313, 1, "lb")
+	answers.Within("torque", r.Torque/inchPound, 559, 1, "in lb")
+	answers.Within("power at the cutter", r.PowerCutter/horse, 3.1, 0.05, "hp")
+	answers.Within("power at the motor", r.PowerMotor/horse, 3.9, 0.05, "hp")
+	tables := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Tables 8 and 9, rows of the worked example")
+	tables.Within("Ff at 0.008 in", r.Ff, 0.021, 0.0005, "")
+	tables.Within("FT at 7/8 in", r.FT, 0.899, 0.0005, "")
+	tables.Within("FM at 7/8 in", r.FM, 0.786, 0.0005, "")
 }
 
 // The same with the brackets: the handbook prints J 0.030 where q^2 is 0.0324,
 // which alone makes 2.5 % of the thrust.
 func TestHandbookExampleWithBrackets(t *testing.T) {
 	r := accepted(sevenEighths.Result())(t)
-	near(t, "thrust, lb", r.Thrust/pound, 2313, 0.025)
-	near(t, "torque, in lb", r.Torque/inchPound, 559, 0.005)
-	within(t, "power at the cutter, hp", r.PowerCutter/horse, 3.1, 0.05)
-	within(t, "power at the motor, hp", r.PowerMotor/horse, 3.9, 0.05)
+	answers := example(t, "with the brackets behind the factors")
+	answers.Part("thrust", r.Thrust/pound, 2313, 0.025, "lb")
+	answers.Part("torque", r.Torque/inchPound, 559, 0.005, "in lb")
+	answers.Within("power at the cutter", r.PowerCutter/horse, 3.1, 0.05, "hp")
+	answers.Within("power at the motor", r.PowerMotor/horse, 3.9, 0.05, "hp")
 }
 
-// Derived from the printed factors by the metric equations: 10 298 N, 62.8 N m.
+// From the printed factors by the metric equations: 10 298 N, 62.8 N m.
 func TestHandbookExampleByTheMetricEquations(t *testing.T) {
 	l := sevenEighths
 	l.System = quantity.Metric
 	f := cutting.Factors{A: 1.085, B: 1.355, J: 0.030, Lips: cutting.FactorsOf(0.18).Lips}
 	r := accepted(l.With(f))(t)
-	near(t, "thrust, N", r.Thrust, 10298, 0.001)
-	near(t, "torque, N m", r.Torque, 62.8, 0.001)
+	apart := verify.Against(t, verify.Derived, "the handbook's example by its metric equations and printed factors")
+	apart.Part("thrust", r.Thrust, 10298, 0.001, "N")
+	apart.Part("torque", r.Torque, 62.8, 0.001, "N m")
 }
 
-// Machinery's Handbook, 31st ed., p. 1153, Table 8: the feed factor is
-// feed^0.8, to the last printed digit.
+// The feed factor is feed^0.8, to the last printed digit.
 func TestFeedFactorsAreTheHandbooksTable8(t *testing.T) {
 	for _, half := range []struct {
 		table  string
@@ -69,6 +79,7 @@ func TestFeedFactorsAreTheHandbooksTable8(t *testing.T) {
 		unit   float64
 		last   float64
 	}{{"feed-factors-inch", quantity.Inch, 25.4, 0.0006}, {"feed-factors-metric", quantity.Metric, 1, 0.0006}} {
+		handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 8, "+half.table)
 		rows := printed(t, half.table, nil)
 		if len(rows) != 22 {
 			t.Fatalf("%s: %d rows, want 22", half.table, len(rows))
@@ -76,13 +87,12 @@ func TestFeedFactorsAreTheHandbooksTable8(t *testing.T) {
 		for _, row := range rows {
 			l := sevenEighths
 			l.System, l.Feed = half.system, row[0]*half.unit
-			within(t, "Ff", accepted(l.Result())(t).Ff, row[1], half.last)
+			handbook.Within(fmt.Sprintf("Ff at %g", row[0]), accepted(l.Result())(t).Ff, row[1], half.last, "")
 		}
 	}
 }
 
-// Machinery's Handbook, 31st ed., p. 1153, Table 9: FT is D^0.8 and FM D^1.8.
-// Left out: the rows that were not legible, and FT at 8.80 mm, printed 5.96
+// FT is D^0.8 and FM D^1.8. Left out: the rows that were not legible, and FT at 8.80 mm, printed 5.96
 // between 5.28 at 8.00 and 6.06 at 9.50 where 8.8^0.8 is 5.70: a misprint.
 func TestDiameterFactorsAreTheHandbooksTable9(t *testing.T) {
 	legible := func(note string) bool { return strings.Contains(note, "not legible") }
@@ -92,6 +102,7 @@ func TestDiameterFactorsAreTheHandbooksTable9(t *testing.T) {
 		unit   float64
 		last   float64
 	}{{"diameter-factors-inch", quantity.Inch, 25.4, 0.0006}, {"diameter-factors-metric", quantity.Metric, 1, 0.006}} {
+		handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 9, "+half.table)
 		rows := printed(t, half.table, legible)
 		if len(rows) != 32 {
 			t.Fatalf("%s: %d rows, want 32", half.table, len(rows))
@@ -101,29 +112,33 @@ func TestDiameterFactorsAreTheHandbooksTable9(t *testing.T) {
 			l.System, l.D, l.Chisel = half.system, row[0]*half.unit, 0
 			r := accepted(l.Result())(t)
 			if row[0] == 8.80 {
-				within(t, "FT at 8.80 mm", r.FT, 5.70, 0.005)
+				apart := verify.Against(t, verify.Derived, "8.8^0.8, where Table 9 is misprinted")
+				apart.Within("FT at 8.80 mm", r.FT, 5.70, 0.005, "")
 			} else {
-				within(t, "FT", r.FT, row[1], max(0.0012*row[1], half.last))
+				handbook.Within(fmt.Sprintf("FT at %g", row[0]), r.FT, row[1], max(0.0012*row[1], half.last), "")
 			}
-			within(t, "FM", r.FM, row[2], max(0.0005*row[2], half.last))
+			handbook.Within(fmt.Sprintf("FM at %g", row[0]), r.FM, row[2], max(0.0005*row[2], half.last), "")
 		}
 	}
 }
 
-// Modern Machining Technology (2011), p. 145: the chisel edge takes 50 to 60 %
-// of the thrust of a 29.5 mm drill in work of 200 HB. The feed is not given there:
-// taken from the Navy course's band for a drill over 1 in (in print).
+// The chisel edge takes 50 to 60 % of the thrust of a 29.5 mm drill in work of
+// 200 HB. The feed is not given there: taken from the Navy course's band for a
+// drill over 1 in (in print).
 func TestChiselTakesHalfTheThrust(t *testing.T) {
+	measured := verify.Against(t, verify.ModernMachining, "p. 145, the chisel edge's share of the thrust, 29.5 mm")
 	band := reference.FeedBand(29.5)
 	for _, feed := range []float64{band.Low, cutting.Feed(band.Low, band.High, 0.5), band.High} {
 		l := cutting.Load{D: 29.5, Feed: feed, Chisel: 0.18 * 29.5, KdThrust: 24000, KdTorque: 24000, Wear: 1, Efficiency: 1, Rpm: 100}
-		inBand(t, "chisel share", accepted(l.Result())(t).ChiselShare, 0.50, 0.60)
+		measured.Between(fmt.Sprintf("feed %.2f mm", feed), 100*accepted(l.Result())(t).ChiselShare, 50, 60, "%")
 	}
 }
 
 // The shares and ratios that follow from the inch equations, computed apart from
-// the program and rounded to a whole percent (derived).
+// the program and rounded to a whole percent.
 func TestShareAndRatioTable(t *testing.T) {
+	shares := verify.Against(t, verify.Derived, "chisel edge's share of the thrust, by the inch equations")
+	ratios := verify.Against(t, verify.Derived, "thrust over that at c/D 0.18, by the inch equations")
 	drills := []struct{ d, feed float64 }{{0.25, 0.004}, {0.5, 0.007}, {1, 0.010}}
 	for _, row := range []struct {
 		q     float64
@@ -146,49 +161,52 @@ func TestShareAndRatioTable(t *testing.T) {
 			l.D, l.Feed = d.d*25.4, d.feed*25.4
 			l.Chisel = row.q * l.D
 			share := accepted(l.Result())(t).ChiselShare
-			within(t, "share, %", 100*share, row.share[i], 0.75)
-			within(t, "ratio", cutting.ThrustRatio(l.D, l.Feed, row.q, 0.18), row.ratio[i], 0.016)
+			at := fmt.Sprintf("%g in at %g in, c/D %.2f", d.d, d.feed, row.q)
+			shares.Within(at, 100*share, row.share[i], 0.75, "%")
+			ratios.Within(at, cutting.ThrustRatio(l.D, l.Feed, row.q, 0.18), row.ratio[i], 0.016, "")
 		}
 	}
 }
 
-// ASME J. Eng. Ind. 93 (1971), p. 1073: the chisel edge of a drill in cast iron
-// made into small positive lips cut thrust by about half. A split point by the
-// handbook (c/D 0.03 against 0.18, both in print) does about the same at the
-// Navy course's feeds.
+// The chisel edge of a drill in cast iron made into small positive lips cut
+// thrust by about half. A split point by the handbook (c/D 0.03 against 0.18,
+// both in print) does about the same at the Navy course's feeds.
 func TestSplitPointAboutHalvesTheThrust(t *testing.T) {
+	measured := verify.Against(t, verify.JournalOfIndustry, "p. 1073, thrust about halved where the chisel edge is made into lips")
 	for _, d := range []float64{12.7, 19, 25.4, 38} {
 		band := reference.FeedBand(d)
 		ratio := cutting.ThrustRatio(d, cutting.Feed(band.Low, band.High, 0.5), reference.SplitChiselRatio, reference.StandardChiselRatio)
-		inBand(t, "thrust ratio", ratio, 0.45, 0.65)
+		measured.Between(fmt.Sprintf("split point of %g mm over a standard one", d), ratio, 0.45, 0.65, "")
 	}
 }
 
-// A second published form (common practice): thrust 570 K D f^0.85 N and torque
+// A second published form: thrust 570 K D f^0.85 N and torque
 // K D^2 (0.630 + 16.84 f)/100 N m, K = 2.22 for low-carbon steel of 160 HB. Kd by
 // the proportion of the handbook's steel, 120 times HB; sharp. They agree within
 // a quarter.
 func TestAgreesWithTheSecondForceForm(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "a second published form of thrust and torque, steel of 160 HB")
 	const k = 2.22
 	for _, d := range []float64{6, 10, 16, 25} {
 		for _, feed := range []float64{0.1, 0.2, 0.3} {
 			l := cutting.Load{D: d, Feed: feed, Chisel: 0.18 * d, KdThrust: 120 * 160, KdTorque: 120 * 160, Wear: 1, Efficiency: 1, Rpm: 100}
 			r := accepted(l.Result())(t)
-			near(t, "thrust", r.Thrust, 570*k*d*math.Pow(feed, 0.85), 0.25)
-			near(t, "torque", r.Torque, k*d*d*(0.630+16.84*feed)/100, 0.25)
+			at := fmt.Sprintf(" of %g mm at %g mm", d, feed)
+			trade.Part("thrust"+at, r.Thrust, 570*k*d*math.Pow(feed, 0.85), 0.25, "N")
+			trade.Part("torque"+at, r.Torque, k*d*d*(0.630+16.84*feed)/100, 0.25, "N m")
 		}
 	}
 }
 
-// Torque goes about as D^1.9 f^0.8 (common practice).
 func TestTorqueExponents(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "torque goes about as D^1.9 f^0.8")
 	l := sevenEighths
 	base := accepted(l.Result())(t).Torque
 	l.D, l.Chisel = 2*l.D, 2*l.Chisel
-	within(t, "exponent of D", math.Log2(accepted(l.Result())(t).Torque/base), 1.9, 0.11)
+	trade.Within("exponent of D", math.Log2(accepted(l.Result())(t).Torque/base), 1.9, 0.11, "")
 	l = sevenEighths
 	l.Feed *= 2
-	within(t, "exponent of the feed", math.Log2(accepted(l.Result())(t).Torque/base), 0.8, 1e-9)
+	trade.Within("exponent of the feed", math.Log2(accepted(l.Result())(t).Torque/base), 0.8, 1e-9, "")
 }
 
 // loads draws a drill at work that a shop could have.
@@ -213,7 +231,7 @@ func solved(t *rapid.T, l cutting.Load) cutting.Result {
 }
 
 func TestPowerIsTorqueTimesAngularSpeed(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "power is torque times angular speed, and over the efficiency at the motor", func(t *rapid.T) {
 		l := loads(t)
 		r := solved(t, l)
 		if want := r.Torque * 2 * math.Pi * l.Rpm / 60 / 1000; math.Abs(r.PowerCutter/want-1) > 1e-4 {
@@ -228,7 +246,7 @@ func TestPowerIsTorqueTimesAngularSpeed(t *testing.T) {
 // The printed constants 0.05, 0.007 and 0.000025 are 0.0503, 0.00689 and
 // 0.00002515 rounded: 0.6 % and 1.6 %.
 func TestMetricAndInchEquationsAgree(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the handbook's metric and inch equations agree to what its constants are rounded to", func(t *rapid.T) {
 		l := loads(t)
 		l.Chisel = min(l.Chisel, 0.25*l.D)
 		l.System = quantity.Metric
@@ -250,7 +268,7 @@ func TestMetricAndInchEquationsAgree(t *testing.T) {
 }
 
 func TestThrustAndTorqueGrow(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "thrust and torque grow with feed, size, material factor and wear", func(t *rapid.T) {
 		l := loads(t)
 		base := solved(t, l)
 		more := l
@@ -272,7 +290,7 @@ func TestThrustAndTorqueGrow(t *testing.T) {
 }
 
 func TestRatioIsThatOfTwoLoadsWhateverKdAndWear(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the thrust ratio of two chisels is that of their thrusts, whatever the material and wear", func(t *rapid.T) {
 		l := loads(t)
 		l.System = quantity.Metric
 		q1 := rapid.Float64Range(0, 0.9).Draw(t, "q1")
@@ -286,7 +304,7 @@ func TestRatioIsThatOfTwoLoadsWhateverKdAndWear(t *testing.T) {
 }
 
 func TestChiselShareIsWhatAPilotTakesAway(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the chisel's share of the thrust is what a pilot of its width takes away", func(t *rapid.T) {
 		l := loads(t)
 		if l.Chisel < 0.01*l.D {
 			l.Chisel = 0.01 * l.D

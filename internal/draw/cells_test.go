@@ -8,6 +8,8 @@ import (
 	"unicode/utf8"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 var update = flag.Bool("update", false, "rewrite the pictures under testdata")
@@ -101,7 +103,7 @@ func TestDotsAreSquare(t *testing.T) {
 }
 
 func TestPictureFits(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a picture in cells keeps to the width asked for", func(t *rapid.T) {
 		d := anyDrill(t)
 		columns := rapid.IntRange(30, 140).Draw(t, "columns")
 		ascii := rapid.Bool().Draw(t, "ascii")

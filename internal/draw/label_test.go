@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 // A drill of the sizes and points that come to a bench, at the scales that come
@@ -55,7 +57,7 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 // No writing lies on a line, an arrow or other writing, whatever the scale.
 func TestNothingIsWrittenOver(t *testing.T) {
 	drawn := 0
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "no writing lies on a line, an arrow or other writing, whatever the scale", func(t *rapid.T) {
 		j, scale := anyDrawing(t)
 		if j.Drill.Check() != nil {
 			t.Skip("not to be drawn")
@@ -102,7 +104,7 @@ func covered(s *Sheet, i int) string {
 
 // The box is told from its sides by brute force: points along the line.
 func TestCrossedByPoints(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a line crosses a box where points along it lie in it", func(t *rapid.T) {
 		at := func(name string) Pt {
 			return Pt{rapid.Float64Range(-3, 3).Draw(t, name), rapid.Float64Range(-3, 3).Draw(t, name+" up")}
 		}

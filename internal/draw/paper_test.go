@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 func labelled(d Drill) Job {
@@ -93,7 +95,7 @@ func byID(t fataler, elements []element, id string) []Pt {
 // What a rule and a protractor read off the printed sheet, times the scale, has
 // to be the drill: coordinates carry three decimals of a millimetre.
 func TestMeasuredOffThePrint(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "what a rule and a protractor read off the printed sheet, times the scale, is the drill", func(t *rapid.T) {
 		d := anyDrill(t)
 		sheet, err := OnPaper(labelled(d), Scale{})
 		if err != nil {
@@ -123,7 +125,7 @@ func TestMeasuredOffThePrint(t *testing.T) {
 }
 
 func TestAllIsOnThePaper(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "everything drawn is on the sheet", func(t *rapid.T) {
 		d := anyDrill(t)
 		j := labelled(d)
 		before := d

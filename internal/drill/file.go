@@ -8,8 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/agnivade/levenshtein"
-
+	"evenlip/internal/near"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
@@ -136,17 +135,8 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 
 // unknown says that a key is no reading's, and which was meant.
 func unknown(key string) (text, hint string) {
-	text, hint = "no reading is called "+strconv.Quote(key), "the keys are the flags' names: evenlip inspect --help"
-	least := 3
-	if len(key) <= 3 { // of three letters, two changed are another word
-		least = 2
-	}
-	for _, name := range append(names(), keyName, keyUnits) {
-		if n := levenshtein.ComputeDistance(strings.ToLower(key), name); n < least {
-			hint, least = "did you mean "+name+"?", n
-		}
-	}
-	return text, hint
+	return "no reading is called " + strconv.Quote(key),
+		near.Hint(key, "the keys are the flags' names: evenlip inspect --help", append(names(), keyName, keyUnits)...)
 }
 
 func names() []string {

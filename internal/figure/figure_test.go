@@ -9,6 +9,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
 var nan = math.NaN()
@@ -61,7 +62,7 @@ func TestState(t *testing.T) {
 
 // A wider spread never makes a figure surer, and the states exclude one another.
 func TestWiderSpreadIsNeverSurer(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a wider spread never makes a figure surer", func(t *rapid.T) {
 		low := rapid.Float64Range(-10, 10).Draw(t, "low")
 		f := figure.Figure{
 			Value: rapid.Float64Range(-20, 20).Draw(t, "value"), Spread: rapid.Float64Range(0, 5).Draw(t, "spread"),

@@ -14,27 +14,23 @@ import (
 	"evenlip/internal/gauge"
 	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 const deg = math.Pi / 180
 
 var shop = quantity.Gauges{Caliper: 0.02, Protractor: 1 * deg, Indicator: 0.01}
 
-// JCGM 100:2008, F.2.2.1: a reading that resolves dx has u = 0.29 dx (from
-// memory).
 func TestResolution(t *testing.T) {
-	if u := gauge.Standard(1); math.Abs(u-0.29) > 0.005 {
-		t.Errorf("u = %g of the resolution, want 0.29", u)
-	}
+	guide := verify.Against(t, verify.Metrology, "F.2.2.1, standard uncertainty of a reading that resolves 1")
+	guide.Within("u", gauge.Standard(1), 0.29, 0.005, "")
 }
 
-// JCGM 100:2008, H.1, the end gauge of 50 mm: contributions of 25, 9.7, 2.9 and
-// 16.6 nm make a combined standard uncertainty of 32 nm (from memory).
+// The end gauge of 50 mm: contributions of 25, 9.7, 2.9 and 16.6 nm.
 func TestEndGauge(t *testing.T) {
 	got := gauge.Expanded(25, 9.7, 2.9, 16.6) / gauge.Coverage
-	if math.Round(got) != 32 {
-		t.Errorf("combined %g nm, want 32", got)
-	}
+	guide := verify.Against(t, verify.Metrology, "H.1, combined standard uncertainty of an end gauge")
+	guide.Within("to the nearest nm", math.Round(got), 32, 0, "nm")
 }
 
 func sheetOf(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
@@ -145,7 +141,7 @@ func TestNoGaugeNoClaim(t *testing.T) {
 // A coarser gauge never makes a figure surer.
 func TestCoarserIsNeverSurer(t *testing.T) {
 	d := read(t, "size 12mm", "web 2.1mm", "chisel-angle 126", "lip-angle 59.5,58.5", "lip-height 0.12mm", "clearance 11,12", "remove 1mm")
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a coarser gauge never makes a figure surer", func(t *rapid.T) {
 		fine := quantity.Gauges{
 			Caliper: rapid.Float64Range(0.001, 0.05).Draw(t, "caliper"), Protractor: rapid.Float64Range(0.01, 2).Draw(t, "protractor") * deg,
 			Indicator: rapid.Float64Range(0.001, 0.02).Draw(t, "indicator"),

@@ -13,6 +13,7 @@ import (
 	"evenlip/internal/pocket"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
 // US Navy course Machinery Repairman (in print): .004 to .007 in/rev from 1/4 to
@@ -31,7 +32,7 @@ func TestUsualFeed(t *testing.T) {
 
 // The arithmetic that is shown gives the feed that is taken.
 func TestWorkFeed(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the arithmetic shown gives the feed taken", func(t *rapid.T) {
 		d, cut := rapid.Float64Range(0.2, 100).Draw(t, "D"), rapid.Float64Range(0, 0.4).Draw(t, "cut")
 		m, _ := reference.FindMaterial(rapid.SampledFrom([]string{"steel-200", "stainless-316", "aluminium"}).Draw(t, "material"))
 		s := &figure.Sheet{Explaining: true}

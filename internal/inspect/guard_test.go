@@ -72,6 +72,16 @@ func TestGuard(t *testing.T) {
 	}
 }
 
+// What was undecided for want of readings stays so, however sure the rest.
+func TestGuardDecidesNothing(t *testing.T) {
+	s := inspect.Sheet(of("size 12mm; web 1.8mm; chisel-angle 126").possible(t), false)
+	before := slices.Clone(s.Verdict.Missing)
+	inspect.Guard(s)
+	if s.Verdict.Word != "" || len(before) == 0 || !slices.Equal(s.Verdict.Missing, before) {
+		t.Errorf("%q, wants %v", s.Verdict.Word, s.Verdict.Missing)
+	}
+}
+
 // A sheet of one result has no verdict to take back; what cannot be told is said.
 func TestGuardWithoutVerdict(t *testing.T) {
 	s := inspect.PointOnly(of("lip-angle 60.4,60.4").possible(t), false)

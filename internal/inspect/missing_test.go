@@ -11,6 +11,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 // noNaN fails if a number that is not known stands in anything that is said.
@@ -42,7 +43,7 @@ func noNaN(t tester, s *figure.Sheet) {
 // Any readings that can be, missing or not: nothing that is said or worked is
 // NaN, and whatever is not known says what it wants.
 func TestNothingSaysNaN(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "whatever is missing, nothing said is NaN, and what is not known says what it wants", func(t *rapid.T) {
 		d := draw(t).drill(t)
 		for _, make := range []func(*drill.Drill, bool) *figure.Sheet{
 			inspect.Sheet, inspect.PointOnly, inspect.ClearanceOnly, inspect.ChiselOnly, inspect.WebOnly, inspect.LipsOnly,
@@ -166,7 +167,7 @@ func TestLipsThatCannotBe(t *testing.T) {
 // However odd the readings, as long as they can be: no panic, no infinity, and
 // no NaN where a number is said.
 func TestOddReadings(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "however odd the readings, no figure is NaN or infinite", func(t *rapid.T) {
 		d := &drill.Drill{}
 		for _, r := range drill.ForPoint() {
 			s := r.Spec()

@@ -7,34 +7,34 @@ import (
 
 	"evenlip/internal/inspect"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
-// Common practice: a hole comes out oversize by about twice the lip-height
-// difference. The bounds at 118 and 135 degrees lie on either side of it. The
-// trade's own example: 1/2 in, 0.003 in, a hole of about 0.506.
+// A hole comes out oversize by about twice the lip-height difference. The bounds
+// at 118 and 135 degrees lie on either side of it. The trade's own example:
+// 1/2 in, 0.003 in, a hole of about 0.506.
 func TestOversizeIsAboutTwiceTheHeight(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "1/2 in drill, lips 0.003 in apart: a hole of about 0.506 in")
 	const dh = 0.003 * inch
 	at118 := compute(t, "size 1/2; lip-angle 59,59; lip-height 0.003in").Lips.Oversize
 	at135 := compute(t, "size 1/2; lip-angle 67.5,67.5; lip-height 0.003in").Lips.Oversize
-	if !(at118 < 2*dh && 2*dh < at135) {
-		t.Errorf("twice the height is %.4f, the bounds %.4f and %.4f", 2*dh, at118, at135)
-	}
-	between(t, "bound at 118, times the height", at118/dh, 1.6, 2)
-	between(t, "bound at 135, times the height", at135/dh, 2, 2.5)
+	trade.Below("bound on the hole at 118°", 0.5+at118/inch, 0.506, "in")
+	trade.Above("bound on the hole at 135°", 0.5+at135/inch, 0.506, "in")
+	trade.Between("bound at 118° over the height", at118/dh, 1.6, 2, "")
+	trade.Between("bound at 135° over the height", at135/dh, 2, 2.5, "")
 }
 
-// Common practice: lips of 2 to 10 mm drills within 0.05 mm; at 118 degrees that
-// bounds the hole at 0.083 over (derived).
+// At 118 degrees the limit of 0.05 mm bounds the hole at 0.083 over.
 func TestOversizeAtTheLimit(t *testing.T) {
 	r := compute(t, "size 8mm; lip-angle 59,59; lip-height 0.05mm")
-	within(t, "oversize", r.Lips.Oversize, 0.083, 0.0005)
-	within(t, "limit", r.Lips.Limit.High, 0.05, 1e-12)
+	verify.Against(t, verify.Derived, "oversize at the limit of lip height").Within("8 mm, 118°, 0.05 mm", r.Lips.Oversize, 0.083, 0.0005, "mm")
+	verify.Against(t, verify.Trade, "lip height of drills from 2 to 10 mm").Within("8 mm", r.Lips.Limit.High, 0.05, 1e-12, "mm")
 }
 
-// Lip clearance at the corner by drill size and kind of work, a US cutting-tool
-// handbook (from memory, medium-high): the figure of each class to aim at. The
-// band from the harder class to the softer is this program's reading of it.
+// The figure of each class of work to aim at. The band from the harder class to
+// the softer is this program's reading of it.
 func TestClearanceBySize(t *testing.T) {
+	handbook := verify.Against(t, verify.ToolHandbook, "lip clearance at the corner, by drill size and work")
 	work := map[string]string{"general": "steel-200", "hard": "stainless-316", "soft": "brass"}
 	for _, row := range []struct {
 		sizes               []string
@@ -47,7 +47,7 @@ func TestClearanceBySize(t *testing.T) {
 		for _, size := range row.sizes {
 			for class, want := range map[string]float64{"general": row.general, "hard": row.hard, "soft": row.soft} {
 				c := compute(t, "size "+size+"; material "+work[class]).Clearance
-				within(t, size+" "+class, c.Aim/deg, want, 1e-9)
+				handbook.Within(size+", "+class+" work", c.Aim/deg, want, 1e-9, "°")
 				if !c.Limit.Holds(c.Aim) {
 					t.Errorf("%s, %s: the band does not hold the aim", size, class)
 				}
@@ -60,58 +60,54 @@ func TestClearanceBySize(t *testing.T) {
 }
 
 // What is published for a work over all sizes bounds what is aimed at, where it
-// meets the table by size: copper 12 to 15, hard steel 7 to 10 (the handbook's
-// table by material, from memory).
+// meets the table by size: copper 12 to 15, hard steel 7 to 10.
 func TestClearanceIsAimedWithinThePublished(t *testing.T) {
+	handbook := verify.Against(t, verify.ToolHandbook, "lip clearance by material bounds that by size")
 	for line, want := range map[string]float64{
 		"size 12mm; material copper": 15, "size F; material steel-400": 10, "size 1/2; material steel-400": 10,
 		"size 25mm; material steel-400": 7, "size #80; material steel-400": 20, "size 12mm; material steel-200": 12,
 	} {
 		c := compute(t, line).Clearance
-		within(t, line, c.Aim/deg, want, 1e-9)
+		handbook.Within(line, c.Aim/deg, want, 1e-9, "°")
 		if !c.Limit.Holds(c.Aim) {
 			t.Errorf("%s: the band does not hold the aim", line)
 		}
 	}
 }
 
-// Common practice: a clearance of 8 to 10 degrees outside is 20 to 25 inside. A
-// chisel of a quarter of the diameter puts the lip's inner end there, and the
+// A chisel of a quarter of the diameter puts the lip's inner end there, and the
 // feed at which it rubs tells the clearance: tan Cl = f / (2 pi r).
 func TestClearanceGrowsInward(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "clearance at the lip's inner end, by the feed at which it rubs")
 	for _, outside := range []float64{8, 9, 10} {
 		r := compute(t, fmt.Sprintf("size 20mm; web 3mm; chisel-length 5mm; lip-angle 59,59; clearance %g", outside))
 		inside := math.Atan(r.Clearance.FeedLimit/(2*math.Pi*2.5)) / deg
-		between(t, fmt.Sprintf("%g outside, inside", outside), inside, 20, 25)
+		trade.Between(fmt.Sprintf("%g° outside", outside), inside, 20, 25, "°")
 	}
 }
 
-// Common practice: the web grows 1.4 to 1.8 mm in 100 mm.
 func TestWebGrowth(t *testing.T) {
 	r := compute(t, "size 20mm; web 2.8mm; chisel-angle 120; remove 100mm")
-	between(t, "web's growth over 100 mm", r.Web.After-2.8, 1.4, 1.8)
+	verify.Against(t, verify.Trade, "the web's growth").Between("over 100 mm", r.Web.After-2.8, 1.4, 1.8, "mm")
 }
 
-// Common practice: the chisel edge is about 1.15 of the web at 120 degrees; and
-// Machinery's Handbook, 31st ed., Table 7 (read in print): w/D over c/D is
-// 0.865 on the average, between 0.833 and 0.900.
+// The handbook's w/D over c/D is 0.865 on the average, between 0.833 and 0.900.
 func TestChiselOverWeb(t *testing.T) {
 	r := compute(t, "size 20mm; web 2mm; chisel-angle 120")
-	within(t, "c / w", r.Chisel.Length/2, 1.15, 0.01)
-	within(t, "w / c", 2/r.Chisel.Length, 0.865, 0.005)
+	verify.Against(t, verify.Trade, "chisel edge at 120°").Within("over the web", r.Chisel.Length/2, 1.15, 0.01, "")
+	verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, mean of w/D over c/D").Within("at 120°", 2/r.Chisel.Length, 0.865, 0.005, "")
 }
 
-// Machinery's Handbook, 31st ed., p. 1153 (read in print): a standard drill has
-// c/D 0.18 and w/D about 0.155.
+// A standard drill has c/D 0.18 and w/D about 0.155.
 func TestStandardChisel(t *testing.T) {
-	within(t, "c/D", compute(t, "size 10mm; web 1.55mm; chisel-angle 120").Chisel.Ratio, 0.18, 0.005)
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, the standard drill")
+	handbook.Within("c/D at w/D 0.155", compute(t, "size 10mm; web 1.55mm; chisel-angle 120").Chisel.Ratio, 0.18, 0.005, "")
 }
 
-// Common practice: the point of a 7/8 in drill is about 0.263 in long at 118
-// degrees, and 0.3 of the diameter at any size.
 func TestPointLength(t *testing.T) {
-	within(t, "7/8 in", compute(t, "size 7/8; lip-angle 59,59").Point.Length/inch, 0.2629, 0.00005)
-	within(t, "part of D", compute(t, "size 31mm; lip-angle 59,59").Point.Length/31, 0.3004, 0.00005)
+	trade := verify.Against(t, verify.Trade, "point length at 118°")
+	trade.Within("7/8 in", compute(t, "size 7/8; lip-angle 59,59").Point.Length/inch, 0.2629, 0.00005, "in")
+	trade.Within("part of the diameter", compute(t, "size 31mm; lip-angle 59,59").Point.Length/31, 0.3004, 0.00005, "D")
 }
 
 // Common practice: the chisel edge is quoted as 120 to 135 degrees or as 45 to
@@ -127,40 +123,44 @@ func TestChiselAngleBothWays(t *testing.T) {
 		}
 	}
 	limit := compute(t, "chisel-angle 125").Chisel.AngleLimit
-	within(t, "from", limit.Low/deg, 120, 1e-9)
-	within(t, "to", limit.High/deg, 135, 1e-9)
+	trade := verify.Against(t, verify.Trade, "chisel-edge angle, as quoted")
+	trade.Within("from", limit.Low/deg, 120, 1e-9, "°")
+	trade.Within("to", limit.High/deg, 135, 1e-9, "°")
 }
 
-// Common practice: regrind at a land of 0.25 to 0.38 mm (0.010 to 0.015 in).
 func TestDullness(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "regrind at a land of 0.25 to 0.38 mm, 0.010 to 0.015 in")
+	word := map[bool]string{true: "dull", false: "sharp"}
 	for land, dull := range map[string]bool{"0.2mm": false, "0.38mm": true, "0.015in": true} {
-		if got := compute(t, "flank-wear "+land).Verdict.Reasons[inspect.Dull]; got != dull {
-			t.Errorf("a land of %s: dull %v", land, got)
-		}
+		trade.Says("land of "+land, word[compute(t, "flank-wear "+land).Verdict.Reasons[inspect.Dull]], word[dull])
 	}
 }
 
-// Relative lip height by size, general-purpose drills of two flutes, as recalled
-// from ASME B94.11M (from memory, medium); 2 to 10 mm common practice.
+// General-purpose drills of two flutes; from 2 to 10 mm the trade's 0.05 mm.
 func TestLipHeightBySize(t *testing.T) {
+	standard := verify.Against(t, verify.ASME, "relative lip height by drill size, in")
+	trade := verify.Against(t, verify.Trade, "relative lip height from 2 to 10 mm")
 	for size, want := range map[string]float64{
 		"1/16": 0.002 * inch, "#40": 0.05, "1/4": 0.05, "1/2": 0.004 * inch, "9/16": 0.005 * inch, "1in": 0.005 * inch, "1-1/4": 0.006 * inch, "3-1/2": 0.006 * inch,
 	} {
 		limit := compute(t, "size "+size).Lips.Limit
-		within(t, size, limit.High, want, 1e-9)
+		if want == 0.05 {
+			trade.Within(size, limit.High, want, 1e-9, "mm")
+		} else {
+			standard.Within(size, limit.High/inch, want/inch, 1e-9/inch, "in")
+		}
 		within(t, size, limit.Low, -want, 1e-9)
 	}
 }
 
-// Hole tolerance for drilling with jigs, AND10387 (common practice): 1/2 in,
-// +0.006; 3/4 in, +0.008.
 func TestHoleTolerance(t *testing.T) {
+	jigs := verify.Against(t, verify.JigDrilling, "hole tolerance for drilling with jigs")
 	for size, want := range map[string]float64{"1/2": 0.006, "3/4": 0.008} {
 		r := compute(t, "size "+size)
 		if !r.Lips.HasHole {
 			t.Fatalf("no hole tolerance for %s", size)
 		}
-		within(t, size, r.Lips.HoleLimit.High/inch, want, 1e-9)
+		jigs.Within(size+" in", r.Lips.HoleLimit.High/inch, want, 1e-9, "in")
 	}
 	if compute(t, "size 3in").Lips.HasHole {
 		t.Error("a hole tolerance past the table's end")
@@ -177,19 +177,20 @@ func TestChipShare(t *testing.T) {
 	}
 }
 
-// Heel drop (derived): 12 degrees over a turn of 30 is 0.0556 of the diameter.
+// 12 degrees over a turn of 30 is 0.0556 of the diameter.
 func TestHeelDrop(t *testing.T) {
 	r := compute(t, "size 20mm; heel-drop 1.112mm,0.926mm; heel-turn 30")
-	within(t, "lip 1", r.Clearance.Lip1/deg, 12, 0.02)
-	within(t, "lip 2", r.Clearance.Lip2/deg, 10.03, 0.05)
+	apart := verify.Against(t, verify.Derived, "clearance of a heel drop over 30° on 20 mm")
+	apart.Within("1.112 mm", r.Clearance.Lip1/deg, 12, 0.02, "°")
+	apart.Within("0.926 mm", r.Clearance.Lip2/deg, 10.03, 0.05, "°")
 }
 
-// A feed of 0.2 mm a turn costs 0.36 degrees at the rim of a 10 mm
-// drill: atan(0.2 / 10 pi), derived.
+// A feed of 0.2 mm a turn costs atan(0.2 / 10 pi) at the rim of a 10 mm drill.
 func TestFeedAngle(t *testing.T) {
 	r := compute(t, "size 10mm; feed 0.2mm; clearance 12")
-	within(t, "feed angle", r.Clearance.FeedAngle/deg, 0.36, 0.01)
-	within(t, "left", r.Clearance.Working/deg, 11.64, 0.01)
+	apart := verify.Against(t, verify.Derived, "10 mm drill of 12° clearance at 0.2 mm a turn")
+	apart.Within("feed angle", r.Clearance.FeedAngle/deg, 0.36, 0.01, "°")
+	apart.Within("working clearance", r.Clearance.Working/deg, 11.64, 0.01, "°")
 }
 
 // The working clearance is looked for from where the lip begins: the chisel's
@@ -211,13 +212,13 @@ func TestDeviation(t *testing.T) {
 	within(t, "lips differ by", r.Point.Difference/deg, 1, 1e-9)
 }
 
-// US Navy training course Machinery Repairman, feeds of high-speed-steel drills
-// (read in print): 0.004 to 0.007 in from 1/4 to 1/2, 0.007 to 0.015 to 1 in. The
-// middle is taken where none is given.
+// 0.004 to 0.007 in from 1/4 to 1/2, 0.007 to 0.015 to 1 in. The middle is taken
+// where none is given.
 func TestFeedTakenForGranted(t *testing.T) {
+	navy := verify.Against(t, verify.Navy, "feeds of high-speed-steel drills, middle of the band")
 	for size, want := range map[string]float64{"3/8": 0.0055, "3/4": 0.011} {
 		r := compute(t, "size "+size)
-		within(t, size, r.Drill.Feed/inch, want, 1e-9)
+		navy.Within(size+" in", r.Drill.Feed/inch, want, 1e-9, "in")
 		if !r.Drill.FeedAssumed {
 			t.Errorf("%s: the feed is not said to be assumed", size)
 		}

@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/verify"
 )
 
 //go:embed testdata/verdict.txt
@@ -146,7 +147,7 @@ func TestWordsAreInOrder(t *testing.T) {
 
 // More wear, a thicker web or a shorter flute never makes the verdict lighter.
 func TestMoreWearIsNeverLighter(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "more wear, a thicker web or a shorter flute never makes the verdict lighter", func(t *rapid.T) {
 		d := draw(t).drill(t)
 		more := *d
 		for _, r := range []drill.Reading{drill.FlankWear, drill.CornerWear, drill.MarginWear, drill.LipChip} {
@@ -169,7 +170,7 @@ func TestMoreWearIsNeverLighter(t *testing.T) {
 
 // A crack ends the matter whatever else was read: one reason, and no figures.
 func TestCrackedAlone(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a crack retires the drill, whatever else was read, and gives no figures", func(t *rapid.T) {
 		d := draw(t).with("cracked yes").drill(t)
 		s := inspect.Sheet(d, false)
 		if s.Verdict.Word != "retire" || !slices.Equal(s.Verdict.Reasons, []string{"cracked"}) || len(numbers(s)) > 0 || len(s.Findings) != 1 {

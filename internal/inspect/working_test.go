@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/inspect"
 	"evenlip/internal/pocket"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 // A second computation: the working that stands beside each figure, with all
@@ -40,7 +41,7 @@ func worked(f *figure.Figure) (float64, error) {
 
 func TestWorkingGivesTheFigure(t *testing.T) {
 	seen := map[string]bool{}
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "every figure's working, evaluated, gives the figure", func(t *rapid.T) {
 		s := inspect.Sheet(draw(t).drill(t), true)
 		s.Each(func(f *figure.Figure) {
 			if f.Working == nil {

@@ -11,6 +11,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 const degree = math.Pi / 180
@@ -55,8 +56,8 @@ func column(t fataler, s *figure.Sheet, key string) []float64 {
 var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "118", drill.Helix: "30", drill.Clearance: "12",
 	drill.Feed: "0.2mm", drill.ChiselAngle: "126.579", drill.Rpm: "700", drill.At: "1,0.4"}
 
-// Derived, checked by vectors.
 func TestCheckValues(t *testing.T) {
+	apart := verify.Against(t, verify.Derived, "along the lip, as the command gives it, by vectors")
 	s := Sheet(read(t, plain), false)
 	for key, want := range map[string][2]float64{
 		"inclination_deg":       {7.39, 18.75},
@@ -70,9 +71,10 @@ func TestCheckValues(t *testing.T) {
 		got := column(t, s, key)
 		for i := range want {
 			// The source gives two decimals; its inclination at the corner is 7.39 where 7.387 rounds.
-			if len(got) != 2 || math.Abs(got[i]-want[i]) > 0.006 {
-				t.Errorf("%s is %v, want %v", key, got, want)
+			if len(got) != 2 {
+				t.Fatalf("%s is %v, want %v", key, got, want)
 			}
+			apart.Within(fmt.Sprintf("%s, place %d", key, i+1), got[i], want[i], 0.006, "")
 		}
 	}
 }
@@ -81,6 +83,7 @@ func TestCheckValues(t *testing.T) {
 // chisel, clearance 8 to 12 at the margin rising to 20 to 25 further in, the
 // chisel edge at about -56.
 func TestBandsOfPractice(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "rake and clearance along the lip of a 1/2 in drill")
 	r := readings{drill.Size: "1/2", drill.Clearance: "10"}
 	s := Sheet(read(t, r), false)
 	rake, clearance := column(t, s, "normal_rake_deg"), column(t, s, "lip_clearance_deg")
@@ -92,9 +95,7 @@ func TestBandsOfPractice(t *testing.T) {
 		"rake on the chisel":     {s.Lookup("chisel_rake_deg").Value / degree, -58, -53},
 		"zero rake along radius": {s.Lookup("rake_zero_ratio").Value, 0.25, 0.45},
 	} {
-		if !(x[0] >= x[1] && x[0] <= x[2]) {
-			t.Errorf("%s: %v is not in %v to %v", name, x[0], x[1], x[2])
-		}
+		trade.Between(name, x[0], x[1], x[2], "")
 	}
 }
 
@@ -111,7 +112,7 @@ func anyLip(t *rapid.T) readings {
 // The faces by their normals, another way: rake face through lip and helix,
 // flank plane through lip and its slope.
 func TestWedgeByNormals(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "rake, clearance and wedge are those of the faces' normals", func(t *rapid.T) {
 		l := lipOf(read(t, anyLip(t)))
 		inner, outer := l.ends()
 		r := inner + (outer-inner)*rapid.Float64Range(0.001, 1).Draw(t, "along")
@@ -131,7 +132,7 @@ func TestWedgeByNormals(t *testing.T) {
 
 // The figures named are on the lip, and are what they say.
 func TestNamedPlaces(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the places named on the lip are on it and are what they say", func(t *rapid.T) {
 		r := anyLip(t)
 		s := Sheet(read(t, r), false)
 		corner := s.Lookup("chisel_corner_ratio").Value
@@ -167,7 +168,7 @@ func TestRakeOfOneSign(t *testing.T) {
 }
 
 func TestUsualPlaces(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the usual places run from the corner to the chisel, in order", func(t *rapid.T) {
 		l := lipOf(read(t, anyLip(t)))
 		inner, outer := l.ends()
 		p := l.usualPlaces()
@@ -250,7 +251,7 @@ func FuzzPlaces(f *testing.F) {
 
 // Rake and clearance from the vectors are those of the closed forms.
 func TestVectorsAgree(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "rake and clearance from vectors are those of the closed forms", func(t *rapid.T) {
 		s := Sheet(read(t, anyLip(t)), false)
 		for key, by := range map[string]string{"vector_rake_deg": "corner_normal_rake_deg", "vector_clearance_deg": "corner_lip_clearance_deg"} {
 			if a, b := s.Lookup(key).Value, s.Lookup(by).Value; !(math.Abs(a-b) < 1e-9) {

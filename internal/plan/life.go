@@ -158,7 +158,7 @@ func (p *Plan) workLeft(s *figure.Sheet) {
 			figure.Num(b.MostWeb), figure.Len(b.D), figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), figure.Len(first), every, hair)
 	case p.Ahead.End == regrind.DiameterLow:
 		s.Work(inspect.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + {}) + 1)",
-			figure.Len(b.D), figure.Len(b.LeastDiameter), figure.Of(quantity.Taper, b.BackTaper), figure.Len(first), every, hair)
+			figure.Fine(figure.Len(b.D)), figure.Fine(figure.Len(b.LeastDiameter)), figure.Fine(figure.Of(quantity.Taper, b.BackTaper)), figure.Len(first), every, hair)
 	case p.Ahead.End == regrind.NotCounted:
 		s.Work(rules.String(), "counted no further", "{}", figure.Num(regrind.MostGrinds))
 	}

@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
+	"evenlip/internal/verify"
 )
 
 // readings is a drill as it is written down.
@@ -211,7 +212,7 @@ func anyDrill(t *rapid.T) readings {
 // A plan never contradicts inspect, its schedule is as long as it says, and
 // only a drill that is retired fails --check.
 func TestPlanAgreesWithItself(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a plan agrees with inspect and with its own schedule, and only a retired drill fails --check", func(t *rapid.T) {
 		d := anyDrill(t).drill(t)
 		if len(inspect.Check(d)) > 0 {
 			t.Skip("no such drill")

@@ -1,12 +1,14 @@
 package point_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
 const (
@@ -26,41 +28,42 @@ func near(t interface {
 }
 
 func TestHeight(t *testing.T) {
-	// common practice: 7/8 in at 118 degrees has a point 0.2629 in long
-	near(t, "7/8 in at 118", point.Height(0.875, 118*deg), 0.2629, 0.00005)
-	// common practice: No. 37 (0.104 in) at 118 degrees, about 0.031 in
-	near(t, "No. 37 at 118", point.Height(0.104, 118*deg), 0.031, 0.0005)
-	// common practice: 0.3 D at 118 degrees
-	near(t, "0.3 D", point.Height(1, 118*deg), 0.3, 0.001)
+	trade := verify.Against(t, verify.Trade, "point length at 118 degrees")
+	trade.Within("7/8 in", point.Height(0.875, 118*deg), 0.2629, 0.00005, "in")
+	trade.Within("No. 37, 0.104 in", point.Height(0.104, 118*deg), 0.031, 0.0005, "in")
+	trade.Within("part of the diameter", point.Height(1, 118*deg), 0.3, 0.001, "D")
 	// elementary: a right-angled point is half the diameter long
 	near(t, "90", point.Height(10, 90*deg), 5, 1e-12)
 }
 
 func TestChisel(t *testing.T) {
-	// Fundamentals of Tool Design: about 1.15 times the web at 120 degrees
-	near(t, "c/w at 120", point.ChiselLength(1, 120*deg), 1.15, 0.006)
-	// common practice: 1.414 times the web at 45 degrees
-	near(t, "c/w at 45", point.ChiselLength(1, 45*deg), 1.414, 0.0005)
+	design := verify.Against(t, verify.ToolDesign, "chisel edge over web")
+	design.Within("at 120 degrees", point.ChiselLength(1, 120*deg), 1.15, 0.006, "w")
+	trade := verify.Against(t, verify.Trade, "chisel edge over web")
+	trade.Within("at 45 degrees", point.ChiselLength(1, 45*deg), 1.414, 0.0005, "w")
 	near(t, "either way of quoting", point.ChiselLength(1.5, 55*deg), point.ChiselLength(1.5, 125*deg), 1e-12)
 	near(t, "obtuse of acute", point.Obtuse(55*deg), 125*deg, 1e-12)
 	near(t, "obtuse of obtuse", point.Obtuse(125*deg), 125*deg, 1e-12)
 	near(t, "acute of obtuse", point.Acute(125*deg), 55*deg, 1e-12)
 }
 
-// Machinery's Handbook, 31st ed., Table 7: the web beside each chisel length.
+// The handbook's web beside each of its chisel edges, at 120 degrees.
 func TestChiselAgainstHandbook(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web beside chisel edge").To(3)
 	for _, row := range [][2]float64{
 		{0.03, 0.025}, {0.05, 0.045}, {0.08, 0.070}, {0.10, 0.085}, {0.13, 0.110}, {0.15, 0.130},
 		{0.18, 0.155}, {0.20, 0.175}, {0.25, 0.220}, {0.30, 0.260}, {0.35, 0.300}, {0.40, 0.350},
 	} {
 		web := point.WebOfChisel(row[0], 60*deg)
-		near(t, "w/d", web, row[1], 0.04*row[1])
+		handbook.Part(fmt.Sprintf("w/D at c/D %.2f", row[0]), web, row[1], 0.04, "")
 	}
 }
 
-// Drop over diameter by turn and clearance. Reference: derived, checked with a
-// calculator from the arc the corner travels.
+// Drop over diameter by turn and clearance, with a calculator from the arc the
+// corner travels.
 func TestHeelDropTable(t *testing.T) {
+	drops := verify.Against(t, verify.Derived, "heel drop over diameter, from the arc that the corner travels")
+	back := verify.Against(t, verify.Derived, "clearance of that heel drop")
 	turns := [4]float64{10, 20, 30, 45}
 	for cl, row := range map[float64][4]float64{
 		6: {0.0092, 0.0183, 0.0275, 0.0413}, 8: {0.0123, 0.0245, 0.0368, 0.0552},
@@ -70,8 +73,9 @@ func TestHeelDropTable(t *testing.T) {
 		24: {0.0389, 0.0777, 0.1166, 0.1748},
 	} {
 		for i, drop := range row {
-			near(t, "drop/D", point.DropOfClearance(cl*deg, 1, turns[i]*deg), drop, 0.00006)
-			near(t, "clearance", point.ClearanceOfDrop(drop, 1, turns[i]*deg), cl*deg, 0.04*deg)
+			at := fmt.Sprintf("%g°, turned %g°", cl, turns[i])
+			drops.Within(at, point.DropOfClearance(cl*deg, 1, turns[i]*deg), drop, 0.00006, "")
+			back.Within(at, point.ClearanceOfDrop(drop, 1, turns[i]*deg)/deg, cl, 0.04, "°")
 		}
 	}
 	if cl := point.ClearanceOfDrop(-0.1, 10, 20*deg); !(cl < 0) {
@@ -80,9 +84,9 @@ func TestHeelDropTable(t *testing.T) {
 }
 
 func TestFeedAngle(t *testing.T) {
-	// derived: 0.2 mm/rev costs 0.36 degrees at 10 mm diameter and 3.6 at 1 mm
-	near(t, "rim", point.FeedAngle(0.2, 5), 0.36*deg, 0.006*deg)
-	near(t, "1 mm", point.FeedAngle(0.2, 0.5), 3.6*deg, 0.06*deg)
+	apart := verify.Against(t, verify.Derived, "feed angle of 0.2 mm a turn")
+	apart.Within("at 10 mm", point.FeedAngle(0.2, 5)/deg, 0.36, 0.006, "°")
+	apart.Within("at 1 mm", point.FeedAngle(0.2, 0.5)/deg, 3.6, 0.06, "°")
 	near(t, "no clearance, no feed", point.FeedLimit(3, -2*deg), 0, 0)
 }
 
@@ -155,7 +159,7 @@ func TestClosedFormsRefuseTheImpossible(t *testing.T) {
 }
 
 func TestClosedFormsRoundTrip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "chisel, heel drop, web growth and feed limit go there and back", func(t *rapid.T) {
 		web := rapid.Float64Range(0.1, 20).Draw(t, "web")
 		psi := rapid.Float64Range(1, 89).Draw(t, "psi") * deg
 		c := point.ChiselLength(web, psi)
@@ -179,7 +183,7 @@ func TestClosedFormsRoundTrip(t *testing.T) {
 }
 
 func TestClosedFormsScale(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "heights, drops, lip lengths and feed limits scale with the drill", func(t *rapid.T) {
 		d := rapid.Float64Range(0.5, 80).Draw(t, "d")
 		web := d * rapid.Float64Range(0.02, 0.4).Draw(t, "w/d")
 		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
 // Random wishes, sane and not: each closes both ways, or is refused with a
@@ -15,7 +16,8 @@ func TestConeClosesOrRefuses(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 7))
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	met, refused := 0, 0
-	for range 10000 {
+	const wishes = 10000
+	for range wishes {
 		d := between(1, 80)
 		w := point.Wanted{
 			D: d, Web: d * between(0.01, 0.6), HalfAngle: between(15, 88) * deg,
@@ -51,6 +53,7 @@ func TestConeClosesOrRefuses(t *testing.T) {
 	if met < 2000 || refused < 2000 {
 		t.Errorf("%d met, %d refused: the draw is lopsided", met, refused)
 	}
+	verify.Cases(t, "a point wished for closes both ways within 1e-9, or is refused with a reason that holds", wishes)
 }
 
 // checkRefusal fails the test unless the reason for refusing is true: the

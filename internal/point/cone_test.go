@@ -1,18 +1,20 @@
 package point_test
 
 import (
+	"fmt"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
 // plain118 is a 10 mm drill at 118 degrees, web 0.15 D and clearance 12.
 var plain118 = point.Wanted{D: 10, Web: 1.5, HalfAngle: 59 * deg, Clearance: 12 * deg, SemiAngle: 30 * deg}
 
-// derived, checked by vectors and brute force
 func TestConeCheckValues(t *testing.T) {
+	apart := verify.Against(t, verify.Derived, "cone-ground points of 10 mm, web 1.5 mm, cone of 30°, by vectors and brute force")
 	flat135 := point.Wanted{D: 10, Web: 1.5, HalfAngle: 67.5 * deg, Clearance: 10 * deg, SemiAngle: 30 * deg}
 	for _, c := range []struct {
 		w                              point.Wanted
@@ -26,11 +28,12 @@ func TestConeCheckValues(t *testing.T) {
 			t.Fatal(err)
 		}
 		s := cone.Setting()
-		near(t, "axis angle", s.AxisAngle, c.phi*deg, 0.00006*deg)
-		near(t, "offset", s.Offset, c.s, 0.00006)
-		near(t, "chisel at the axis", point.Obtuse(cone.ChiselTangent()), c.tangent*deg, 0.00006*deg)
-		near(t, "chisel", point.Obtuse(cone.Chisel()), c.chord*deg, 0.00006*deg)
-		near(t, "chisel length", cone.ChiselLength(), c.len, 0.00006)
+		name := fmt.Sprintf("%g°, ", 2*c.w.HalfAngle/deg)
+		apart.Within(name+"axis angle", s.AxisAngle/deg, c.phi, 0.00006, "°")
+		apart.Within(name+"axis offset", s.Offset, c.s, 0.00006, "mm")
+		apart.Within(name+"chisel at the axis", point.Obtuse(cone.ChiselTangent())/deg, c.tangent, 0.00006, "°")
+		apart.Within(name+"chisel, chord", point.Obtuse(cone.Chisel())/deg, c.chord, 0.00006, "°")
+		apart.Within(name+"chisel length", cone.ChiselLength(), c.len, 0.00006, "mm")
 		near(t, "vertex", s.Vertex, c.d, 0)
 		near(t, "semi-angle", s.SemiAngle, 30*deg, 0)
 		if cone.Point() != c.w {
@@ -39,9 +42,9 @@ func TestConeCheckValues(t *testing.T) {
 	}
 }
 
-// Fugelso, 2001: for ordinary points semi-angle and axis angle add to half the
-// point angle within 0.7 degrees.
+// For ordinary points semi-angle and axis angle add to half the point angle.
 func TestSemiAngleAndAxisAngle(t *testing.T) {
+	fugelso := verify.Against(t, verify.Fugelso, "semi-angle and axis angle add to half the point angle within 0.7°")
 	for _, th := range []float64{20, 25, 30} {
 		for _, pointAngle := range []float64{118, 135} {
 			for _, cl := range []float64{8, 10, 12} {
@@ -50,14 +53,15 @@ func TestSemiAngleAndAxisAngle(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				near(t, "th + phi", th*deg+cone.Setting().AxisAngle, w.HalfAngle, 0.7*deg)
+				name := fmt.Sprintf("cone %g°, point %g°, clearance %g°", th, pointAngle, cl)
+				fugelso.Within(name, th+cone.Setting().AxisAngle/deg, pointAngle/2, 0.7, "°")
 			}
 		}
 	}
 }
 
-// common practice: a cone of 26 degrees included, its axis at 45 degrees to the
-// drill's, grinds points of 116 to 118 degrees.
+// A cone of 26 degrees included, its axis at 45 degrees to the drill's, grinds
+// points of 116 to 118 degrees.
 func TestNarrowConeAt45(t *testing.T) {
 	w := plain118
 	w.SemiAngle, w.Clearance = 13*deg, 10*deg
@@ -71,7 +75,8 @@ func TestNarrowConeAt45(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "point angle", 2*ground.Point().HalfAngle, 117*deg, 1.25*deg)
+	trade := verify.Against(t, verify.Trade, "cone of 26° included, axis at 45°")
+	trade.Within("point angle, 116 to 118°", 2*ground.Point().HalfAngle/deg, 117, 1.25, "°")
 }
 
 // drawCone draws a point within reach, one that any fixture could grind.
@@ -95,7 +100,7 @@ func drawCone(t *rapid.T) point.Cone {
 }
 
 func TestConeScales(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a cone scaled with its drill keeps its angles", func(t *rapid.T) {
 		c := drawCone(t)
 		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")
 		w := c.Point()
@@ -111,7 +116,7 @@ func TestConeScales(t *testing.T) {
 }
 
 func TestChiselRisesWithVertex(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the chisel angle rises with the vertex distance, within the range said", func(t *rapid.T) {
 		c := drawCone(t)
 		w := c.Point()
 		closest, farthest, err := w.Vertices()

@@ -1,6 +1,7 @@
 package point_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -8,11 +9,12 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
-// derived, checked by vectors: D 10, web 1.5, 118 degrees, helix 30,
-// clearance 12, feed 0.2
+// D 10, web 1.5, 118 degrees, helix 30, clearance 12, feed 0.2.
 func TestEdgeAngles(t *testing.T) {
+	apart := verify.Against(t, verify.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, helix 30°, clearance 12°, feed 0.2 mm, by vectors")
 	e := point.NewEdge(point.NewFlank(10, 1.5, 59*deg, 12*deg), 30*deg)
 	for _, c := range []struct{ r, lam, gn, an, cl, working float64 }{
 		{5, 7.39, 30.62, 10.53, 12.00, 11.64},
@@ -20,19 +22,19 @@ func TestEdgeAngles(t *testing.T) {
 	} {
 		a := e.At(c.r, 0.2)
 		near(t, "radius", a.R, c.r, 0)
-		near(t, "inclination", a.Inclination, c.lam*deg, 0.005*deg)
-		near(t, "normal rake", a.NormalRake, c.gn*deg, 0.005*deg)
-		near(t, "normal clearance", a.NormalClearance, c.an*deg, 0.005*deg)
-		near(t, "clearance", a.Clearance, c.cl*deg, 0.005*deg)
-		near(t, "working clearance", a.Working, c.working*deg, 0.006*deg)
+		at := fmt.Sprintf(" at radius %g mm", c.r)
+		apart.Within("inclination"+at, a.Inclination/deg, c.lam, 0.005, "°")
+		apart.Within("normal rake"+at, a.NormalRake/deg, c.gn, 0.005, "°")
+		apart.Within("normal clearance"+at, a.NormalClearance/deg, c.an, 0.005, "°")
+		apart.Within("clearance"+at, a.Clearance/deg, c.cl, 0.005, "°")
+		apart.Within("working clearance"+at, a.Working/deg, c.working, 0.006, "°")
 		near(t, "feed angle", a.FeedAngle, a.Clearance-a.Working, 1e-12)
 	}
-	// derived: the feed adds about 0.4 degrees of rake at mid lip
 	mid := e.At(3.2, 0.2)
-	near(t, "what the feed adds", mid.WorkingRake-mid.NormalRake, 0.4*deg, 0.15*deg)
-	// common practice: about +30 degrees outside and -30 beside the chisel
-	near(t, "rake outside", e.NormalRake(5), 30*deg, 2*deg)
-	near(t, "rake beside the chisel", e.NormalRake(point.ChiselLength(1.5, 55*deg)/2), -30*deg, 5*deg)
+	apart.Within("rake that the feed adds at mid lip", (mid.WorkingRake-mid.NormalRake)/deg, 0.4, 0.15, "°")
+	trade := verify.Against(t, verify.Trade, "rake along the lip")
+	trade.Within("outside", e.NormalRake(5)/deg, 30, 2, "°")
+	trade.Within("beside the chisel edge", e.NormalRake(point.ChiselLength(1.5, 55*deg)/2)/deg, -30, 5, "°")
 }
 
 type edgeCase struct {
@@ -57,7 +59,7 @@ func angle(a, b, axis r3.Vec) float64 {
 // The angles from the planes that define them: rake face through lip and
 // helix, flank as tangent plane, cutting direction along the point's path.
 func TestEdgeByVectors(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "inclination, rake and clearance are those of the planes that define them", func(t *rapid.T) {
 		c := drawEdge(t)
 		f := c.flank()
 		e := point.NewEdge(f, c.helix)
@@ -83,7 +85,7 @@ func TestEdgeByVectors(t *testing.T) {
 }
 
 func TestRakeZero(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the rake is zero where it is said to be, and positive outside", func(t *rapid.T) {
 		c := drawEdge(t)
 		e := point.NewEdge(c.flank(), c.helix)
 		r := e.RakeZero()
@@ -104,10 +106,10 @@ func TestRakeZero(t *testing.T) {
 }
 
 func TestChiselInAction(t *testing.T) {
-	// published band: about -54 to -60 degrees, -56 at 0.030 in from the centre
-	// of a 1/2 in point
+	// about -54 to -60 degrees, -56 at 0.030 in from the centre of a 1/2 in point
+	trade := verify.Against(t, verify.Trade, "rake on the chisel edge, the band about -56°")
 	for _, psi := range []float64{55, 60, 65} {
-		near(t, "chisel rake", point.ChiselRake(59*deg, psi*deg), -56*deg, 3*deg)
+		trade.Within(fmt.Sprintf("chisel at %g°", psi), point.ChiselRake(59*deg, psi*deg)/deg, -56, 3, "°")
 	}
 	near(t, "either way of quoting", point.ChiselRake(59*deg, 125*deg), point.ChiselRake(59*deg, 55*deg), 1e-12)
 	// second computation: where the feed's slope equals the flank's fall away

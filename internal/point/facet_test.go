@@ -8,21 +8,21 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
 func TestFacets(t *testing.T) {
 	g := point.NewFlank(1, 0.15, 59*deg, 12*deg).Slope()
-	// derived, checked by brute force: one facet at 118 and clearance 12 gives
-	// a chisel of 101.6 degrees, a second facet of 30 degrees 120.263
-	near(t, "one facet", point.Obtuse(point.FacetChisel(g, 59*deg)), 101.6*deg, 0.2*deg)
-	near(t, "two facets", point.Obtuse(point.TwoFacetChisel(g, math.Tan(30*deg), 59*deg)), 120.263*deg, 0.0005*deg)
+	apart := verify.Against(t, verify.Derived, "chisel of flat facets at 118°, clearance 12°, by brute force")
+	apart.Within("one facet", point.Obtuse(point.FacetChisel(g, 59*deg))/deg, 101.6, 0.2, "°")
+	apart.Within("second facet of 30°", point.Obtuse(point.TwoFacetChisel(g, math.Tan(30*deg), 59*deg))/deg, 120.263, 0.0005, "°")
 	near(t, "no slope", point.FacetChisel(0, 59*deg), 90*deg, 1e-12)
 }
 
 // The chisel of a two-facet point where the two flanks' heights are equal on
 // the line of a lip, found by halving.
 func TestTwoFacetChiselByHeights(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a two-facet chisel is where the flanks are level, found by halving", func(t *rapid.T) {
 		k := rapid.Float64Range(30, 80).Draw(t, "k") * deg
 		g1 := rapid.Float64Range(0.01, 0.5).Draw(t, "g1")
 		g2 := rapid.Float64Range(0.01, 2).Draw(t, "g2")
@@ -43,7 +43,7 @@ func TestTwoFacetChiselByHeights(t *testing.T) {
 }
 
 func TestSecondFacet(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the second facet found gives the chisel wanted, or the refusal holds", func(t *rapid.T) {
 		k := rapid.Float64Range(20, 85).Draw(t, "k") * deg
 		g1 := rapid.Float64Range(-0.1, 0.5).Draw(t, "g1")
 		psi := rapid.Float64Range(5, 90).Draw(t, "psi") * deg

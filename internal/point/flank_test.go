@@ -1,27 +1,29 @@
 package point_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
-// derived, checked by vectors: D 10, web 1.5, 118 degrees, clearance 12, feed 0.2
+// D 10, web 1.5, 118 degrees, clearance 12, feed 0.2.
 func TestClearanceAlongLip(t *testing.T) {
+	apart := verify.Against(t, verify.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, clearance 12°, feed 0.2 mm, by vectors")
 	f := point.NewFlank(10, 1.5, 59*deg, 12*deg)
 	for _, c := range []struct{ r, cl, working float64 }{{5, 12.00, 11.64}, {2, 18.78, 17.87}} {
-		near(t, "clearance", f.Clearance(c.r), c.cl*deg, 0.005*deg)
-		near(t, "working", f.Working(c.r, 0.2), c.working*deg, 0.006*deg)
+		at := fmt.Sprintf(" at radius %g mm", c.r)
+		apart.Within("clearance"+at, f.Clearance(c.r)/deg, c.cl, 0.005, "°")
+		apart.Within("working clearance"+at, f.Working(c.r, 0.2)/deg, c.working, 0.006, "°")
 	}
-	// common practice: 8 to 10 degrees outside becomes 20 to 25 inside
+	trade := verify.Against(t, verify.Trade, "clearance at a quarter of the radius")
 	for _, outside := range []float64{8, 9, 10} {
 		inside := point.NewFlank(10, 1.5, 59*deg, outside*deg).Clearance(5*0.25) / deg
-		if inside < 20 || inside > 25 {
-			t.Errorf("%g degrees outside becomes %g at a quarter radius, want 20 to 25", outside, inside)
-		}
+		trade.Between(fmt.Sprintf("%g° outside", outside), inside, 20, 25, "°")
 	}
 }
 
@@ -40,7 +42,7 @@ func (c lipCase) flank() point.Flank { return point.NewFlank(c.d, c.w, c.k, c.cl
 // The clearance by finite differences: how fast the lip's tangent plane falls
 // along the circle of radius r.
 func TestClearanceByFiniteDifferences(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the clearance is the fall of the lip's plane along its circle", func(t *rapid.T) {
 		c := drawLip(t)
 		f := c.flank()
 		near(t, "at the corner", f.Clearance(c.d/2), c.cl, 1e-12)
@@ -56,7 +58,7 @@ func TestClearanceByFiniteDifferences(t *testing.T) {
 
 func TestLeastWorkingAgainstScan(t *testing.T) {
 	inside := 0
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the least working clearance is that of a scan along the lip", func(t *rapid.T) {
 		c := drawLip(t)
 		f := c.flank()
 		feed := c.d * math.Pow(10, rapid.Float64Range(-3, 0).Draw(t, "log feed"))
@@ -82,7 +84,7 @@ func TestLeastWorkingAgainstScan(t *testing.T) {
 }
 
 func TestFeedLimitAlongLip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "at the feed limit no clearance is left, below it some, above it none", func(t *rapid.T) {
 		c := drawLip(t)
 		f := c.flank()
 		from := c.w/2 + (c.d-c.w)/2*rapid.Float64Range(0, 0.5).Draw(t, "from")
@@ -101,7 +103,7 @@ func TestFeedLimitAlongLip(t *testing.T) {
 }
 
 func TestFlankScales(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the flank's slope and clearances do not change with scale", func(t *rapid.T) {
 		c := drawLip(t)
 		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")
 		big := point.NewFlank(s*c.d, s*c.w, c.k, c.cl)

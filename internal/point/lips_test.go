@@ -9,19 +9,20 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
 func TestOversizeBound(t *testing.T) {
-	// common practice: a hole is oversize by twice the lip-height difference,
-	// which lies between the bounds at 118 and at 135 degrees
+	// A hole is oversize by twice the lip-height difference, which lies between
+	// the bounds at 118 and at 135 degrees.
 	over := func(pointAngle float64) float64 {
 		return point.OversizeBound(12.7, point.OffsetOfHeight(0.1, pointAngle/2*deg)) - 12.7
 	}
 	near(t, "118", over(118), 0.1*math.Tan(59*deg), 1e-12)
 	near(t, "135", over(135), 0.1*math.Tan(67.5*deg), 1e-12)
-	if !(over(118) < 0.2 && 0.2 < over(135)) {
-		t.Errorf("twice the difference is outside %g to %g", over(118), over(135))
-	}
+	trade := verify.Against(t, verify.Trade, "oversize about twice the lip-height difference")
+	trade.Below("bound at 118°, of 0.1 mm", over(118), 0.2, "mm")
+	trade.Above("bound at 135°, of 0.1 mm", over(135), 0.2, "mm")
 	near(t, "off the other way", point.OversizeBound(10, -0.1), 10.2, 1e-12)
 }
 
@@ -61,7 +62,7 @@ func chiselCorner(n1, n2 r3.Vec, d1, d2, side float64) r3.Vec {
 }
 
 func TestLipsFromLengthsByVectors(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "offset and heights from lip lengths are those of a point built in space", func(t *rapid.T) {
 		d := rapid.Float64Range(1, 60).Draw(t, "d")
 		w := d * rapid.Float64Range(0.05, 0.3).Draw(t, "w/d")
 		k1 := rapid.Float64Range(40, 75).Draw(t, "k1") * deg
@@ -140,7 +141,7 @@ func drawPair(t *rapid.T) lipPair {
 }
 
 func TestTruingIsFeasibleAndLeast(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "truing puts no metal on, takes none off at one end, and knows no first lip", func(t *rapid.T) {
 		c := drawPair(t)
 		p, err := point.Truing(c.l1, c.l2, c.inner, c.outer, c.target)
 		if err != nil {
@@ -181,7 +182,7 @@ func TestTruingIsFeasibleAndLeast(t *testing.T) {
 }
 
 func TestSwappingLips(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "swapping the lips swaps heights and shares", func(t *rapid.T) {
 		c := drawPair(t)
 		near(t, "height difference", point.HeightDifference(c.l1, c.l2, c.outer), -point.HeightDifference(c.l2, c.l1, c.outer), 0)
 		k1, k2 := c.l1.HalfAngle, c.l2.HalfAngle
@@ -196,10 +197,9 @@ func TestSwappingLips(t *testing.T) {
 }
 
 func TestStock(t *testing.T) {
-	// derived: a land of 0.3 mm at 12 degrees is 0.0638 mm of stock
-	near(t, "land", point.StockOfFlankLand(0.3, 12*deg, 0), 0.0638, 0.00005)
-	// derived: a minimum of 0.06 mm for the same land, the trade's rounding
-	near(t, "land, feeding", point.StockOfFlankLand(0.3, 12*deg, 0.5*deg), 0.06, 0.005)
+	apart := verify.Against(t, verify.Derived, "stock of a land of 0.3 mm at 12° of clearance")
+	apart.Within("at rest", point.StockOfFlankLand(0.3, 12*deg, 0), 0.0638, 0.00005, "mm")
+	apart.Within("feeding, the trade's rounding", point.StockOfFlankLand(0.3, 12*deg, 0.5*deg), 0.06, 0.005, "mm")
 	near(t, "margin", point.StockOfMargin(0.7), 0.7, 0)
 	near(t, "corner at 90", point.StockOfCorner(0.4, 45*deg), 0.4, 1e-12)
 	if point.StockOfCorner(0.4, 59*deg) > 0.4/math.Sin(59*deg) {

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 func TestSolve(t *testing.T) {
@@ -46,7 +48,7 @@ func TestSolve(t *testing.T) {
 }
 
 func TestCubicRoots(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a cubic's roots come back", func(t *rapid.T) {
 		place := rapid.Float64Range(-5, 5)
 		a, b, c := place.Draw(t, "a"), place.Draw(t, "b"), place.Draw(t, "c")
 		lead := rapid.SampledFrom([]float64{-2, 0, 1}).Draw(t, "lead")

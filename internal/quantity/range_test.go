@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 func TestSignedRange(t *testing.T) {
@@ -35,7 +37,7 @@ func TestSignedRange(t *testing.T) {
 
 // Where nothing is negative, the two read alike.
 func TestSignedRangeIsRange(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a range that may be negative reads like one that may not, where nothing is", func(t *rapid.T) {
 		text := rapid.StringMatching(`[0-9]{1,2}(mm|in)?\.\.[0-9]{1,2}(mm|in)? by [0-9](mm|in)?`).Draw(t, "text")
 		a, errA := ParseRange(Length, text, Metric)
 		b, errB := ParseRangeSigned(Length, text, Metric)

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
 )
 
 func TestNames(t *testing.T) {
@@ -122,7 +124,7 @@ func TestEveryNameReadsBack(t *testing.T) {
 
 // Sizes bracket a diameter, and going up from the size below leads back.
 func TestNeighboursBracket(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the sizes below and above bracket a diameter and lead back to each other", func(t *rapid.T) {
 		mm := rapid.Float64Range(0.2, 89).Draw(t, "mm")
 		up, okUp := NextUp(mm)
 		down, okDown := NextDown(mm)

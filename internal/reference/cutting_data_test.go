@@ -1,6 +1,7 @@
 package reference_test
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"regexp"
@@ -9,6 +10,7 @@ import (
 	"testing"
 
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
 const (
@@ -102,6 +104,7 @@ func TestTablesShowWhatWasPublished(t *testing.T) {
 
 // Every table that was typed in by hand, against a second copy made apart.
 func TestTablesAgreeWithASecondCopy(t *testing.T) {
+	copied := verify.Against(t, verify.SecondCopy, "rows that agree, cell for cell")
 	text, err := os.ReadFile("testdata/published.txt")
 	if err != nil {
 		t.Fatal(err)
@@ -125,6 +128,7 @@ func TestTablesAgreeWithASecondCopy(t *testing.T) {
 			t.Errorf("%s: %d rows, want %d", table.Name, len(rows), len(want[table.Name]))
 			continue
 		}
+		agree := 0
 		for i, row := range rows {
 			switch table.Name {
 			case "point-forms":
@@ -134,28 +138,32 @@ func TestTablesAgreeWithASecondCopy(t *testing.T) {
 			}
 			if !slices.Equal(row, want[table.Name][i]) {
 				t.Errorf("%s: got %q, want %q", table.Name, row, want[table.Name][i])
+			} else {
+				agree++
 			}
 		}
+		copied.Within(table.Name, float64(agree), float64(len(want[table.Name])), 0, "rows")
 	}
 	if compared != len(want) {
 		t.Errorf("%d tables compared, want %d", compared, len(want))
 	}
 }
 
-// Machinery's Handbook, Table 3 and Table 4 (from memory).
 func TestFactorsByName(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook.Recalled("high"), "tool-wear factor and machine efficiency")
 	for name, want := range map[string]float64{"sharp": 1, "normal": 1.3, "dull": 1.5} {
 		f, ok := reference.WearFactor(name)
-		if !ok || f.Mid() != want || f.Source.Label != reference.Memory {
+		if !ok || f.Source.Label != reference.Memory {
 			t.Errorf("%s: got %+v", name, f)
 		}
+		handbook.Within(name, f.Mid(), want, 0, "")
 	}
 	for name, want := range map[string]float64{"belt": 0.9, "back-gear": 0.75, "geared-head": 0.75, "hydraulic": 0.75} {
 		f, ok := reference.DriveFactor(name)
 		if !ok {
 			t.Fatalf("no drive %s", name)
 		}
-		agrees(t, name, f.Mid(), want, 1e-12)
+		handbook.Within(name+", middle", f.Mid(), want, 1e-12, "")
 	}
 	if _, ok := reference.WearFactor("belt"); ok {
 		t.Error("a drive is no condition")
@@ -173,15 +181,15 @@ func TestFactorsByName(t *testing.T) {
 	}
 }
 
-// Machinery's Handbook, 31st ed., Table 22 (in print, in part): at the printed
-// diameters, and half way between two.
+// At the printed diameters, and half way between two.
 func TestDiameterCorrection(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook, "Table 22, in part, diameter correction of the speed")
 	for in, want := range map[float64]float64{0.08: 0.30, 0.15: 0.44, 0.25: 0.56, 0.40: 0.78, 0.60: 1.00, 1: 1.32, 2: 1.81, 3: 2.11, 4: 2.29, 1.5: 1.565} {
 		fd, source, ok := reference.DiameterCorrection(in * 25.4)
 		if !ok || source.Label != reference.InPrint {
 			t.Errorf("%v in: %v %v", in, source, ok)
 		}
-		agrees(t, "Fd", fd, want, 1e-9)
+		handbook.Within(fmt.Sprintf("Fd at %g in", in), fd, want, 1e-9, "")
 	}
 	for _, in := range []float64{0.079, 4.001, math.NaN()} {
 		if fd, source, ok := reference.DiameterCorrection(in * 25.4); ok || !math.IsNaN(fd) || source != nil {
@@ -190,15 +198,16 @@ func TestDiameterCorrection(t *testing.T) {
 	}
 }
 
-// Common practice: three diameters is deep; the larger of 35 to 40 % at six.
+// Three diameters is deep; the larger of 35 to 40 % at six.
 func TestDeep(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "what a deep hole takes off speed and feed")
 	for _, v := range []struct{ ratio, from, speed, feed float64 }{
 		{0, 0, 0, 0}, {2.99, 0, 0, 0}, {3, 3, 0.1, 0.1}, {4.5, 4, 0.2, 0.1}, {5, 5, 0.3, 0.2}, {6, 6, 0.4, 0.2}, {20, 6, 0.4, 0.2},
 	} {
 		c := reference.Deep(v.ratio)
 		agrees(t, "from", c.Depth, v.from, 0)
-		agrees(t, "speed", c.Speed, v.speed, 1e-12)
-		agrees(t, "feed", c.Feed, v.feed, 1e-12)
+		trade.Within(fmt.Sprintf("%g diameters, off the speed", v.ratio), 100*c.Speed, 100*v.speed, 1e-10, "%")
+		trade.Within(fmt.Sprintf("%g diameters, off the feed", v.ratio), 100*c.Feed, 100*v.feed, 1e-10, "%")
 		if c.Source.Label != reference.Practice {
 			t.Errorf("%v: %v", v.ratio, c.Source)
 		}
@@ -211,16 +220,18 @@ func TestDeep(t *testing.T) {
 }
 
 // Each plug closes on itself: small end plus taper times depth is the gauge
-// line, and the taper per foot is twelve times that per inch (derived).
+// line, and the taper per foot is twelve times that per inch.
 func TestMorseTapersClose(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "Morse tapers: small end plus taper times depth is the gauge line")
+	foot := verify.Against(t, verify.Trade, "Morse tapers: taper per foot")
 	for number := range 8 {
 		m, ok := reference.MorseTaper(number)
 		if !ok || m.Number != number || m.Source.Label != reference.Practice {
 			t.Fatalf("MT%d: %+v", number, m)
 		}
-		agrees(t, "gauge line, in", (m.SmallEnd+m.Taper*m.Depth)/25.4, m.GaugeLine/25.4, 0.0012)
+		trade.Within(fmt.Sprintf("MT%d", number), (m.SmallEnd+m.Taper*m.Depth)/25.4, m.GaugeLine/25.4, 0.0012, "in")
 		perFoot := rowOf(t, "morse-tapers", string(rune('0'+number)))[1]
-		agrees(t, "taper per foot", 12*m.Taper, number1(t, perFoot), 0.0005)
+		foot.Within(fmt.Sprintf("MT%d", number), 12*m.Taper, number1(t, perFoot), 0.0005, "in")
 	}
 	for _, number := range []int{-1, 8} {
 		if _, ok := reference.MorseTaper(number); ok {
@@ -280,17 +291,18 @@ func TestHelixMeetsTheTradesBands(t *testing.T) {
 	}
 }
 
-// An older linear rule for 1/8 to 1 in (from memory, medium): average maximum
-// 0.005 + 0.005 D, mean 0.002 + 0.005 D, average minimum 0.001 + 0.003 D.
+// An older linear rule for 1/8 to 1 in: average maximum 0.005 + 0.005 D, mean
+// 0.002 + 0.005 D, average minimum 0.001 + 0.003 D.
 func TestOversizeMeetsTheLinearRule(t *testing.T) {
+	rule := verify.Against(t, verify.Trade.Recalled("medium"), "an older linear rule of oversize in drilling, 1/8 to 1 in")
 	for in := 0.125; in <= 1; in += 0.0625 {
 		o, ok := reference.UsualOversize(in * 25.4)
 		if !ok || o.Source.Label != reference.Memory || !(o.Low < o.Mean && o.Mean < o.High) {
 			t.Fatalf("%v in: %+v", in, o)
 		}
-		agrees(t, "average maximum", o.High/25.4, 0.005+0.005*in, 0.002)
-		agrees(t, "mean", o.Mean/25.4, 0.002+0.005*in, 0.001)
-		agrees(t, "average minimum", o.Low/25.4, 0.001+0.003*in, 0.001)
+		rule.Within(fmt.Sprintf("%g in, average maximum", in), o.High/25.4, 0.005+0.005*in, 0.002, "in")
+		rule.Within(fmt.Sprintf("%g in, mean", in), o.Mean/25.4, 0.002+0.005*in, 0.001, "in")
+		rule.Within(fmt.Sprintf("%g in, average minimum", in), o.Low/25.4, 0.001+0.003*in, 0.001, "in")
 	}
 	o, _ := reference.UsualOversize(0.375 * 25.4)
 	agrees(t, "mean half way from 1/4 to 1/2", o.Mean/25.4, 0.0045, 1e-9)
@@ -309,18 +321,19 @@ func TestRulesOfThinningAndHoles(t *testing.T) {
 	}
 	agrees(t, "least chisel", reference.LeastChiselRatio, 1./20, 0)
 	// A shank of 240 HV, by the conversions that the source names.
-	agrees(t, "shank stress, MPa", reference.ShankStress, 3.2*240*0.7*0.58/2, 2)
-	// Straight to 3 diameters, pecks to 8 (common practice); pecks of 1 diameter
-	// or less, a pilot under 60 % (from memory); a chuck to 13 mm or 1/2 in (common
-	// practice).
+	hand := verify.Against(t, verify.Derived, "shear stress of a shank of 240 HV, half of what makes it yield")
+	hand.Within("3.2 x 240 x 0.7 x 0.58 / 2", reference.ShankStress, 3.2*240*0.7*0.58/2, 2, "MPa")
+	// Pecks of 1 diameter or less and a pilot under 60 % are remembered.
+	trade := verify.Against(t, verify.Trade, "rules of holes and shanks")
 	for what, v := range map[string][2]float64{
 		"first stroke": {reference.PeckFirst, 3}, "deepest": {reference.DeepestPecked, 8}, "second stroke": {reference.PeckNext, 1},
 		"shrinking": {reference.PeckShrink, 0.8}, "least stroke": {reference.PeckLeast, 0.5}, "pilot": {reference.PilotTop, 0.6},
 		"parallel shank, mm": {reference.ParallelShankMetric, 13}, "parallel shank, in": {reference.ParallelShankInch, 12.7},
 	} {
-		agrees(t, what, v[0], v[1], 0)
+		trade.Within(what, v[0], v[1], 0, "")
 	}
-	agrees(t, "wheel speed", reference.OrdinaryWheelSpeed, 6500*footM/60, 0.05)
+	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
+	ansi.Within("6500 ft/min", reference.OrdinaryWheelSpeed, 6500*footM/60, 0.05, "m/s")
 	sources := []*reference.Source{
 		reference.ShankStressSource(), reference.ParallelShankSource(), reference.OrdinaryWheelSource(), reference.DeepestSource(),
 		reference.PeckSources()[0], reference.PeckSources()[1], reference.PeckSources()[2],

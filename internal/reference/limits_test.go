@@ -12,6 +12,7 @@ import (
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
 const degree = math.Pi / 180
@@ -36,9 +37,9 @@ func cells(t *testing.T, name string) [][]string {
 	return nil
 }
 
-// Lip clearance by drill size, a US cutting-tool handbook (from memory,
-// medium-high): general, hard and soft work; both ends of each row.
+// General, hard and soft work; both ends of each row.
 func TestClearanceTable(t *testing.T) {
+	handbook := verify.Against(t, verify.ToolHandbook, "lip clearance by drill size, ends of each row")
 	for _, c := range []struct {
 		from, to            float64 // in
 		general, hard, soft float64
@@ -49,7 +50,7 @@ func TestClearanceTable(t *testing.T) {
 		for _, in := range []float64{c.from, c.to} {
 			for relief, want := range map[reference.Relief]float64{reference.General: c.general, reference.Hard: c.hard, reference.Soft: c.soft} {
 				aim, band := reference.Clearance(in*reference.InchMM, relief)
-				at(t, fmt.Sprint(in, " in, ", relief), aim/degree, want)
+				handbook.Within(fmt.Sprint(in, " in, ", relief), aim/degree, want, 1e-9*want, "°")
 				if !band.Holds(aim) || band.Source.Label != reference.Memory {
 					t.Errorf("%v in, %v: aim %v in %+v", in, relief, aim, band)
 				}
@@ -80,7 +81,7 @@ func TestClearanceBand(t *testing.T) {
 // Common practice: an ordinary band of 8 to 12 degrees fits drills of 3/8 in and
 // more, and smaller drills want more; about 6 outside is the least.
 func TestClearanceFallsWithSize(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a larger drill never wants more clearance, nor harder work", func(t *rapid.T) {
 		small := rapid.Float64Range(0.2, 80).Draw(t, "small")
 		large := small + rapid.Float64Range(0, 20).Draw(t, "larger by")
 		r := rapid.SampledFrom([]reference.Relief{reference.General, reference.Hard, reference.Soft}).Draw(t, "work")
@@ -126,31 +127,37 @@ func TestLimitsOfNoDrill(t *testing.T) {
 	}
 }
 
-// The point angle's tolerance, 118 ± 3 in DIN 1414 and ISO 10899 (from memory,
-// medium), the chisel edge's 120 to 135 (common practice).
+// The point angle's tolerance, 118 ± 3, and the chisel edge's 120 to 135.
 func TestAngles(t *testing.T) {
-	at(t, "standard point", reference.StandardPointAngle/degree, 118)
+	standard := verify.Against(t, verify.DIN1414, "point angle and its tolerance")
+	trade := verify.Against(t, verify.Trade, "chisel-edge angle")
+	standard.Within("standard point", reference.StandardPointAngle/degree, 118, 118e-9, "°")
 	for _, wanted := range []float64{118, 135, 90} {
 		b := reference.PointAngle(wanted * degree)
-		at(t, "from", b.Low/degree, wanted-3)
-		at(t, "to", b.High/degree, wanted+3)
+		standard.Within(fmt.Sprintf("%g wanted, from", wanted), b.Low/degree, wanted-3, 1e-7, "°")
+		standard.Within(fmt.Sprintf("%g wanted, to", wanted), b.High/degree, wanted+3, 1e-7, "°")
 		if b.Source.Label != reference.Memory {
 			t.Errorf("labelled %v", b.Source.Label)
 		}
 	}
-	at(t, "chisel from", reference.ChiselAngle.Low/degree, 120)
-	at(t, "chisel to", reference.ChiselAngle.High/degree, 135)
+	trade.Within("from", reference.ChiselAngle.Low/degree, 120, 120e-9, "°")
+	trade.Within("to", reference.ChiselAngle.High/degree, 135, 135e-9, "°")
 }
 
-// Relative lip height, inches, as recalled from ASME B94.11M (from memory,
-// medium); 2 to 10 mm is the trade's 0.05 mm (common practice).
+// Inches, but from 2 to 10 mm the trade's 0.05 mm.
 func TestLipHeight(t *testing.T) {
+	standard := verify.Against(t, verify.ASME, "relative lip height")
+	trade := verify.Against(t, verify.Trade, "relative lip height from 2 to 10 mm")
 	for _, c := range []struct{ d, limit float64 }{
 		{1, 0.002 * 25.4}, {1.99, 0.002 * 25.4}, {2, 0.05}, {3.175, 0.05}, {10, 0.05}, {10 + 1e-12, 0.05}, {10.01, 0.004 * 25.4},
 		{12.7, 0.004 * 25.4}, {12.71, 0.005 * 25.4}, {25.4, 0.005 * 25.4}, {25.41, 0.006 * 25.4}, {88.9, 0.006 * 25.4}, {100, 0.006 * 25.4},
 	} {
 		b := reference.LipHeight(c.d)
-		at(t, fmt.Sprint(c.d, " mm"), b.High, c.limit)
+		if c.limit == 0.05 {
+			trade.Within(fmt.Sprint(c.d, " mm"), b.High, c.limit, 1e-9, "mm")
+		} else {
+			standard.Within(fmt.Sprint(c.d, " mm"), b.High/25.4, c.limit/25.4, 1e-9/25.4, "in")
+		}
 		at(t, fmt.Sprint(c.d, " mm, the other way"), b.Low, -c.limit)
 		if small := c.limit == 0.05; (b.Source.Label == reference.Practice) != small {
 			t.Errorf("%v mm: labelled %v", c.d, b.Source.Label)
@@ -158,8 +165,8 @@ func TestLipHeight(t *testing.T) {
 	}
 }
 
-// Hole tolerance for drilling with jigs, AND10387 (common practice), inches.
 func TestHoleOversize(t *testing.T) {
+	jigs := verify.Against(t, verify.JigDrilling, "hole tolerance for drilling with jigs, ends of each row")
 	for _, c := range []struct{ from, to, plus float64 }{
 		{0.0135, 0.125, 0.004}, {0.126, 0.25, 0.005}, {0.251, 0.5, 0.006}, {0.501, 0.75, 0.008}, {0.751, 1, 0.010}, {1.001, 2, 0.012},
 	} {
@@ -168,7 +175,7 @@ func TestHoleOversize(t *testing.T) {
 			if !ok || b.Low != 0 {
 				t.Errorf("%v in: %+v, %v", in, b, ok)
 			}
-			at(t, fmt.Sprint(in, " in"), b.High/25.4, c.plus)
+			jigs.Within(fmt.Sprint(in, " in"), b.High/25.4, c.plus, 1e-9, "in")
 		}
 	}
 	for _, in := range []float64{0.0134, 2.001} {
@@ -179,14 +186,13 @@ func TestHoleOversize(t *testing.T) {
 }
 
 // The web as new: 20 % of the diameter at 1/8 in, 17 at 1/4, 14 at 1/2, 12 at one
-// inch and over, an old US cutting-tool handbook (from memory, medium).
+// inch and over.
 func TestNewWeb(t *testing.T) {
+	handbook := verify.Against(t, verify.OldToolHandbook, "web of a new drill over its diameter")
 	for in, part := range map[float64]float64{0.125: 0.20, 0.25: 0.17, 0.5: 0.14, 1: 0.12, 2: 0.12} {
-		if got := reference.NewWeb(in*25.4) / (in * 25.4); math.Abs(got-part) > 0.005 {
-			t.Errorf("%v in: %.4f, want %.2f", in, got, part)
-		}
+		handbook.Within(fmt.Sprint(in, " in"), reference.NewWeb(in*25.4)/(in*25.4), part, 0.005, "")
 	}
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a larger drill as new has a thicker web and a smaller part of it", func(t *rapid.T) {
 		small := rapid.Float64Range(0.3, 80).Draw(t, "small")
 		large := small * rapid.Float64Range(1, 2).Draw(t, "times")
 		if reference.NewWeb(large) < reference.NewWeb(small)-1e-12 || reference.NewWeb(large)/large > reference.NewWeb(small)/small+1e-12 {
@@ -198,13 +204,12 @@ func TestNewWeb(t *testing.T) {
 	})
 }
 
-// Machinery's Handbook, 31st ed., p. 1153 (read in print): c/D 0.18 for standard
-// drills, 0.03 for split points; its Table 7 ends at w/D 0.35. Common practice:
-// webs grow 0.014 to 0.018 mm per mm.
 func TestWebAndChisel(t *testing.T) {
-	at(t, "standard", reference.StandardChiselRatio, 0.18)
-	at(t, "split", reference.SplitChiselRatio, 0.03)
-	at(t, "end of the table", reference.WebLimit.High, 0.35)
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, chisel edges and webs")
+	trade := verify.Against(t, verify.Trade, "growth of the web, mm per mm")
+	handbook.Within("c/D of standard drills", reference.StandardChiselRatio, 0.18, 1e-9, "")
+	handbook.Within("c/D of split points", reference.SplitChiselRatio, 0.03, 1e-9, "")
+	handbook.Within("w/D at the end of Table 7", reference.WebLimit.High, 0.35, 1e-9, "")
 	small := 0.2 / (math.Sqrt(3) / 2) // web 20 %, from memory; the chisel at 120 degrees
 	if got := reference.NewChiselRatio(25.4 / 8); math.Abs(got-small) > 0.001 {
 		t.Errorf("1/8 in: c/D %.4f as new, want %.4f", got, small)
@@ -215,8 +220,8 @@ func TestWebAndChisel(t *testing.T) {
 			t.Errorf("%s: none at all is outside %+v", what, b)
 		}
 	}
-	at(t, "taper from", reference.WebTaperLow, 0.014)
-	at(t, "taper to", reference.WebTaperHigh, 0.018)
+	trade.Within("from", reference.WebTaperLow, 0.014, 1e-9, "")
+	trade.Within("to", reference.WebTaperHigh, 0.018, 1e-9, "")
 	at(t, "the middle", reference.WebTaper, (reference.WebTaperLow+reference.WebTaperHigh)/2)
 	for label, source := range map[reference.Label]*reference.Source{
 		reference.Practice: reference.WebTaperSource(), reference.InPrint: reference.StandardChiselSource(), reference.Memory: reference.NewWebSource(),
@@ -227,10 +232,10 @@ func TestWebAndChisel(t *testing.T) {
 	}
 }
 
-// Common practice: regrind at a land of 0.25 to 0.38 mm. The rest are this
-// program's own rules and say so.
+// The rest are this program's own rules and say so.
 func TestWear(t *testing.T) {
-	at(t, "land", reference.FlankWear(12).High, 0.25)
+	trade := verify.Against(t, verify.Trade, "regrind at a land of 0.25 to 0.38 mm")
+	trade.Within("the lower end", reference.FlankWear(12).High, 0.25, 1e-9, "mm")
 	at(t, "land of no known drill", reference.FlankWear(math.NaN()).High, 0.25)
 	at(t, "land of a small drill", reference.FlankWear(3).High, 0.09)
 	at(t, "margin", reference.MarginWear(12).High, 12)

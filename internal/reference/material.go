@@ -1,12 +1,11 @@
 package reference
 
 import (
-	"math"
 	"slices"
 	"strings"
 	"sync"
 
-	"github.com/agnivade/levenshtein"
+	"evenlip/internal/near"
 )
 
 // Material is a work material and what is published about drilling it with a
@@ -103,19 +102,18 @@ func SuggestMaterial(name string) string {
 	if name == "" || len(name) > longestName {
 		return ""
 	}
-	best, least := "", math.MaxInt
+	owner := map[string]string{}
+	var names []string
 	for _, m := range materials() {
 		for _, known := range append([]string{m.Name}, m.Also...) {
-			away := levenshtein.ComputeDistance(name, known)
 			if strings.HasPrefix(known, name) {
-				away = 0
+				return m.Name
 			}
-			if away < least && 3*away <= len(known) {
-				best, least = m.Name, away
-			}
+			owner[known] = m.Name
+			names = append(names, known)
 		}
 	}
-	return best
+	return owner[near.Name(name, names...)]
 }
 
 // plainName returns a name as the list spells it.

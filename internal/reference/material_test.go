@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
 // number1 reads one cell as a number.
@@ -29,15 +30,17 @@ func found(t *testing.T, name string) *reference.Material {
 	return m
 }
 
-// Machinery's Handbook, work-material factor Kd (from memory, high).
 func TestWorkMaterialFactors(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook.Recalled("high"), "work-material factor Kd")
 	for name, want := range map[string][2]float64{ // torque, thrust
 		"free-cutting-steel": {12000, 12000}, "steel-200": {24000, 24000}, "steel-300": {31000, 31000}, "steel-400": {34000, 34000},
 		"cast-iron-150": {14000, 14000}, "aluminium": {7000, 7000}, "magnesium": {4000, 4000}, "brass": {14000, 14000}, "leaded-brass": {7000, 7000},
 		"stainless-316": {24000, 35000}, "titanium": {18000, 29000}, "high-temperature-alloy": {40000, 40000}, "nickel-molybdenum": {30000, 37000},
 	} {
 		m := found(t, name)
-		if m.KdTorque != want[0] || m.KdThrust != want[1] || !m.HasForce() || m.KdSource.Label != reference.Memory {
+		handbook.Within(name+", torque", m.KdTorque, want[0], 0, "")
+		handbook.Within(name+", thrust", m.KdThrust, want[1], 0, "")
+		if !m.HasForce() || m.KdSource.Label != reference.Memory {
 			t.Errorf("%s: torque %v, thrust %v, %v", name, m.KdTorque, m.KdThrust, m.KdSource)
 		}
 	}
@@ -46,9 +49,10 @@ func TestWorkMaterialFactors(t *testing.T) {
 	}
 }
 
-// Cutting speeds in ft/min: Navy course (in print) where it has the material,
-// else the trade chart (common practice); m/min from a printed textbook table.
+// Cutting speeds: the Navy course where it has the material, else the trade's
+// chart, in ft/min; m/min from a printed textbook table.
 func TestCuttingSpeeds(t *testing.T) {
+	unit := map[float64]string{footM: "ft/min", 1: "m/min"}
 	for name, want := range map[string][3]float64{ // low, high, m/min in one unit
 		"free-cutting-steel": {80, 110, footM}, "steel-200": {70, 80, footM}, "steel-300": {50, 70, footM}, "steel-400": {25, 35, footM},
 		"stainless-316": {30, 40, footM}, "cast-iron-150": {70, 150, footM}, "aluminium": {200, 300, footM}, "brass": {200, 300, footM},
@@ -56,14 +60,27 @@ func TestCuttingSpeeds(t *testing.T) {
 		"titanium": {12, 12, 1}, "titanium-pure": {30, 30, 1}, "zinc": {76, 76, 1}, "tool-steel": {15, 18, 1}, "stainless-ph": {15, 15, 1},
 	} {
 		m := found(t, name)
-		agrees(t, name+" low", m.Speed.Low, want[0]*want[2], 1e-9)
-		agrees(t, name+" high", m.Speed.High, want[1]*want[2], 1e-9)
+		source := verify.Against(t, speedSource(m, want[2]), "cutting speed by material")
+		source.Within(name+", from", m.Speed.Low/want[2], want[0], 1e-9/want[2], unit[want[2]])
+		source.Within(name+", to", m.Speed.High/want[2], want[1], 1e-9/want[2], unit[want[2]])
 	}
 	for name, label := range map[string]reference.Label{"steel-200": reference.InPrint, "steel-400": reference.Practice, "titanium": reference.InPrint, "magnesium": reference.Practice} {
 		if m := found(t, name); m.Speed.Source.Label != label {
 			t.Errorf("%s: speed %v", name, m.Speed.Source)
 		}
 	}
+}
+
+// speedSource is whose a speed is: the course's or the textbook's where it was
+// read in print, else the trade's.
+func speedSource(m *reference.Material, unit float64) verify.Source {
+	switch {
+	case m.Speed.Source.Label != reference.InPrint:
+		return verify.Trade
+	case unit == 1:
+		return verify.MachiningProcesses
+	}
+	return verify.Navy
 }
 
 // Points by work material: common practice, textbooks (from memory), and one
@@ -75,9 +92,13 @@ func TestPointAngles(t *testing.T) {
 		"magnesium": {70, 118, 118}, "titanium": {135, 135, 135}, "zinc": {118, 118, 118}, "tool-steel": {118, 118, 118}, "copper": {118, 118, 118},
 	} {
 		m := found(t, name)
-		agrees(t, name+" low", m.Point.Low, want[0]*radian, 1e-12)
-		agrees(t, name+" high", m.Point.High, want[1]*radian, 1e-12)
-		agrees(t, name+" aim", m.PointAim, want[2]*radian, 1e-12)
+		trade := verify.Against(t, verify.Trade, "point angle by material")
+		if m.PointSource.Label == reference.InPrint {
+			trade = verify.Against(t, verify.MachiningProcesses, "Table 5.4, point angle by material")
+		}
+		trade.Within(name+", from", m.Point.Low/radian, want[0], 1e-12/radian, "°")
+		trade.Within(name+", to", m.Point.High/radian, want[1], 1e-12/radian, "°")
+		trade.Within(name+", aim", m.PointAim/radian, want[2], 1e-12/radian, "°")
 	}
 	m := found(t, "tool-steel")
 	if m.Clearance.Source.Label != reference.InPrint || m.PointSource.Label != reference.InPrint {

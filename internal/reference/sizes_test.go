@@ -1,11 +1,14 @@
 package reference
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
+
+	"evenlip/internal/verify"
 )
 
 // The diameters in millimetres, as lists print them beside the inches; both
@@ -34,17 +37,21 @@ func TestNumberAndLetterSizesAgreeWithTheMillimetresInPrint(t *testing.T) {
 	if len(numbersMM) != 80 || len(lettersMM) != 26 {
 		t.Fatal("the check list is incomplete")
 	}
+	standard := verify.Against(t, verify.ASME.Recalled("high"), "diameters of numbers and letters, to a thousandth")
 	for i, want := range numbersMM {
-		if got, ok := NumberDrill(i + 1); !ok || math.Abs(got-want) > printed {
-			t.Errorf("#%d: %v %v, want %v", i+1, got, ok, want)
+		got, ok := NumberDrill(i + 1)
+		if !ok {
+			t.Errorf("no #%d", i+1)
 		}
+		standard.Within(fmt.Sprintf("#%d", i+1), got, want, printed, "mm")
 	}
 	for i, want := range lettersMM {
 		upper, ok1 := LetterDrill(byte('A' + i))
 		lower, ok2 := LetterDrill(byte('a' + i))
-		if !ok1 || !ok2 || upper != lower || math.Abs(upper-want) > printed {
+		if !ok1 || !ok2 || upper != lower {
 			t.Errorf("%c: %v %v, want %v", 'A'+i, upper, lower, want)
 		}
+		standard.Within(string(rune('A'+i)), upper, want, printed, "mm")
 	}
 }
 

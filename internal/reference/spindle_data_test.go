@@ -1,12 +1,15 @@
 package reference
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 	"testing"
+
+	"evenlip/internal/verify"
 )
 
-// Machinery's Handbook, 31st ed., Table 7 (read in print): every row comes back
-// as printed, and half way between two rows stands the mean.
+// Every row comes back as printed, and half way between two rows stands the mean.
 func TestPrintedFactorsAreTheTable(t *testing.T) {
 	rows := [][4]float64{
 		{0.03, 1.000, 1.100, 0.001}, {0.05, 1.005, 1.140, 0.003}, {0.08, 1.015, 1.200, 0.006}, {0.10, 1.020, 1.235, 0.010},
@@ -20,8 +23,13 @@ func TestPrintedFactorsAreTheTable(t *testing.T) {
 			t.Errorf("at %g: %g %g %g %v, not %g %g %g", q, ga, gb, gj, ok, a, b, j)
 		}
 	}
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, as embedded").To(3)
 	for i, r := range rows {
 		check(r[0], r[1], r[2], r[3])
+		a, b, j, _ := PrintedFactors(r[0])
+		handbook.Within(fmt.Sprintf("A at c/D %.2f", r[0]), a, r[1], 1e-9, "")
+		handbook.Within(fmt.Sprintf("B at c/D %.2f", r[0]), b, r[2], 1e-9, "")
+		handbook.Within(fmt.Sprintf("J at c/D %.2f", r[0]), j, r[3], 1e-9, "")
 		if i > 0 {
 			p := rows[i-1]
 			check((p[0]+r[0])/2, (p[1]+r[1])/2, (p[2]+r[2])/2, (p[3]+r[3])/2)
@@ -37,15 +45,17 @@ func TestPrintedFactorsAreTheTable(t *testing.T) {
 	}
 }
 
-// 29 CFR 1910.215(a)(4) and (b)(9) (read in print): 1/8 in and 1/4 in.
 func TestGapsToTheWheel(t *testing.T) {
-	if RestGap.High != 3.175 || RestGap.Low != 0 || TongueGap.High != 6.35 || TongueGap.Low != 0 {
+	rule := verify.Against(t, verify.SafetyRule, "(a)(4) and (b)(9), gaps to the wheel")
+	rule.Within("work rest, 1/8 in", RestGap.High, 3.175, 0, "mm")
+	rule.Within("tongue, 1/4 in", TongueGap.High, 6.35, 0, "mm")
+	if RestGap.Low != 0 || TongueGap.Low != 0 {
 		t.Errorf("rest %v, tongue %v", RestGap, TongueGap)
 	}
 }
 
-// Common practice: straight flutes for brass, lead, copper and most plastics;
-// a high helix for deep holes; ordinary ones else.
+// Straight flutes for brass, lead, copper and most plastics; a high helix for deep
+// holes; ordinary ones else.
 func TestFluteFor(t *testing.T) {
 	find := func(name string) *Material {
 		m, _ := FindMaterial(name)
@@ -60,9 +70,11 @@ func TestFluteFor(t *testing.T) {
 		{"steel-200", false, OrdinaryHelix}, {"steel-200", true, HighHelix}, {"", true, HighHelix}, {"", false, OrdinaryHelix},
 	} {
 		got, source := FluteFor(find(c.material), c.deep)
-		if got != c.want || source.Label != Practice {
-			t.Errorf("%s, deep %v: %v (%v), not %v", c.material, c.deep, got, source, c.want)
+		if source.Label != Practice {
+			t.Errorf("%s, deep %v: %v", c.material, c.deep, source)
 		}
+		name := cmp.Or(c.material, "no material") + map[bool]string{true: ", deep"}[c.deep]
+		verify.Against(t, verify.Trade, "flutes by material and depth").Says(name, flutes[got], flutes[c.want])
 	}
 	for _, name := range straightFor {
 		if _, ok := FindMaterial(name); !ok {
@@ -70,6 +82,9 @@ func TestFluteFor(t *testing.T) {
 		}
 	}
 }
+
+// flutes are the flutes' names.
+var flutes = map[Flute]string{StraightFlutes: "straight", OrdinaryHelix: "ordinary helix", HighHelix: "high helix"}
 
 func TestSpeedPickIsTheMiddle(t *testing.T) {
 	if v, source := SpeedPick(Band{Low: 20, High: 30}); v != 25 || source.Label != Own {
@@ -80,13 +95,12 @@ func TestSpeedPickIsTheMiddle(t *testing.T) {
 	}
 }
 
-// The handbook's angle: w/c over the rows of its Table 7 is sin of it within 4 %.
+// The handbook's angle: w/c over the rows of its Table 7 is the sine of it.
 func TestHandbookChiselAngle(t *testing.T) {
+	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web over chisel edge is the sine of 60°")
 	want := math.Sin(HandbookChiselAngle)
 	for _, cells := range published(chiselFactors)() {
 		c, w := figureOf(cells[0]), figureOf(cells[1])
-		if math.Abs(w/c/want-1) > 0.04 {
-			t.Errorf("at c/D %g w/c is %g, sin 60 is %g", c, w/c, want)
-		}
+		handbook.Within(fmt.Sprintf("c/D %.2f", c), want, w/c, 0.04*want, "")
 	}
 }

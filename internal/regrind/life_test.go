@@ -8,6 +8,7 @@ import (
 
 	"evenlip/internal/point"
 	"evenlip/internal/regrind"
+	"evenlip/internal/verify"
 )
 
 // half is a 12 mm drill of the kind that lies about in any crib.
@@ -141,7 +142,7 @@ func anyBody(t *rapid.T) regrind.Body {
 
 // What a schedule says has to follow, row by row, from the readings alone.
 func TestScheduleIsTheClosedForm(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a schedule follows row by row from the readings", func(t *rapid.T) {
 		b := anyBody(t)
 		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
 		grinds, end, err := b.Life(first, every)
@@ -189,7 +190,7 @@ func TestScheduleIsTheClosedForm(t *testing.T) {
 }
 
 func TestTakingMoreAGrindNeverGivesMoreGrinds(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "taking more a grind never gives more grinds", func(t *rapid.T) {
 		b := anyBody(t)
 		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
 		more := rapid.Float64Range(0, 2).Draw(t, "more")
@@ -280,7 +281,7 @@ func TestAMishapIsNoHabit(t *testing.T) {
 	near(t, "stock", p.Stock.Total, 5.15, 1e-12)
 	near(t, "usual stock", p.Usual, 1.25, 1e-12)
 	near(t, "off after the second grind", p.Grinds[1].Removed, 5.15+1.25, 1e-12)
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "one spoilt margin does not set the usual grind, and more wear never gives more grinds", func(t *rapid.T) {
 		j := job()
 		j.Wear.Margin = rapid.Float64Range(0, 10).Draw(t, "margin")
 		less, err := regrind.Make(j)

@@ -8,6 +8,7 @@ import (
 
 	"evenlip/internal/point"
 	"evenlip/internal/regrind"
+	"evenlip/internal/verify"
 )
 
 const deg = math.Pi / 180
@@ -29,8 +30,8 @@ func lips(dh, k1, k2, target float64) regrind.Lips {
 	return regrind.Lips{Lip1: point.LipThrough(6, dh, k1*deg), Lip2: point.LipThrough(6, 0, k2*deg), Inner: 1, Outer: 6, Target: target * deg}
 }
 
-// Derived from the point's geometry: 0.3 tan 12 = 0.0638 mm; 0.4 / tan 59 =
-// 0.2403 mm. Common practice: a worn margin comes off with all its length.
+// 0.3 tan 12 = 0.0638 mm; 0.4 / tan 59 = 0.2403 mm. A worn margin comes off with
+// all its length.
 func TestDepthsOfWear(t *testing.T) {
 	w := unread()
 	w.Land, w.Corner, w.Margin, w.Chip = 0.3, 0.4, 0.7, 0.5
@@ -38,9 +39,11 @@ func TestDepthsOfWear(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "land", by[regrind.FlankLand], 0.0638, 5e-5)
-	near(t, "corner", by[regrind.Corner], 0.2403, 5e-5)
-	near(t, "margin", by[regrind.Margin], 0.7, 0)
+	apart := verify.Against(t, verify.Derived, "depth of wear at 118° and 12° of clearance")
+	apart.Within("land of 0.3 mm", by[regrind.FlankLand], 0.0638, 5e-5, "mm")
+	apart.Within("corner worn 0.4 mm", by[regrind.Corner], 0.2403, 5e-5, "mm")
+	trade := verify.Against(t, verify.Trade, "a worn margin comes off with all its length")
+	trade.Within("margin worn 0.7 mm", by[regrind.Margin], 0.7, 0, "mm")
 	near(t, "chip", by[regrind.LipChip], 0.5, 0)
 	w.FeedAngle = math.Atan(0.2 / (12 * math.Pi))
 	by, _ = w.Depths()
@@ -114,7 +117,8 @@ func TestStock(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			near(t, "total", s.Total, c.total, 1e-5)
+			apart := verify.Against(t, verify.Derived, "stock to take, by the heights of the lips' ends")
+			apart.Within(c.name, s.Total, c.total, 1e-5, "mm")
 			near(t, "clean-up", s.CleanUp, c.cleanUp, 0)
 			near(t, "lip 2, inner", s.Lip2.Inner, c.lip2.Inner, 1e-5)
 			near(t, "lip 2, outer", s.Lip2.Outer, c.lip2.Outer, 1e-5)
@@ -165,7 +169,7 @@ func stockOf(t *rapid.T, w regrind.Wear, l regrind.Lips) regrind.Stock {
 }
 
 func TestMoreWearNeverTakesLess(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "more wear never takes less stock, at any end", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		before := stockOf(t, w, l)
 		more := rapid.Float64Range(0, 1).Draw(t, "more")
@@ -188,7 +192,7 @@ func TestMoreWearNeverTakesLess(t *testing.T) {
 // left at any, and one end has given no more than it must: the stock is the
 // least there is.
 func TestStockIsEnoughAndNotMore(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "after the grind no wear is left, both lips are one line, and one end gave no more than it must", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		s := stockOf(t, w, l)
 		ends := [4]struct {
@@ -208,7 +212,7 @@ func TestStockIsEnoughAndNotMore(t *testing.T) {
 
 // Turning the drill half round swaps the lips and nothing else.
 func TestStockKnowsNoFirstLip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "turning the drill half round swaps the stocks and nothing else", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		a := stockOf(t, w, l)
 		l.Lip1, l.Lip2 = l.Lip2, l.Lip1
@@ -221,7 +225,7 @@ func TestStockKnowsNoFirstLip(t *testing.T) {
 
 // A drill twice as large in everything takes twice as much.
 func TestStockScales(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a drill twice as large takes twice the stock", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		a := stockOf(t, w, l)
 		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {
@@ -268,4 +272,16 @@ func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
 	near(t, "total", s.Total, 2+0.3+0.05, 1e-9)
 	s, _ = regrind.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, false)
 	near(t, "usual without wear", s.Usual(1), 0, 0)
+}
+
+// Where two causes take as much, the first in their order is named; no clean-up
+// allowance at all is one too.
+func TestCausesThatTakeAsMuch(t *testing.T) {
+	w := unread()
+	w.Margin, w.Chip = 0.5, 0.5
+	s, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0, false)
+	if err != nil || s.Governs != regrind.Margin {
+		t.Errorf("%v governs, %v", s.Governs, err)
+	}
+	near(t, "total without clean-up", s.Total, 0.5, 1e-9)
 }

@@ -17,6 +17,7 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 // Nothing that a file calls itself may act on the terminal it is shown on.
@@ -161,7 +162,7 @@ func TestJSONReadsBack(t *testing.T) {
 }
 
 func TestAnyStringAndNumberMakeJSON(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "any text and number make JSON that the standard library reads back", func(t *rapid.T) {
 		text := rapid.OneOf(rapid.String(), rapid.Map(rapid.SliceOf(rapid.Byte()), func(b []byte) string { return string(b) })).Draw(t, "text")
 		quoted := appendQuoted(nil, text)
 		var back string

@@ -9,11 +9,12 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 // All sizes that serve lie from the web to the chisel edge, and none is left out.
 func TestPilotSizes(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "every size from web to chisel edge is listed as a pilot, and no other", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 50).Draw(t, "D")
 		s := Pilot(read(t, "size", trim(d)+"mm", "web", trim(d*rapid.Float64Range(0.1, 0.3).Draw(t, "w/D"))+"mm", "chisel-angle", "125"), false)
 		low, high := value(t, s, "pilot_low_mm"), value(t, s, "pilot_high_mm")
@@ -86,7 +87,7 @@ func TestPilotToUse(t *testing.T) {
 
 // The size to use lies strictly between web and chisel edge if any size does.
 func TestPilotToUseIsInside(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the pilot to use lies between web and chisel edge, if any does", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 50).Draw(t, "D")
 		unit, in := "mm", 1.0
 		if rapid.Bool().Draw(t, "inches") {

@@ -3,6 +3,8 @@ package spindle
 import (
 	"math"
 	"testing"
+
+	"evenlip/internal/verify"
 )
 
 // The lips alone over a wide pilot, worked again from the handbook's equations
@@ -12,25 +14,27 @@ func TestLipsOverAWidePilot(t *testing.T) {
 	const q = 8.0 / 20
 	lips := (1 - q) / math.Pow(1+q, 0.2)
 	ft, fm := math.Pow(0.3*20, 0.8), math.Pow(0.3, 0.8)*math.Pow(20, 1.8)
-	near(t, "thrust", value(t, s, "thrust_with_pilot_n"), 0.05*24000*ft*lips, 1e-6)
-	near(t, "torque", value(t, s, "torque_with_pilot_nm"), 24000*fm*(1-q*q)/math.Pow(1+q, 0.2)/40000, 1e-9)
+	apart := verify.Against(t, verify.Derived, "20 mm drill over a pilot of 8 mm, by the equations without the chisel's terms")
+	apart.Within("thrust", value(t, s, "thrust_with_pilot_n"), 0.05*24000*ft*lips, 1e-6, "N")
+	apart.Within("torque", value(t, s, "torque_with_pilot_nm"), 24000*fm*(1-q*q)/math.Pow(1+q, 0.2)/40000, 1e-9, "N m")
 }
 
-// A new drill of an inch and over has a web of 12 % of the diameter (from
-// memory, medium): that is what a thick one is thinned to when that is asked for.
+// A new drill of an inch and over has a web of 12 % of the diameter: that is what
+// a thick one is thinned to when that is asked for.
 func TestThinnedToANewWeb(t *testing.T) {
 	s := Thin(read(t, "size", "1-1/4in", "web", "0.25", "chisel-angle", "125", "to-web", "new"), false)
-	near(t, "web to leave, in", value(t, s, "web_target_mm")/25.4, 0.15, 1e-9)
-	near(t, "notch, in", value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9)
+	handbook := verify.Against(t, verify.OldToolHandbook, "1-1/4 in drill with a web of 0.25 in, thinned to a new one's")
+	handbook.Within("web to leave", value(t, s, "web_target_mm")/25.4, 0.15, 1e-9, "in")
+	handbook.Within("notch", value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9, "in")
 }
 
-// Five diameters deep the speed is cut by 30 % and the feed by 20 % (common
-// practice).
+// Five diameters deep the speed is cut by 30 % and the feed by 20 %.
 func TestDeepHoleIsDrilledSlower(t *testing.T) {
 	shallow := Speed(read(t, "size", "10mm", "depth", "10mm", "web", "1.5mm", "efficiency", "0.8"), false)
 	deep := Speed(read(t, "size", "10mm", "depth", "50mm", "web", "1.5mm", "efficiency", "0.8"), false)
-	near(t, "rpm", value(t, deep, "rpm")/value(t, shallow, "rpm"), 0.7, 1e-9)
-	near(t, "feed", value(t, deep, "feed_mm")/value(t, shallow, "feed_mm"), 0.8, 1e-9)
+	trade := verify.Against(t, verify.Trade, "five diameters deep, over one")
+	trade.Within("speed", value(t, deep, "rpm")/value(t, shallow, "rpm"), 0.7, 1e-9, "")
+	trade.Within("feed", value(t, deep, "feed_mm")/value(t, shallow, "feed_mm"), 0.8, 1e-9, "")
 	if ratio, lips := value(t, deep, "thrust_n")/value(t, shallow, "thrust_n"), math.Pow(0.8, 0.8); !(ratio > lips && ratio < 1) {
 		t.Errorf("the thrust falls to %g of itself: the lips' part falls to %g, the indenting does not", ratio, lips)
 	}

@@ -10,12 +10,13 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/reference"
+	"evenlip/internal/verify"
 )
 
 // The strokes end at the depth, never rise, and the figures meet the formulas
 // that have them: rpm, advance and time, worked again here.
 func TestSpeedAddsUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "strokes, rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
 		d := rapid.Float64Range(1, 40).Draw(t, "D")
 		depth := d * rapid.Float64Range(0.2, 12).Draw(t, "depth, diameters")
 		material := rapid.SampledFrom([]string{"steel-200", "steel-400", "brass", "cast-iron-150"}).Draw(t, "material")
@@ -43,11 +44,12 @@ func TestSpeedAddsUp(t *testing.T) {
 	})
 }
 
-// rpm = 3.82 SFM / D, D in inches (common practice); 70 to 80 ft/min for steel
-// of 200 HB (US Navy, Machinery Repairman, read in print).
+// rpm = 3.82 SFM / D, D in inches; 70 to 80 ft/min for steel of 200 HB (US Navy,
+// Machinery Repairman, read in print).
 func TestRpmByTheShortForm(t *testing.T) {
 	s := Speed(read(t, "size", "1/2in", "material", "steel-200"), false)
-	near(t, "rpm", value(t, s, "rpm"), 3.82*75/0.5, 1)
+	trade := verify.Against(t, verify.Trade, "rpm is 3.82 SFM / D, by the command's readings")
+	trade.Within("1/2 in at 75 ft/min", value(t, s, "rpm"), 3.82*75/0.5, 1, "rpm")
 }
 
 // The clearance left is what inspect makes of it, and a shank carries what

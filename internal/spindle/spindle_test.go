@@ -10,6 +10,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 // read makes a drill of flags: "size", "12mm", "web", "2mm".
@@ -74,9 +75,8 @@ func near(t fataler, what string, got, want, within float64) {
 
 var handbook = []string{"size", "7/8", "material", "steel-200", "chisel-length", "0.1575in", "feed", "0.008in", "rpm", "350", "wear-factor", "1.3", "efficiency", "0.8"}
 
-// The worked example of the Machinery's Handbook, 31st ed.: size, work,
-// efficiency and rpm read in print; feed, W and the answers 2313 lb, 559 in lb,
-// 3.1 hp and 3.9 hp from memory.
+// The handbook's worked example: size, work, efficiency and rpm read in print;
+// feed, W and the answers from memory.
 func TestHandbookExample(t *testing.T) {
 	s := Thrust(read(t, handbook...), false)
 	rows := grid(t, s, "methods").Rows
@@ -84,27 +84,29 @@ func TestHandbookExample(t *testing.T) {
 	if printed[0].Word != "printed" {
 		t.Fatalf("the last row is %q", printed[0].Word)
 	}
-	near(t, "thrust, lb", printed[4].Value/poundForce, 2313, 1)
-	near(t, "torque, in lb", printed[5].Value/inchPound, 559, 0.5)
-	near(t, "power at the cutter, hp", printed[6].Value/horsepower, 3.1, 0.05)
-	near(t, "power at the motor, hp", printed[7].Value/horsepower, 3.9, 0.05)
+	answers := verify.Against(t, verify.MachinerysHandbook.Recalled("high"), "pp. 1152-1153, the worked example, from the command's readings")
+	answers.Within("thrust", printed[4].Value/poundForce, 2313, 1, "lb")
+	answers.Within("torque", printed[5].Value/inchPound, 559, 0.5, "in lb")
+	answers.Within("power at the cutter", printed[6].Value/horsepower, 3.1, 0.05, "hp")
+	answers.Within("power at the motor", printed[7].Value/horsepower, 3.9, 0.05, "hp")
 	// The table is rounded: the closed forms behind it come within 3 %.
-	near(t, "thrust by the closed forms, lb", value(t, s, "thrust_n")/poundForce, 2313, 0.03*2313)
-	near(t, "torque by the closed forms, in lb", value(t, s, "torque_nm")/inchPound, 559, 0.005*559)
+	answers.Part("thrust by the closed forms", value(t, s, "thrust_n")/poundForce, 2313, 0.03, "lb")
+	answers.Part("torque by the closed forms", value(t, s, "torque_nm")/inchPound, 559, 0.005, "in lb")
 }
 
-// Modern Machining Technology (2011), p. 145 (read in print): the chisel edge
-// takes 50 to 60 % of the axial force of a 29.5 mm drill in work of 200 HB, and
-// the margins, which the method leaves out, about 10 %: 56 to 67 % of the rest.
+// The chisel edge takes 50 to 60 % of the axial force of a 29.5 mm drill in work
+// of 200 HB, and the margins, which the method leaves out, about 10 %: 56 to 67 %
+// of the rest.
 func TestChiselShareAsMeasured(t *testing.T) {
 	share := value(t, Thrust(read(t, "size", "29.5mm", "material", "steel-200", "feed", "0.3mm"), false), "chisel_share")
-	near(t, "the chisel's share", share, 0.615, 0.055)
+	measured := verify.Against(t, verify.ModernMachining, "p. 145, the chisel edge's share of the thrust without the margins' part")
+	measured.Between("29.5 mm drill, work of 200 HB", 100*share, 56, 67, "%")
 }
 
 // A drill read in inches and the same in millimetres differ by the handbook's
 // two sets of rounded constants and no more.
 func TestInchesAndMillimetres(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a drill in inches and in millimetres differ by the handbook's rounded constants and no more", func(t *rapid.T) {
 		d := rapid.Float64Range(0.1, 2).Draw(t, "D, in")
 		w := d * rapid.Float64Range(0.1, 0.3).Draw(t, "w/D")
 		f := rapid.Float64Range(0.001, 0.02).Draw(t, "feed, in")
@@ -145,13 +147,13 @@ func TestPowerIsTorqueTimesSpeed(t *testing.T) {
 	}
 }
 
-// v = pi D N (derived); 8 in at 3450 rpm is 7226 ft/min, and 6500 ft/min is
-// 3104 rpm on it.
+// v = pi D N: 8 in at 3450 rpm is 7226 ft/min, and 6500 ft/min is 3104 rpm on it.
 func TestWheel(t *testing.T) {
 	s := Wheel(read(t, "wheel", "8in", "wheel-rpm", "3450", "marked-speed", "6500sfm", "worn-to", "4in"), false)
-	near(t, "new, ft/min", value(t, s, "surface_speed_new_mps")/foot, 7226, 0.5)
-	near(t, "worn, ft/min", value(t, s, "surface_speed_mps")/foot, 3613, 0.5)
-	near(t, "allowed", value(t, s, "allowed_rpm"), 3104, 0.5)
+	apart := verify.Against(t, verify.Derived, "8 in wheel, by pi D N")
+	apart.Within("new, at 3450 rpm", value(t, s, "surface_speed_new_mps")/foot, 7226, 0.5, "ft/min")
+	apart.Within("worn to 4 in", value(t, s, "surface_speed_mps")/foot, 3613, 0.5, "ft/min")
+	apart.Within("allowed by 6500 ft/min", value(t, s, "allowed_rpm"), 3104, 0.5, "rpm")
 	if !found(s, "wheel-too-fast") || !s.Outside() || !found(s, "wheel-worn") {
 		t.Errorf("%v", s.Findings)
 	}

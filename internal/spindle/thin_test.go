@@ -9,12 +9,13 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
 )
 
 // Thinning never raises the thrust, takes nothing back on, and leaves the web
 // that its two notches leave.
 func TestThinning(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "thinning never raises the thrust and leaves the web that two notches leave", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 60).Draw(t, "D")
 		web := d * rapid.Float64Range(0.1, 0.35).Draw(t, "w/D")
 		pairs := []string{"size", trim(d) + "mm", "web", trim(web) + "mm", "chisel-angle", trim(rapid.Float64Range(110, 140).Draw(t, "psi"))}

@@ -2,9 +2,12 @@ package strict
 
 import (
 	"errors"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
+	"evenlip/internal/near"
 	"evenlip/internal/quantity"
 )
 
@@ -43,7 +46,7 @@ func (rd *Reader) Entries(n Node, takes string, readers map[string]func(Node)) {
 		read, known := readers[key]
 		switch {
 		case !known:
-			rd.Fault(e.Key, "nothing here is called "+strconv.Quote(key), "it takes "+takes)
+			rd.Fault(e.Key, "nothing here is called "+strconv.Quote(key), near.Hint(key, "it takes "+takes, slices.Sorted(maps.Keys(readers))...))
 		case seen[key]:
 			rd.Fault(e.Key, strconv.Quote(key)+" stands twice", "keep one of them")
 		default:

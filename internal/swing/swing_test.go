@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -11,6 +12,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/point"
+	"evenlip/internal/verify"
 )
 
 type readings map[drill.Reading]string
@@ -59,8 +61,8 @@ func value(t fataler, s *figure.Sheet, key string) float64 {
 
 var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "118", drill.Clearance: "12", drill.SemiAngle: "30"}
 
-// Derived, checked by brute force.
 func TestCheckValues(t *testing.T) {
+	apart := verify.Against(t, verify.Derived, "settings of a swing fixture, as the command gives them, by brute force")
 	for _, c := range []struct {
 		r                              readings
 		phi, s, tangent, chord, length float64
@@ -71,29 +73,28 @@ func TestCheckValues(t *testing.T) {
 		s := Sheet(read(t, c.r), false)
 		for key, want := range map[string]float64{"axis_angle_deg": c.phi * degree, "axis_offset_mm": c.s, "chisel_angle_axis_deg": c.tangent * degree,
 			"chisel_angle_deg": c.chord * degree, "chisel_length_mm": c.length} {
-			if got := value(t, s, key); math.Abs(got-want) > 6e-5 {
-				t.Errorf("%s is %v, want %v", key, got, want)
+			unit, one := "mm", 1.0
+			if strings.HasSuffix(key, "_deg") {
+				unit, one = "°", degree
 			}
+			apart.Within(c.r[drill.PointAngle]+"°, "+key, value(t, s, key)/one, want/one, 6e-5/one, unit)
 		}
 	}
 }
 
 // A flat point of 118 degrees and 12 of clearance has a chisel of 101.6 and
-// wants a second facet of about 30 for one of 120 (derived).
+// wants a second facet of about 30 for one of 120.
 func TestFacets(t *testing.T) {
 	s := Sheet(read(t, with(plain, readings{drill.Vertex: "4.808mm"})), false)
-	if got := value(t, s, "facet_chisel_angle_deg") / degree; math.Abs(got-101.6) > 0.06 {
-		t.Errorf("one facet gives %v", got)
-	}
+	apart := verify.Against(t, verify.Derived, "facets of a point of 118°, clearance 12°")
+	apart.Within("chisel of one facet", value(t, s, "facet_chisel_angle_deg")/degree, 101.6, 0.06, "°")
 	g := math.Tan(value(t, s, "facet_angle_deg"))
 	for key, want := range map[string]float64{"second_facet_low_deg": 120, "second_facet_high_deg": 135} {
 		if got := point.Obtuse(point.TwoFacetChisel(g, math.Tan(value(t, s, key)), 59*degree)) / degree; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%s gives a chisel of %v, not %v", key, got, want)
 		}
 	}
-	if got := value(t, s, "second_facet_low_deg") / degree; math.Abs(got-30) > 0.4 {
-		t.Errorf("the second facet for 120 is %v", got)
-	}
+	apart.Within("second facet for a chisel of 120°", value(t, s, "second_facet_low_deg")/degree, 30, 0.4, "°")
 }
 
 // anyWish draws a point that can be ground.
@@ -108,7 +109,7 @@ func anyWish(t *rapid.T) readings {
 
 // The setting found, given back, grinds the point that was wished.
 func TestRoundTrip(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "a setting found and given back grinds the point wished", func(t *rapid.T) {
 		r := anyWish(t)
 		d := read(t, r)
 		if len(Check(d)) > 0 {
@@ -184,7 +185,7 @@ var way = regexp.MustCompile(`(clearance|semi-angle|point-angle|chisel-angle|ver
 // What a refusal says can be had, can: each way out, taken alone, works.
 func TestGivingUpWhatIsSaid(t *testing.T) {
 	refusals := 0
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "each way out that a refusal names works", func(t *rapid.T) {
 		num := func(name string, low, high float64) string {
 			return fmt.Sprintf("%.1f", rapid.Float64Range(low, high).Draw(t, name))
 		}

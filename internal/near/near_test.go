@@ -1,0 +1,47 @@
+package near_test
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/near"
+)
+
+func TestName(t *testing.T) {
+	names := []string{"web", "web-taper", "size", "lip-height", "steel-200", "steel-300", "I32-1"}
+	for typed, want := range map[string]string{
+		"wed": "web", "sise": "size", "SIZE": "size", "lip-hight": "lip-height", "lipheight": "lip-height", "steel-20": "steel-200", "i32-1": "I32-1",
+		"": "", "xyz": "", "wxy": "", "colour": "", "taper": "", strings.Repeat("web", 40): "",
+	} {
+		if got := near.Name(typed, names...); got != want {
+			t.Errorf("%q: %q, not %q", typed, got, want)
+		}
+	}
+	if got := near.Name("web"); got != "" {
+		t.Errorf("of no names %q", got)
+	}
+	for typed, want := range map[string]string{"wed": "did you mean web?", "bin": "see the list"} {
+		if got := near.Hint(typed, "see the list", names...); got != want {
+			t.Errorf("%q: %q", typed, got)
+		}
+	}
+}
+
+// A name of the list is its own best suggestion, and one letter changed in a name
+// of five and more leads back to it, where no other is as near.
+func TestOneLetterLeadsBack(t *testing.T) {
+	names := []string{"inspect", "regrind", "thrust", "chisel", "clearance", "material"}
+	rapid.Check(t, func(t *rapid.T) {
+		name := rapid.SampledFrom(names).Draw(t, "name")
+		if got := near.Name(name, names...); got != name {
+			t.Fatalf("%s: %q", name, got)
+		}
+		at := rapid.IntRange(0, len(name)-1).Draw(t, "at")
+		typed := name[:at] + string(rune(rapid.IntRange('a', 'z').Draw(t, "letter"))) + name[at+1:]
+		if got := near.Name(typed, names...); got != name {
+			t.Fatalf("%s: %q, not %s", typed, got, name)
+		}
+	})
+}
