@@ -59,21 +59,21 @@ type talk struct {
 
 // ask takes the readings one by one on a terminal. A mistake is explained and
 // asked again; what was read before stays.
-func (a *app) ask(cmd *cobra.Command, c calculation, d *drill.Drill) error {
+func (a *app) ask(cmd *cobra.Command, c calculation, h *held) error {
 	if _, ok := terminal(a.in); !ok {
 		return usage("give the readings as flags or in a file", "--ask: wants a terminal to ask on")
 	}
-	if errs := a.faults(c, d); len(errs) > 0 {
+	if errs := a.faults(c, h); len(errs) > 0 {
 		return errs
 	}
 	a.lines("", "One reading at a time. Enter skips a reading, < goes back, ? helps; Ctrl-D ends the questions.")
-	t := talk{a, bufio.NewReader(a.in), c, d}
+	t := talk{a, bufio.NewReader(a.in), c, h.Drill}
 	if err := t.all(); errors.Is(err, io.EOF) {
 		fmt.Fprintln(a.err)
 	} else if err != nil {
 		return err
 	}
-	fmt.Fprintf(a.err, "\nThe same again: %s\n\n", commandLine(cmd, d))
+	fmt.Fprintf(a.err, "\nThe same again: %s\n\n", commandLine(cmd, h.Drill))
 	return nil
 }
 

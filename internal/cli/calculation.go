@@ -1,12 +1,7 @@
 package cli
 
 import (
-	"bytes"
 	"cmp"
-	"errors"
-	"fmt"
-	"io"
-	"os"
 	"slices"
 	"strings"
 
@@ -57,70 +52,90 @@ func (c *calculation) impossible(d *drill.Drill) []inspect.Impossible {
 
 // calculation makes the command of c.
 func (a *app) calculation(c *calculation) *cobra.Command {
-	readings := c.takes()
-	flags := make(map[drill.Reading]*string, len(readings))
-	cracked, sample, ask := false, false, false
 	cmd := &cobra.Command{
 		Use: c.name + " [flags]", Short: c.short, Long: c.long + "\n" + rangeHelp, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
 	}
+	readings := c.takes()
+	t := &taking{cmd: cmd, flags: make(map[drill.Reading]*string, len(readings))}
 	if !c.grinder {
 		cmd.Use = c.name + " [FILE...] [flags]"
 		cmd.Args = cobra.ArbitraryArgs
-		cmd.Flags().BoolVar(&ask, "ask", false, "ask for the readings one by one, at the bench")
+		cmd.Flags().BoolVar(&t.ask, "ask", false, "ask for the readings one by one, at the bench")
+		t.sourceFlags()
 	}
 	for _, r := range readings {
 		if r.Spec().Switch {
-			cmd.Flags().BoolVar(&cracked, r.String(), false, r.Spec().Help)
+			cmd.Flags().BoolVar(&t.cracked, r.String(), false, r.Spec().Help)
 			continue
 		}
-		flags[r] = textFlag(cmd, r)
+		t.flags[r] = textFlag(cmd, r)
 	}
-	if !c.grinder {
-		cmd.Flags().BoolVar(&sample, "sample", false, "use the built-in sample drill; other flags change its readings")
-	}
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		units, err := a.system()
-		if err != nil {
-			return err
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		if len(args) > 1 {
+			return a.several(c, t, args)
 		}
-		if len(args) > 0 {
-			if sample || ask || readingGiven(cmd, readings) {
-				return usage("give either files or readings", "%s: files and readings do not go together", c.name)
-			}
-			return a.files(*c, args, units)
-		}
-		d := &drill.Drill{Units: units, Book: a.book()}
-		if sample {
-			d = drill.Sample()
-			d.Units, d.Book = units, a.book()
-		}
-		if err := fromFlags(cmd, d, flags); err != nil {
-			return err
-		}
-		if cracked {
-			d.Set(drill.Cracked, "yes")
-		}
-		ranges, err := a.sweeps(d)
-		switch {
-		case err != nil:
-			return err
-		case len(ranges) > 0 && ask:
-			return usage("give the range without --ask", "--%s: a range and --ask do not go together", ranges[0].reading)
-		case len(ranges) > 0:
-			return a.ranged(*c, d, ranges)
-		}
-		if ask {
-			if err := a.ask(cmd, *c, d); err != nil {
-				return err
-			}
-		}
-		return a.one(*c, d)
+		return a.single(c, t, strings.Join(args, ""))
 	}
 	return cmd
 }
 
-func readingGiven(cmd *cobra.Command, readings []drill.Reading) bool {
-	return slices.ContainsFunc(readings, func(r drill.Reading) bool { return cmd.Flags().Changed(r.String()) })
+// single computes and prints one drill, or as many as its ranges make of it.
+func (a *app) single(c *calculation, t *taking, file string) error {
+	h, err := a.hold(t, file)
+	if err != nil {
+		return err
+	}
+	ranges, err := a.sweeps(h)
+	switch {
+	case err != nil:
+		return err
+	case len(ranges) > 0 && t.ask:
+		return usage("give the range without --ask", "--%s: a range and --ask do not go together", ranges[0].reading)
+	case len(ranges) > 0:
+		return a.ranged(*c, h.Drill, ranges)
+	}
+	if t.ask {
+		if err := a.ask(t.cmd, *c, h); err != nil {
+			return err
+		}
+	}
+	if errs := a.faults(*c, h); len(errs) > 0 {
+		return errs
+	}
+	if !anyRead(h.Drill) {
+		hint := "evenlip " + c.name + " --help lists the readings"
+		if !c.grinder {
+			hint += "; --sample shows one"
+		}
+		return usage(hint, "%s: no reading was given", c.name)
+	}
+	return a.print([]report.Job{a.heldJob(*c, h)})
+}
+
+// several computes and prints the drills of files, each with what the flags
+// change; "-" is standard input.
+func (a *app) several(c *calculation, t *taking, files []string) error {
+	if t.ask || t.sample || t.id != "" {
+		return usage("give one file, or the files alone", "%s: several files do not go together with --ask, --sample or --drill", c.name)
+	}
+	var jobs []report.Job
+	var errs many
+	for _, file := range files {
+		h, err := a.hold(t, file)
+		if err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		if faults := a.faults(*c, h); len(faults) > 0 {
+			errs = append(errs, faults...)
+			continue
+		}
+		jobs = append(jobs, a.heldJob(*c, h))
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	return a.print(jobs)
 }
 
 // textFlag adds the flag of a reading; what is written is understood later,
@@ -137,54 +152,6 @@ type text string
 func (t *text) String() string     { return string(*t) }
 func (t *text) Set(s string) error { *t = text(s); return nil }
 func (t *text) Type() string       { return "value" }
-
-func fromFlags(cmd *cobra.Command, d *drill.Drill, flags map[drill.Reading]*string) error {
-	var errs many
-	for _, r := range drill.All() {
-		s, ok := flags[r]
-		if !ok || !cmd.Flags().Changed(r.String()) {
-			continue
-		}
-		if strings.TrimSpace(*s) == "" {
-			errs = append(errs, usage("leave the flag out if it was not read", "--%s: nothing was written", r))
-			continue
-		}
-		d.Set(r, *s)
-	}
-	if len(errs) > 0 {
-		return errs
-	}
-	return nil
-}
-
-// one computes and prints a drill whose readings came from flags.
-func (a *app) one(c calculation, d *drill.Drill) error {
-	if errs := a.faults(c, d); len(errs) > 0 {
-		return errs
-	}
-	if !anyRead(d) {
-		hint := "evenlip " + c.name + " --help lists the readings"
-		if !c.grinder {
-			hint += "; --sample shows one"
-		}
-		return usage(hint, "%s: no reading was given", c.name)
-	}
-	return a.print([]report.Job{a.job(c, d)})
-}
-
-// faults returns everything that is wrong with the readings of d.
-func (a *app) faults(c calculation, d *drill.Drill) (errs many) {
-	for _, e := range d.Resolve() {
-		errs = append(errs, flagError(e))
-	}
-	if len(errs) > 0 {
-		return errs
-	}
-	for _, im := range c.impossible(d) {
-		errs = append(errs, usage(im.Hint, "--%s: %s", im.Reading, a.say(im, d)))
-	}
-	return errs
-}
 
 func anyRead(d *drill.Drill) bool {
 	for _, r := range drill.All() {
@@ -210,6 +177,19 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 		s.Cautions = report.Cautions
 	}
 	return report.Job{Sheet: s, System: d.System()}
+}
+
+// heldJob is the job of a drill that flags may have changed; what they stand in
+// place of is told.
+func (a *app) heldJob(c calculation, h *held) report.Job {
+	job := a.job(c, h.Drill)
+	if len(h.replaced) > 0 {
+		job.Sheet.Find("changed-by-flag", figure.Note, "given as flags, in place of the drill's own: {}", figure.Say(strings.Join(h.replaced, ", ")))
+	}
+	if units, err := a.system(); err == nil && units != quantity.Unset {
+		job.System = units
+	}
+	return job
 }
 
 // doubt gives the figures their uncertainty where gauges were named, and takes
@@ -259,7 +239,7 @@ func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
 		}
 		return idle
 	})
-	if len(names) > 0 && !d.Sample {
+	if len(names) > 0 && !d.Sample && !d.Kept {
 		s.Find("not-used", figure.Note, "{} makes no use of {}", figure.Say(c.name), figure.Say(strings.Join(names, ", ")))
 	}
 }
@@ -296,73 +276,4 @@ func echo(out []figure.Input, d *drill.Drill) []figure.Input {
 		out = append(out, in)
 	}
 	return out
-}
-
-// files computes and prints the drills of files, "-" being standard input.
-func (a *app) files(c calculation, names []string, units quantity.System) error {
-	var jobs []report.Job
-	var errs many
-	for _, name := range names {
-		d, faults := a.file(c, name, units)
-		if len(faults) > 0 {
-			errs = append(errs, faults...)
-			continue
-		}
-		jobs = append(jobs, a.job(c, d))
-	}
-	if len(errs) > 0 {
-		return errs
-	}
-	return a.print(jobs)
-}
-
-func (a *app) file(c calculation, name string, units quantity.System) (*drill.Drill, []error) {
-	in, shown := a.in, "standard input"
-	if name != "-" {
-		f, err := os.Open(name)
-		if err != nil {
-			return nil, []error{noFile(name, err)}
-		}
-		defer f.Close()
-		in, shown = f, name
-	}
-	text, err := io.ReadAll(io.LimitReader(in, largestFile+1))
-	switch {
-	case err != nil:
-		return nil, []error{noFile(name, err)}
-	case len(text) > largestFile:
-		return nil, []error{&dataError{fmt.Errorf("%s is too large for the readings of one drill: over %d bytes", shown, largestFile)}}
-	}
-	d, places, errs := drill.ReadFile(shown, bytes.NewReader(text), units)
-	if len(errs) > 0 {
-		return nil, errs
-	}
-	d.Book = a.book()
-	for _, im := range c.impossible(d) {
-		fault := places.Fault(im.Reading, fmt.Errorf("%s", a.say(im, d)))
-		fault.Hint = im.Hint
-		errs = append(errs, fault)
-	}
-	return d, errs
-}
-
-// noFile says why a file cannot be read; a reading in a file's place is wrong
-// usage.
-func noFile(name string, err error) error {
-	if _, noSize := quantity.Parse(quantity.Size, name, quantity.Unset); noSize == nil && errors.Is(err, os.ErrNotExist) {
-		return usage("readings are flags: --size "+shellQuoted(name), "no file is called %q", name)
-	}
-	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
-}
-
-// largestFile bounds a file of one drill: a mistaken name must not fill the
-// memory.
-const largestFile = 1 << 20
-
-// cause strips the file's name that the system's error repeats.
-func cause(err error) error {
-	if p, ok := err.(*os.PathError); ok {
-		return p.Err
-	}
-	return err
 }

@@ -62,6 +62,7 @@ func (a *app) flagCompletions() map[string]completer {
 		"shop":                    yamlFiles,
 		"file":                    yamlFiles,
 		"svg":                     files("svg"),
+		"drill":                   a.drillNames,
 		"scale":                   words("1:1", "2:1", "5:1", "10:1", "20:1"),
 		"verdict":                 words(crib.Verdicts...),
 		drill.Size.String():       drillSizes,
@@ -166,9 +167,12 @@ func tableNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion,
 
 // drillNames offers the drills of the crib that is meant; a crib that cannot be
 // read has none to offer.
-func (a *app) drillNames(cmd *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+func (a *app) drillNames(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	from := new(cribFrom)
 	from.file, _ = cmd.Flags().GetString("file")
+	if cmd.Flags().Lookup("drill") != nil && len(args) > 0 {
+		from.file = args[0]
+	}
 	from.sample, _ = cmd.Flags().GetBool("sample")
 	c, err := a.openCrib(from)
 	if err != nil {

@@ -83,7 +83,7 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if err != nil {
 		return crib.Change{}, err
 	}
-	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Readings: map[drill.Reading]string{}, Units: units, Today: time.Now()}
+	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Units: units, Today: time.Now()}
 	grind := cmd.Flags().Changed("grind")
 	if grind && r.thinning || grind && r.correction || r.thinning && r.correction {
 		return ch, usage("record the one, then the other", "crib record: of --grind, --thinning and --correction, one at a time")
@@ -102,18 +102,14 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if !utf8.ValidString(r.note) || slices.ContainsFunc([]rune(r.note), unicode.IsControl) {
 		return ch, usage("write it on one line", "--note: takes text without control characters")
 	}
-	d := new(drill.Drill)
-	if err := fromFlags(cmd, d, r.readings); err != nil {
+	given, err := givenFlags(cmd, r.readings)
+	if err != nil {
 		return ch, err
 	}
 	if cmd.Flags().Changed(drill.Cracked.String()) {
-		d.Set(drill.Cracked, map[bool]string{true: "yes", false: "no"}[r.cracked])
+		given[drill.Cracked] = map[bool]string{true: "yes", false: "no"}[r.cracked]
 	}
-	for _, x := range recorded() {
-		if text := d.Written(x); text != "" {
-			ch.Readings[x] = text
-		}
-	}
+	ch.Readings = given
 	return ch, nil
 }
 

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -24,13 +25,13 @@ var drawReadings = []drill.Reading{
 
 // drawFlags are the flags of draw that are no readings.
 type drawFlags struct {
-	svg, scale    string
-	ascii, sample bool
+	svg, scale string
+	ascii      bool
 }
 
 func (a *app) drawCommand() *cobra.Command {
 	var f drawFlags
-	readings := make(map[drill.Reading]*string, len(drawReadings))
+	t := &taking{flags: make(map[drill.Reading]*string, len(drawReadings))}
 	cmd := &cobra.Command{
 		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side", GroupID: "drill",
 		Long: `The point of one drill to scale, seen from the end and from the side: both lips
@@ -44,7 +45,7 @@ and the remarks say so.`,
   evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			d, err := a.drillToDraw(cmd, args, &f, readings)
+			d, err := a.drillToDraw(t, args)
 			if err != nil {
 				return err
 			}
@@ -55,51 +56,34 @@ and the remarks say so.`,
 			return a.draw(w, &f)
 		},
 	}
+	t.cmd = cmd
 	for _, r := range drawReadings {
-		readings[r] = textFlag(cmd, r)
+		t.flags[r] = textFlag(cmd, r)
 	}
 	cmd.Flags().StringVar(&f.svg, "svg", "", "write a drawing for paper to this file (- is standard output)")
 	cmd.Flags().StringVar(&f.scale, "scale", "", "scale of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
 	cmd.Flags().BoolVar(&f.ascii, "ascii", false, "letters in place of dots in the terminal (default: where the locale has no UTF-8)")
-	cmd.Flags().BoolVar(&f.sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	t.sourceFlags()
 	return cmd
 }
 
-// drillToDraw takes the drill from a file, or from flags and the sample.
-func (a *app) drillToDraw(cmd *cobra.Command, args []string, f *drawFlags, readings map[drill.Reading]*string) (*drill.Drill, error) {
-	units, err := a.system()
+// drillToDraw takes the drill of which enough was read to draw it.
+func (a *app) drillToDraw(t *taking, args []string) (*drill.Drill, error) {
+	h, err := a.hold(t, strings.Join(args, ""))
 	if err != nil {
 		return nil, err
 	}
-	c := calculation{name: "draw"}
-	if len(args) == 1 {
-		if f.sample || readingGiven(cmd, drawReadings) {
-			return nil, usage("give either a file or readings", "draw: a file and readings do not go together")
-		}
-		d, errs := a.file(c, args[0], units)
-		if len(errs) > 0 {
-			return nil, many(errs)
-		}
-		if wants, _ := unreadable(d); wants != "" {
-			return nil, &dataError{fmt.Errorf("%s: draw wants %s", args[0], strings.ReplaceAll(wants, "--", ""))}
-		}
-		return d, nil
-	}
-	d := &drill.Drill{Units: units, Book: a.book()}
-	if f.sample {
-		d = drill.Sample()
-		d.Units, d.Book = units, a.book()
-	}
-	if err := fromFlags(cmd, d, readings); err != nil {
-		return nil, err
-	}
-	if errs := a.faults(c, d); len(errs) > 0 {
+	if errs := a.faults(calculation{name: "draw"}, h); len(errs) > 0 {
 		return nil, errs
 	}
-	if wants, hint := unreadable(d); wants != "" {
-		return nil, usage(hint, "draw wants %s", wants)
+	wants, hint := unreadable(h.Drill)
+	switch {
+	case wants == "":
+		return h.Drill, nil
+	case len(args) == 1 || h.from != "":
+		return nil, &dataError{fmt.Errorf("%s: draw wants %s", cmp.Or(h.from, strings.Join(args, "")), strings.ReplaceAll(wants, "--", ""))}
 	}
-	return d, nil
+	return nil, usage(hint, "draw wants %s", wants)
 }
 
 // drawing makes what is to be shown of a drill from flags or from a file.

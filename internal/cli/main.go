@@ -11,7 +11,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"evenlip/internal/drill"
 	_ "evenlip/internal/headroom"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
@@ -133,16 +132,11 @@ func hintOf(err error) string {
 	return ""
 }
 
-// flagError names the flag that a reading came from.
-func flagError(e *drill.Error) error {
-	return fmt.Errorf("--%s: %w", e.Reading, e.Err)
-}
-
 func usage(hint, format string, args ...any) error {
 	return &hinted{fmt.Errorf(format, args...), hint}
 }
 
-// exactly is cobra.ExactArgs with a hint.
+// noArgs is cobra.NoArgs with a hint.
 func noArgs(cmd *cobra.Command, args []string) error {
 	if len(args) > 0 {
 		return usage("what it takes are flags: "+cmd.CommandPath()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])

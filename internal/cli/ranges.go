@@ -22,7 +22,8 @@ type sweep struct {
 
 // sweeps takes the readings that were given as ranges out of d, whose other
 // readings are resolved on the way.
-func (a *app) sweeps(d *drill.Drill) ([]sweep, error) {
+func (a *app) sweeps(h *held) ([]sweep, error) {
+	d := h.Drill
 	var out []sweep
 	for _, r := range drill.All() {
 		if s := r.Spec(); s.Kind != quantity.Word && !s.Switch && quantity.IsRange(d.Written(r)) {
@@ -37,7 +38,7 @@ func (a *app) sweeps(d *drill.Drill) ([]sweep, error) {
 	var errs many
 	for i := range out {
 		if err := out[i].read(d); err != nil {
-			errs = append(errs, flagError(&drill.Error{Reading: out[i].reading, Err: err}))
+			errs = append(errs, h.fault(out[i].reading, err.Error(), hintOf(err)))
 			continue
 		}
 		rows *= len(out[i].values)
@@ -46,7 +47,7 @@ func (a *app) sweeps(d *drill.Drill) ([]sweep, error) {
 		}
 	}
 	for _, e := range d.Resolve() {
-		errs = append(errs, flagError(e))
+		errs = append(errs, h.fault(e.Reading, e.Err.Error(), hintOf(e.Err)))
 	}
 	if len(errs) > 0 {
 		return nil, errs

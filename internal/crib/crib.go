@@ -108,8 +108,8 @@ func (c *Crib) Find(id string) (*Drill, bool) {
 	return nil, false
 }
 
-// meant says which id may have been meant.
-func (c *Crib) meant(id string) string {
+// Meant says, as a hint, which id may have been meant.
+func (c *Crib) Meant(id string) string {
 	ids := make([]string, len(c.Drills))
 	for i := range ids {
 		ids[i] = c.Drills[i].ID

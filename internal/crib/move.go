@@ -69,7 +69,7 @@ type mover struct {
 func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 	d, ok := c.Find(id)
 	if !ok {
-		return nil, refuse(c.meant(id), "no drill of this crib is called %q", id)
+		return nil, refuse(c.Meant(id), "no drill of this crib is called %q", id)
 	}
 	m := &mover{d: d, ch: &ch, out: Outcome{ID: id, Old: d.Readings, stock: strings.TrimSpace(ch.Stock)}}
 	for _, step := range [...]func() error{m.day, m.readings, m.act, m.check, m.slips} {

@@ -258,7 +258,7 @@ func TestRefusals(t *testing.T) {
 func TestNearIDs(t *testing.T) {
 	c := theSample(t)
 	for id, want := range map[string]string{"m120-1": "mean M120-1?", "M1201": "mean M120-1?", "I32-": "mean I32-1?", "M120-9": "mean M120-1?", "drill": "evenlip crib list", "": "evenlip crib list"} {
-		if got := c.meant(id); !strings.Contains(got, want) {
+		if got := c.Meant(id); !strings.Contains(got, want) {
 			t.Errorf("%q: %s", id, got)
 		}
 	}

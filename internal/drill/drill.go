@@ -14,6 +14,7 @@ import (
 type Drill struct {
 	Name   string // what a file calls it
 	Sample bool   // the built-in sample
+	Kept   bool   // one of a crib, with more readings than one command asks for
 	// Units is what the user asked for, for bare numbers and for printing.
 	Units quantity.System
 	// Book is the limits and materials in force; nil is the embedded ones.

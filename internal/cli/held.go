@@ -1,0 +1,205 @@
+package cli
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+)
+
+// taking is how a command takes the readings of a drill: what it begins with,
+// and the flags that add to it or change it.
+type taking struct {
+	cmd     *cobra.Command
+	flags   map[drill.Reading]*string
+	cracked bool
+	sample  bool
+	ask     bool
+	id      string // of a drill in a crib
+}
+
+// sourceFlags adds the flags that say what a drill's readings begin with.
+func (t *taking) sourceFlags() {
+	f := t.cmd.Flags()
+	f.BoolVar(&t.sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	f.StringVar(&t.id, "drill", "", "use this drill of the crib (FILE, or the nearest crib.yaml); other flags change its readings")
+}
+
+// held is a drill as it is now held: its readings, and where they stand.
+type held struct {
+	*drill.Drill
+	places   *drill.Places // in a file
+	from     string        // the crib's drill that the others come from
+	typed    map[drill.Reading]bool
+	replaced []string // the readings of the drill's own that flags stand in place of
+}
+
+// set takes a reading that was typed.
+func (h *held) set(r drill.Reading, text string) {
+	if h.Has(r) && !h.Sample {
+		h.replaced = append(h.replaced, r.String())
+	}
+	h.Set(r, text)
+	h.typed[r] = true
+}
+
+// hold takes the drill that the arguments name, "" for none, and sets the flags'
+// readings in place of its own.
+func (a *app) hold(t *taking, file string) (*held, error) {
+	h, err := a.begin(t, file)
+	if err != nil {
+		return nil, err
+	}
+	given, err := givenFlags(t.cmd, t.flags)
+	if err != nil {
+		return nil, err
+	}
+	h.Book, h.typed = a.book(), map[drill.Reading]bool{}
+	for _, r := range drill.All() {
+		if text := given[r]; text != "" {
+			h.set(r, text)
+		}
+	}
+	if t.cracked {
+		h.set(drill.Cracked, "yes")
+	}
+	return h, nil
+}
+
+// givenFlags returns what was written in each reading's flag.
+func givenFlags(cmd *cobra.Command, flags map[drill.Reading]*string) (map[drill.Reading]string, error) {
+	given := map[drill.Reading]string{}
+	var errs many
+	for _, r := range drill.All() {
+		s, ok := flags[r]
+		if !ok || !cmd.Flags().Changed(r.String()) {
+			continue
+		}
+		if strings.TrimSpace(*s) == "" {
+			errs = append(errs, usage("leave the flag out if it was not read", "--%s: nothing was written", r))
+		}
+		given[r] = *s
+	}
+	if len(errs) > 0 {
+		return nil, errs
+	}
+	return given, nil
+}
+
+// begin takes what a drill is before the flags: nothing yet, the sample, a file,
+// or a drill of a crib.
+func (a *app) begin(t *taking, file string) (*held, error) {
+	units, err := a.system()
+	switch {
+	case err != nil:
+		return nil, err
+	case t.id != "":
+		return a.fromCrib(t, file)
+	case file == "" && t.sample:
+		d := drill.Sample()
+		d.Units = units
+		return &held{Drill: d}, nil
+	case file == "":
+		return &held{Drill: &drill.Drill{Units: units}}, nil
+	case t.sample:
+		return nil, usage("give one of the two", "%s: a file and --sample do not go together", t.cmd.Name())
+	}
+	return a.fromFile(file, units)
+}
+
+// fromCrib takes a drill out of a crib: the file, the embedded one, or the
+// nearest. It is a copy, since flags change it.
+func (a *app) fromCrib(t *taking, file string) (*held, error) {
+	c, err := a.openCrib(&cribFrom{file: file, sample: t.sample})
+	if err != nil {
+		return nil, err
+	}
+	kept, ok := c.Find(t.id)
+	if !ok {
+		return nil, usage(c.Meant(t.id), "--drill: no drill of this crib is called %q", t.id)
+	}
+	d := *kept.Readings
+	d.Name, d.Kept, d.Sample = kept.ID, true, c.Sample
+	return &held{Drill: &d, from: kept.ID}, nil
+}
+
+// fromFile takes a drill from a file of its own, "-" being standard input.
+func (a *app) fromFile(name string, units quantity.System) (*held, error) {
+	in, shown := a.in, "standard input"
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, noFile(name, err)
+		}
+		defer f.Close()
+		in, shown = f, name
+	}
+	text, err := io.ReadAll(io.LimitReader(in, largestFile+1))
+	switch {
+	case err != nil:
+		return nil, noFile(name, err)
+	case len(text) > largestFile:
+		return nil, &dataError{fmt.Errorf("%s is too large for the readings of one drill: over %d bytes", shown, largestFile)}
+	}
+	d, places, errs := drill.ReadFile(shown, bytes.NewReader(text), units)
+	if len(errs) > 0 {
+		return nil, many(errs)
+	}
+	return &held{Drill: d, places: places}, nil
+}
+
+// noFile says why a file cannot be read; a reading in a file's place is wrong
+// usage.
+func noFile(name string, err error) error {
+	if _, noSize := quantity.Parse(quantity.Size, name, quantity.Unset); noSize == nil && errors.Is(err, os.ErrNotExist) {
+		return usage("readings are flags: --size "+shellQuoted(name), "no file is called %q", name)
+	}
+	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+}
+
+// largestFile bounds a file of one drill: a mistaken name must not fill the
+// memory.
+const largestFile = 1 << 20
+
+// cause strips the file's name that the system's error repeats.
+func cause(err error) error {
+	if p, ok := err.(*os.PathError); ok {
+		return p.Err
+	}
+	return err
+}
+
+// fault says what is wrong with a reading, and where that stands: in a file, in
+// a crib, or on the command line.
+func (h *held) fault(r drill.Reading, text, hint string) error {
+	switch {
+	case h.typed[r] || h.places == nil && h.from == "":
+		return usage(hint, "--%s: %s", r, text)
+	case h.places != nil:
+		fault := h.places.Fault(r, errors.New(text))
+		fault.Hint = hint
+		return fault
+	}
+	return &hinted{&dataError{fmt.Errorf("%s: %s: %s", h.from, r, text)}, hint}
+}
+
+// faults returns everything that is wrong with the readings.
+func (a *app) faults(c calculation, h *held) (errs many) {
+	for _, e := range h.Resolve() {
+		errs = append(errs, h.fault(e.Reading, e.Err.Error(), hintOf(e.Err)))
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	for _, im := range c.impossible(h.Drill) {
+		errs = append(errs, h.fault(im.Reading, a.say(im, h.Drill), im.Hint))
+	}
+	return errs
+}
