@@ -101,10 +101,10 @@ func materialSheet(m *reference.Material, book *reference.Book, size quantity.Va
 	if math.IsNaN(aim) {
 		aim = reference.StandardPointAngle
 	}
-	both(s, published{"point_angle_accepted", "inspect accepts", "_deg", book.PointAngle(aim), quantity.Angle})
+	both(s, published{"point_angle_accepted", "accepted", "_deg", book.PointAngle(aim), quantity.Angle})
 	s.Open("Chisel edge")
 	both(s, published{"chisel_angle", "published", "_deg", m.Chisel, quantity.Angle})
-	both(s, published{"chisel_angle_accepted", "inspect accepts", "_deg", book.ChiselAngle(), quantity.Angle})
+	both(s, published{"chisel_angle_accepted", "accepted", "_deg", book.ChiselAngle(), quantity.Angle})
 	s.Open("Lip clearance")
 	both(s, published{"clearance", "over all sizes", "_deg", m.Clearance, quantity.Angle})
 	sizeFigures(s, m, size)
@@ -127,7 +127,7 @@ func sizeFigures(s *figure.Sheet, m *reference.Material, size quantity.Value) {
 		s.Inputs = append(s.Inputs, figure.Input{Name: "size", Text: size.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{size}})
 	}
 	one(s, figure.Figure{Key: "clearance_aim_deg", Label: "to grind at this size", Value: aim, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: sizeMissing(aim)}, at.Source)
-	both(s, published{"recommended", "inspect accepts, this size", "_deg", at, quantity.Angle})
+	both(s, published{"recommended", "accepted, this size", "_deg", at, quantity.Angle})
 	s.Open("At this size")
 	feed := inspect.UsualFeed(size.V, m)
 	s.Add(figure.Figure{Key: "feed_mm", Label: "feed taken", Value: feed, Kind: quantity.Feed, Wants: sizeMissing(feed)})

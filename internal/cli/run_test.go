@@ -32,8 +32,11 @@ type document struct {
 		State     string
 	}
 	Findings []struct{ Code, Severity, Text string }
-	Steps    []struct{ Figure, Formula, Numbers, Result, Source string }
+	Steps    []step
 }
+
+// step is the working of one figure.
+type step struct{ Figure, Formula, Numbers, Result, Source string }
 
 type fataler interface {
 	Helper()

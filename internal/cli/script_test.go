@@ -60,6 +60,7 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("GORACE", "atexit_sleep_ms=0")
+			e.Setenv("LANG", "C.UTF-8")
 			return nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){

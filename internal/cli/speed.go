@@ -6,7 +6,7 @@ import (
 )
 
 var speedCommand = calculation{
-	name: "speed", short: "rpm, feed and strokes for a hole, and what the spindle feels",
+	name: "speed", short: "rpm, feed and strokes for a hole, and the load on the spindle",
 	long: `Spindle speed and feed from the published ones for diameter and work, cut back
 for a deep hole; the strokes to drill it in, and the time; thrust, torque and
 power at that feed; the clearance it leaves; what the shank carries, and which

@@ -18,6 +18,8 @@ type Sheet struct {
 	Grids    []Grid
 	Findings []Finding
 	Verdict  *Verdict
+	// Answer is what was asked for in one sentence, for the end of a long table.
+	Answer   *Text
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
 	// Worked is the sheet whose working is shown in place of this one's: of the
@@ -65,6 +67,9 @@ type Section struct {
 	// Quiet keeps the figures out of a table, where a grid shows them; their
 	// working, JSON, CSV and plain have them.
 	Quiet bool
+	// Aside marks steps on the way to other figures: nothing but their working is
+	// ever shown.
+	Aside bool
 }
 
 // Verdict is the one word on the drill, and the codes of the findings behind it.
@@ -173,6 +178,9 @@ func (s *Sheet) Find(code string, sev Severity, format string, args ...Arg) {
 	s.Findings = append(s.Findings, Finding{code, sev, Text{format, s.keep(args)}})
 }
 
+// InShort sets the answer.
+func (s *Sheet) InShort(format string, args ...Arg) { s.Answer = &Text{format, s.keep(args)} }
+
 // keep copies arguments, so that a caller's need not outlive the call.
 func (s *Sheet) keep(args []Arg) []Arg {
 	from := len(s.args)
@@ -180,11 +188,22 @@ func (s *Sheet) keep(args []Arg) []Arg {
 	return s.args[from:len(s.args):len(s.args)]
 }
 
-// Each calls f for every figure in order.
+// Each calls f for every figure in order, steps on the way to one left out.
 func (s *Sheet) Each(f func(*Figure)) {
+	s.EachWorked(func(fig *Figure, aside bool) {
+		if !aside {
+			f(fig)
+		}
+	})
+}
+
+// EachWorked calls f for every figure in order, and says which are steps on the
+// way to others.
+func (s *Sheet) EachWorked(f func(fig *Figure, aside bool)) {
 	for i := range s.Sections {
-		for j := range s.Sections[i].Figures {
-			f(&s.Sections[i].Figures[j])
+		sec := &s.Sections[i]
+		for j := range sec.Figures {
+			f(&sec.Figures[j], sec.Aside)
 		}
 	}
 }

@@ -75,7 +75,7 @@ func (r *Result) ChiselSheet(s *figure.Sheet) {
 	} else {
 		s.Work(geometry, "psi' = 180 - psi", "180 - {}", figure.Deg(c.Acute))
 	}
-	s.Add(figure.Figure{Key: "chisel_angle_acute_deg", Label: "the same, acute", Value: c.Acute, Kind: quantity.Angle,
+	s.Add(figure.Figure{Key: "chisel_angle_acute_deg", Label: "chisel-edge angle, acute", Value: c.Acute, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: two})
 	c.workAcute(s)
 	s.Add(figure.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: c.Length, Kind: quantity.Length,
@@ -85,7 +85,7 @@ func (r *Result) ChiselSheet(s *figure.Sheet) {
 	} else {
 		s.Work("as read", "c as read", "{}", figure.Len(c.Length))
 	}
-	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: c.Ratio, Kind: quantity.Number,
+	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: c.Ratio, Kind: quantity.Number,
 		Limit: limitIf(&c.RatioLimit, r.Drill.D), Wants: join(wants(on("size", r.Drill.D)), two)})
 	s.Work(geometry, "q = c / D", "{} / {}", figure.Len(c.Length), figure.Len(r.Drill.D))
 	c.Contradiction(s)

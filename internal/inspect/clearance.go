@@ -141,7 +141,7 @@ func (r *Result) workingFigures(s *figure.Sheet) {
 	needs := c.wants(on("size", b.D))
 	s.Add(figure.Figure{Key: "feed_angle_deg", Label: "feed angle at the corner", Value: c.FeedAngle, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
 	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", figure.Feed(b.Feed), figure.Len(b.D))
-	s.Add(figure.Figure{Key: "working_clearance_deg", Label: "left while cutting, corner", Value: c.Working, Kind: quantity.Angle,
+	s.Add(figure.Figure{Key: "working_clearance_deg", Label: "working clearance, corner", Value: c.Working, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &positive, Wants: needs})
 	s.Work(geometry, "Cl_w = Cl - e", "{} - {}", figure.Deg(c.Corner()), figure.Deg(c.FeedAngle))
 	r.alongFigures(s, needs)
@@ -170,7 +170,7 @@ func (r *Result) lipClearance(s *figure.Sheet, key, label string, v, drop float6
 func (r *Result) alongFigures(s *figure.Sheet, needs string) {
 	c, b := &r.Clearance, &r.Drill
 	along := c.wants(on("size", b.D), on("web", r.Chisel.Web), on("lip-angle", r.Point.Angle))
-	s.Add(figure.Figure{Key: "least_working_clearance_deg", Label: "least anywhere on the lip", Value: c.Least, Kind: quantity.Angle,
+	s.Add(figure.Figure{Key: "least_working_clearance_deg", Label: "working clearance, least", Value: c.Least, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &positive, Wants: along})
 	f := point.NewFlank(b.D, r.Chisel.Web, r.Point.K(), c.Corner())
 	rad := math.Max(c.LeastAt*b.D/2, r.Chisel.Web/2) // not inside the lip by a last digit
@@ -178,11 +178,11 @@ func (r *Result) alongFigures(s *figure.Sheet, needs string) {
 	s.Work(geometry, "Cl_w = atan(g cos(b) + sin(b) / tan(k)) - atan(f / (2 pi r)), sin(b) = w / (2 r)",
 		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", figure.Num(f.Slope()), figure.Deg(beta), figure.Deg(beta),
 		figure.Deg(r.Point.K()), figure.Feed(b.Feed), figure.Len(rad))
-	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "there, radius as part of R", Value: c.LeastAt, Kind: quantity.Number, Wants: along})
+	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: c.LeastAt, Kind: quantity.Number, Wants: along})
 	s.Work(geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", figure.Len(rad), figure.Len(b.D))
-	label := "feed at which the corner rubs"
+	label := "corner rubs at a feed of"
 	if c.Along {
-		label = "feed at which a flank rubs"
+		label = "a flank rubs at a feed of"
 	}
 	s.Add(figure.Figure{Key: "feed_limit_mm", Label: label, Value: c.FeedLimit, Kind: quantity.Feed, Wants: needs})
 	if !c.Along {

@@ -17,7 +17,7 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "lip_height_difference_mm", Label: "lip 1 higher than lip 2 by", Value: l.Height, Kind: quantity.Length,
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipWants})
 	r.workHeight(s)
-	s.Add(figure.Figure{Key: "lip_height_mid_lip_mm", Label: "lip 1 higher, at mid lip, by", Value: l.MidLip, Kind: quantity.Length,
+	s.Add(figure.Figure{Key: "lip_height_mid_lip_mm", Label: "lip 1 higher, mid lip, by", Value: l.MidLip, Kind: quantity.Length,
 		Gauge: l.gauge(), Limit: limitIf(&l.Limit, r.Drill.D), Wants: lipMissing(l.Height, r.offsetNeeds()...)})
 	r.workMidLip(s)
 	s.Add(figure.Figure{Key: "high_lip", Label: "higher lip", Word: l.highWord(), Value: math.NaN(), Kind: quantity.Word, Wants: lipWants})
@@ -191,7 +191,7 @@ func (r *Result) planFigures(s *figure.Sheet) {
 		outer      bool
 		stock      float64
 	}{
-		{"stock_1_inner_mm", "to even up: lip 1, inner end", 1, false, l.Plan.Stock1Inner},
+		{"stock_1_inner_mm", "even up: lip 1, inner end", 1, false, l.Plan.Stock1Inner},
 		{"stock_1_outer_mm", "lip 1, outer end", 1, true, l.Plan.Stock1Outer},
 		{"stock_2_inner_mm", "lip 2, inner end", 2, false, l.Plan.Stock2Inner},
 		{"stock_2_outer_mm", "lip 2, outer end", 2, true, l.Plan.Stock2Outer},

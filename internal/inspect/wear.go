@@ -39,9 +39,9 @@ func (r *Result) WearSheet(s *figure.Sheet) {
 	}
 	add("flank_wear_mm", "worn land behind the lip", w.Flank, quantity.Length, &w.FlankLimit)
 	add("corner_wear_mm", "rounded corner", w.Corner, quantity.Length, nil)
-	add("margin_wear_mm", "margin worn back from corner", w.Margin, quantity.Length, limitIf(&w.MarginLimit, r.Drill.D))
+	add("margin_wear_mm", "margin worn back by", w.Margin, quantity.Length, limitIf(&w.MarginLimit, r.Drill.D))
 	add("lip_chip_mm", "chip in a lip, depth", w.Chip, quantity.Length, nil)
 	add("flute_mm", "usable flute", w.Flute, quantity.Length, limitIf(&w.FluteLimit, w.FluteLimit.Low))
-	s.Add(figure.Figure{Key: "web_ratio", Label: "web, part of D", Value: r.Chisel.WebRatio, Kind: quantity.Number, Limit: &w.WebLimit})
+	s.Add(figure.Figure{Key: "web_ratio", Label: "web / D", Value: r.Chisel.WebRatio, Kind: quantity.Number, Limit: &w.WebLimit})
 	s.Work(geometry, "w / D", "{} / {}", figure.Len(r.Chisel.Web), figure.Len(r.Drill.D))
 }

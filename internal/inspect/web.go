@@ -65,9 +65,9 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "chisel_length_after_mm", Label: "chisel edge after", Value: w.ChiselAfter, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: chisel})
 	s.Work(geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(w.After), figure.Deg(c.Acute))
 	chisel = join(wants(on("size", b.D)), chisel)
-	s.Add(figure.Figure{Key: "chisel_ratio_after", Label: "chisel after, part of D", Value: w.RatioAfter, Kind: quantity.Number, Limit: limitIf(&w.Limit, b.D), Wants: chisel})
+	s.Add(figure.Figure{Key: "chisel_ratio_after", Label: "chisel edge after / D", Value: w.RatioAfter, Kind: quantity.Number, Limit: limitIf(&w.Limit, b.D), Wants: chisel})
 	s.Work(geometry, "q' = c' / D", "{} / {}", figure.Len(w.ChiselAfter), figure.Len(b.D))
-	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust after over before", Value: w.ThrustRatio, Kind: quantity.Number, Wants: chisel})
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: w.ThrustRatio, Kind: quantity.Number, Wants: chisel})
 	WorkThrustRatio(s, b.D, b.Feed, w.RatioAfter, c.Ratio)
 	if known(w.Remove) && w.Origin == TaperDefault {
 		s.Find("web-taper-assumed", figure.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",

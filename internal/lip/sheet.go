@@ -75,7 +75,7 @@ func (l *lip) alongFigures(s *figure.Sheet) {
 		Gauge: quantity.Protractor, Limit: &clears, Wants: l.wants()})
 	s.Work(inspect.Geometry, "Cl_w = Cl(r) - atan(f / (2 pi r))", "{} - atan({} / (2 * pi * {}))",
 		figure.Deg(l.flank.Clearance(at)), figure.Feed(l.Drill.Feed), figure.Len(at))
-	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "there, r/R", Value: at / outer, Kind: quantity.Number, Wants: l.wants()})
+	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: at / outer, Kind: quantity.Number, Wants: l.wants()})
 	s.Work(inspect.Geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", figure.Len(at), figure.Len(l.Drill.D))
 	if figure.Known(l.Drill.D, l.helix) && math.IsNaN(zero) {
 		s.Find("rake-one-sign", figure.Note, "the rake keeps its sign over the whole lip")
@@ -97,7 +97,7 @@ func (l *lip) chiselFigures(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "(w / sin(psi)) / D", "({} / sin({})) / {}", figure.Len(l.web), figure.Deg(l.chisel), figure.Len(l.Drill.D))
 	s.Add(figure.Figure{Key: "chisel_rake_deg", Label: "rake, flat flanks", Value: rake, Kind: quantity.Angle, Gauge: quantity.Protractor})
 	s.Work(inspect.Geometry, "gc = -atan(tan(k) sin(psi))", "-atan(tan({}) * sin({}))", figure.Deg(l.k), figure.Deg(l.chisel))
-	s.Add(figure.Figure{Key: "indentation_radius_mm", Label: "only pushes metal within", Value: pushed, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: l.wants()})
+	s.Add(figure.Figure{Key: "indentation_radius_mm", Label: "cuts no chip within", Value: pushed, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: l.wants()})
 	s.Work(inspect.Geometry, "q0 = f / (2 pi) tan(k) sin(psi)", "{} / (2 * pi) * tan({}) * sin({})", figure.Feed(l.Drill.Feed), figure.Deg(l.k), figure.Deg(l.chisel))
 	s.Add(figure.Figure{Key: "chisel_corner_speed_m_min", Label: "cutting speed, its corner", Value: l.speed(inner), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
 	l.workSpeed(s, 2*inner)

@@ -24,8 +24,8 @@ func (p *Plan) states() figure.Grid {
 		caliper("length_mm", "overall length"), caliper("flute_mm", "usable flute"),
 		caliper("point_length_mm", "point length"),
 		{Key: "lip_height_difference_mm", Label: "lip 1 over lip 2", Kind: quantity.Length, Gauge: quantity.Indicator},
-		caliper("web_mm", "web"), caliper("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel, part of D"),
-		{Key: "thrust_n", Label: "thrust, sharp", Kind: quantity.Force}, plain("thrust_ratio", "thrust, over now"),
+		caliper("web_mm", "web"), caliper("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel edge / D"),
+		{Key: "thrust_n", Label: "thrust, sharp", Kind: quantity.Force}, plain("thrust_ratio", "thrust / now"),
 	}}
 	if !p.Made {
 		return g

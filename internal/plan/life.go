@@ -27,11 +27,11 @@ func (p *Plan) thinning(s *figure.Sheet) {
 	f := word("thin", "thin the web", thin)
 	f.Wants = p.wants(p.chisel())
 	s.Add(f)
-	s.Add(ratio("chisel_ratio_unthinned", "chisel, part of D, unthinned", p.made(g.Ratio), ""))
+	s.Add(ratio("chisel_ratio_unthinned", "chisel edge / D, unthinned", p.made(g.Ratio), ""))
 	s.Work(inspect.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", figure.Len(g.Body), figure.Deg(b.ChiselAfter), figure.Len(b.D))
 	s.Add(ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), ""))
 	s.Work(p.Found.Chisel.RatioLimit.Source.String(), "times a new drill's, times q as new", "{} * {}", figure.Num(b.MostChisel/b.NewChisel), figure.Num(b.NewChisel))
-	s.Add(ratio("thin_to_ratio", "thin to chisel, part of D", to, ""))
+	s.Add(ratio("thin_to_ratio", "thin to chisel edge / D", to, ""))
 	s.Work(reference.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
 	s.Add(length("thin_to_web_mm", "thin to web", web, ""))
 	s.Work(inspect.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", figure.Num(to), figure.Len(b.D), figure.Deg(b.ChiselAfter))
@@ -60,11 +60,11 @@ func (p *Plan) after(s *figure.Sheet) {
 	}
 	s.Add(length("chisel_length_after_mm", "chisel edge when done", p.made(d.Chisel), ""))
 	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(d.Web), figure.Deg(b.ChiselAfter))
-	s.Add(ratio("chisel_ratio_after", "chisel when done, part of D", p.made(d.Ratio), ""))
+	s.Add(ratio("chisel_ratio_after", "chisel edge / D when done", p.made(d.Ratio), ""))
 	s.Work(inspect.Geometry, "q' = c' / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
 	p.thrustFigure(s, "thrust_now_n", "thrust now, were it sharp", p.Ahead.Now.Ratio)
 	p.thrustFigure(s, "thrust_after_n", "thrust when done", d.Ratio)
-	s.Add(ratio("thrust_ratio", "thrust when done over now", p.made(d.ThrustRatio), ""))
+	s.Add(ratio("thrust_ratio", "thrust when done / now", p.made(d.ThrustRatio), ""))
 	inspect.WorkThrustRatio(s, b.D, b.Feed, d.Ratio, p.Ahead.Now.Ratio)
 }
 
@@ -102,9 +102,9 @@ func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.Job
 func (p *Plan) life(s *figure.Sheet) {
 	b := &p.Job.Body
 	s.Open("Life")
-	s.Add(length("usual_stock_mm", "usual stock, a grind", p.made(p.Ahead.Usual), ""))
+	s.Add(length("usual_stock_mm", "usual stock per grind", p.made(p.Ahead.Usual), ""))
 	p.workUsual(s)
-	s.Add(length("flute_needed_mm", "flute that is needed", p.made(b.LeastFlute), ""))
+	s.Add(length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), ""))
 	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
 	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", figure.Len(depth), figure.Len(b.LeastFlute-depth))
 	left := math.NaN()
@@ -113,7 +113,7 @@ func (p *Plan) life(s *figure.Sheet) {
 	} else if p.Made && p.Ahead.End != regrind.NotKnown {
 		left = float64(len(p.Ahead.Grinds))
 	}
-	s.Add(figure.Figure{Key: "regrinds_left", Label: "grinds left, this one included", Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
+	s.Add(figure.Figure{Key: "regrinds_left", Label: "grinds left, this one too", Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
 	p.workLeft(s)
 	s.Add(word("retire_reason", "then retired for", p.Reason))
 }

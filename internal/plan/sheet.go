@@ -19,6 +19,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	if !p.Found.Wear.Cracked {
 		inspect.Plausible(d, s)
 	}
+	p.heights(s)
 	p.answer(s)
 	p.causes(s)
 	p.ends(s)
@@ -30,6 +31,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 		s.Grids = append(s.Grids, p.schedule())
 	}
 	p.remarks(s)
+	p.inShort(s)
 	s.Extra = append(s.Extra, &rules)
 	return s
 }
@@ -90,13 +92,13 @@ func (p *Plan) answer(s *figure.Sheet) {
 	s.Add(do)
 	st := &p.Ahead.Stock
 	s.Add(length("stock_mm", "take off the end", p.made(st.Total), p.wants()))
-	s.Work(inspect.Geometry, "stock = the most at any end of a lip", "max(max({}, {}), max({}, {}))",
+	s.Work(inspect.Geometry, "stock = the most that an end of a lip gives up, as worked below", "max(max({}, {}), max({}, {}))",
 		figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
 	reason := ""
 	if p.Made {
 		reason = st.Governs.String()
 	}
-	s.Add(word("stock_reason", "what governs it", reason))
+	s.Add(word("stock_reason", "governed by", reason))
 }
 
 // remarks says in sentences what was decided and what was taken for granted.

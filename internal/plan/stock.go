@@ -5,7 +5,6 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
-	"evenlip/internal/point"
 	"evenlip/internal/reference"
 	"evenlip/internal/regrind"
 )
@@ -27,28 +26,12 @@ func (p *Plan) causes(s *figure.Sheet) {
 	if figure.Known(w.Steep) {
 		steep = by(regrind.Reshaping)
 	}
-	s.Add(length("stock_steep_mm", "flank of too much clearance", steep, ""))
+	s.Add(length("stock_steep_mm", "too much clearance", steep, ""))
 	s.Work(reference.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", figure.Num(w.Steep/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Deg(w.Clearance), figure.Deg(w.Aim))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)
 	s.Add(length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), ""))
 	p.workCleanUp(s)
-}
-
-// workTruing shows the most that truing alone takes: the highest of the four
-// ends above the lowest, each carried to the axis at the angle wanted.
-func (p *Plan) workTruing(s *figure.Sheet) {
-	if !s.Explaining || !p.Made {
-		return
-	}
-	l := &p.Job.Lips
-	ends := [...]figure.Arg{
-		figure.Len(l.Carried(l.Lip1, l.Inner)), figure.Len(l.Carried(l.Lip1, l.Outer)),
-		figure.Len(l.Carried(l.Lip2, l.Inner)), figure.Len(l.Carried(l.Lip2, l.Outer)),
-	}
-	args := append(ends[:], ends[:]...)
-	s.Work(inspect.Geometry, "highest less lowest of the lips' four ends, H = h + x / tan(kt): h an end's height above lip 2's corner, carried from its distance x to the axis at the angle wanted",
-		"max(max({}, {}), max({}, {})) - min(min({}, {}), min({}, {}))", args...)
 }
 
 func (p *Plan) workCleanUp(s *figure.Sheet) {
@@ -60,27 +43,5 @@ func (p *Plan) workCleanUp(s *figure.Sheet) {
 		s.Work("as given", "allowance as given", "{}", figure.Len(st.CleanUp))
 	default:
 		s.Work(reference.CleanUpSource().String(), "allowance", "{}", figure.Len(st.CleanUp))
-	}
-}
-
-// ends adds what comes off each lip at each of its ends.
-func (p *Plan) ends(s *figure.Sheet) {
-	st, l := &p.Ahead.Stock, &p.Job.Lips
-	s.Open("Off each lip, clean-up included")
-	for _, e := range [...]struct {
-		key, label string
-		lip        point.Lip
-		at, stock  float64
-	}{
-		{"take_1_inner_mm", "lip 1, inner end", l.Lip1, l.Inner, st.Lip1.Inner},
-		{"take_1_outer_mm", "lip 1, outer end", l.Lip1, l.Outer, st.Lip1.Outer},
-		{"take_2_inner_mm", "lip 2, inner end", l.Lip2, l.Inner, st.Lip2.Inner},
-		{"take_2_outer_mm", "lip 2, outer end", l.Lip2, l.Outer, st.Lip2.Outer},
-	} {
-		s.Add(length(e.key, e.label, p.made(e.stock), ""))
-		in, out := figure.Len(st.Worn.Inner), figure.Len(st.Worn.Outer)
-		s.Work(inspect.Geometry, "H - (lowest of the four ends, each H less its wear) + clean-up, H as for truing up", "{} - min(min({} - {}, {} - {}), min({} - {}, {} - {})) + {}",
-			figure.Len(l.Carried(e.lip, e.at)), figure.Len(l.Carried(l.Lip1, l.Inner)), in, figure.Len(l.Carried(l.Lip1, l.Outer)), out,
-			figure.Len(l.Carried(l.Lip2, l.Inner)), in, figure.Len(l.Carried(l.Lip2, l.Outer)), out, figure.Len(st.CleanUp))
 	}
 }

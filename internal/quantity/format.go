@@ -26,6 +26,7 @@ var DefaultGauges = Gauges{
 type Format struct {
 	System System // Unset prints metric
 	Gauges Gauges
+	Finer  int // decimals beyond what the gauges allow
 }
 
 // none stands where there is no number to show.
@@ -78,11 +79,11 @@ func (f Format) appendNumber(b []byte, k Kind, g Gauge, v float64) []byte {
 		return append(b, "-∞"...)
 	}
 	x := tidy(f.InSystem(k, v))
-	if k.threeFigures() {
+	if k.threeFigures() && f.Finer == 0 {
 		x = toFigures(x)
 	}
 	from := len(b)
-	b = strconv.AppendFloat(b, x, 'f', f.Decimals(k, g, v), 64)
+	b = strconv.AppendFloat(b, x, 'f', f.Decimals(k, g, v)+f.Finer, 64)
 	if b[from] == '-' && isZero(string(b[from:])) {
 		b = append(b[:from], b[from+1:]...)
 	}

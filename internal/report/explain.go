@@ -1,6 +1,11 @@
 package report
 
-import "evenlip/internal/figure"
+import (
+	"strings"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+)
 
 // worked returns the sheet whose working is shown for s.
 func worked(s *figure.Sheet) *figure.Sheet {
@@ -13,7 +18,7 @@ func worked(s *figure.Sheet) *figure.Sheet {
 // workings prints how each figure was got.
 func (t *tableWriter) workings(s *figure.Sheet) {
 	first := true
-	s.Each(func(f *figure.Figure) {
+	s.EachWorked(func(f *figure.Figure, aside bool) {
 		if f.Working == nil {
 			return
 		}
@@ -23,10 +28,13 @@ func (t *tableWriter) workings(s *figure.Sheet) {
 			t.line("  ", t.pen.Faint("(calculator in degrees)"))
 			first = false
 		}
-		t.line("  ", f.Label)
-		result := shown(f, t.f)
+		t.wrapped("  ", f.Label)
 		t.wrapped("    ", f.Working.Formula)
-		t.wrapped("    ", arithmetic(f.Working.Numbers, t.f)+" = "+result)
+		sum := arithmetic(f.Working.Numbers, t.f)
+		if t.o.ASCII {
+			sum = strings.ReplaceAll(sum, "°", "")
+		}
+		t.wrapped("    ", sum+" = "+result(f, aside, t.f))
 		t.wrapped("    ", f.Working.Source)
 		if u := spread(f, t.f); u != "" {
 			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)
@@ -51,8 +59,17 @@ func (t *tableWriter) limitSources(s *figure.Sheet) {
 	})
 }
 
+// result prints a figure as its working ends in it. A step on the way has all the
+// digits with which later workings take it up.
+func result(fig *figure.Figure, aside bool, f quantity.Format) string {
+	if aside {
+		return strings.TrimSpace(digits(f.InSystem(fig.Kind, fig.Value)) + " " + f.Unit(fig.Kind))
+	}
+	return shown(fig, f)
+}
+
 func (t *tableWriter) wrapped(indent, text string) {
-	for _, l := range wrap(text, t.o.Width-len(indent)) {
+	for _, l := range wrap(t.ascii(text), t.o.Width-len(indent)) {
 		t.line(indent, l)
 	}
 }

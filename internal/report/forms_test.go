@@ -232,8 +232,8 @@ func TestWriteTellsOfFaults(t *testing.T) {
 func TestTable(t *testing.T) {
 	out := written(t, Options{Form: Table}, sheet())
 	for _, want := range []string{
-		"  a length                        2.00 mm 1.00 to 3.00 mm  within      practice\n",
-		"  over its limit                  4.00 mm 1.00 to 3.00 mm  over        practice\n",
+		"  a length                        2.00 mm 1.00 to 3.00 mm  within  practice\n",
+		"  over its limit                  4.00 mm 1.00 to 3.00 mm  over    practice\n",
 		"  exact                            5.1054\n", "  - wants size: unknown\n",
 		"  state    now  ground\n  web mm  2.00    2.10\n", "      2    2.22\n",
 		"  note  for the record\n", "  stop  no further\n", "\nVerdict: REGRIND\n", "still wanted: size\n", "\nsafety  wear eye protection",

@@ -22,7 +22,7 @@ func (t *tableWriter) grid(g *figure.Grid) {
 		}
 	}
 	if g.Note != "" {
-		for _, l := range wrap(g.Note, t.o.Width-2) {
+		for _, l := range wrap(t.ascii(g.Note), t.o.Width-2) {
 			t.line("  ", t.pen.Faint(l))
 		}
 	}
@@ -51,6 +51,7 @@ func (t *tableWriter) cells(g *figure.Grid, doubt bool) (words []bool, cells [][
 		if !c.Bare {
 			head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
 		}
+		head[i] = t.ascii(head[i])
 		words = append(words, c.Kind == quantity.Word)
 	}
 	cells = append(cells, head)
@@ -61,6 +62,7 @@ func (t *tableWriter) cells(g *figure.Grid, doubt bool) (words []bool, cells [][
 			if u := plusMinus(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value, c.Spread, t.f); doubt && u != "" {
 				out[i] += " ±" + u
 			}
+			out[i] = t.ascii(out[i])
 		}
 		cells = append(cells, out)
 	}

@@ -217,7 +217,7 @@ func (e *Encoder) findings(j *object, fs []figure.Finding) {
 
 func (e *Encoder) steps(j *object, s *figure.Sheet) {
 	j.open("steps", '[')
-	s.Each(func(f *figure.Figure) {
+	s.EachWorked(func(f *figure.Figure, aside bool) {
 		if f.Working == nil {
 			return
 		}
@@ -225,7 +225,7 @@ func (e *Encoder) steps(j *object, s *figure.Sheet) {
 		j.text("figure", f.Key)
 		j.text("formula", f.Working.Formula)
 		j.text("numbers", arithmetic(f.Working.Numbers, metric))
-		j.text("result", shown(f, metric))
+		j.text("result", result(f, aside, metric))
 		if !e.Lean {
 			j.text("source", f.Working.Source)
 		}

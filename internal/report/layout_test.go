@@ -153,9 +153,9 @@ func TestLimitText(t *testing.T) {
 	for want, band := range map[string]*reference.Band{
 		"":                nil,
 		"1.00 to 3.00 mm": {Low: 1, High: 3},
-		"up to 3.00 mm":   {Low: 0, High: 3},
+		"max 3.00 mm":     {Low: 0, High: 3},
 		"above 0":         {Low: 0, High: math.Inf(1)},
-		"at least 2.00 mm": {
+		"min 2.00 mm": {
 			Low: 2, High: math.Inf(1)},
 	} {
 		if got := limitText(&figure.Figure{Kind: quantity.Length, Gauge: quantity.Caliper, Limit: band}, metric); got != want {

@@ -9,9 +9,10 @@ import (
 	"evenlip/internal/reference"
 )
 
-// limitText puts a band in words: "115.0 to 121.0°", "± 0.05 mm", "up to 0.225".
+// limitText puts a band in words: "115.0 to 121.0°", "max 0.10 mm", "min 0.025".
 func limitText(fig *figure.Figure, f quantity.Format) string {
 	b := fig.Limit
+	f = apart(fig, f)
 	text := func(v float64) string { return f.Text(fig.Kind, fig.Gauge, v) }
 	switch {
 	case b == nil || math.IsNaN(b.Low) || math.IsNaN(b.High):
@@ -19,9 +20,9 @@ func limitText(fig *figure.Figure, f quantity.Format) string {
 	case math.IsInf(b.High, 1) && b.Low == 0:
 		return "above 0"
 	case math.IsInf(b.High, 1):
-		return "at least " + text(b.Low)
+		return "min " + text(b.Low)
 	case b.Low == 0 || b.Low == -b.High:
-		return "up to " + text(b.High)
+		return "max " + text(b.High)
 	}
 	return f.Number(fig.Kind, fig.Gauge, b.Low) + " to " + text(b.High)
 }
@@ -62,14 +63,31 @@ func number(fig *figure.Figure, f quantity.Format) string {
 	if fig.Exact {
 		return digits(fig.Value)
 	}
-	return f.Number(fig.Kind, fig.Gauge, fig.Value)
+	return apart(fig, f).Number(fig.Kind, fig.Gauge, fig.Value)
 }
 
 func shown(fig *figure.Figure, f quantity.Format) string {
 	if fig.Exact {
 		return digits(fig.Value)
 	}
-	return f.Text(fig.Kind, fig.Gauge, fig.Value)
+	return apart(fig, f).Text(fig.Kind, fig.Gauge, fig.Value)
+}
+
+// apart returns f with as many decimals more as tell a figure that breaks its
+// limit from that limit: "0.10 mm" over "max 0.10 mm" would say nothing.
+func apart(fig *figure.Figure, f quantity.Format) quantity.Format {
+	if !fig.State().Outside() {
+		return f
+	}
+	const most = 3
+	finer := f
+	for ; finer.Finer <= most; finer.Finer++ {
+		text := func(v float64) string { return finer.Number(fig.Kind, fig.Gauge, v) }
+		if v := text(fig.Value); v != text(fig.Limit.Low) && v != text(fig.Limit.High) {
+			return finer
+		}
+	}
+	return f
 }
 
 // spread prints an uncertainty as finely as its figure, rounded up: rounding

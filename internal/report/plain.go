@@ -42,7 +42,8 @@ func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named, he
 		}
 		low, high := "", ""
 		if fig.Limit != nil {
-			low, high = f.Number(fig.Kind, fig.Gauge, fig.Limit.Low), f.Number(fig.Kind, fig.Gauge, fig.Limit.High)
+			fine := apart(fig, f)
+			low, high = fine.Number(fig.Kind, fig.Gauge, fig.Limit.Low), fine.Number(fig.Kind, fig.Gauge, fig.Limit.High)
 		}
 		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig.Limit), spread(fig, f))
 	})

@@ -16,13 +16,13 @@ const narrow = 80
 
 // The columns of a row at 80: label, value, limit, state, basis.
 const (
-	labelCells = 28
-	valueCells = 10
+	labelCells = 26
+	valueCells = 12
 	limitCells = 16
-	stateCells = 11
-	// spreadCells is what an uncertainty needs beside the value; the basis makes
-	// room for it.
-	spreadCells = 8
+	stateCells = 7
+	basisCells = 8
+	// spreadCells is what an uncertainty needs beside the value.
+	spreadCells = 5
 )
 
 type tableWriter struct {
@@ -30,9 +30,10 @@ type tableWriter struct {
 	o   Options
 	pen style.Pen
 	f   quantity.Format
-	// valueCells is wider where figures carry their uncertainty.
-	valueCells int
-	err        error
+	// valueCells and stateCells are wider where figures carry their uncertainty.
+	valueCells, stateCells int
+	headed                 bool // the heads of the columns are written
+	err                    error
 }
 
 func (t *tableWriter) line(parts ...string) {
@@ -44,24 +45,34 @@ func (t *tableWriter) line(parts ...string) {
 func (t *tableWriter) sheet(j Job) {
 	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges}
 	s := j.Sheet
-	t.valueCells = valueCells
-	if s.Gauged {
-		t.valueCells += spreadCells
-	}
+	t.measure(s)
 	t.title(s)
 	t.inputs(s)
 	for i := range s.Sections {
-		t.section(&s.Sections[i], i == 0)
+		t.section(&s.Sections[i])
 	}
 	for i := range s.Grids {
 		t.grid(&s.Grids[i])
 	}
 	t.findings(s)
-	t.verdict(s)
 	if t.o.Explain {
 		t.workings(worked(s))
 	}
+	t.verdict(s)
+	t.answer(s)
 	t.cautions(s)
+}
+
+// measure sets the columns; a state in doubt gets its cells where they are to
+// spare.
+func (t *tableWriter) measure(s *figure.Sheet) {
+	t.valueCells, t.stateCells, t.headed = valueCells, stateCells, false
+	if !s.Gauged {
+		return
+	}
+	t.valueCells += spreadCells
+	used := 2 + labelCells + 1 + t.valueCells + 1 + limitCells + 1 + 1 + basisCells
+	t.stateCells = max(stateCells, min(len(figure.Unsure.String()), t.o.Width-used))
 }
 
 func (t *tableWriter) title(s *figure.Sheet) {
@@ -69,7 +80,7 @@ func (t *tableWriter) title(s *figure.Sheet) {
 	if title == "" {
 		title = s.Command
 	}
-	for _, l := range wrap(clean(title), t.o.Width) {
+	for _, l := range wrap(t.ascii(clean(title)), t.o.Width) {
 		t.line(t.pen.Title(l))
 	}
 }
@@ -80,7 +91,7 @@ func (t *tableWriter) inputs(s *figure.Sheet) {
 	}
 	echoes := make([]string, len(s.Inputs))
 	for i := range s.Inputs {
-		echoes[i] = s.Inputs[i].Name + " " + clean(s.Inputs[i].Shown())
+		echoes[i] = s.Inputs[i].Name + " " + t.ascii(clean(s.Inputs[i].Shown()))
 	}
 	for i, l := range wrapItems(echoes, "; ", t.o.Width-8) {
 		head := "as read"
@@ -91,18 +102,17 @@ func (t *tableWriter) inputs(s *figure.Sheet) {
 	}
 }
 
-func (t *tableWriter) section(sec *figure.Section, first bool) {
-	if sec.Quiet || !sectionShown(sec) {
+// section prints figures under their title. The first that holds one against a
+// limit has the heads of the columns beside its title.
+func (t *tableWriter) section(sec *figure.Section) {
+	if sec.Quiet || sec.Aside || !sectionShown(sec) {
 		return
 	}
 	t.line()
 	head := t.pen.Heading(pad(sec.Title, labelCells+2))
-	if first && t.o.Width >= narrow {
-		basis := " basis"
-		if t.valueCells > valueCells {
-			basis = ""
-		}
-		head += " " + t.pen.Faint(padLeft("found", t.valueCells)+" "+pad("limit", limitCells)+" "+pad("", stateCells)+basis)
+	if !t.headed && t.o.Width >= narrow && slices.ContainsFunc(sec.Figures, judged) {
+		head += " " + t.pen.Faint(padLeft("found", t.valueCells)+" "+pad("limit", limitCells)+" "+pad("", t.stateCells)+" basis")
+		t.headed = true
 	}
 	t.line(head)
 	for i := range sec.Figures {
@@ -112,6 +122,8 @@ func (t *tableWriter) section(sec *figure.Section, first bool) {
 	}
 	t.unknown(sec)
 }
+
+func judged(f figure.Figure) bool { return f.State() != figure.Unjudged }
 
 func sectionShown(sec *figure.Section) bool {
 	for i := range sec.Figures {
@@ -127,7 +139,7 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 	if value == "" {
 		value = shown(fig, t.f)
 	}
-	limit, state := limitText(fig, t.f), stateWord(fig)
+	limit, state, basis := limitText(fig, t.f), stateWord(fig), basis(fig.Limit)
 	if u := spread(fig, t.f); u != "" {
 		value += " ±" + u
 	}
@@ -141,21 +153,22 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 	if t.o.Width < narrow {
 		t.wrapped("  ", fig.Label+": "+value)
 		if limit != "" {
-			t.wrapped("    ", limit+": "+paint(state)+" "+basis(fig.Limit))
+			if basis != "" {
+				basis = " (" + basis + ")"
+			}
+			t.wrapped("    ", limit+": "+paint(state)+basis)
 		}
 		return
 	}
-	limit = pad(limit, limitCells)
-	room := stateCells - (style.Width(limit) - limitCells) // a long limit takes from the state's blanks
-	t.line("  ", pad(fig.Label, labelCells), " ", padLeft(value, t.valueCells), " ", limit, " ",
-		paint(pad(state, room)), " ", t.pen.Faint(t.basis(fig)))
-}
-
-func (t *tableWriter) basis(fig *figure.Figure) string {
-	if t.valueCells > valueCells {
-		return ""
+	if style.Width(t.ascii(limit)) > limitCells {
+		limit = strings.TrimSpace(strings.TrimSuffix(limit, t.f.Unit(fig.Kind))) // the figure has it
 	}
-	return basis(fig.Limit)
+	row := []string{"  ", pad(t.ascii(fig.Label), labelCells), " ", padLeft(t.ascii(value), t.valueCells), " ", pad(t.ascii(limit), limitCells), " "}
+	used := style.Width(strings.Join(row, ""))
+	if used+max(t.stateCells, style.Width(state))+1+style.Width(basis) > t.o.Width {
+		basis = "" // beside "cannot tell" there may be no room
+	}
+	t.line(append(row, paint(pad(state, t.stateCells)), " ", t.pen.Faint(basis))...)
 }
 
 // unknown tells, in few lines, what could not be computed and for want of what.
@@ -180,7 +193,7 @@ func (t *tableWriter) unknown(sec *figure.Section) {
 	for _, wants := range order {
 		text := "wants " + wants
 		if !bare {
-			text += ": " + strings.Join(labels[wants], "; ")
+			text += ": " + t.ascii(strings.Join(labels[wants], "; "))
 		}
 		for i, l := range wrap(text, t.o.Width-4) {
 			head := "  - "
@@ -200,7 +213,7 @@ func (t *tableWriter) findings(s *figure.Sheet) {
 	t.line(t.pen.Heading("Remarks"))
 	for _, f := range s.Findings {
 		mark := [...]string{"note", "warn", "stop"}[f.Severity]
-		for i, l := range wrap(fill(f.Text, t.f), t.o.Width-8) {
+		for i, l := range wrap(t.ascii(fill(f.Text, t.f)), t.o.Width-8) {
 			switch {
 			case i > 0:
 				t.line("        ", l)
@@ -231,8 +244,23 @@ func (t *tableWriter) verdict(s *figure.Sheet) {
 	if len(v.Missing) == 0 {
 		return
 	}
-	text := "still wanted: " + strings.Join(v.Missing, "; ")
-	for _, l := range wrap(text, t.o.Width-2) {
-		t.line("  ", l)
+	t.wrapped("  ", "still wanted: "+strings.Join(v.Missing, "; "))
+}
+
+// answer repeats in one sentence what was asked for, where a terminal that has
+// scrolled still shows it.
+func (t *tableWriter) answer(s *figure.Sheet) {
+	if s.Answer == nil {
+		return
+	}
+	t.line()
+	const head = "In short: "
+	for i, l := range wrap(head+t.ascii(fill(*s.Answer, t.f)), t.o.Width-2) {
+		if i == 0 {
+			l = t.pen.Heading(strings.TrimSpace(head)) + strings.TrimPrefix(l, strings.TrimSpace(head))
+		} else {
+			l = "  " + l
+		}
+		t.line(l)
 	}
 }

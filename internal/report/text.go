@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"evenlip/internal/figure"
@@ -76,6 +77,19 @@ func clean(s string) string {
 		}
 		return r
 	}, s)
+}
+
+// letters spell what a terminal without UTF-8 may not show.
+var letters = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(" °", " deg", "°", " deg", "±", "+-", "∞", "inf")
+})
+
+// ascii spells the signs of a text in letters, where that was asked for.
+func (t *tableWriter) ascii(text string) string {
+	if !t.o.ASCII {
+		return text
+	}
+	return letters().Replace(text)
 }
 
 // Harmless returns a complaint as it may go to a terminal: what it quotes of a

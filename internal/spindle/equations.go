@@ -105,7 +105,7 @@ func factorFigures(s *figure.Sheet, q float64, f cutting.Factors, wants string) 
 func forceFigures(s *figure.Sheet, l *cutting.Load, res cutting.Result, wants string) {
 	s.Add(figure.Figure{Key: "thrust_n", Label: "thrust", Value: res.Thrust, Kind: quantity.Force, Wants: wants})
 	workThrust(s, l, res.Factors)
-	s.Add(figure.Figure{Key: "chisel_share", Label: "the chisel edge's part of it", Value: res.ChiselShare, Kind: quantity.Share, Wants: wants})
+	s.Add(figure.Figure{Key: "chisel_share", Label: "chisel edge's share", Value: res.ChiselShare, Kind: quantity.Share, Wants: wants})
 	workShare(s, l, res.Factors)
 	s.Add(figure.Figure{Key: "torque_nm", Label: "torque", Value: res.Torque, Kind: quantity.Torque, Wants: wants})
 	workTorque(s, l, res.Factors)

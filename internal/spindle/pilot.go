@@ -37,6 +37,9 @@ func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
 	p.edgeAssumption(s)
 	p.ratioAssumptions(s)
 	p.warn(s)
+	if over, without := p.result.Thrust, p.work.result().Thrust; figure.Known(over, without) {
+		s.InShort("a pilot of {} brings the thrust from {} to {}", figure.Len(p.bore), figure.Of(quantity.Force, without), figure.Of(quantity.Force, over))
+	}
 	return s
 }
 
@@ -112,7 +115,7 @@ func (p *piloted) forces(s *figure.Sheet) {
 		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.res.Thrust, Kind: quantity.Force, Wants: wants})
 		workThrust(s, &p.load, f.res.Factors)
 	}
-	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, with over without", Value: p.result.Thrust / without.Thrust, Kind: quantity.Number, Wants: wants})
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, with / without", Value: p.result.Thrust / without.Thrust, Kind: quantity.Number, Wants: wants})
 	s.Work(reference.ForceSource().String(), "T' / T", "{} / {}", figure.Of(quantity.Force, p.result.Thrust), figure.Of(quantity.Force, without.Thrust))
 	for _, f := range [...]struct {
 		key, label string

@@ -23,7 +23,7 @@ func (r *running) shankFigures(s *figure.Sheet) {
 	allowed := reference.Band{Low: 0, High: reference.ShankStress, Source: reference.ShankStressSource()}
 	s.Add(figure.Figure{Key: "shank_stress_mpa", Label: "stress in the shank", Value: cutting.ShankStress(torque, d), Kind: quantity.Stress, Limit: &allowed, Wants: wants})
 	s.Work(torsion, "16000 M / (pi d^3), M in N m and d in mm, times 1 MPa", "16000 * {} / (pi * {}^3) * {}", num(torque), num(d), figure.Of(quantity.Stress, 1))
-	s.Add(figure.Figure{Key: "least_shank_mm", Label: "thinnest shank that carries it", Value: cutting.LeastShank(torque, reference.ShankStress), Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.work.wants()})
+	s.Add(figure.Figure{Key: "least_shank_mm", Label: "least shank diameter", Value: cutting.LeastShank(torque, reference.ShankStress), Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.work.wants()})
 	unit := figure.Len(1)
 	s.Work(torsion+"; "+reference.ShankStressSource().String(), "d = (16000 M / (pi stress))^(1/3), M in N m and stress in MPa, times 1 mm", "(16000 * {} / (pi * {}))^(1/3) * {}",
 		num(torque), num(reference.ShankStress), unit)
@@ -73,7 +73,7 @@ func (r *running) flute() (reference.Flute, *reference.Source) {
 
 // helixFigure holds the helix read against the material's.
 func (r *running) helixFigure(s *figure.Sheet) {
-	f := figure.Figure{Key: "helix_deg", Label: "helix", Value: r.d.Value(drill.Helix), Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "helix"}
+	f := figure.Figure{Key: "helix_deg", Label: "helix angle", Value: r.d.Value(drill.Helix), Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "helix"}
 	if m := r.Drill.Material; m != nil && m.Helix.Source != nil {
 		f.Limit = &m.Helix
 	}

@@ -39,7 +39,7 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	r.feedFigures(s)
 	s.Open("The hole")
 	r.holeFigures(s)
-	s.Open("What the spindle feels")
+	s.Open("Load on the spindle")
 	r.forceFigures(s)
 	r.WorkingSheet(s)
 	s.Open("Shank and flutes")
@@ -48,6 +48,9 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	s.Grids = append(s.Grids, r.pecks())
 	r.assumptions(s)
 	r.warn(s)
+	if figure.Known(r.rpm, r.feed) {
+		s.InShort("{}, {}", figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed))
+	}
 	return s
 }
 
@@ -173,7 +176,7 @@ func (r *running) feedFigures(s *figure.Sheet) {
 		}
 	}
 	r.cutFigure(s, "feed_cut", "taken off for the depth", r.deep.Feed)
-	f := figure.Figure{Key: "feed_mm", Label: "feed a turn", Value: r.feed, Kind: quantity.Feed, Wants: size}
+	f := figure.Figure{Key: "feed_mm", Label: "feed per turn", Value: r.feed, Kind: quantity.Feed, Wants: size}
 	if r.feedRead && r.feedServes.Source != nil {
 		f.Limit = &r.feedServes
 	}
@@ -184,7 +187,7 @@ func (r *running) feedFigures(s *figure.Sheet) {
 		inspect.WorkFeed(s, r.Drill.D, r.Drill.Material, r.deep.Feed)
 	}
 	advance := cutting.Penetration(r.feed, r.rpm)
-	s.Add(figure.Figure{Key: "penetration_mm_min", Label: "advance in a minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
+	s.Add(figure.Figure{Key: "penetration_mm_min", Label: "feed per minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
 	s.Work(practice, "advance = f N", "{} * {}", figure.Feed(r.feed), num(r.rpm))
 }
 

@@ -36,6 +36,7 @@ func Thin(d *drill.Drill, explain bool) *figure.Sheet {
 		t.edgeAssumption(s)
 		t.ratioAssumptions(s)
 		t.warn(s)
+		s.InShort("leave {} of web, a notch {} deep along each lip", figure.Len(t.WebTarget), figure.Len(t.NotchDepth))
 	}
 	return s
 }
@@ -114,7 +115,7 @@ func (t *thinning) before(s *figure.Sheet) {
 	}
 	t.length(s, "chisel_length_mm", "chisel-edge length", t.ChiselBefore)
 	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(web), figure.Deg(e.acute))
-	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
+	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
 	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(t.ChiselBefore), figure.Len(t.Drill.D))
 	d := t.Drill.D
 	s.Add(figure.Figure{Key: "new_web_mm", Label: "a new drill's web", Value: reference.NewWeb(d), Kind: quantity.Length, Gauge: quantity.Caliper,
@@ -149,7 +150,7 @@ func (t *thinning) target(s *figure.Sheet) {
 		s.Work(newChiselSource()+"; "+inspect.Geometry, "w' = q' D sin(psi), q' = max(0.18, w0 / D / sin(60)), w0 a new drill's web", "max({}, {} / {} / sin(60)) * {} * sin({})",
 			num(reference.StandardChiselRatio), figure.Len(reference.NewWeb(d)), figure.Len(d), figure.Len(d), figure.Deg(t.edge.acute))
 	}
-	t.length(s, "notch_depth_mm", "notch along each lip, deep", t.NotchDepth)
+	t.length(s, "notch_depth_mm", "notch depth along each lip", t.NotchDepth)
 	s.Work(inspect.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", figure.Len(t.edge.web), figure.Len(t.WebTarget))
 }
 
@@ -157,8 +158,8 @@ func (t *thinning) after(s *figure.Sheet) {
 	d := t.Drill.D
 	t.length(s, "chisel_length_after_mm", "chisel-edge length", t.ChiselAfter)
 	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(t.WebTarget), figure.Deg(t.edge.acute))
-	f := figure.Figure{Key: "chisel_ratio_after", Label: "chisel length, part of D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
-	g := figure.Figure{Key: "web_ratio_after", Label: "web, part of D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
+	f := figure.Figure{Key: "chisel_ratio_after", Label: "chisel-edge length / D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
+	g := figure.Figure{Key: "web_ratio_after", Label: "web / D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
 	if t.known {
 		f.Limit, g.Limit = &t.ratio, &t.leastWeb
 	}
@@ -177,7 +178,7 @@ func (t *thinning) after(s *figure.Sheet) {
 }
 
 func (t *thinning) thrusts(s *figure.Sheet) {
-	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust after over before", Value: t.ThrustRatio, Kind: quantity.Number, Wants: t.wants()})
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: t.ThrustRatio, Kind: quantity.Number, Wants: t.wants()})
 	inspect.WorkThrustRatio(s, t.Drill.D, t.Drill.Feed, t.RatioAfter, t.RatioBefore)
 	wants := t.wants()
 	if wants == "" {

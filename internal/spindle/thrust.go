@@ -45,7 +45,7 @@ func (w *work) edgeFigures(s *figure.Sheet) {
 	default:
 		s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(e.web), figure.Deg(e.acute))
 	}
-	f := figure.Figure{Key: "chisel_ratio", Label: "chisel length, part of D", Value: w.ratio(), Kind: quantity.Number,
+	f := figure.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: w.ratio(), Kind: quantity.Number,
 		Wants: figure.Wanted(figure.Need{Reading: "size", Value: d})}
 	if figure.Known(d) {
 		f.Limit = &w.Chisel.RatioLimit
@@ -83,14 +83,14 @@ func (w *work) newFigures(s *figure.Sheet, res cutting.Result) {
 	was := w.with(f0)
 	size := figure.Wanted(figure.Need{Reading: "size", Value: d})
 	s.Open("Beside a new drill")
-	s.Add(figure.Figure{Key: "new_chisel_ratio", Label: "its chisel length, part of D", Value: q0, Kind: quantity.Number, Wants: size})
+	s.Add(figure.Figure{Key: "new_chisel_ratio", Label: "its chisel-edge length / D", Value: q0, Kind: quantity.Number, Wants: size})
 	s.Work(newChiselSource(), "q0 = max(0.18, w0 / D / sin(60)), w0 a new drill's web",
 		"max({}, {} / {} / sin(60))", num(reference.StandardChiselRatio), figure.Len(reference.NewWeb(d)), figure.Len(d))
 	s.Add(figure.Figure{Key: "new_thrust_n", Label: "its thrust", Value: was.Thrust, Kind: quantity.Force, Wants: w.wants()})
 	workThrust(s, &w.load, f0)
-	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, this over new", Value: cutting.ThrustRatio(d, w.Drill.Feed, w.ratio(), q0), Kind: quantity.Number, Wants: size})
+	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, this / new", Value: cutting.ThrustRatio(d, w.Drill.Feed, w.ratio(), q0), Kind: quantity.Number, Wants: size})
 	inspect.WorkThrustRatio(s, d, w.Drill.Feed, w.ratio(), q0)
-	s.Add(figure.Figure{Key: "torque_ratio", Label: "torque, this over new", Value: res.A / f0.A, Kind: quantity.Number, Wants: size})
+	s.Add(figure.Figure{Key: "torque_ratio", Label: "torque, this / new", Value: res.A / f0.A, Kind: quantity.Number, Wants: size})
 	s.Work(reference.ForceSource().String(), "M / M0 = A / A0", "{} / {}", num(res.A), num(f0.A))
 }
 

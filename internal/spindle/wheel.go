@@ -80,7 +80,7 @@ func (w *wheel) speedFigures(s *figure.Sheet) {
 	w.workSpeed(s, w.Now)
 	s.Add(figure.Figure{Key: "surface_speed_new_mps", Label: "when the wheel was new", Value: w.SpeedNew, Kind: quantity.Surface, Wants: needs})
 	w.workSpeed(s, w.New)
-	s.Add(figure.Figure{Key: "surface_speed_kept", Label: "left of that", Value: w.Kept, Kind: quantity.Share, Wants: figure.Wanted(figure.Need{Reading: "wheel", Value: w.New})})
+	s.Add(figure.Figure{Key: "surface_speed_kept", Label: "surface speed, now / new", Value: w.Kept, Kind: quantity.Share, Wants: figure.Wanted(figure.Need{Reading: "wheel", Value: w.New})})
 	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", figure.Len(w.Now), figure.Len(w.New))
 	s.Add(figure.Figure{Key: "allowed_rpm", Label: "spindle speed allowed", Value: w.AllowedRpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel, or marked-rpm", Value: w.AllowedRpm})})
 	w.workAllowed(s)

@@ -16,7 +16,7 @@ func (v *view) bowFigure(s *figure.Sheet) {
 	if v.made {
 		bow, radius, angle = v.cone.ChiselBow()
 	}
-	v.add(s, "chisel_bow_mm", "its S departs from straight by", bow, quantity.Length, nil)
+	v.add(s, "chisel_bow_mm", "chisel edge off straight", bow, quantity.Length, nil)
 	s.Work(inspect.Geometry, "r |sin(a - psi)| where it is most: there the edge is r from the axis, under a to the lip", "{} * sin({})",
 		fine(radius), figure.Fine(deg(math.Abs(angle-v.chord))))
 }
@@ -71,13 +71,13 @@ func (v *view) handFigures(s *figure.Sheet) {
 	}
 	s.Open("By hand on a pedestal")
 	h, k, n, a := v.cone.Hand(), deg(v.ground.HalfAngle), num(v.n), v.cone.Axis()
-	v.add(s, "hand_face_angle_deg", "drill to wheel face, from above", h.Plan, quantity.Angle, nil)
+	v.add(s, "hand_face_angle_deg", "to wheel face, from above", h.Plan, quantity.Angle, nil)
 	s.Work(inspect.Geometry, "tan(plan) = 1 / (N cos(k))", "atan(1 / ({} * cos({})))", n, k)
-	v.add(s, "hand_shank_low_deg", "shank low, lip on the wheel", h.ShankLow, quantity.Angle, nil)
+	v.add(s, "hand_shank_low_deg", "shank low, lip on wheel", h.ShankLow, quantity.Angle, nil)
 	s.Work(inspect.Geometry, "sin(low) = g sin(k) / N: the part of the drill axis along the upright in the face, n x u", "asin({} * sin({}) / {})", num(v.slope), k, n)
-	s.Add(figure.Figure{Key: "hand_drop_per_roll", Label: "then drop, per degree of roll", Value: h.Drop, Kind: quantity.Number})
+	s.Add(figure.Figure{Key: "hand_drop_per_roll", Label: "drop, per degree of roll", Value: h.Drop, Kind: quantity.Number})
 	s.Work(inspect.Geometry, "drop / roll = tan(phi)", "tan({})", deg(v.setting.AxisAngle))
-	v.add(s, "hand_pivot_mm", "pivot on the rest, behind point", h.Pivot, quantity.Length, nil)
+	v.add(s, "hand_pivot_mm", "pivot behind the point", h.Pivot, quantity.Length, nil)
 	s.Work(inspect.Geometry, "-(d / tan(k) + az (d ax - (w / 2) ay) / (ax^2 + ay^2)), a the swing axis", "-({} / tan({}) + {} * ({} * {} - {} / 2 * {}) / ({}^2 + {}^2))",
 		fine(v.setting.Vertex), figure.Fine(k), figure.Fine(num(a.Z)), fine(v.setting.Vertex), figure.Fine(num(a.X)), fine(v.ground.Web), figure.Fine(num(a.Y)), figure.Fine(num(a.X)), figure.Fine(num(a.Y)))
 }

@@ -16,10 +16,10 @@ const turn = 1.0 / 256
 // knobs is the grid of what a degree or a tenth of a millimetre on each knob
 // does to the point, the others left alone.
 func (g *grind) knobs() figure.Grid {
-	grid := figure.Grid{Key: "knobs", Title: "What each knob changes, the others left alone",
+	grid := figure.Grid{Key: "knobs", Title: "What each setting changes, the others left alone",
 		Note: "semi-angle and axis angle make the point angle, the offset the clearance, the vertex the chisel",
 		Columns: append([]figure.Column{
-			{Key: "knob", Label: "knob", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change_")...)}
+			{Key: "knob", Label: "setting", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change_")...)}
 	degrees, tenths := figure.W("1°"), figure.W("0.1 mm")
 	tenths.Inch = "0.0039 in"
 	for _, k := range [...]struct {
@@ -76,7 +76,7 @@ func (g *grind) outcome(st point.Setting, web float64) [4]float64 {
 func (g *grind) thickerWebs() figure.Grid {
 	grid := figure.Grid{Key: "webs", Title: "The same setting on a thicker web", Note: "what the drill is like some grinds on, with the usual web taper", Columns: append([]figure.Column{
 		{Key: "ground_off_mm", Label: "ground off, about", Kind: quantity.Length, Gauge: quantity.Caliper},
-		{Key: "web_ratio", Label: "web, part of D", Kind: quantity.Number},
+		{Key: "web_ratio", Label: "web / D", Kind: quantity.Number},
 		{Key: "web_mm", Label: "web", Kind: quantity.Length, Gauge: quantity.Caliper}}, outcomes("")...)}
 	for _, more := range [...]float64{1, 1.1, 1.25, 1.5} {
 		web := g.web * more

@@ -27,7 +27,19 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 		s.Grids = append(s.Grids, g.knobs(), g.thickerWebs(), g.byHand())
 	}
 	g.assumptions(s)
+	v.inShort(s)
 	return s
+}
+
+// inShort is the setting, or the point that a setting given grinds.
+func (v *view) inShort(s *figure.Sheet) {
+	switch {
+	case !v.made:
+	case v.basis == fromSetting:
+		s.InShort("it grinds a point of {} with {} of clearance, the chisel edge at {}", deg(2*v.ground.HalfAngle), deg(v.ground.Clearance), deg(math.Pi-v.chord))
+	default:
+		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", deg(v.setting.AxisAngle), figure.Len(v.setting.Offset), figure.Len(v.setting.Vertex), deg(v.ground.SemiAngle))
+	}
 }
 
 // view is the cone in numbers, NaN where there is none.
@@ -200,7 +212,7 @@ func (v *view) chiselFigures(s *figure.Sheet) {
 	w := v.ground.Web
 	v.add(s, "chisel_angle_deg", "chisel-edge angle, chord", point.Obtuse(v.chord), quantity.Angle, angle)
 	s.Work(inspect.Geometry, "psi' = 180 - psi", "180 - {}", deg(v.chord))
-	v.add(s, "chisel_angle_acute_deg", "the same, acute", v.chord, quantity.Angle, nil)
+	v.add(s, "chisel_angle_acute_deg", "chisel-edge angle, acute", v.chord, quantity.Angle, nil)
 	if v.basis == fromChisel {
 		s.Work(given, "psi as read", "{}", deg(v.chord))
 	} else {
@@ -212,7 +224,7 @@ func (v *view) chiselFigures(s *figure.Sheet) {
 	v.bowFigure(s)
 	v.add(s, "chisel_length_mm", "chisel-edge length", v.length, quantity.Length, nil)
 	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(w), deg(v.chord))
-	v.add(s, "chisel_ratio", "chisel length, part of D", v.length/v.d, quantity.Number, ratio)
+	v.add(s, "chisel_ratio", "chisel-edge length / D", v.length/v.d, quantity.Number, ratio)
 	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(v.length), figure.Len(v.d))
 	v.add(s, "chisel_rake_deg", "rake on the chisel at axis", v.rake, quantity.Angle, nil)
 	s.Work(inspect.Geometry, "gc = -atan(1 / (hx^2 + hy^2)^0.5)", "-atan(1 / ({}^2 + {}^2)^0.5)", num(v.slopeX), num(v.slopeY))

@@ -1,0 +1,104 @@
+package plan
+
+import (
+	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
+	"evenlip/internal/point"
+)
+
+// end is one of the four ends of the lips.
+type end struct {
+	name      string // lip 1, inner end
+	high      string // what its height is called in the working
+	lip       point.Lip
+	at, worn  float64
+	key       string
+	stock     float64
+	halfAngle float64
+	above     float64 // its lip's outer corner over lip 2's
+}
+
+func (p *Plan) lipEnds() [4]end {
+	st, l := &p.Ahead.Stock, &p.Job.Lips
+	above := point.HeightDifference(l.Lip1, l.Lip2, l.Outer)
+	return [4]end{
+		{"lip 1, inner end", "H1i", l.Lip1, l.Inner, st.Worn.Inner, "take_1_inner_mm", st.Lip1.Inner, l.Lip1.HalfAngle, above},
+		{"lip 1, outer end", "H1o", l.Lip1, l.Outer, st.Worn.Outer, "take_1_outer_mm", st.Lip1.Outer, l.Lip1.HalfAngle, above},
+		{"lip 2, inner end", "H2i", l.Lip2, l.Inner, st.Worn.Inner, "take_2_inner_mm", st.Lip2.Inner, l.Lip2.HalfAngle, 0},
+		{"lip 2, outer end", "H2o", l.Lip2, l.Outer, st.Worn.Outer, "take_2_outer_mm", st.Lip2.Outer, l.Lip2.HalfAngle, 0},
+	}
+}
+
+// heights adds the steps from which truing up and the stock at each end follow:
+// the four ends carried to the axis at the angle wanted, and how low the lowest
+// of them is worn.
+func (p *Plan) heights(s *figure.Sheet) {
+	if !s.Explaining || !p.Made {
+		return
+	}
+	l := &p.Job.Lips
+	s.Open("Heights of the lips' ends")
+	s.Sections[len(s.Sections)-1].Aside = true
+	lowest := make([]figure.Arg, 0, 8)
+	for _, e := range p.lipEnds() {
+		high := l.Carried(e.lip, e.at)
+		s.Add(length("height_"+e.key[len("take_"):], e.high+": height of "+e.name, high, ""))
+		s.Work(inspect.Geometry, "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted",
+			"{} + ({} - {}) / tan({}) + {} / tan({})", figure.Len(e.above), figure.Len(l.Outer), figure.Len(e.at), figure.Deg(e.halfAngle), figure.Len(e.at), figure.Deg(l.Target))
+		lowest = append(lowest, figure.Len(high), figure.Len(e.worn))
+	}
+	s.Add(length("height_lowest_mm", "Hw: the lowest, less its wear", p.lowest(), ""))
+	s.Work(inspect.Geometry, "Hw = the least of H1i - wi, H1o - wo, H2i - wi, H2o - wo: wi the wear at an inner end, wo at an outer one",
+		"min(min({} - {}, {} - {}), min({} - {}, {} - {}))", lowest...)
+}
+
+// lowest is the height of the lowest end when the wear is off.
+func (p *Plan) lowest() float64 {
+	ends := p.lipEnds()
+	low := p.Job.Lips.Carried(ends[0].lip, ends[0].at) - ends[0].worn
+	for _, e := range ends[1:] {
+		low = min(low, p.Job.Lips.Carried(e.lip, e.at)-e.worn)
+	}
+	return low
+}
+
+// workTruing shows the most that truing alone takes: the highest of the four
+// ends above the lowest.
+func (p *Plan) workTruing(s *figure.Sheet) {
+	if !s.Explaining || !p.Made {
+		return
+	}
+	args := make([]figure.Arg, 0, 8)
+	for _, e := range p.lipEnds() {
+		args = append(args, figure.Len(p.Job.Lips.Carried(e.lip, e.at)))
+	}
+	s.Work(inspect.Geometry, "the highest of H1i, H1o, H2i, H2o less the lowest",
+		"max(max({}, {}), max({}, {})) - min(min({}, {}), min({}, {}))", append(args, args...)...)
+}
+
+// ends adds what comes off each lip at each of its ends.
+func (p *Plan) ends(s *figure.Sheet) {
+	s.Open("Off each lip, clean-up included")
+	for _, e := range p.lipEnds() {
+		s.Add(length(e.key, e.name, p.made(e.stock), ""))
+		s.Work(inspect.Geometry, e.high+" - Hw + clean-up", "{} - {} + {}",
+			figure.Len(p.Job.Lips.Carried(e.lip, e.at)), figure.Len(p.lowest()), figure.Len(p.Ahead.Stock.CleanUp))
+	}
+}
+
+// inShort is the plan in one sentence.
+func (p *Plan) inShort(s *figure.Sheet) {
+	if p.Do == Leave || !p.Made {
+		return
+	}
+	text := figure.Sayf(p.Do.String())
+	if st := &p.Ahead.Stock; p.Do == Regrind {
+		text = figure.Sayf("regrind, {} off the end: lip 1 {} at its inner end and {} at its outer, lip 2 {} and {}", figure.Len(st.Total),
+			figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
+	}
+	if p.Do != Retire && p.Ahead.Done.Thinned {
+		text.Format += ", thin the web to {}"
+		text.Args = append(text.Args, figure.Len(p.Ahead.Thinning.WebTarget))
+	}
+	s.InShort(text.Format, text.Args...)
+}
