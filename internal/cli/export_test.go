@@ -10,3 +10,6 @@ const FrontPage = frontPage
 
 // Root is the tree of commands, for the tests and the manual.
 func Root() *cobra.Command { return new(app).root(nil) }
+
+// Broken is broken, for the tests and the manual.
+var Broken = broken

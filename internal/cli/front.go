@@ -7,13 +7,13 @@ import "github.com/spf13/cobra"
 const frontPage = `evenlip works out the regrinding of a twist-drill point, before metal comes off.
 
 With a drill in hand
-    inspect                          the whole point, its limits and a verdict
-    regrind                          what to take off which lip; the life left
+    inspect                          the whole point, limits and a verdict
+    regrind                          what comes off each lip; life left
     point clearance chisel web lips  one thing about it at a time
-    edge draw                        along the lip; the point drawn to scale
+    edge draw                        along the lip; the point, to scale
     thin thrust pilot speed          a thick web; the drill at work
 At the grinder
-    wheel                            its speed against its marking, the gaps
+    wheel                            its speed against its marking; gaps
     cone                             how to set a swing fixture
 With a drawer of drills
     crib                             one file for all: audit, plan, record
@@ -31,7 +31,7 @@ Two examples of each  evenlip COMMAND --help
 func helpCommand() *cobra.Command {
 	return &cobra.Command{
 		Use: "help [COMMAND]", Short: "what a command does, its flags and two examples",
-		Long:    "What a command does, its flags and two examples: the same as evenlip COMMAND --help.",
+		Long:    "What a command does, its flags and two examples, as evenlip COMMAND --help.",
 		Example: "  evenlip help inspect\n  evenlip help crib record",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			about, rest, err := cmd.Root().Find(args)

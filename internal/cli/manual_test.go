@@ -56,6 +56,9 @@ func keep(t *testing.T, dir string, files map[string][]byte) {
 	}
 }
 
+// exampleWidth is what a manual page on a screen has left beside its indent.
+const exampleWidth = 66
+
 // manual makes a page for every command. It bears no date, so that a page
 // changes only when the command does.
 func manual(t *testing.T, root *cobra.Command) map[string][]byte {
@@ -65,7 +68,7 @@ func manual(t *testing.T, root *cobra.Command) map[string][]byte {
 	paragraphs := strings.Split(cli.FrontPage, "\n\n")
 	root.Long += "\n\n" + strings.Join(paragraphs[1:len(paragraphs)-1], "\n\n") // the commands, by what is in hand
 	for _, c := range commands(root) {
-		c.Long = verbatim(c.Long)
+		c.Long, c.Example = verbatim(c.Long), cli.Broken(c.Example, exampleWidth)
 		c.DisableAutoGenTag = true
 		var page bytes.Buffer
 		header := doc.GenManHeader{Section: "1", Source: "evenlip", Manual: "Regrinding twist drills", Date: new(time.Time)}

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"io"
+	"runtime"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -27,7 +28,7 @@ func usagePage(cmd *cobra.Command) error {
 		b.WriteString("\n  " + cmd.CommandPath() + " [command]")
 	}
 	if cmd.HasExample() {
-		b.WriteString("\n\nExamples:\n" + cmd.Example)
+		b.WriteString("\n\nExamples:\n" + broken(cmd.Example, usageWidth))
 	}
 	usageCommands(&b, cmd)
 	usageFlags(&b, "Flags:", own)
@@ -61,6 +62,28 @@ func usageGroup(b *strings.Builder, title, id string, cmd *cobra.Command) {
 		}
 		fmt.Fprintf(b, "\n  %-*s %s", sub.NamePadding(), sub.Name(), sub.Short)
 	}
+}
+
+// broken goes on with examples too wide for a screen on another line, before a
+// flag, in the way of a POSIX shell; others could not take them so.
+func broken(examples string, width int) string {
+	if runtime.GOOS == "windows" {
+		return examples
+	}
+	const goesOn, indent = " \\", "      "
+	var out []string
+	for _, line := range strings.Split(examples, "\n") {
+		for len(line)+len(goesOn) > width {
+			at := strings.LastIndex(line[:width-len(goesOn)+1], " --")
+			if at <= len(indent) {
+				break
+			}
+			out = append(out, line[:at]+goesOn)
+			line = indent + line[at+1:]
+		}
+		out = append(out, line)
+	}
+	return strings.Join(out, "\n")
 }
 
 func usageFlags(b *strings.Builder, title string, flags *pflag.FlagSet) {

@@ -1,6 +1,7 @@
 package figure_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -153,6 +154,22 @@ func TestSections(t *testing.T) {
 	s.Lookup("a").Spread = 0.5
 	if s.Sections[0].Figures[0].Spread != 0.5 {
 		t.Error("Lookup gives a copy")
+	}
+}
+
+// Steps on the way are met by who shows workings, and by nobody else.
+func TestAside(t *testing.T) {
+	s := &figure.Sheet{}
+	s.Open("Heights")
+	s.Sections[0].Aside = true
+	s.Add(figure.Figure{Key: "step", Value: 3, Limit: band(1, 2)})
+	s.Open("Plan")
+	s.Add(figure.Figure{Key: "off", Value: 1, Limit: band(1, 2)})
+	var each, worked string
+	s.Each(func(f *figure.Figure) { each += f.Key })
+	s.EachWorked(func(f *figure.Figure, aside bool) { worked += fmt.Sprint(f.Key, aside, " ") })
+	if each != "off" || worked != "steptrue offfalse " || s.Outside() || s.Lookup("step") != nil {
+		t.Errorf("%q, %q, outside %v", each, worked, s.Outside())
 	}
 }
 

@@ -93,7 +93,7 @@ func (p *Plan) inShort(s *figure.Sheet) {
 	}
 	text := figure.Sayf(p.Do.String())
 	if st := &p.Ahead.Stock; p.Do == Regrind {
-		text = figure.Sayf("regrind, {} off the end: lip 1 {} at its inner end and {} at its outer, lip 2 {} and {}", figure.Len(st.Total),
+		text = figure.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", figure.Len(st.Total),
 			figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
 	}
 	if p.Do != Retire && p.Ahead.Done.Thinned {

@@ -19,10 +19,10 @@ func (t *tableWriter) cautions(s *figure.Sheet) {
 	}
 	t.line()
 	for i, l := range wrapItems(s.Cautions, "; ", t.o.Width-8) {
-		head := "safety  "
+		head := t.pen.Heading("safety") // never faint: it is to be read
 		if i > 0 {
-			head = "        "
+			head = "      "
 		}
-		t.line(t.pen.Faint(head + l))
+		t.line(head, "  ", l)
 	}
 }

@@ -163,7 +163,7 @@ func (v *view) pointFigures(s *figure.Sheet) {
 	if v.made {
 		relief = &v.Clearance.Limit
 	}
-	v.add(s, "lip_clearance_deg", "lip clearance at the corner", v.ground.Clearance, quantity.Angle, relief)
+	v.add(s, "lip_clearance_deg", "lip clearance, corner", v.ground.Clearance, quantity.Angle, relief)
 	v.workClearance(s)
 	v.chiselFigures(s)
 }
