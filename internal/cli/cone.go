@@ -14,7 +14,7 @@ of three sets of readings will do, beside size and web:
   semi-angle, axis-angle, axis-offset, vertex        gives the point
 It also tells how the flank stands at the heel (over --heel-turn), how a hand
 on a pedestal grinder swings the drill to the same point and what its faults
-do, what a change of each does, what the setting does to a thicker web, and what flat
+do, what a change of each does, what a thicker web makes of it, and what flat
 facets would give instead. A wish out of reach of the others is refused, with
 what to give up and by how much.`,
 	examples: `  evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --chisel-angle 126.5 --semi-angle 30
