@@ -104,9 +104,9 @@ func (a *app) fail(err error) int {
 	}
 	status := exitUsage
 	for _, e := range list {
-		fmt.Fprintln(a.err, "error:", report.Harmless(e.Error()))
+		a.complain("error:", e.Error())
 		if hint := hintOf(e); hint != "" {
-			fmt.Fprintln(a.err, "hint:", report.Harmless(hint))
+			a.complain("hint:", hint)
 		}
 		var data *dataError
 		var file *strict.Error
@@ -115,6 +115,15 @@ func (a *app) fail(err error) int {
 		}
 	}
 	return status
+}
+
+// complain prints a line for a person, in letters where the locale has no more.
+func (a *app) complain(head, text string) {
+	text = report.Harmless(text)
+	if !showsUTF8() {
+		text = report.Spelled(text)
+	}
+	fmt.Fprintln(a.err, head, text)
 }
 
 func hintOf(err error) string {

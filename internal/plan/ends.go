@@ -40,12 +40,14 @@ func (p *Plan) heights(s *figure.Sheet) {
 	s.Open("Heights of the lips' ends")
 	s.Sections[len(s.Sections)-1].Aside = true
 	lowest := make([]figure.Arg, 0, 8)
+	formula := "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted"
 	for _, e := range p.lipEnds() {
 		high := l.Carried(e.lip, e.at)
 		s.Add(length("height_"+e.key[len("take_"):], e.high+": height of "+e.name, high, ""))
-		s.Work(inspect.Geometry, "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted",
+		s.Work(inspect.Geometry, formula,
 			"{} + ({} - {}) / tan({}) + {} / tan({})", figure.Len(e.above), figure.Len(l.Outer), figure.Len(e.at), figure.Deg(e.halfAngle), figure.Len(e.at), figure.Deg(l.Target))
 		lowest = append(lowest, figure.Len(high), figure.Len(e.worn))
+		formula = "H = h + (R - x) / tan(k) + x / tan(kt), as for H1i"
 	}
 	s.Add(length("height_lowest_mm", "Hw: the lowest, less its wear", p.lowest(), ""))
 	s.Work(inspect.Geometry, "Hw = the least of H1i - wi, H1o - wo, H2i - wi, H2o - wo: wi the wear at an inner end, wo at an outer one",

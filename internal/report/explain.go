@@ -34,7 +34,10 @@ func (t *tableWriter) workings(s *figure.Sheet) {
 		if t.o.ASCII {
 			sum = strings.ReplaceAll(sum, "°", "")
 		}
-		t.wrapped("    ", sum+" = "+result(f, aside, t.f))
+		terms, equals := strings.Fields(sum), "= "+t.ascii(result(f, aside, t.f))
+		for _, l := range wrapItems(append(terms, equals), " ", t.o.Width-4) {
+			t.line("    ", l)
+		}
 		t.wrapped("    ", f.Working.Source)
 		if u := spread(f, t.f); u != "" {
 			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)

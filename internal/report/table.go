@@ -184,18 +184,19 @@ func (t *tableWriter) unknown(sec *figure.Section) {
 		if labels[f.Wants] == nil {
 			order = append(order, f.Wants)
 		}
-		labels[f.Wants] = append(labels[f.Wants], f.Label)
+		labels[f.Wants] = append(labels[f.Wants], t.ascii(f.Label))
 	}
 	bare := !slices.ContainsFunc(sec.Figures, func(f figure.Figure) bool { return f.Known() })
 	if bare && len(order) > 1 {
 		order = order[:1]
 	}
 	for _, wants := range order {
-		text := "wants " + wants
+		items := []string{"wants " + wants}
 		if !bare {
-			text += ": " + t.ascii(strings.Join(labels[wants], "; "))
+			items = labels[wants]
+			items[0] = "wants " + wants + ": " + items[0]
 		}
-		for i, l := range wrap(text, t.o.Width-4) {
+		for i, l := range wrapItems(items, "; ", t.o.Width-4) {
 			head := "  - "
 			if i > 0 {
 				head = "    "

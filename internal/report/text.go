@@ -84,12 +84,15 @@ var letters = sync.OnceValue(func() *strings.Replacer {
 	return strings.NewReplacer(" °", " deg", "°", " deg", "±", "+-", "∞", "inf")
 })
 
+// Spelled returns a text with its signs spelled in letters: "59 deg" for "59°".
+func Spelled(text string) string { return letters().Replace(text) }
+
 // ascii spells the signs of a text in letters, where that was asked for.
 func (t *tableWriter) ascii(text string) string {
 	if !t.o.ASCII {
 		return text
 	}
-	return letters().Replace(text)
+	return Spelled(text)
 }
 
 // Harmless returns a complaint as it may go to a terminal: what it quotes of a
