@@ -90,17 +90,22 @@ func (p *Plan) ends(s *figure.Sheet) {
 
 // inShort is the plan in one sentence.
 func (p *Plan) inShort(s *figure.Sheet) {
-	if p.Do == Leave || !p.Made {
-		return
+	switch st := &p.Ahead.Stock; {
+	case p.Do == Retire:
+		s.InShort("retire")
+	case !p.Made || p.Do == Leave:
+	case p.Do == Thin && p.Ahead.Done.Thinned:
+		s.InShort("thin the web to {}", figure.Len(p.Ahead.Thinning.WebTarget))
+	case p.Do == Regrind:
+		text := figure.Sayf("regrind, {} off both lips alike", figure.Len(st.Total))
+		if st.Lip1 != st.Lip2 || st.Lip1.Inner != st.Lip1.Outer {
+			text = figure.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", figure.Len(st.Total),
+				figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
+		}
+		if p.Ahead.Done.Thinned {
+			text.Format += "; thin the web to {}"
+			text.Args = append(text.Args, figure.Len(p.Ahead.Thinning.WebTarget))
+		}
+		s.InShort(text.Format, text.Args...)
 	}
-	text := figure.Sayf(p.Do.String())
-	if st := &p.Ahead.Stock; p.Do == Regrind {
-		text = figure.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", figure.Len(st.Total),
-			figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
-	}
-	if p.Do != Retire && p.Ahead.Done.Thinned {
-		text.Format += ", thin the web to {}"
-		text.Args = append(text.Args, figure.Len(p.Ahead.Thinning.WebTarget))
-	}
-	s.InShort(text.Format, text.Args...)
 }
