@@ -61,6 +61,12 @@ func webSlip(d *drill.Drill, s *figure.Sheet) {
 }
 
 func lipAngleSlip(d *drill.Drill, s *figure.Sheet) {
+	const least = 10 * math.Pi / 180
+	if v := d.Values(drill.LipAngle); len(v) == 2 && v[0].V > least && v[1].V < least {
+		s.Find("lip-angle-comma", figure.Warn, "a comma parts the two lips: {} was read for lip 2; if {}.{} was meant, write it with a point",
+			figure.Deg(v[1].V), figure.Say(v[0].Text), figure.Say(v[1].Text))
+		return
+	}
 	for _, v := range d.Values(drill.LipAngle) {
 		if v.V >= math.Pi/2 {
 			s.Find("lip-angle-whole", figure.Warn, "lip angle {} looks like the whole point angle, and is not used; each lip to the axis is half of it: {}?",
