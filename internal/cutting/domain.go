@@ -32,16 +32,6 @@ func wantsPositive(quantity string, v float64) error {
 	return wants(positive(v), quantity, v, "must be greater than zero and finite")
 }
 
-// first returns the first of its arguments that is not nil.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // orNaN returns v if ok, else NaN.
 func orNaN(ok bool, v float64) float64 {
 	if ok {

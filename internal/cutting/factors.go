@@ -1,6 +1,9 @@
 package cutting
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // PrintedRatio is the largest chisel ratio c/D in the handbook's table; beyond
 // it the brackets carry the trend on without a measurement behind them.
@@ -47,7 +50,7 @@ func FactorsOverPilot(q float64) Factors {
 
 // err returns an error unless the factors can be those of a drill.
 func (f Factors) err() error {
-	return first(
+	return cmp.Or(
 		wantsPositive("chisel-edge factor A", f.A),
 		wantsPositive("chisel-edge factor B", f.B),
 		wants(notNegative(f.J), "chisel-edge factor J", f.J, "must not be negative"),

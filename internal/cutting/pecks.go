@@ -1,5 +1,7 @@
 package cutting
 
+import "cmp"
+
 // PeckRule says how a hole is divided into strokes, in diameters: the first,
 // the second, the factor from each to the next, and the least. Strokes do not
 // grow as the hole gets deeper.
@@ -16,7 +18,7 @@ const deepest = 200
 // A *point.DomainError names an impossible input: d and depth above zero, depth
 // at most 200 d, First >= Next >= Least > 0 and 0 < Shrink <= 1.
 func Pecks(depth, d float64, rule PeckRule) ([]float64, error) {
-	if err := first(
+	if err := cmp.Or(
 		wantsPositive("drill diameter", d),
 		wants(depth > 0 && depth <= deepest*d, "depth", depth, "must be above 0, and 200 diameters at most"),
 		rule.err(),
@@ -42,7 +44,7 @@ func Pecks(depth, d float64, rule PeckRule) ([]float64, error) {
 
 // err returns an error unless the strokes shrink and stay above zero.
 func (r PeckRule) err() error {
-	return first(
+	return cmp.Or(
 		wantsPositive("least stroke", r.Least),
 		wants(r.Next >= r.Least && finite(r.Next), "second stroke", r.Next, "must not be less than the least stroke"),
 		wants(r.First >= r.Next && finite(r.First), "first stroke", r.First, "must not be less than the second"),

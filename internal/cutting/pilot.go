@@ -1,12 +1,14 @@
 package cutting
 
+import "cmp"
+
 // PilotBand returns the pilot for a following drill, mm: at least its web, so
 // that the chisel edge meets no metal, and no more than its chisel-edge length.
 // A wider one leaves the lips alone at work and lets the drill pull itself in.
 // A *point.DomainError is returned unless 0 < web <= chisel. Source: common
 // practice (equal to the web or slightly above).
 func PilotBand(web, chisel float64) (low, high float64, err error) {
-	if err := first(
+	if err := cmp.Or(
 		wantsPositive("web thickness", web),
 		wants(chisel >= web && finite(chisel), "chisel-edge length", chisel, "cannot be less than the web thickness"),
 	); err != nil {
@@ -27,7 +29,7 @@ func PullsIn(pilot, chisel float64) bool { return pilot > chisel }
 // [FactorsOverPilot]; that the chisel edge then removes nothing is common
 // practice.
 func (l Load) OverPilot(pilot float64) (Result, error) {
-	if err := first(
+	if err := cmp.Or(
 		l.chiselError(),
 		wants(pilot > 0 && pilot < l.D, "pilot diameter", pilot, "must be above 0 and less than the drill's"),
 	); err != nil {

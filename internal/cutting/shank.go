@@ -1,6 +1,9 @@
 package cutting
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // ShankStress returns the torsional stress, MPa, at the surface of a solid round
 // shank of diameter d mm under a torque in N m: 16 M / (pi d^3). NaN unless the
@@ -41,7 +44,7 @@ type ShankResult struct {
 // hold wants a lighter feed, a pilot hole or a thicker shank. A
 // *point.DomainError names an impossible input.
 func (s Shank) Result() (ShankResult, error) {
-	if err := first(
+	if err := cmp.Or(
 		wantsPositive("drill diameter", s.Drill),
 		wantsPositive("shank diameter", s.Diameter),
 		wantsPositive("torque", s.Torque),

@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 )
@@ -42,7 +43,7 @@ func (t Thinning) CoreWeak(least float64) bool { return t.WebRatio < least*(1-1e
 // names an impossible input. Derived from the point's geometry; the thrust
 // ratio is [ThrustRatio].
 func (t Thick) ToWeb(target float64) (Thinning, error) {
-	if err := first(t.err(), wantsPositive("target web thickness", target)); err != nil {
+	if err := cmp.Or(t.err(), wantsPositive("target web thickness", target)); err != nil {
 		return Thinning{}, err
 	}
 	web, needed := t.Web, target < t.Web*(1-1e-12)
@@ -66,7 +67,7 @@ func (t Thick) ToWeb(target float64) (Thinning, error) {
 // ToRatio is [Thick.ToWeb] for a chisel ratio c/D: the target web is
 // q D sin psi. q must lie between 0 and 1.
 func (t Thick) ToRatio(q float64) (Thinning, error) {
-	if err := first(t.err(), wants(q > 0 && q < 1, "target chisel ratio", q, "must be above 0 and less than 1")); err != nil {
+	if err := cmp.Or(t.err(), wants(q > 0 && q < 1, "target chisel ratio", q, "must be above 0 and less than 1")); err != nil {
 		return Thinning{}, err
 	}
 	return t.ToWeb(q * t.D * math.Sin(t.ChiselAngle))
@@ -112,7 +113,7 @@ func (t Thick) ratio(web float64) float64 { return web / math.Sin(t.ChiselAngle)
 
 // err returns an error unless the point makes sense.
 func (t Thick) err() error {
-	return first(
+	return cmp.Or(
 		wantsPositive("drill diameter", t.D),
 		wantsPositive("feed", t.Feed),
 		wants(t.Web > 0 && t.Web < t.D, "web thickness", t.Web, "must be above 0 and less than the diameter"),

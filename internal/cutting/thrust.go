@@ -1,6 +1,7 @@
 package cutting
 
 import (
+	"cmp"
 	"math"
 
 	"evenlip/internal/quantity"
@@ -76,7 +77,7 @@ func (l Load) Result() (Result, error) {
 // With is [Load.Result] with chisel-edge factors from elsewhere, such as the
 // handbook's rounded ones; the chisel-edge length is not looked at.
 func (l Load) With(f Factors) (Result, error) {
-	if err := first(l.err(), f.err()); err != nil {
+	if err := cmp.Or(l.err(), f.err()); err != nil {
 		return Result{}, err
 	}
 	e := equationsIn(l.System)
@@ -116,7 +117,7 @@ func ThrustRatio(d, feed, q1, q0 float64) float64 {
 
 // chiselError returns an error unless the chisel edge fits the drill.
 func (l Load) chiselError() error {
-	return first(
+	return cmp.Or(
 		wantsPositive("drill diameter", l.D),
 		wants(l.Chisel >= 0 && l.Chisel < l.D, "chisel-edge length", l.Chisel, "must not be negative, and less than the diameter"),
 	)
@@ -124,7 +125,7 @@ func (l Load) chiselError() error {
 
 // err returns an error unless everything but the chisel edge makes sense.
 func (l Load) err() error {
-	return first(
+	return cmp.Or(
 		wantsPositive("drill diameter", l.D),
 		wantsPositive("feed", l.Feed),
 		wantsPositive("work-material factor of thrust", l.KdThrust),

@@ -1,6 +1,9 @@
 package cutting
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // WheelSpeed returns the surface speed, m/s, of a grinding wheel of diameter d
 // mm turning at rpm: pi d rpm / 60000. NaN unless rpm is not negative and d
@@ -66,7 +69,7 @@ func (w Wheel) allowed() float64 {
 
 // err returns an error unless the wheel makes sense.
 func (w Wheel) err() error {
-	return first(
+	return cmp.Or(
 		wantsPositive("wheel diameter as new", w.New),
 		wants(w.Now > 0 && w.Now <= w.New, "wheel diameter", w.Now, "must be above 0, and not over that of the new wheel"),
 		wants(notNegative(w.Rpm), "spindle speed", w.Rpm, "must not be negative"),

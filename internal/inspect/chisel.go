@@ -33,7 +33,7 @@ type Chisel struct {
 const contradiction = 0.05
 
 func chiselOf(dr *drill.Drill, b *Basics) Chisel {
-	c := Chisel{Web: reading(dr, drill.Web), Length: reading(dr, drill.ChiselLength), Acute: reading(dr, drill.ChiselAngle)}
+	c := Chisel{Web: dr.Value(drill.Web), Length: dr.Value(drill.ChiselLength), Acute: dr.Value(drill.ChiselAngle)}
 	c.AcuteRead = c.Acute < math.Pi/2
 	c.Acute = point.Acute(c.Acute)
 	c.WebRead, c.AngleRead, c.LengthRead = known(c.Web), known(c.Acute), known(c.Length)

@@ -39,7 +39,7 @@ const apart = 2 * math.Pi / 180
 
 func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	b := &r.Drill
-	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Turn: reading(dr, drill.HeelTurn)}
+	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Turn: dr.Value(drill.HeelTurn)}
 	c.Lip1, c.Lip2, c.Both = pair(dr, drill.Clearance)
 	var bothDrops bool
 	c.Drop1, c.Drop2, bothDrops = pair(dr, drill.HeelDrop)

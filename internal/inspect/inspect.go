@@ -54,7 +54,7 @@ func Compute(d *drill.Drill) Result {
 }
 
 func basics(d *drill.Drill) Basics {
-	b := Basics{D: reading(d, drill.Size), Feed: reading(d, drill.Feed), Book: d.Book}
+	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), Book: d.Book}
 	b.Given = d.Has(drill.Material)
 	b.Material = materialOf(d)
 	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {
@@ -74,9 +74,6 @@ func materialOf(d *drill.Drill) *reference.Material {
 	m, _ := d.Book.Material(name)
 	return m
 }
-
-// reading returns a reading's first value, NaN when it was not taken.
-func reading(d *drill.Drill, r drill.Reading) float64 { return d.Value(r) }
 
 // pair returns both values of a paired reading; one value stands for both lips.
 func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {

@@ -21,8 +21,8 @@ type Wear struct {
 
 func wearOf(dr *drill.Drill, b *Basics) Wear {
 	w := Wear{
-		Flank: reading(dr, drill.FlankWear), Corner: reading(dr, drill.CornerWear), Margin: reading(dr, drill.MarginWear), Chip: reading(dr, drill.LipChip),
-		Flute: reading(dr, drill.Flute), Depth: reading(dr, drill.Depth), Cracked: dr.Has(drill.Cracked),
+		Flank: dr.Value(drill.FlankWear), Corner: dr.Value(drill.CornerWear), Margin: dr.Value(drill.MarginWear), Chip: dr.Value(drill.LipChip),
+		Flute: dr.Value(drill.Flute), Depth: dr.Value(drill.Depth), Cracked: dr.Has(drill.Cracked),
 		FlankLimit: b.Book.FlankWear(b.D), MarginLimit: b.Book.MarginWear(b.D), WebLimit: b.Book.WebLimit(),
 	}
 	w.FluteLimit = b.Book.FluteNeeded(b.D, w.Depth)

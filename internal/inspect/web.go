@@ -35,7 +35,7 @@ type Web struct {
 }
 
 func webOf(dr *drill.Drill, r *Result) Web {
-	w := Web{Remove: reading(dr, drill.Remove), Second: reading(dr, drill.SecondWeb), At: reading(dr, drill.SecondWebAt)}
+	w := Web{Remove: dr.Value(drill.Remove), Second: dr.Value(drill.SecondWeb), At: dr.Value(drill.SecondWebAt)}
 	w.Taper, w.TaperSource = r.Drill.Book.WebTaper()
 	if w.TaperSource.Label == reference.Shop {
 		w.Origin = TaperShop

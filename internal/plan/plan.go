@@ -51,7 +51,7 @@ type Plan struct {
 // Of plans the regrind of d, whose readings must have passed [inspect.Check]
 // and [Check].
 func Of(d *drill.Drill) Plan {
-	p := Plan{Found: inspect.Compute(d), Remove: read(d, drill.Remove)}
+	p := Plan{Found: inspect.Compute(d), Remove: d.Value(drill.Remove)}
 	r := &p.Found
 	if !r.Wear.Cracked && figure.Known(r.Drill.D) {
 		p.job(d)
@@ -66,7 +66,7 @@ func Of(d *drill.Drill) Plan {
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = regrind.Job{
-		CleanUp: reference.CleanUp, Every: read(d, drill.Every), Least: reference.LeastUsualStock, Deepest: reference.MostUsualWear(r.Drill.D),
+		CleanUp: reference.CleanUp, Every: d.Value(drill.Every), Least: reference.LeastUsualStock, Deepest: reference.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
 			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
 	}
@@ -130,9 +130,9 @@ func (p *Plan) body(d *drill.Drill) {
 	r := &p.Found
 	b := regrind.Body{
 		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, Feed: r.Drill.Feed,
-		Flute: r.Wear.Flute, Length: read(d, drill.Length), BackTaper: read(d, drill.BackTaper),
+		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
 		LeastFlute: r.Wear.FluteLimit.Low, MostWeb: r.Wear.WebLimit.High, MostChisel: r.Chisel.RatioLimit.High,
-		NewChisel: reference.NewChiselRatio(r.Drill.D), LeastDiameter: read(d, drill.LeastDiameter),
+		NewChisel: reference.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
 	}
 	limit := r.Chisel.AngleLimit
 	after := math.Min(math.Max(r.Chisel.Angle, limit.Low), limit.High)
@@ -174,13 +174,6 @@ func (p *Plan) decide() {
 
 // spent reports whether the drill would be of no use after this grind.
 func (p *Plan) spent() bool { return p.Ahead.End != regrind.NotKnown && len(p.Ahead.Grinds) == 0 }
-
-func read(d *drill.Drill, r drill.Reading) float64 {
-	if v, ok := d.Get(r); ok {
-		return v
-	}
-	return math.NaN()
-}
 
 // mostBackTaper is many times what drills are made with: beyond it the reading
 // is one of another kind.

@@ -52,16 +52,6 @@ func requireWeb(d, web float64) error {
 	return &DomainError{"web thickness", "must be greater than zero and less than the diameter", web}
 }
 
-// firstError returns the first of its arguments that is not nil.
-func firstError(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // finite reports whether v is neither NaN nor infinite.
 func finite(v float64) bool { return v-v == 0 }
 

@@ -1,6 +1,9 @@
 package point
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // FacetChisel returns the acute chisel-edge angle of a point ground with one
 // flat facet a lip: tan(angle) = 1 / (g tan k), g the facet's slope along the
@@ -29,7 +32,7 @@ func TwoFacetChisel(g1, g2, halfAngle float64) float64 {
 // to rise above the first, that is when the wanted acute angle exceeds what
 // the first facet gives alone.
 func SecondFacet(g1, halfAngle, angle float64) (float64, error) {
-	if err := firstError(requireFinite("slope of the first facet", g1), requireHalfAngle("half point angle", halfAngle)); err != nil {
+	if err := cmp.Or(requireFinite("slope of the first facet", g1), requireHalfAngle("half point angle", halfAngle)); err != nil {
 		return math.NaN(), err
 	}
 	if !between(angle, 0, math.Pi) {

@@ -1,6 +1,9 @@
 package point
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Lip is one lip as a straight line: its height along the drill axis, positive
 // out of the point, is Height0 - r/tan(HalfAngle) at the distance r from the
@@ -119,7 +122,7 @@ type UnevenPoint struct {
 // drill and a lip that does not reach past the axis by more than it reaches
 // out; a [*DomainError] outside.
 func LipsFromLengths(length1, length2, k1, k2, d, web float64) (UnevenPoint, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		requirePositive("length of lip 1", length1), requirePositive("length of lip 2", length2),
 		requireHalfAngle("angle of lip 1", k1), requireHalfAngle("angle of lip 2", k2),
 		requireWeb(d, web),

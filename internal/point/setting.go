@@ -1,6 +1,9 @@
 package point
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Setting is how a swing fixture is set.
 type Setting struct {
@@ -22,7 +25,7 @@ type Setting struct {
 // Errors: [*DomainError], naming the part of the setting that leaves no point;
 // those of [Wanted.WithVertex].
 func (s Setting) Point(d, web float64) (Cone, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		requireWeb(d, web),
 		requireHalfAngle("cone semi-angle", s.SemiAngle),
 		requireHalfAngle("axis angle", s.AxisAngle),

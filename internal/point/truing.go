@@ -1,6 +1,9 @@
 package point
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // TruingPlan is what must come off each lip, along the drill axis, to make
 // both lips the same line.
@@ -25,7 +28,7 @@ func (p TruingPlan) Most() float64 {
 // Domain: 0 <= inner < outer, angles in (0, pi/2), heights finite; a
 // [*DomainError] outside.
 func Truing(l1, l2 Lip, inner, outer, target float64) (TruingPlan, error) {
-	if err := firstError(
+	if err := cmp.Or(
 		l1.check("height of lip 1", "angle of lip 1"), l2.check("height of lip 2", "angle of lip 2"),
 		requireHalfAngle("target half angle", target),
 		requirePositive("outer end of the lips", outer), requireFinite("inner end of the lips", inner),
@@ -48,5 +51,5 @@ func Truing(l1, l2 Lip, inner, outer, target float64) (TruingPlan, error) {
 
 // check returns a [*DomainError] under one of the names when it is no lip.
 func (l Lip) check(height, angle string) error {
-	return firstError(requireFinite(height, l.Height0), requireHalfAngle(angle, l.HalfAngle))
+	return cmp.Or(requireFinite(height, l.Height0), requireHalfAngle(angle, l.HalfAngle))
 }

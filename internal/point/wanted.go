@@ -1,6 +1,9 @@
 package point
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Wanted is a point to be ground with cones of a chosen semi-angle. The
 // diameter, the web, the half angle and the lip clearance leave two choices
@@ -132,7 +135,7 @@ func (w Wanted) flank() Flank { return NewFlank(w.D, w.Web, w.HalfAngle, w.Clear
 
 // check returns a [*DomainError] when a wish is impossible by itself.
 func (w Wanted) check() error {
-	return firstError(
+	return cmp.Or(
 		requireWeb(w.D, w.Web),
 		requireHalfAngle("half point angle", w.HalfAngle),
 		requireHalfAngle("lip clearance", w.Clearance),
