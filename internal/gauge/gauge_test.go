@@ -3,13 +3,13 @@ package gauge_test
 import (
 	"math"
 	"math/rand/v2"
-	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
 	"evenlip/internal/inspect"
@@ -35,30 +35,13 @@ func TestEndGauge(t *testing.T) {
 
 func sheetOf(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
 
-func read(t *testing.T, pairs ...string) *drill.Drill {
-	t.Helper()
-	d := &drill.Drill{}
-	for _, p := range pairs {
-		name, text, _ := strings.Cut(p, " ")
-		r, ok := drill.Find(name)
-		if !ok {
-			t.Fatalf("no reading %q", name)
-		}
-		d.Set(r, text)
-	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatal(errs)
-	}
-	return d
-}
-
 // The second computation, JCGM 101 in small: every reading drawn at random
 // within its gauge's step, the figures' standard deviations taken twice.
 func TestSpreadIsWhatChanceMakes(t *testing.T) {
 	drills := map[string]*drill.Drill{
-		"indicator":   read(t, "size 12mm", "web 2.1mm", "chisel-angle 126", "lip-angle 59.5,58.5", "lip-height 0.3mm,0.02mm", "clearance 11,12", "remove 5mm", "feed 0.2mm"),
-		"lip lengths": read(t, "size 12mm", "web 2.1mm", "chisel-length 2.7mm", "lip-angle 61,57", "lip-length 6.1mm,5.6mm", "clearance 11,12", "remove 5mm"),
-		"heel drop":   read(t, "size 1/2", "web 0.08", "chisel-angle 126", "lip-angle 60,58", "heel-drop 0.025,0.026", "heel-turn 30", "second-web 0.1", "second-web-at 1", "remove 0.25"),
+		"indicator":   drilltest.Read(t, "size 12mm; web 2.1mm; chisel-angle 126; lip-angle 59.5,58.5; lip-height 0.3mm,0.02mm; clearance 11,12; remove 5mm; feed 0.2mm"),
+		"lip lengths": drilltest.Read(t, "size 12mm; web 2.1mm; chisel-length 2.7mm; lip-angle 61,57; lip-length 6.1mm,5.6mm; clearance 11,12; remove 5mm"),
+		"heel drop":   drilltest.Read(t, "size 1/2; web 0.08; chisel-angle 126; lip-angle 60,58; heel-drop 0.025,0.026; heel-turn 30; second-web 0.1; second-web-at 1; remove 0.25"),
 	}
 	for name, d := range drills {
 		t.Run(name, func(t *testing.T) { againstChance(t, d) })
@@ -127,7 +110,7 @@ func drawn(d *drill.Drill, rng *rand.Rand) *drill.Drill {
 
 // A gauge that was not named claims nothing.
 func TestNoGaugeNoClaim(t *testing.T) {
-	d := read(t, "size 12mm", "web 2.1mm", "chisel-angle 126", "lip-angle 59,58")
+	d := drilltest.Read(t, "size 12mm; web 2.1mm; chisel-angle 126; lip-angle 59,58")
 	s := sheetOf(d)
 	gauge.Spread(d, quantity.Gauges{Caliper: 0.02}, s, sheetOf)
 	if f := s.Lookup("point_angle_deg"); f.Spread != 0 {
@@ -140,7 +123,7 @@ func TestNoGaugeNoClaim(t *testing.T) {
 
 // A coarser gauge never makes a figure surer.
 func TestCoarserIsNeverSurer(t *testing.T) {
-	d := read(t, "size 12mm", "web 2.1mm", "chisel-angle 126", "lip-angle 59.5,58.5", "lip-height 0.12mm", "clearance 11,12", "remove 1mm")
+	d := drilltest.Read(t, "size 12mm; web 2.1mm; chisel-angle 126; lip-angle 59.5,58.5; lip-height 0.12mm; clearance 11,12; remove 1mm")
 	verify.Property(t, "a coarser gauge never makes a figure surer", func(t *rapid.T) {
 		fine := quantity.Gauges{
 			Caliper: rapid.Float64Range(0.001, 0.05).Draw(t, "caliper"), Protractor: rapid.Float64Range(0.01, 2).Draw(t, "protractor") * deg,
@@ -164,7 +147,7 @@ func TestGuardedVerdict(t *testing.T) {
 	for _, c := range []struct{ height, verdict string }{
 		{"0.02mm", "fit"}, {"0.2mm", "regrind"}, {"0.1mm", ""}, {"0.105mm", ""},
 	} {
-		d := read(t, "size 12mm", "web 1.8mm", "chisel-angle 126", "lip-angle 59,59", "clearance 13,13", "flank-wear 0.05mm", "lip-height "+c.height)
+		d := drilltest.Read(t, "size 12mm; web 1.8mm; chisel-angle 126; lip-angle 59,59; clearance 13,13; flank-wear 0.05mm; lip-height "+c.height)
 		s := sheetOf(d)
 		gauge.Spread(d, quantity.Gauges{Indicator: 0.02}, s, sheetOf)
 		inspect.Guard(s)

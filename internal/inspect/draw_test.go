@@ -4,6 +4,8 @@ import (
 	"strconv"
 
 	"pgregory.net/rapid"
+
+	"evenlip/internal/drill/drilltest"
 )
 
 // bench draws readings as a bench might give them; a length is in millimetres.
@@ -59,7 +61,7 @@ func drawOf(t *rapid.T, all bool) readings {
 // put takes a reading, unless it happens to be missing.
 func (b bench) put(name, text string, always bool) {
 	if always || rapid.IntRange(0, 4).Draw(b.t, name+" read") > 0 {
-		b.out[name] = text
+		b.out[drilltest.Named(name)] = text
 	}
 }
 

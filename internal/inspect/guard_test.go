@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 )
@@ -15,7 +16,7 @@ var sound = of("size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-
 // guarded gives each figure named a spread and holds the verdict against it.
 func guarded(t *testing.T, line string, spread map[string]float64) *figure.Sheet {
 	t.Helper()
-	s := inspect.Sheet(sound.with(line).possible(t), false)
+	s := inspect.Sheet(possible(t, sound.With(of(line))), false)
 	for key, v := range spread {
 		f := s.Lookup(key)
 		f.Spread, f.Mostly = v, "a reading"
@@ -58,15 +59,15 @@ func TestGuard(t *testing.T) {
 		if s.Verdict.Word != c.word || !slices.Equal(s.Verdict.Reasons, c.reasons) {
 			t.Errorf("%s, %v: %q %v, want %q %v", c.line, c.spread, s.Verdict.Word, s.Verdict.Reasons, c.word, c.reasons)
 		}
-		if got := slices.Contains(codes(s), "cannot-tell"); got != c.tell {
+		if got := drilltest.Found(s, "cannot-tell"); got != c.tell {
 			t.Errorf("%s, %v: cannot tell %v", c.line, c.spread, got)
 		}
 		if none := c.word == ""; none != (len(s.Verdict.Missing) > 0) {
 			t.Errorf("%s, %v: wants %v", c.line, c.spread, s.Verdict.Missing)
 		}
 		for _, code := range []string{"lips-uneven", "clearance-low", "clearance-high", "margin-worn", "margin-worn-far", "chisel-long", "web-spent"} {
-			if slices.Contains(codes(s), code) != slices.Contains(c.reasons, code) {
-				t.Errorf("%s, %v: remarks %v", c.line, c.spread, codes(s))
+			if drilltest.Found(s, code) != slices.Contains(c.reasons, code) {
+				t.Errorf("%s, %v: remarks %v", c.line, c.spread, drilltest.Codes(s))
 			}
 		}
 	}
@@ -74,7 +75,7 @@ func TestGuard(t *testing.T) {
 
 // What was undecided for want of readings stays so, however sure the rest.
 func TestGuardDecidesNothing(t *testing.T) {
-	s := inspect.Sheet(of("size 12mm; web 1.8mm; chisel-angle 126").possible(t), false)
+	s := inspect.Sheet(possible(t, of("size 12mm; web 1.8mm; chisel-angle 126")), false)
 	before := slices.Clone(s.Verdict.Missing)
 	inspect.Guard(s)
 	if s.Verdict.Word != "" || len(before) == 0 || !slices.Equal(s.Verdict.Missing, before) {
@@ -84,18 +85,18 @@ func TestGuardDecidesNothing(t *testing.T) {
 
 // A sheet of one result has no verdict to take back; what cannot be told is said.
 func TestGuardWithoutVerdict(t *testing.T) {
-	s := inspect.PointOnly(of("lip-angle 60.4,60.4").possible(t), false)
+	s := inspect.PointOnly(possible(t, of("lip-angle 60.4,60.4")), false)
 	s.Lookup("point_angle_deg").Spread = 1 * deg
 	inspect.Guard(s)
-	if s.Verdict != nil || !slices.Contains(codes(s), "cannot-tell") || !s.Outside() {
-		t.Errorf("%+v %v", s.Verdict, codes(s))
+	if s.Verdict != nil || !drilltest.Found(s, "cannot-tell") || !s.Outside() {
+		t.Errorf("%+v %v", s.Verdict, drilltest.Codes(s))
 	}
 }
 
 // WorkingSheet alone holds
 // what a feed leaves.
 func TestWorkingSheet(t *testing.T) {
-	r := inspect.Compute(whole.possible(t))
+	r := inspect.Compute(possible(t, whole))
 	s := &figure.Sheet{Explaining: true}
 	r.WorkingSheet(s)
 	got := numbers(s)
@@ -121,9 +122,9 @@ func TestUnknownMaterial(t *testing.T) {
 // Where gauges are too coarse the verdict names the readings to take on finer
 // ones, each once, and does not call the drill fit in a remark.
 func TestGuardNamesWhatToTakeFiner(t *testing.T) {
-	s := inspect.Sheet(sound.without("flank-wear").possible(t), false)
-	if !slices.Contains(codes(s), "wear-not-read") {
-		t.Fatalf("remarks %v", codes(s))
+	s := inspect.Sheet(possible(t, sound.With(of("flank-wear"))), false)
+	if !drilltest.Found(s, "wear-not-read") {
+		t.Fatalf("remarks %v", drilltest.Codes(s))
 	}
 	for key, reading := range map[string]string{"lip_height_difference_mm": "lip-height", "lip_height_mid_lip_mm": "lip-angle", "chisel_ratio": "lip-angle"} {
 		f := s.Lookup(key)
@@ -133,7 +134,7 @@ func TestGuardNamesWhatToTakeFiner(t *testing.T) {
 	if want := []string{"lip-height on a finer gauge", "lip-angle on a finer gauge"}; !slices.Equal(s.Verdict.Missing, want) {
 		t.Errorf("wants %q, not %q", s.Verdict.Missing, want)
 	}
-	if slices.Contains(codes(s), "wear-not-read") {
+	if drilltest.Found(s, "wear-not-read") {
 		t.Error("called fit in a remark")
 	}
 }

@@ -26,7 +26,7 @@ func TestInchesAndMillimetresAgree(t *testing.T) {
 		for name, text := range metric {
 			inches[name] = inInches(text)
 		}
-		a, b := metric.drill(t), inches.drill(t)
+		a, b := metric.Drill(t), inches.Drill(t)
 		if _, sized := a.Get(drill.Size); sized && (a.System() != quantity.Metric || b.System() != quantity.Inch) {
 			t.Fatalf("systems %v and %v", a.System(), b.System())
 		}
@@ -45,7 +45,7 @@ func TestInchesAndMillimetresAgreeAtTheEdges(t *testing.T) {
 		for name, text := range of(line) {
 			inches[name] = inInches(text)
 		}
-		same(t, compute(t, line), inspect.Compute(inches.drill(t)), rounding)
+		same(t, compute(t, line), inspect.Compute(inches.Drill(t)), rounding)
 	}
 }
 
@@ -71,7 +71,7 @@ func TestSwappedLipsSwapTheAnswer(t *testing.T) {
 			}
 			other[name] = text
 		}
-		a, b := inspect.Compute(given.drill(t)), inspect.Compute(other.drill(t))
+		a, b := inspect.Compute(given.Drill(t)), inspect.Compute(other.Drill(t))
 		same(t, swapped(a), b, rounding)
 		if want := [...]int{0, 2, 1}[a.Lips.High()]; b.Lips.High() != want {
 			t.Errorf("the high lip is %d, want %d", b.Lips.High(), want)
@@ -107,7 +107,7 @@ func zeroUnless(ok bool, v float64) float64 {
 func TestTruedPointNeedsNothing(t *testing.T) {
 	verify.Property(t, "a point trued by its plan and read again is even and needs nothing", func(t *rapid.T) {
 		given := drawWhole(t)
-		d := given.drill(t)
+		d := given.Drill(t)
 		first := inspect.Compute(d)
 		if !first.Lips.Planned {
 			t.Skip("lips of that length cannot be")
@@ -138,7 +138,7 @@ func TestTruedPointNeedsNothing(t *testing.T) {
 // The plan is the least: at one end at least, one lip keeps all its metal.
 func TestTruingIsTheLeast(t *testing.T) {
 	verify.Property(t, "a truing plan leaves one lip all its metal at one end", func(t *rapid.T) {
-		r := inspect.Compute(drawWhole(t).drill(t))
+		r := inspect.Compute(drawWhole(t).Drill(t))
 		if !r.Lips.Planned {
 			t.Skip("lips of that length cannot be")
 		}
@@ -175,7 +175,7 @@ func TestTruingTarget(t *testing.T) {
 // Off in two grinds is off in one.
 func TestWebGrowthComposes(t *testing.T) {
 	verify.Property(t, "the web after two grinds is that after one of their sum", func(t *rapid.T) {
-		d := drawWhole(t).drill(t)
+		d := drawWhole(t).Drill(t)
 		a, b := rapid.Float64Range(0, 20).Draw(t, "first"), rapid.Float64Range(0, 20).Draw(t, "then")
 		first, then, once := *d, *d, *d
 		first.Put(drill.Remove, a)
@@ -221,7 +221,7 @@ func TestChiselRoundTrip(t *testing.T) {
 // limit nothing is left.
 func TestClearanceAddsUp(t *testing.T) {
 	verify.Property(t, "working clearance and feed angle make the clearance, and at the feed limit none is left", func(t *rapid.T) {
-		d := drawWhole(t).drill(t)
+		d := drawWhole(t).Drill(t)
 		c := inspect.Compute(d).Clearance
 		within(t, "working + feed angle", c.Working+c.FeedAngle, min(c.Lip1, c.Lip2), 1e-12)
 		if !c.Along {
@@ -261,7 +261,7 @@ func TestHeelDropRoundTrip(t *testing.T) {
 // and ratios stay, lengths double.
 func TestScale(t *testing.T) {
 	verify.Property(t, "a drill twice as large in every length keeps its angles and ratios and doubles its lengths", func(t *rapid.T) {
-		d := drawWhole(t).drill(t)
+		d := drawWhole(t).Drill(t)
 		twice := *d
 		for _, r := range drill.All() {
 			if k := r.Spec().Kind; k != quantity.Length && k != quantity.Size && k != quantity.Feed {
@@ -289,11 +289,11 @@ func TestScale(t *testing.T) {
 // Lengths of the lips and the indicator tell the same height of the same point.
 func TestLengthsAndIndicatorAgree(t *testing.T) {
 	verify.Property(t, "lip lengths and the indicator tell one height of one point", func(t *rapid.T) {
-		given := drawWhole(t).without("lip-height").with("lip-length 1,1")
-		size := given.drill(t)
+		given := drawWhole(t).With(of("lip-height")).With(of("lip-length 1,1"))
+		size := given.Drill(t)
 		d0, _ := size.Get(drill.Size)
-		given["lip-length"] = exact(0.44*d0) + "mm," + exact(rapid.Float64Range(0.42, 0.46).Draw(t, "lip 2")*d0) + "mm"
-		d := given.drill(t)
+		given[drill.LipLength] = exact(0.44*d0) + "mm," + exact(rapid.Float64Range(0.42, 0.46).Draw(t, "lip 2")*d0) + "mm"
+		d := given.Drill(t)
 		byLengths := inspect.Compute(d)
 		indicated := *d
 		indicated.Put(drill.LipHeight, byLengths.Lips.Height)

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
@@ -15,7 +16,7 @@ import (
 )
 
 // noNaN fails if a number that is not known stands in anything that is said.
-func noNaN(t tester, s *figure.Sheet) {
+func noNaN(t drilltest.Tester, s *figure.Sheet) {
 	t.Helper()
 	said := func(where string, text figure.Text) {
 		for _, a := range text.Args {
@@ -44,7 +45,7 @@ func noNaN(t tester, s *figure.Sheet) {
 // NaN, and whatever is not known says what it wants.
 func TestNothingSaysNaN(t *testing.T) {
 	verify.Property(t, "whatever is missing, nothing said is NaN, and what is not known says what it wants", func(t *rapid.T) {
-		d := draw(t).drill(t)
+		d := draw(t).Drill(t)
 		for _, make := range []func(*drill.Drill, bool) *figure.Sheet{
 			inspect.Sheet, inspect.PointOnly, inspect.ClearanceOnly, inspect.ChiselOnly, inspect.WebOnly, inspect.LipsOnly,
 		} {
@@ -95,7 +96,7 @@ var hangsOn = map[drill.Reading][]string{
 
 // Taking one reading away changes only what hangs on it.
 func TestMissingReadingTouchesOnlyWhatHangsOnIt(t *testing.T) {
-	all := whole.possible(t)
+	all := possible(t, whole)
 	before := numbers(inspect.Sheet(all, true))
 	for _, r := range drill.ForPoint() {
 		may, ok := hangsOn[r]
@@ -130,7 +131,7 @@ func read(key string) bool {
 
 // Of the five results each names what it wants, and the verdict as well.
 func TestWants(t *testing.T) {
-	s := inspect.Sheet(of("size 12mm").possible(t), false)
+	s := inspect.Sheet(possible(t, of("size 12mm")), false)
 	for key, want := range map[string]string{
 		"point_angle_deg": "lip-angle", "chisel_length_mm": "two of web, chisel-angle, chisel-length",
 		"lip_clearance_1_deg":      "clearance, or heel-drop with heel-turn and size",
@@ -141,12 +142,12 @@ func TestWants(t *testing.T) {
 		}
 	}
 	for line, want := range map[string]string{"web 2mm": "chisel-angle or chisel-length", "chisel-angle 125": "web or chisel-length", "chisel-length 2mm": "web or chisel-angle"} {
-		s := inspect.ChiselOnly(of(line).possible(t), false)
+		s := inspect.ChiselOnly(possible(t, of(line)), false)
 		if got := s.Lookup("chisel_ratio").Wants; got != "size and "+want {
 			t.Errorf("with %s the chisel wants %q", line, got)
 		}
 	}
-	s2 := inspect.ChiselOnly(of("size 12mm; web 2mm").possible(t), false)
+	s2 := inspect.ChiselOnly(possible(t, of("size 12mm; web 2mm")), false)
 	if got := s2.Lookup("chisel_ratio").Wants; got != "chisel-angle or chisel-length" {
 		t.Errorf("with size and web the chisel's ratio wants %q", got)
 	}

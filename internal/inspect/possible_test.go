@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 )
@@ -54,11 +55,11 @@ func TestImpossible(t *testing.T) {
 		{"chisel-angle", "size 12mm; web 6mm; chisel-angle 150", "chisel-angle 149", "longer than the drill is wide"},
 		{"chisel-angle", "size 12mm; web 6mm; chisel-angle 29", "chisel-angle 31", "longer than the drill is wide"},
 	} {
-		found := inspect.Check(of(c.line).drill(t))
+		found := inspect.Check(of(c.line).Drill(t))
 		if len(found) != 1 || found[0].Reading.String() != c.reading || !strings.Contains(found[0].Text.Format, c.says) {
 			t.Errorf("%s: %+v, want %s: %s", c.line, found, c.reading, c.says)
 		}
-		if better := inspect.Check(of(c.line).with(c.instead).drill(t)); len(better) > 0 {
+		if better := inspect.Check(of(c.line).With(of(c.instead)).Drill(t)); len(better) > 0 {
 			t.Errorf("%s; %s: %+v", c.line, c.instead, better)
 		}
 	}
@@ -66,7 +67,7 @@ func TestImpossible(t *testing.T) {
 
 // Everything that cannot be is said at once, a value at a time.
 func TestAllThatCannotBe(t *testing.T) {
-	found := inspect.Check(of("size 12mm; material nonsuch; web 13mm; chisel-angle 180; lip-angle 0,180; feed 0").drill(t))
+	found := inspect.Check(of("size 12mm; material nonsuch; web 13mm; chisel-angle 180; lip-angle 0,180; feed 0").Drill(t))
 	var got []string
 	for _, im := range found {
 		got = append(got, im.Reading.String())
@@ -87,11 +88,11 @@ func TestNothingReadIsPossible(t *testing.T) {
 // A near miss is suggested, a far one is not; what was typed is quoted.
 func TestMaterialIsSuggested(t *testing.T) {
 	for typed, hint := range map[string]string{"steel-20": "did you mean steel-200?", "alumnium": "did you mean aluminium?", "zzzzzz": "evenlip material lists them"} {
-		if got := inspect.Check(of("material " + typed).drill(t))[0].Hint; got != hint {
+		if got := inspect.Check(of("material " + typed).Drill(t))[0].Hint; got != hint {
 			t.Errorf("%s: hint %q, want %q", typed, got, hint)
 		}
 	}
-	args := inspect.Check(of("material \x1b[31mred\u202e").drill(t))[0].Text.Args
+	args := inspect.Check(of("material \x1b[31mred\u202e").Drill(t))[0].Text.Args
 	if args[0].Word != `"\x1b[31mred\u202e"` {
 		t.Errorf("quoted as %s", args[0].Word)
 	}
@@ -125,16 +126,17 @@ func TestPlausible(t *testing.T) {
 		if got := warnings(t, of(c.line)); !slices.Contains(got, c.code) {
 			t.Errorf("%s: warned of %v, want %s", c.line, got, c.code)
 		}
-		if got := warnings(t, of(c.line).with(c.instead)); slices.Contains(got, c.code) {
+		if got := warnings(t, of(c.line).With(of(c.instead))); slices.Contains(got, c.code) {
 			t.Errorf("%s; %s: warned of %v", c.line, c.instead, got)
 		}
 	}
 	if got := warnings(t, whole); len(got) > 0 {
 		t.Errorf("an ordinary drill is warned of: %v", got)
 	}
-	for name, text := range whole {
-		if got := warnings(t, readings{name: text}); len(got) > 0 && name != "heel-drop" && !strings.HasPrefix(name, "second-web") {
-			t.Errorf("%s %s alone is warned of: %v", name, text, got)
+	for r, text := range whole {
+		alone := r != drill.HeelDrop && r != drill.SecondWeb && r != drill.SecondWebAt
+		if got := warnings(t, readings{r: text}); len(got) > 0 && alone {
+			t.Errorf("%s %s alone is warned of: %v", r, text, got)
 		}
 	}
 }
@@ -142,14 +144,14 @@ func TestPlausible(t *testing.T) {
 func warnings(t *testing.T, rs readings) []string {
 	t.Helper()
 	s := &figure.Sheet{}
-	inspect.Plausible(rs.possible(t), s)
+	inspect.Plausible(possible(t, rs), s)
 	noNaN(t, s)
 	for _, f := range s.Findings {
 		if f.Severity != figure.Warn {
 			t.Errorf("%s is no warning", f.Code)
 		}
 	}
-	return codes(s)
+	return drilltest.Codes(s)
 }
 
 // With --units in, a bare size past any drill was meant in millimetres.
@@ -162,8 +164,8 @@ func TestSizeMayBeMillimetres(t *testing.T) {
 		}
 		s := &figure.Sheet{}
 		inspect.Plausible(d, s)
-		if got := slices.Contains(codes(s), "size-may-be-mm"); got != want {
-			t.Errorf("%s: %v", text, codes(s))
+		if got := drilltest.Found(s, "size-may-be-mm"); got != want {
+			t.Errorf("%s: %v", text, drilltest.Codes(s))
 		}
 	}
 }
@@ -186,11 +188,11 @@ func TestRemarks(t *testing.T) {
 		{"stub-web", "size 12mm; web 2mm; remove 24.1mm", "remove 24mm"},
 		{"trued-to", "size 12mm; web 2mm; lip-angle 61,61; lip-height 0.1mm", "lip-angle 59,59.5"},
 	} {
-		if s := inspect.Sheet(of(c.line).possible(t), true); !slices.Contains(codes(s), c.code) {
-			t.Errorf("%s: %v, want %s", c.line, codes(s), c.code)
+		if s := inspect.Sheet(possible(t, of(c.line)), true); !drilltest.Found(s, c.code) {
+			t.Errorf("%s: %v, want %s", c.line, drilltest.Codes(s), c.code)
 		}
-		if s := inspect.Sheet(of(c.line).with(c.instead).possible(t), true); slices.Contains(codes(s), c.code) {
-			t.Errorf("%s; %s: %v", c.line, c.instead, codes(s))
+		if s := inspect.Sheet(possible(t, of(c.line).With(of(c.instead))), true); drilltest.Found(s, c.code) {
+			t.Errorf("%s; %s: %v", c.line, c.instead, drilltest.Codes(s))
 		}
 	}
 }
@@ -218,9 +220,9 @@ func TestWarningsSayTheNumbers(t *testing.T) {
 		{"lip-length-odd", "size 12mm; lip-length 2mm,6mm", []float64{2, 12}},
 	} {
 		s := &figure.Sheet{}
-		inspect.Plausible(of(c.line).possible(t), s)
+		inspect.Plausible(possible(t, of(c.line)), s)
 		if len(s.Findings) != 1 || s.Findings[0].Code != c.code {
-			t.Errorf("%s: %v", c.line, codes(s))
+			t.Errorf("%s: %v", c.line, drilltest.Codes(s))
 			continue
 		}
 		says(t, c.line, s.Findings[0].Text, c.says)
@@ -229,7 +231,7 @@ func TestWarningsSayTheNumbers(t *testing.T) {
 		"size 12mm; web 13mm": {13, 12}, "size 12mm; corner-wear 7mm": {7, 6}, "remove 10mm; flute 9mm": {10, 9}, "web 2mm; chisel-length 1mm": {1, 2},
 		"size 12mm; web 6mm; chisel-angle 30": {30 * deg, 6, 12}, "size 12mm; lip-height 30mm,10mm": {20, 12}, "helix 95": {95 * deg},
 	} {
-		says(t, line, inspect.Check(of(line).drill(t))[0].Text, want)
+		says(t, line, inspect.Check(of(line).Drill(t))[0].Text, want)
 	}
 }
 

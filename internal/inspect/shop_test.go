@@ -26,7 +26,7 @@ func TestShopLimits(t *testing.T) {
 		{reference.Book{WebMost: 0.14}, "web 1.8mm", "web-spent"},
 	} {
 		c.book.Source = shop
-		d := sound.with(c.line).possible(t)
+		d := possible(t, sound.With(of(c.line)))
 		if w := inspect.Compute(d).Verdict.Word; w != inspect.Fit {
 			t.Errorf("%s is %q before the shop has its say", c.line, w)
 		}
@@ -35,7 +35,7 @@ func TestShopLimits(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.line, s.Verdict.Reasons, c.reasons)
 		}
 	}
-	d := sound.with("margin-wear 10mm").possible(t)
+	d := possible(t, sound.With(of("margin-wear 10mm")))
 	d.Book = &reference.Book{Source: shop, MarginMost: 0.5}
 	if s := inspect.Sheet(d, false); s.Verdict.Word != "retire" {
 		t.Errorf("margin: %+v", s.Verdict)
@@ -48,7 +48,7 @@ func TestShopTaperAndClearance(t *testing.T) {
 	own := reference.Materials()[2]
 	own.Clearance = reference.Band{Low: 5 * deg, High: 9 * deg, Source: &reference.Source{Label: reference.Shop}}
 	book := &reference.Book{Source: reference.Source{Label: reference.Shop}, Taper: 0.02, Own: []reference.Material{own}}
-	d := sound.with("material " + own.Name + "; remove 10mm").possible(t)
+	d := possible(t, sound.With(of("material "+own.Name+"; remove 10mm")))
 	d.Book = book
 	r := inspect.Compute(d)
 	within(t, "web after", r.Web.After, 2.0, 1e-12)
@@ -58,10 +58,10 @@ func TestShopTaperAndClearance(t *testing.T) {
 		t.Errorf("taper from %v, reasons %v", r.Web.Origin, r.Verdict.Reasons)
 	}
 	noNaN(t, inspect.Sheet(d, true))
-	typed := sound.with("remove 10mm; web-taper 0.015").possible(t)
+	typed := possible(t, sound.With(of("remove 10mm; web-taper 0.015")))
 	typed.Book = book
 	within(t, "web after, taper typed", inspect.Compute(typed).Web.After, 1.95, 1e-12)
-	measured := sound.with("remove 10mm; second-web 2.1mm; second-web-at 30mm").possible(t)
+	measured := possible(t, sound.With(of("remove 10mm; second-web 2.1mm; second-web-at 30mm")))
 	measured.Book = book
 	within(t, "web after, taper measured", inspect.Compute(measured).Web.After, 1.9, 1e-12)
 }

@@ -14,7 +14,7 @@ var kept inspect.Result
 // A crib has thousands of drills: computing one allocates nothing, with any
 // reading missing.
 func TestComputeAllocatesNothing(t *testing.T) {
-	all := whole.possible(t)
+	all := possible(t, whole)
 	check := func(what string, d *drill.Drill) {
 		if n := testing.AllocsPerRun(20, func() { kept = inspect.Compute(d) }); n != 0 {
 			t.Errorf("%s: %g allocations", what, n)
@@ -22,7 +22,7 @@ func TestComputeAllocatesNothing(t *testing.T) {
 	}
 	check("all read", all)
 	check("nothing read", &drill.Drill{})
-	check("by another name", of("size 12mm; material mild-steel; lip-angle 59,59; lip-length 5mm,5.1mm").possible(t))
+	check("by another name", possible(t, of("size 12mm; material mild-steel; lip-angle 59,59; lip-length 5mm,5.1mm")))
 	for _, r := range drill.All() {
 		d := *all
 		d.Drop(r)
@@ -36,7 +36,7 @@ func TestComputeAllocatesNothing(t *testing.T) {
 func TestTheListOfMaterialsStays(t *testing.T) {
 	before := reference.Materials()
 	for _, m := range before {
-		inspect.Sheet(whole.with("material "+m.Name).possible(t), true)
+		inspect.Sheet(possible(t, whole.With(of("material "+m.Name))), true)
 	}
 	for i, m := range reference.Materials() {
 		if m.Name != before[i].Name || !reflect.DeepEqual(m.Also, before[i].Also) || m.Relief != before[i].Relief || m.Point != before[i].Point {
@@ -46,7 +46,7 @@ func TestTheListOfMaterialsStays(t *testing.T) {
 }
 
 func BenchmarkCompute(b *testing.B) {
-	d := whole.possible(b)
+	d := possible(b, whole)
 	b.ReportAllocs()
 	for b.Loop() {
 		kept = inspect.Compute(d)
@@ -54,7 +54,7 @@ func BenchmarkCompute(b *testing.B) {
 }
 
 func BenchmarkSheet(b *testing.B) {
-	d := whole.possible(b)
+	d := possible(b, whole)
 	b.ReportAllocs()
 	for b.Loop() {
 		inspect.Sheet(d, false)

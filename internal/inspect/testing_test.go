@@ -3,9 +3,9 @@ package inspect_test
 import (
 	"math"
 	"reflect"
-	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 )
@@ -15,78 +15,24 @@ const (
 	inch = 25.4
 )
 
-// tester is what *testing.T, *testing.B and *rapid.T have in common.
-type tester interface {
-	Helper()
-	Errorf(format string, args ...any)
-	Fatalf(format string, args ...any)
-}
+type readings = drilltest.Readings
 
-// readings are what was read, by name, as it is typed.
-type readings map[string]string
-
-// of splits "size 12mm; web 2mm".
-func of(line string) readings {
-	out := readings{}
-	for _, part := range strings.Split(line, ";") {
-		name, text, _ := strings.Cut(strings.TrimSpace(part), " ")
-		out[name] = text
-	}
-	return out
-}
-
-// with returns the readings with others in their place.
-func (rs readings) with(line string) readings {
-	out := readings{}
-	for name, text := range rs {
-		out[name] = text
-	}
-	for name, text := range of(line) {
-		out[name] = text
-	}
-	return out
-}
-
-// without returns the readings less one.
-func (rs readings) without(name string) readings {
-	out := rs.with("size " + rs["size"])
-	delete(out, name)
-	if rs["size"] == "" {
-		delete(out, "size")
-	}
-	return out
-}
-
-// drill understands the readings.
-func (rs readings) drill(t tester) *drill.Drill {
-	t.Helper()
-	d := &drill.Drill{}
-	for name, text := range rs {
-		r, ok := drill.Find(name)
-		if !ok {
-			t.Fatalf("no reading is called %q", name)
-		}
-		d.Set(r, text)
-	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatalf("%v", errs)
-	}
-	return d
-}
+// of takes "size 12mm; web 2mm" apart.
+func of(line string) readings { return drilltest.Of(line) }
 
 // possible understands the readings and checks that they can be.
-func (rs readings) possible(t tester) *drill.Drill {
+func possible(t drilltest.Tester, rs readings) *drill.Drill {
 	t.Helper()
-	d := rs.drill(t)
+	d := rs.Drill(t)
 	if found := inspect.Check(d); len(found) > 0 {
 		t.Fatalf("%v: %+v", rs, found)
 	}
 	return d
 }
 
-func compute(t tester, line string) inspect.Result {
+func compute(t drilltest.Tester, line string) inspect.Result {
 	t.Helper()
-	return inspect.Compute(of(line).possible(t))
+	return inspect.Compute(possible(t, of(line)))
 }
 
 // whole is a drill of which everything was read.
@@ -95,7 +41,7 @@ var whole = of("size 12mm; material steel-200; web 2.1mm; second-web 2.5mm; seco
 	"helix 30; flute 78mm; depth 30mm; flank-wear 0.2mm; corner-wear 0.4mm; margin-wear 0.3mm; lip-chip 0.2mm; remove 0.8mm; feed 0.2mm; rpm 600")
 
 // within fails unless got is want, give or take tolerance.
-func within(t tester, what string, got, want, tolerance float64) {
+func within(t drilltest.Tester, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) {
 		t.Errorf("%s: got %.9g, want %.9g within %.3g", what, got, want, tolerance)
@@ -103,7 +49,7 @@ func within(t tester, what string, got, want, tolerance float64) {
 }
 
 // between fails unless low <= got <= high.
-func between(t tester, what string, got, low, high float64) {
+func between(t drilltest.Tester, what string, got, low, high float64) {
 	t.Helper()
 	if !(got >= low && got <= high) {
 		t.Errorf("%s: got %.6g, want %.6g to %.6g", what, got, low, high)
@@ -112,12 +58,12 @@ func between(t tester, what string, got, low, high float64) {
 
 // same fails unless two results agree in every number, to a part of it, and in
 // everything else exactly.
-func same(t tester, a, b inspect.Result, part float64) {
+func same(t drilltest.Tester, a, b inspect.Result, part float64) {
 	t.Helper()
 	alike(t, "Result", reflect.ValueOf(a), reflect.ValueOf(b), part)
 }
 
-func alike(t tester, where string, a, b reflect.Value, part float64) {
+func alike(t drilltest.Tester, where string, a, b reflect.Value, part float64) {
 	t.Helper()
 	switch a.Kind() {
 	case reflect.Struct:
@@ -151,14 +97,5 @@ func numbers(s *figure.Sheet) map[string]figure.Figure {
 			out[f.Key] = *f
 		}
 	})
-	return out
-}
-
-// codes returns the findings' codes.
-func codes(s *figure.Sheet) []string {
-	var out []string
-	for _, f := range s.Findings {
-		out = append(out, f.Code)
-	}
 	return out
 }

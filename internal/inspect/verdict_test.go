@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/verify"
@@ -64,9 +65,9 @@ func givenReadings(named map[string]readings, text string) readings {
 	for _, part := range strings.Split(rest, ";") {
 		part = strings.TrimSpace(part)
 		if name, ok := strings.CutPrefix(part, "no "); ok {
-			out = out.without(name)
+			out = out.With(of(name))
 		} else {
-			out = out.with(part)
+			out = out.With(of(part))
 		}
 	}
 	return out
@@ -74,13 +75,13 @@ func givenReadings(named map[string]readings, text string) readings {
 
 func TestVerdicts(t *testing.T) {
 	for _, c := range verdictCases(t) {
-		s := inspect.Sheet(c.given.possible(t), false)
+		s := inspect.Sheet(possible(t, c.given), false)
 		got := slices.Sorted(slices.Values(s.Verdict.Reasons))
 		if s.Verdict.Word != c.word || !slices.Equal(got, slices.Sorted(slices.Values(c.reasons))) {
 			t.Errorf("verdict.txt:%d: got %q: %v, want %q: %v", c.line, s.Verdict.Word, got, c.word, c.reasons)
 		}
 		for _, reason := range s.Verdict.Reasons {
-			if !slices.Contains(codes(s), reason) {
+			if !drilltest.Found(s, reason) {
 				t.Errorf("verdict.txt:%d: no remark tells of %s", c.line, reason)
 			}
 		}
@@ -106,7 +107,7 @@ func TestLimitsAndVerdictAgree(t *testing.T) {
 	}
 	met := map[string]bool{}
 	for _, c := range verdictCases(t) {
-		s := inspect.Sheet(c.given.possible(t), false)
+		s := inspect.Sheet(possible(t, c.given), false)
 		for reason, keys := range rules {
 			held := slices.Contains(s.Verdict.Reasons, reason)
 			met[reason] = met[reason] || held
@@ -117,7 +118,7 @@ func TestLimitsAndVerdictAgree(t *testing.T) {
 				state := s.Lookup(key).State()
 				return state.Outside() && !(reason == "clearance-low" && state == figure.Over) && !(reason == "clearance-high" && state == figure.Under)
 			})
-			if reason == "chisel-long" && slices.Contains(s.Verdict.Reasons, "web-spent") || slices.Contains(codes(s), "chisel-contradiction") {
+			if reason == "chisel-long" && slices.Contains(s.Verdict.Reasons, "web-spent") || drilltest.Found(s, "chisel-contradiction") {
 				continue
 			}
 			if outside != held {
@@ -148,7 +149,7 @@ func TestWordsAreInOrder(t *testing.T) {
 // More wear, a thicker web or a shorter flute never makes the verdict lighter.
 func TestMoreWearIsNeverLighter(t *testing.T) {
 	verify.Property(t, "more wear, a thicker web or a shorter flute never makes the verdict lighter", func(t *rapid.T) {
-		d := draw(t).drill(t)
+		d := draw(t).Drill(t)
 		more := *d
 		for _, r := range []drill.Reading{drill.FlankWear, drill.CornerWear, drill.MarginWear, drill.LipChip} {
 			v, _ := d.Get(r)
@@ -171,17 +172,17 @@ func TestMoreWearIsNeverLighter(t *testing.T) {
 // A crack ends the matter whatever else was read: one reason, and no figures.
 func TestCrackedAlone(t *testing.T) {
 	verify.Property(t, "a crack retires the drill, whatever else was read, and gives no figures", func(t *rapid.T) {
-		d := draw(t).with("cracked yes").drill(t)
+		d := draw(t).With(of("cracked yes")).Drill(t)
 		s := inspect.Sheet(d, false)
 		if s.Verdict.Word != "retire" || !slices.Equal(s.Verdict.Reasons, []string{"cracked"}) || len(numbers(s)) > 0 || len(s.Findings) != 1 {
-			t.Fatalf("%+v, findings %v", s.Verdict, codes(s))
+			t.Fatalf("%+v, findings %v", s.Verdict, drilltest.Codes(s))
 		}
 	})
 }
 
 // Severity in the remarks follows the word: stop for what retires a drill.
 func TestSeverity(t *testing.T) {
-	s := inspect.Sheet(of("size 12mm; web 4.5mm; margin-wear 14mm; corner-wear 1mm").possible(t), false)
+	s := inspect.Sheet(possible(t, of("size 12mm; web 4.5mm; margin-wear 14mm; corner-wear 1mm")), false)
 	for _, f := range s.Findings {
 		want, reason := map[string]figure.Severity{"margin-worn-far": figure.Stop, "web-spent": figure.Stop, "corner-worn": figure.Warn}[f.Code]
 		if reason && f.Severity != want {
@@ -198,15 +199,15 @@ func TestReasonsSayTheNumbers(t *testing.T) {
 		"clearance 17,12": {17 * deg}, "clearance 12,17": {17 * deg}, "feed 4mm": {4}, "chisel-angle 119": {119 * deg, 120 * deg, 135 * deg},
 		"lip-height -0.2mm": {0, 0.2}, "web 2.5mm": {2.5 / math.Sin(54*deg) / 12, 0.225},
 	} {
-		s := inspect.Sheet(sound.with(line).possible(t), false)
+		s := inspect.Sheet(possible(t, sound.With(of(line))), false)
 		last := s.Findings[len(s.Findings)-1]
 		if len(s.Verdict.Reasons) != 1 || last.Code != s.Verdict.Reasons[0] {
-			t.Errorf("%s: %v, remarks %v", line, s.Verdict.Reasons, codes(s))
+			t.Errorf("%s: %v, remarks %v", line, s.Verdict.Reasons, drilltest.Codes(s))
 			continue
 		}
 		says(t, line, last.Text, want)
 	}
-	s := inspect.Sheet(sound.with("lip-height -0.2mm").possible(t), false)
+	s := inspect.Sheet(possible(t, sound.With(of("lip-height -0.2mm"))), false)
 	if word := s.Findings[len(s.Findings)-1].Text.Args[0].Word; word != "lip 2" {
 		t.Errorf("the high lip is %q", word)
 	}
@@ -225,11 +226,11 @@ func TestEvenLips(t *testing.T) {
 // Fit without a look at the edge says so; with flank wear read it does not.
 func TestFitSaysWhenWearWasNotRead(t *testing.T) {
 	fit := "size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-angle 59,59; lip-height 0; clearance 12"
-	if s := inspect.Sheet(of(fit).possible(t), false); !slices.Contains(codes(s), "wear-not-read") {
-		t.Errorf("findings %v", codes(s))
+	if s := inspect.Sheet(possible(t, of(fit)), false); !drilltest.Found(s, "wear-not-read") {
+		t.Errorf("findings %v", drilltest.Codes(s))
 	}
-	if s := inspect.Sheet(of(fit+"; flank-wear 0.1mm").possible(t), false); slices.Contains(codes(s), "wear-not-read") {
-		t.Errorf("findings %v", codes(s))
+	if s := inspect.Sheet(possible(t, of(fit+"; flank-wear 0.1mm")), false); drilltest.Found(s, "wear-not-read") {
+		t.Errorf("findings %v", drilltest.Codes(s))
 	}
 }
 
@@ -244,9 +245,9 @@ func TestPublishedPointIsRemarkedOn(t *testing.T) {
 		"size 12mm; lip-angle 65,65":                                          false,
 		"size 12mm; material plastics; lip-angle 30.5,30.5":                   true,
 	} {
-		s := inspect.PointOnly(of(line).possible(t), false)
-		if got := slices.Contains(codes(s), "point-published"); got != want {
-			t.Errorf("%s: remarks %v", line, codes(s))
+		s := inspect.PointOnly(possible(t, of(line)), false)
+		if got := drilltest.Found(s, "point-published"); got != want {
+			t.Errorf("%s: remarks %v", line, drilltest.Codes(s))
 		}
 	}
 }

@@ -42,7 +42,7 @@ func worked(f *figure.Figure) (float64, error) {
 func TestWorkingGivesTheFigure(t *testing.T) {
 	seen := map[string]bool{}
 	verify.Property(t, "every figure's working, evaluated, gives the figure", func(t *rapid.T) {
-		s := inspect.Sheet(draw(t).drill(t), true)
+		s := inspect.Sheet(draw(t).Drill(t), true)
 		s.Each(func(f *figure.Figure) {
 			if f.Working == nil {
 				return

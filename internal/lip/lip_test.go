@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
@@ -16,27 +17,10 @@ import (
 
 const degree = math.Pi / 180
 
-type readings map[drill.Reading]string
-
-type fataler interface {
-	Helper()
-	Fatalf(format string, args ...any)
-}
-
-func read(t fataler, r readings) *drill.Drill {
-	t.Helper()
-	d := &drill.Drill{}
-	for k, v := range r {
-		d.Set(k, v)
-	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatalf("%v", errs[0])
-	}
-	return d
-}
+type readings = drilltest.Readings
 
 // column returns one column of the sheet's rows, in degrees or the kind's unit.
-func column(t fataler, s *figure.Sheet, key string) []float64 {
+func column(t drilltest.Tester, s *figure.Sheet, key string) []float64 {
 	t.Helper()
 	var out []float64
 	g := &s.Grids[0]
@@ -58,7 +42,7 @@ var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "
 
 func TestCheckValues(t *testing.T) {
 	apart := verify.Against(t, verify.Derived, "along the lip, as the command gives it, by vectors")
-	s := Sheet(read(t, plain), false)
+	s := Sheet(plain.Drill(t), false)
 	for key, want := range map[string][2]float64{
 		"inclination_deg":       {7.39, 18.75},
 		"normal_rake_deg":       {30.62, 2.99},
@@ -85,7 +69,7 @@ func TestCheckValues(t *testing.T) {
 func TestBandsOfPractice(t *testing.T) {
 	trade := verify.Against(t, verify.Trade, "rake and clearance along the lip of a 1/2 in drill")
 	r := readings{drill.Size: "1/2", drill.Clearance: "10"}
-	s := Sheet(read(t, r), false)
+	s := Sheet(r.Drill(t), false)
 	rake, clearance := column(t, s, "normal_rake_deg"), column(t, s, "lip_clearance_deg")
 	last := len(rake) - 1
 	for name, x := range map[string][3]float64{
@@ -113,7 +97,7 @@ func anyLip(t *rapid.T) readings {
 // flank plane through lip and its slope.
 func TestWedgeByNormals(t *testing.T) {
 	verify.Property(t, "rake, clearance and wedge are those of the faces' normals", func(t *rapid.T) {
-		l := lipOf(read(t, anyLip(t)))
+		l := lipOf(anyLip(t).Drill(t))
 		inner, outer := l.ends()
 		r := inner + (outer-inner)*rapid.Float64Range(0.001, 1).Draw(t, "along")
 		x, y := math.Sqrt(r*r-l.web*l.web/4), l.web/2
@@ -134,11 +118,11 @@ func TestWedgeByNormals(t *testing.T) {
 func TestNamedPlaces(t *testing.T) {
 	verify.Property(t, "the places named on the lip are on it and are what they say", func(t *rapid.T) {
 		r := anyLip(t)
-		s := Sheet(read(t, r), false)
+		s := Sheet(r.Drill(t), false)
 		corner := s.Lookup("chisel_corner_ratio").Value
 		if zero := s.Lookup("rake_zero_ratio").Value; !math.IsNaN(zero) {
 			r[drill.At] = fmt.Sprintf("%.12f", zero)
-			if rake := column(t, Sheet(read(t, r), false), "normal_rake_deg")[0]; math.Abs(rake) > 1e-6 || zero < corner {
+			if rake := column(t, Sheet(r.Drill(t), false), "normal_rake_deg")[0]; math.Abs(rake) > 1e-6 || zero < corner {
 				t.Fatalf("at %v the rake is %v; the chisel's corner is at %v", zero, rake, corner)
 			}
 		}
@@ -154,7 +138,7 @@ func TestNamedPlaces(t *testing.T) {
 // A steep helix, a thick web and a flat point: the rake would be zero only
 // inside the chisel edge, which is no place on the lip.
 func TestRakeOfOneSign(t *testing.T) {
-	s := Sheet(read(t, readings{drill.Size: "10mm", drill.Web: "2mm", drill.LipAngle: "75", drill.Helix: "45", drill.ChiselAngle: "140"}), false)
+	s := Sheet(readings{drill.Size: "10mm", drill.Web: "2mm", drill.LipAngle: "75", drill.Helix: "45", drill.ChiselAngle: "140"}.Drill(t), false)
 	rake := column(t, s, "normal_rake_deg")
 	if zero := s.Lookup("rake_zero_ratio").Value; !math.IsNaN(zero) || rake[len(rake)-1] <= 0 {
 		t.Errorf("zero at %v; rakes %v", zero, rake)
@@ -169,7 +153,7 @@ func TestRakeOfOneSign(t *testing.T) {
 
 func TestUsualPlaces(t *testing.T) {
 	verify.Property(t, "the usual places run from the corner to the chisel, in order", func(t *rapid.T) {
-		l := lipOf(read(t, anyLip(t)))
+		l := lipOf(anyLip(t).Drill(t))
 		inner, outer := l.ends()
 		p := l.usualPlaces()
 		if p[0] != 1 || p[len(p)-1] != inner/outer {
@@ -187,12 +171,12 @@ func TestRefusedPlaces(t *testing.T) {
 	for at, refused := range map[string]bool{"1,0.8": false, "0.2..1 by 0.2": false, " 0.5 , 0.4": false, "1.01": true, "0.1": true, "1,,0.5": true,
 		"0.5mm": true, "x": true, "1..0.5 by 0.1": true, "-1": true, "NaN": true, "0": true} {
 		r := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.ChiselAngle: "125", drill.At: at}
-		found := Check(read(t, r))
+		found := Check(r.Drill(t))
 		if (len(found) > 0) != refused {
 			t.Errorf("--at %q: %v", at, found)
 		}
 	}
-	if len(Check(read(t, readings{drill.Size: "10mm", drill.Web: "9.9mm"}))) == 0 {
+	if len(Check(readings{drill.Size: "10mm", drill.Web: "9.9mm"}.Drill(t))) == 0 {
 		t.Error("a web that leaves no lip is let through")
 	}
 }
@@ -200,7 +184,7 @@ func TestRefusedPlaces(t *testing.T) {
 func TestAssumptionsAreSaid(t *testing.T) {
 	codes := func(r readings) map[string]bool {
 		out := map[string]bool{}
-		for _, f := range Sheet(read(t, r), false).Findings {
+		for _, f := range Sheet(r.Drill(t), false).Findings {
 			out[f.Code] = true
 		}
 		return out
@@ -212,13 +196,13 @@ func TestAssumptionsAreSaid(t *testing.T) {
 			t.Errorf("%s: said of a bare size %v, of a full drill %v", c, bare[c], given[c])
 		}
 	}
-	if s := Sheet(read(t, readings{drill.Rpm: "500"}), false); len(s.Grids[0].Rows) != 0 || s.Lookup("rake_zero_ratio").Wants == "" {
+	if s := Sheet(readings{drill.Rpm: "500"}.Drill(t), false); len(s.Grids[0].Rows) != 0 || s.Lookup("rake_zero_ratio").Wants == "" {
 		t.Error("without a size there are rows, or nothing is wanted")
 	}
 }
 
 func TestRubbingFlankIsSaid(t *testing.T) {
-	s := Sheet(read(t, readings{drill.Size: "3mm", drill.Clearance: "1", drill.Feed: "0.5mm", drill.Web: "0.45mm"}), false)
+	s := Sheet(readings{drill.Size: "3mm", drill.Clearance: "1", drill.Feed: "0.5mm", drill.Web: "0.45mm"}.Drill(t), false)
 	if !s.Outside() {
 		t.Error("a flank that rubs is within limits")
 	}
@@ -252,7 +236,7 @@ func FuzzPlaces(f *testing.F) {
 // Rake and clearance from the vectors are those of the closed forms.
 func TestVectorsAgree(t *testing.T) {
 	verify.Property(t, "rake and clearance from vectors are those of the closed forms", func(t *rapid.T) {
-		s := Sheet(read(t, anyLip(t)), false)
+		s := Sheet(anyLip(t).Drill(t), false)
 		for key, by := range map[string]string{"vector_rake_deg": "corner_normal_rake_deg", "vector_clearance_deg": "corner_lip_clearance_deg"} {
 			if a, b := s.Lookup(key).Value, s.Lookup(by).Value; !(math.Abs(a-b) < 1e-9) {
 				t.Fatalf("%s is %v, %s %v", key, a/degree, by, b/degree)

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
@@ -16,29 +17,7 @@ import (
 )
 
 // readings is a drill as it is written down.
-type readings map[drill.Reading]string
-
-// with returns r changed: an empty text drops a reading.
-func (r readings) with(more readings) readings {
-	out := readings{}
-	for _, m := range []readings{r, more} {
-		for k, v := range m {
-			out[k] = v
-		}
-	}
-	return out
-}
-
-func (r readings) drill(t interface{ Fatalf(string, ...any) }) *drill.Drill {
-	d := &drill.Drill{}
-	for k, v := range r {
-		d.Set(k, v)
-	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatalf("%v", errs[0])
-	}
-	return d
-}
+type readings = drilltest.Readings
 
 // fit is a drill with nothing to be done to it.
 var fit = readings{drill.Size: "12mm", drill.Web: "2mm", drill.ChiselAngle: "125", drill.LipAngle: "59,59", drill.LipHeight: "0",
@@ -63,7 +42,7 @@ func TestWhatIsToBeDone(t *testing.T) {
 		"dull, flute not read": {readings{drill.FlankWear: "0.3mm", drill.Flute: ""}, plan.Regrind, ""},
 	} {
 		t.Run(name, func(t *testing.T) {
-			p := plan.Of(fit.with(c.more).drill(t))
+			p := plan.Of(fit.With(c.more).Drill(t))
 			if p.Do != c.do || p.Reason != c.reason {
 				t.Errorf("%v for %q, not %v for %q", p.Do, p.Reason, c.do, c.reason)
 			}
@@ -71,18 +50,10 @@ func TestWhatIsToBeDone(t *testing.T) {
 	}
 }
 
-func codes(s *figure.Sheet) []string {
-	var out []string
-	for _, f := range s.Findings {
-		out = append(out, f.Code)
-	}
-	return out
-}
-
 // Whatever is taken for want of a reading is said, and nothing else is.
 func TestWhatWasTakenForGranted(t *testing.T) {
-	all := fit.with(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "1mm", drill.FlankWear: "0.1mm"})
-	if got := codes(plan.Sheet(all.drill(t), false)); !slices.Equal(got, []string{"margin-worn", "grind-to", "life-hangs-on-stock"}) {
+	all := fit.With(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "1mm", drill.FlankWear: "0.1mm"})
+	if got := drilltest.Codes(plan.Sheet(all.Drill(t), false)); !slices.Equal(got, []string{"margin-worn", "grind-to", "life-hangs-on-stock"}) {
 		t.Fatalf("all was read, and yet %v", got)
 	}
 	for code, more := range map[string]readings{
@@ -103,7 +74,7 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 		"straight-flutes":    {drill.Material: "brass"},
 		"wear-counted-once":  {drill.MarginWear: "3mm"},
 	} {
-		if got := codes(plan.Sheet(all.with(more).drill(t), false)); !slices.Contains(got, code) {
+		if got := drilltest.Codes(plan.Sheet(all.With(more).Drill(t), false)); !slices.Contains(got, code) {
 			t.Errorf("no %s among %v", code, got)
 		}
 	}
@@ -112,8 +83,8 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 // A chisel edge as long as the drill is wide leaves no lip to grind; that is
 // said, and no figure stands in its place.
 func TestNoPlanOfADrillWithoutLips(t *testing.T) {
-	s := plan.Sheet(readings{drill.Size: "10mm", drill.Web: "9mm", drill.ChiselAngle: "130", drill.FlankWear: "0.3mm", drill.Flute: "50mm"}.drill(t), true)
-	if got := codes(s); !slices.Contains(got, "no-plan") || !slices.Contains(got, "web-spent") {
+	s := plan.Sheet(readings{drill.Size: "10mm", drill.Web: "9mm", drill.ChiselAngle: "130", drill.FlankWear: "0.3mm", drill.Flute: "50mm"}.Drill(t), true)
+	if got := drilltest.Codes(s); !slices.Contains(got, "no-plan") || !slices.Contains(got, "web-spent") {
 		t.Errorf("only %v", got)
 	}
 	if v := s.Lookup("stock_mm").Value; !math.IsNaN(v) {
@@ -135,10 +106,10 @@ func TestNamesOfFigures(t *testing.T) {
 		"thrust_now_n", "thrust_after_n", "thrust_ratio",
 		"usual_stock_mm", "flute_needed_mm", "regrinds_left", "retire_reason",
 	}
-	tapered := fit.with(readings{drill.BackTaper: "0.0005"})
+	tapered := fit.With(readings{drill.BackTaper: "0.0005"})
 	for _, r := range []readings{tapered, {drill.Cracked: "yes"}, {drill.Flute: "20mm"}, {drill.Size: "12mm"}} {
 		var got []string
-		plan.Sheet(r.drill(t), true).Each(func(f *figure.Figure) { got = append(got, f.Key) })
+		plan.Sheet(r.Drill(t), true).Each(func(f *figure.Figure) { got = append(got, f.Key) })
 		if !slices.Equal(got, want) {
 			t.Errorf("%v gives %v", r, got)
 		}
@@ -148,7 +119,7 @@ func TestNamesOfFigures(t *testing.T) {
 		"schedule": {"grind", "removed_mm", "flute_mm", "web_unthinned_mm", "web_mm", "chisel_length_mm", "chisel_ratio", "thinned", "thrust_ratio",
 			"diameter_mm"},
 	}
-	s := plan.Sheet(tapered.drill(t), false)
+	s := plan.Sheet(tapered.Drill(t), false)
 	if len(s.Grids) != len(grids) {
 		t.Fatalf("%d lists", len(s.Grids))
 	}
@@ -174,12 +145,12 @@ func TestWhatCannotBe(t *testing.T) {
 		{readings{drill.LeastDiameter: "12.1mm"}, drill.LeastDiameter},
 		{readings{drill.Length: "79mm"}, drill.Length},
 	} {
-		found := plan.Check(fit.with(c.more).drill(t))
+		found := plan.Check(fit.With(c.more).Drill(t))
 		if len(found) != 1 || found[0].Reading != c.on {
 			t.Errorf("%v: %v", c.more, found)
 		}
 	}
-	if found := plan.Check(fit.with(readings{drill.Length: "80mm", drill.LeastDiameter: "12mm", drill.Every: "1mm"}).drill(t)); len(found) != 0 {
+	if found := plan.Check(fit.With(readings{drill.Length: "80mm", drill.LeastDiameter: "12mm", drill.Every: "1mm"}).Drill(t)); len(found) != 0 {
 		t.Errorf("refused: %v", found)
 	}
 }
@@ -213,7 +184,7 @@ func anyDrill(t *rapid.T) readings {
 // only a drill that is retired fails --check.
 func TestPlanAgreesWithItself(t *testing.T) {
 	verify.Property(t, "a plan agrees with inspect and with its own schedule, and only a retired drill fails --check", func(t *rapid.T) {
-		d := anyDrill(t).drill(t)
+		d := anyDrill(t).Drill(t)
 		if len(inspect.Check(d)) > 0 {
 			t.Skip("no such drill")
 		}
@@ -233,9 +204,9 @@ func TestPlanAgreesWithItself(t *testing.T) {
 			t.Fatalf("%g grinds left, %d in the schedule", left, rows)
 		}
 		if s.Outside() != (do == "retire") {
-			t.Fatalf("%s, and outside is %v: %v", do, s.Outside(), codes(s))
+			t.Fatalf("%s, and outside is %v: %v", do, s.Outside(), drilltest.Codes(s))
 		}
-		if stock := s.Lookup("stock_mm").Value; !(stock >= 0) && !slices.Contains(codes(s), "no-plan") {
+		if stock := s.Lookup("stock_mm").Value; !(stock >= 0) && !drilltest.Found(s, "no-plan") {
 			t.Fatalf("stock %g", stock)
 		}
 	})

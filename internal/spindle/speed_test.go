@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/reference"
@@ -20,9 +21,9 @@ func TestSpeedAddsUp(t *testing.T) {
 		d := rapid.Float64Range(1, 40).Draw(t, "D")
 		depth := d * rapid.Float64Range(0.2, 12).Draw(t, "depth, diameters")
 		material := rapid.SampledFrom([]string{"steel-200", "steel-400", "brass", "cast-iron-150"}).Draw(t, "material")
-		s := Speed(read(t, "size", trim(d)+"mm", "material", material, "depth", trim(depth)+"mm"), false)
-		get := func(key string) float64 { return value(t, s, key) }
-		rows := grid(t, s, "pecks").Rows
+		s := Speed(drilltest.Read(t, "size "+trim(d)+"mm; material "+material+"; depth "+trim(depth)+"mm"), false)
+		get := func(key string) float64 { return drilltest.Value(t, s, key) }
+		rows := drilltest.Grid(t, s, "pecks").Rows
 		sum, last := 0.0, math.Inf(1)
 		for _, r := range rows {
 			sum += r[1].Value
@@ -47,30 +48,30 @@ func TestSpeedAddsUp(t *testing.T) {
 // rpm = 3.82 SFM / D, D in inches; 70 to 80 ft/min for steel of 200 HB (US Navy,
 // Machinery Repairman, read in print).
 func TestRpmByTheShortForm(t *testing.T) {
-	s := Speed(read(t, "size", "1/2in", "material", "steel-200"), false)
+	s := Speed(drilltest.Read(t, "size 1/2in; material steel-200"), false)
 	trade := verify.Against(t, verify.Trade, "rpm is 3.82 SFM / D, by the command's readings")
-	trade.Within("1/2 in at 75 ft/min", value(t, s, "rpm"), 3.82*75/0.5, 1, "rpm")
+	trade.Within("1/2 in at 75 ft/min", drilltest.Value(t, s, "rpm"), 3.82*75/0.5, 1, "rpm")
 }
 
 // The clearance left is what inspect makes of it, and a shank carries what
 // torsion says.
 func TestSpeedFindings(t *testing.T) {
-	for code, pairs := range map[string][]string{
-		"flank-rubs":       {"size", "12mm", "clearance", "0.2", "web", "1.8mm", "lip-angle", "59", "feed", "0.17mm"},
-		"shank-overloaded": {"size", "25mm", "shank-diameter", "13mm", "web", "4mm", "feed", "0.3mm"},
-		"hole-very-deep":   {"size", "6mm", "depth", "60mm"},
-		"flute-short":      {"size", "6mm", "depth", "30mm", "flute", "31mm"},
+	for code, text := range map[string]string{
+		"flank-rubs":       "size 12mm; clearance 0.2; web 1.8mm; lip-angle 59; feed 0.17mm",
+		"shank-overloaded": "size 25mm; shank-diameter 13mm; web 4mm; feed 0.3mm",
+		"hole-very-deep":   "size 6mm; depth 60mm",
+		"flute-short":      "size 6mm; depth 30mm; flute 31mm",
 	} {
-		s := Speed(read(t, pairs...), false)
-		if !found(s, code) || !s.Outside() {
+		s := Speed(drilltest.Read(t, text), false)
+		if !drilltest.Found(s, code) || !s.Outside() {
 			t.Errorf("no %s, or it passes: %v", code, s.Findings)
 		}
 	}
-	s := Speed(read(t, "size", "25mm", "shank-diameter", "13mm", "web", "4mm", "feed", "0.3mm"), false)
-	near(t, "stress", value(t, s, "shank_stress_mpa"), 16000*value(t, s, "torque_nm")/(math.Pi*13*13*13), 1e-9)
-	least := value(t, s, "least_shank_mm")
-	again := Speed(read(t, "size", "25mm", "shank-diameter", trim(least)+"mm", "web", "4mm", "feed", "0.3mm"), false)
-	if found(again, "shank-overloaded") {
+	s := Speed(drilltest.Read(t, "size 25mm; shank-diameter 13mm; web 4mm; feed 0.3mm"), false)
+	near(t, "stress", drilltest.Value(t, s, "shank_stress_mpa"), 16000*drilltest.Value(t, s, "torque_nm")/(math.Pi*13*13*13), 1e-9)
+	least := drilltest.Value(t, s, "least_shank_mm")
+	again := Speed(drilltest.Read(t, "size 25mm; shank-diameter "+trim(least)+"mm; web 4mm; feed 0.3mm"), false)
+	if drilltest.Found(again, "shank-overloaded") {
 		t.Errorf("the thinnest shank that carries it, %g mm, does not", least)
 	}
 }
@@ -79,14 +80,14 @@ func TestSpeedFindings(t *testing.T) {
 // called deep and wants a high helix beyond five (own rule).
 func TestWhatIsDeep(t *testing.T) {
 	for depth, want := range map[string]string{"29mm": "", "30mm": "speed-cut ", "50mm": "speed-cut ", "51mm": "hole-deep high-helix ", "81mm": "hole-very-deep high-helix "} {
-		s := Speed(read(t, "size", "10mm", "depth", depth), false)
+		s := Speed(drilltest.Read(t, "size 10mm; depth "+depth), false)
 		got := ""
 		for _, code := range []string{"speed-cut", "hole-deep", "hole-very-deep", "high-helix"} {
-			if found(s, code) {
+			if drilltest.Found(s, code) {
 				got += code + " "
 			}
 		}
-		if cut := value(t, s, "feed_cut") > 0; got != want || cut != (want != "") {
+		if cut := drilltest.Value(t, s, "feed_cut") > 0; got != want || cut != (want != "") {
 			t.Errorf("%s: %q, cut %v", depth, got, cut)
 		}
 	}
@@ -96,10 +97,10 @@ func TestWhatIsDeep(t *testing.T) {
 // 0.2 is an everyday feed, and 0.4 is none.
 func TestFeedOverThePublished(t *testing.T) {
 	for feed, want := range map[string]string{"0.15mm": "", "0.2mm": "feed-above-published", "0.26mm": "feed-above-published", "0.27mm": "feed-heavy", "0.09mm": "feed-light"} {
-		s := Speed(read(t, "size", "12mm", "material", "steel-150", "feed", feed), false)
+		s := Speed(drilltest.Read(t, "size 12mm; material steel-150; feed "+feed), false)
 		got := ""
 		for _, code := range []string{"feed-above-published", "feed-heavy", "feed-light"} {
-			if found(s, code) {
+			if drilltest.Found(s, code) {
 				got += code
 			}
 		}
@@ -113,13 +114,13 @@ func TestFeedOverThePublished(t *testing.T) {
 func TestOneFeed(t *testing.T) {
 	for _, material := range []string{"steel-200", "stainless-316", "aluminium"} {
 		for _, size := range []string{"6.8mm", "12.7mm", "13mm", "25mm", "26mm"} {
-			d := read(t, "size", size, "material", material, "web", "1mm", "chisel-angle", "125")
+			d := drilltest.Read(t, "size "+size+"; material "+material+"; web 1mm; chisel-angle 125")
 			taken := inspect.Compute(d).Drill.Feed
-			near(t, "feed of speed", value(t, Speed(d, false), "feed_mm"), taken, 1e-12)
+			near(t, "feed of speed", drilltest.Value(t, Speed(d, false), "feed_mm"), taken, 1e-12)
 			given := *d
 			given.Put(drill.Feed, taken)
 			for name, make := range map[string]func(*drill.Drill, bool) *figure.Sheet{"thrust": Thrust, "pilot": Pilot} {
-				near(t, name, value(t, make(d, false), "thrust_n"), value(t, make(&given, false), "thrust_n"), 1e-9)
+				near(t, name, drilltest.Value(t, make(d, false), "thrust_n"), drilltest.Value(t, make(&given, false), "thrust_n"), 1e-9)
 			}
 		}
 	}
@@ -128,10 +129,10 @@ func TestOneFeed(t *testing.T) {
 // Stainless steel is cut at the low end and a hair over 1/2 in costs a hair more
 // thrust.
 func TestThrustDoesNotJump(t *testing.T) {
-	near(t, "feed", value(t, Speed(read(t, "size", "6.8mm", "material", "stainless-316"), false), "feed_mm"), 0.004*25.4, 1e-9)
+	near(t, "feed", drilltest.Value(t, Speed(drilltest.Read(t, "size 6.8mm; material stainless-316"), false), "feed_mm"), 0.004*25.4, 1e-9)
 	for _, at := range []float64{3.175, 6.35, 12.7, 25.4} {
-		under, over := Thrust(read(t, "size", trim(at-0.001)+"mm"), false), Thrust(read(t, "size", trim(at+0.001)+"mm"), false)
-		ratio := value(t, over, "thrust_n") / value(t, under, "thrust_n")
+		under, over := Thrust(drilltest.Read(t, "size "+trim(at-0.001)+"mm"), false), Thrust(drilltest.Read(t, "size "+trim(at+0.001)+"mm"), false)
+		ratio := drilltest.Value(t, over, "thrust_n") / drilltest.Value(t, under, "thrust_n")
 		near(t, "thrust, just over by just under", ratio, 1, 0.005)
 	}
 }
@@ -141,10 +142,10 @@ func TestThrustDoesNotJump(t *testing.T) {
 func TestMaterialOfTheShop(t *testing.T) {
 	own, _ := reference.FindMaterial("magnesium")
 	own.Name, own.Speed.Source = "gearbox-alloy", &reference.Source{Label: reference.Shop, Text: "the yard's"}
-	d := read(t, "size", "10mm", "material", "gearbox-alloy", "rpm", "9000")
+	d := drilltest.Read(t, "size 10mm; material gearbox-alloy; rpm 9000")
 	d.Book = &reference.Book{Own: []reference.Material{*own}}
 	s := Speed(d, false)
-	if !found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "the shop's, from" {
+	if !drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "the shop's, from" {
 		t.Errorf("%q, %v", s.Lookup("cutting_speed_low_m_min").Label, s.Findings)
 	}
 	for _, f := range s.Findings {
@@ -152,7 +153,7 @@ func TestMaterialOfTheShop(t *testing.T) {
 			t.Errorf("speed over the %s", f.Text.Args[1].Word)
 		}
 	}
-	if s := Speed(read(t, "size", "10mm", "material", "steel-200"), false); found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "published, from" {
+	if s := Speed(drilltest.Read(t, "size 10mm; material steel-200"), false); drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "published, from" {
 		t.Errorf("steel: %v", s.Findings)
 	}
 }

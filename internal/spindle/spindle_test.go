@@ -8,78 +8,26 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
 	"evenlip/internal/verify"
 )
 
-// read makes a drill of flags: "size", "12mm", "web", "2mm".
-func read(t fataler, pairs ...string) *drill.Drill {
-	t.Helper()
-	d := &drill.Drill{}
-	for i := 0; i < len(pairs); i += 2 {
-		r, ok := drill.Find(pairs[i])
-		if !ok {
-			t.Fatalf("no reading is called %s", pairs[i])
-		}
-		d.Set(r, pairs[i+1])
-	}
-	for _, e := range d.Resolve() {
-		t.Fatalf("%v", e)
-	}
-	return d
-}
-
-type fataler interface {
-	Helper()
-	Fatalf(string, ...any)
-}
-
-// value is a figure of a sheet.
-func value(t fataler, s *figure.Sheet, key string) float64 {
-	t.Helper()
-	f := s.Lookup(key)
-	if f == nil {
-		t.Fatalf("%s has no %s", s.Command, key)
-		return math.NaN()
-	}
-	return f.Value
-}
-
-func grid(t fataler, s *figure.Sheet, key string) *figure.Grid {
-	t.Helper()
-	for i := range s.Grids {
-		if s.Grids[i].Key == key {
-			return &s.Grids[i]
-		}
-	}
-	t.Fatalf("%s has no list %s", s.Command, key)
-	return nil
-}
-
-func found(s *figure.Sheet, code string) bool {
-	for _, f := range s.Findings {
-		if f.Code == code {
-			return true
-		}
-	}
-	return false
-}
-
-func near(t fataler, what string, got, want, within float64) {
+func near(t drilltest.Tester, what string, got, want, within float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= within) {
 		t.Fatalf("%s is %.9g, not %.9g within %g", what, got, want, within)
 	}
 }
 
-var handbook = []string{"size", "7/8", "material", "steel-200", "chisel-length", "0.1575in", "feed", "0.008in", "rpm", "350", "wear-factor", "1.3", "efficiency", "0.8"}
+const handbook = "size 7/8; material steel-200; chisel-length 0.1575in; feed 0.008in; rpm 350; wear-factor 1.3; efficiency 0.8"
 
 // The handbook's worked example: size, work, efficiency and rpm read in print;
 // feed, W and the answers from memory.
 func TestHandbookExample(t *testing.T) {
-	s := Thrust(read(t, handbook...), false)
-	rows := grid(t, s, "methods").Rows
+	s := Thrust(drilltest.Read(t, handbook), false)
+	rows := drilltest.Grid(t, s, "methods").Rows
 	printed := rows[len(rows)-1]
 	if printed[0].Word != "printed" {
 		t.Fatalf("the last row is %q", printed[0].Word)
@@ -90,15 +38,15 @@ func TestHandbookExample(t *testing.T) {
 	answers.Within("power at the cutter", printed[6].Value/horsepower, 3.1, 0.05, "hp")
 	answers.Within("power at the motor", printed[7].Value/horsepower, 3.9, 0.05, "hp")
 	// The table is rounded: the closed forms behind it come within 3 %.
-	answers.Part("thrust by the closed forms", value(t, s, "thrust_n")/poundForce, 2313, 0.03, "lb")
-	answers.Part("torque by the closed forms", value(t, s, "torque_nm")/inchPound, 559, 0.005, "in lb")
+	answers.Part("thrust by the closed forms", drilltest.Value(t, s, "thrust_n")/poundForce, 2313, 0.03, "lb")
+	answers.Part("torque by the closed forms", drilltest.Value(t, s, "torque_nm")/inchPound, 559, 0.005, "in lb")
 }
 
 // The chisel edge takes 50 to 60 % of the axial force of a 29.5 mm drill in work
 // of 200 HB, and the margins, which the method leaves out, about 10 %: 56 to 67 %
 // of the rest.
 func TestChiselShareAsMeasured(t *testing.T) {
-	share := value(t, Thrust(read(t, "size", "29.5mm", "material", "steel-200", "feed", "0.3mm"), false), "chisel_share")
+	share := drilltest.Value(t, Thrust(drilltest.Read(t, "size 29.5mm; material steel-200; feed 0.3mm"), false), "chisel_share")
 	measured := verify.Against(t, verify.ModernMachining, "p. 145, the chisel edge's share of the thrust without the margins' part")
 	measured.Between("29.5 mm drill, work of 200 HB", 100*share, 56, 67, "%")
 }
@@ -111,14 +59,14 @@ func TestInchesAndMillimetres(t *testing.T) {
 		w := d * rapid.Float64Range(0.1, 0.3).Draw(t, "w/D")
 		f := rapid.Float64Range(0.001, 0.02).Draw(t, "feed, in")
 		text := func(v float64, unit string) string { return trim(v) + unit }
-		in := Thrust(read(t, "size", text(d, "in"), "web", text(w, "in"), "chisel-angle", "125", "feed", text(f, "in"), "rpm", "300", "efficiency", "0.8"), false)
-		mm := Thrust(read(t, "size", text(d*25.4, "mm"), "web", text(w*25.4, "mm"), "chisel-angle", "125", "feed", text(f*25.4, "mm"), "rpm", "300", "efficiency", "0.8"), false)
+		in := Thrust(drilltest.Read(t, "size "+text(d, "in")+"; web "+text(w, "in")+"; chisel-angle 125; feed "+text(f, "in")+"; rpm 300; efficiency 0.8"), false)
+		mm := Thrust(drilltest.Read(t, "size "+text(d*25.4, "mm")+"; web "+text(w*25.4, "mm")+"; chisel-angle 125; feed "+text(f*25.4, "mm")+"; rpm 300; efficiency 0.8"), false)
 		for _, key := range []string{"thrust_n", "torque_nm", "power_cutter_kw", "power_motor_kw", "chisel_share"} {
-			a, b := value(t, in, key), value(t, mm, key)
+			a, b := drilltest.Value(t, in, key), drilltest.Value(t, mm, key)
 			near(t, key, a, b, 0.015*b)
 		}
 		for _, key := range []string{"chisel_ratio", "factor_a", "factor_b", "factor_j", "thrust_ratio"} {
-			a, b := value(t, in, key), value(t, mm, key)
+			a, b := drilltest.Value(t, in, key), drilltest.Value(t, mm, key)
 			near(t, key, a, b, 1e-6*b)
 		}
 	})
@@ -126,13 +74,13 @@ func TestInchesAndMillimetres(t *testing.T) {
 
 // Each step up in wear costs its factor and nothing else.
 func TestSharpAndDull(t *testing.T) {
-	s := Thrust(read(t, handbook...), false)
-	rows := grid(t, s, "conditions").Rows
+	s := Thrust(drilltest.Read(t, handbook), false)
+	rows := drilltest.Grid(t, s, "conditions").Rows
 	for _, r := range rows {
 		near(t, r[0].Word, r[2].Value/rows[0][2].Value, r[1].Value, 1e-9)
 		near(t, r[0].Word, r[3].Value/rows[0][3].Value, r[1].Value, 1e-9)
 	}
-	if len(rows) != 3 || rows[1][2].Value != value(t, s, "thrust_n") {
+	if len(rows) != 3 || rows[1][2].Value != drilltest.Value(t, s, "thrust_n") {
 		t.Errorf("%d rows", len(rows))
 	}
 }
@@ -140,77 +88,74 @@ func TestSharpAndDull(t *testing.T) {
 // Power is torque times angular speed: a second way to the same figure.
 func TestPowerIsTorqueTimesSpeed(t *testing.T) {
 	for _, size := range []string{"7/8", "22mm"} {
-		s := Thrust(read(t, "size", size, "rpm", "350", "drive", "belt"), false)
-		watts := value(t, s, "torque_nm") * 350 * 2 * math.Pi / 60
-		near(t, "power", value(t, s, "power_cutter_kw"), watts/1000, 1e-4*watts/1000)
-		near(t, "power at the motor", value(t, s, "power_motor_kw"), watts/1000/0.9, 1e-4*watts/1000)
+		s := Thrust(drilltest.Read(t, "size "+size+"; rpm 350; drive belt"), false)
+		watts := drilltest.Value(t, s, "torque_nm") * 350 * 2 * math.Pi / 60
+		near(t, "power", drilltest.Value(t, s, "power_cutter_kw"), watts/1000, 1e-4*watts/1000)
+		near(t, "power at the motor", drilltest.Value(t, s, "power_motor_kw"), watts/1000/0.9, 1e-4*watts/1000)
 	}
 }
 
 // v = pi D N: 8 in at 3450 rpm is 7226 ft/min, and 6500 ft/min is 3104 rpm on it.
 func TestWheel(t *testing.T) {
-	s := Wheel(read(t, "wheel", "8in", "wheel-rpm", "3450", "marked-speed", "6500sfm", "worn-to", "4in"), false)
+	s := Wheel(drilltest.Read(t, "wheel 8in; wheel-rpm 3450; marked-speed 6500sfm; worn-to 4in"), false)
 	apart := verify.Against(t, verify.Derived, "8 in wheel, by pi D N")
-	apart.Within("new, at 3450 rpm", value(t, s, "surface_speed_new_mps")/foot, 7226, 0.5, "ft/min")
-	apart.Within("worn to 4 in", value(t, s, "surface_speed_mps")/foot, 3613, 0.5, "ft/min")
-	apart.Within("allowed by 6500 ft/min", value(t, s, "allowed_rpm"), 3104, 0.5, "rpm")
-	if !found(s, "wheel-too-fast") || !s.Outside() || !found(s, "wheel-worn") {
+	apart.Within("new, at 3450 rpm", drilltest.Value(t, s, "surface_speed_new_mps")/foot, 7226, 0.5, "ft/min")
+	apart.Within("worn to 4 in", drilltest.Value(t, s, "surface_speed_mps")/foot, 3613, 0.5, "ft/min")
+	apart.Within("allowed by 6500 ft/min", drilltest.Value(t, s, "allowed_rpm"), 3104, 0.5, "rpm")
+	if !drilltest.Found(s, "wheel-too-fast") || !s.Outside() || !drilltest.Found(s, "wheel-worn") {
 		t.Errorf("%v", s.Findings)
 	}
 }
 
 func TestWheelOfFewReadings(t *testing.T) {
-	for want, pairs := range map[string][]string{
-		"allowed 3600 fast":  {"marked-rpm", "3600", "wheel-rpm", "3700"},
-		"allowed 3600":       {"marked-rpm", "3600", "wheel-rpm", "3600"},
-		"allowed 3000 fast":  {"wheel", "200mm", "marked-rpm", "3000", "marked-speed", "50m/s", "wheel-rpm", "3001"},
-		"allowed 3342":       {"wheel", "200mm", "marked-speed", "35m/s"},
-		"allowed 3151 guess": {"wheel", "200mm"},
-		"allowed NaN guess":  {"rest-gap", "1mm"},
+	for want, text := range map[string]string{
+		"allowed 3600 fast":  "marked-rpm 3600; wheel-rpm 3700",
+		"allowed 3600":       "marked-rpm 3600; wheel-rpm 3600",
+		"allowed 3000 fast":  "wheel 200mm; marked-rpm 3000; marked-speed 50m/s; wheel-rpm 3001",
+		"allowed 3342":       "wheel 200mm; marked-speed 35m/s",
+		"allowed 3151 guess": "wheel 200mm",
+		"allowed NaN guess":  "rest-gap 1mm",
 	} {
-		s := Wheel(read(t, pairs...), false)
-		got := "allowed " + whole(value(t, s, "allowed_rpm"))
-		if found(s, "wheel-too-fast") {
+		s := Wheel(drilltest.Read(t, text), false)
+		got := "allowed " + whole(drilltest.Value(t, s, "allowed_rpm"))
+		if drilltest.Found(s, "wheel-too-fast") {
 			got += " fast"
 		}
-		if found(s, "marking-not-read") {
+		if drilltest.Found(s, "marking-not-read") {
 			got += " guess"
 		}
 		if got != want {
-			t.Errorf("%v: %s, not %s", pairs, got, want)
+			t.Errorf("%v: %s, not %s", text, got, want)
 		}
 	}
 }
 
 // What cannot be is refused by name.
 func TestChecks(t *testing.T) {
-	for reading, pairs := range map[string][]string{
-		"wear-factor": {"wear-factor", "0.9"}, "drive": {"drive", "chain"}, "efficiency": {"efficiency", "0"},
-		"pilot": {"size", "5mm", "pilot", "5mm"}, "to-web": {"size", "5mm", "to-web", "6mm"}, "web": {"size", "5mm", "web", "4.9mm"},
-		"depth": {"size", "5mm", "depth", "2m"}, "chisel-ratio": {"chisel-ratio", "1"}, "thrust": {"size", "20mm", "web", "4mm", "thrust", "10N"},
+	for reading, text := range map[string]string{
+		"wear-factor": "wear-factor 0.9", "drive": "drive chain", "efficiency": "efficiency 0",
+		"pilot": "size 5mm; pilot 5mm", "to-web": "size 5mm; to-web 6mm", "web": "size 5mm; web 4.9mm",
+		"depth": "size 5mm; depth 1200mm", "chisel-ratio": "chisel-ratio 1", "thrust": "size 20mm; web 4mm; thrust 10N",
 	} {
-		if reading == "depth" {
-			pairs[3] = "1200mm"
-		}
-		im := CheckDrill(read(t, pairs...))
+		im := CheckDrill(drilltest.Read(t, text))
 		if len(im) != 1 || im[0].Reading.String() != reading {
-			t.Errorf("%v: %v", pairs, im)
+			t.Errorf("%v: %v", text, im)
 		}
 	}
-	if im := CheckDrill(read(t, "size", "20mm", "web", "4mm", "to-web", "3mm", "thrust", "10kN")); len(im) != 1 || !strings.Contains(im[0].Text.Format, "one target") {
+	if im := CheckDrill(drilltest.Read(t, "size 20mm; web 4mm; to-web 3mm; thrust 10kN")); len(im) != 1 || !strings.Contains(im[0].Text.Format, "one target") {
 		t.Errorf("two targets: %v", im)
 	}
-	if im := CheckDrill(read(t, handbook...)); im != nil {
+	if im := CheckDrill(drilltest.Read(t, handbook)); im != nil {
 		t.Errorf("the handbook's example cannot be: %v", im)
 	}
-	if im := CheckDrill(read(t, "size", "20mm", "thrust", "10N")); im != nil {
+	if im := CheckDrill(drilltest.Read(t, "size 20mm; thrust 10N")); im != nil {
 		t.Errorf("a thrust on a drill not measured: %v", im)
 	}
-	for reading, pairs := range map[string][]string{
-		"worn-to": {"wheel", "200mm", "worn-to", "201mm"}, "wheel": {"wheel", "0mm"}, "marked-speed": {"marked-speed", "0m/s"},
+	for reading, text := range map[string]string{
+		"worn-to": "wheel 200mm; worn-to 201mm", "wheel": "wheel 0mm", "marked-speed": "marked-speed 0m/s",
 	} {
-		if im := CheckWheel(read(t, pairs...)); len(im) != 1 || im[0].Reading.String() != reading {
-			t.Errorf("%v: %v", pairs, im)
+		if im := CheckWheel(drilltest.Read(t, text)); len(im) != 1 || im[0].Reading.String() != reading {
+			t.Errorf("%v: %v", text, im)
 		}
 	}
 }
@@ -219,8 +164,8 @@ func TestChecks(t *testing.T) {
 // changes its figures' names for it.
 func TestMissingReadings(t *testing.T) {
 	for name, make := range map[string]func(*drill.Drill, bool) *figure.Sheet{"thrust": Thrust, "thin": Thin, "pilot": Pilot, "speed": Speed} {
-		full := make(read(t, "size", "12mm", "web", "2mm", "chisel-angle", "125", "feed", "0.2mm", "rpm", "500", "depth", "20mm"), false)
-		none := make(read(t, "feed", "0.2mm"), true)
+		full := make(drilltest.Read(t, "size 12mm; web 2mm; chisel-angle 125; feed 0.2mm; rpm 500; depth 20mm"), false)
+		none := make(drilltest.Read(t, "feed 0.2mm"), true)
 		if names(full) != names(none) {
 			t.Errorf("%s: %s\nbut with nothing read %s", name, names(full), names(none))
 		}

@@ -5,28 +5,18 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 )
-
-func grid(t *testing.T, s *figure.Sheet, key string) figure.Grid {
-	t.Helper()
-	for _, g := range s.Grids {
-		if g.Key == key {
-			return g
-		}
-	}
-	t.Fatalf("no table %s", key)
-	return figure.Grid{}
-}
 
 // A hand's faults move clearance and chisel the way the trade says: the sign
 // facts are common practice, but for the two that grow together, which is read
 // in print (Machinery Repairman, NAVEDTRA 12204-A).
 func TestFaultsOfTheHandMoveTheRightWay(t *testing.T) {
 	const clearance, read, chisel = 1, 2, 3
-	hand := grid(t, Sheet(read10(t, nil), false), "hand")
+	hand := drilltest.Grid(t, Sheet(read10(t, nil), false), "hand")
 	row := map[string][]figure.Cell{}
 	for _, r := range hand.Rows {
 		row[r[0].Word] = r
@@ -54,22 +44,22 @@ func TestFaultsOfTheHandMoveTheRightWay(t *testing.T) {
 	}
 }
 
-func read10(t *testing.T, more readings) *drill.Drill {
+func read10(t drilltest.Tester, more readings) *drill.Drill {
 	t.Helper()
-	return read(t, with(with(plain, readings{drill.ChiselAngle: "126"}), more))
+	return plain.With(readings{drill.ChiselAngle: "126"}).With(more).Drill(t)
 }
 
 // common practice: about 59 degrees to the face for a point of 118, the shank
 // slightly under the point.
 func TestHandHoldsAsTheTradeDoes(t *testing.T) {
 	s := Sheet(read10(t, nil), false)
-	if got := value(t, s, "hand_face_angle_deg") / degree; math.Abs(got-59) > 0.5 {
+	if got := drilltest.Value(t, s, "hand_face_angle_deg") / degree; math.Abs(got-59) > 0.5 {
 		t.Errorf("to the wheel's face at %v", got)
 	}
-	if got := value(t, s, "hand_shank_low_deg") / degree; !(got > 1 && got < 15) {
+	if got := drilltest.Value(t, s, "hand_shank_low_deg") / degree; !(got > 1 && got < 15) {
 		t.Errorf("the shank is %v low", got)
 	}
-	if got := value(t, s, "hand_pivot_mm"); !(got > 0 && got < 10) {
+	if got := drilltest.Value(t, s, "hand_pivot_mm"); !(got > 0 && got < 10) {
 		t.Errorf("the pivot lies %v behind the point of a 10 mm drill", got)
 	}
 }
@@ -78,35 +68,26 @@ func TestHandHoldsAsTheTradeDoes(t *testing.T) {
 // the cone is said to be gone.
 func TestHeel(t *testing.T) {
 	near := Sheet(read10(t, readings{drill.HeelTurn: "0.01"}), false)
-	if got := value(t, near, "heel_clearance_deg") / degree; math.Abs(got-12) > 0.01 {
+	if got := drilltest.Value(t, near, "heel_clearance_deg") / degree; math.Abs(got-12) > 0.01 {
 		t.Errorf("close behind the lip it is %v", got)
 	}
 	s := Sheet(read10(t, nil), false)
-	if got := value(t, s, "heel_turn_deg") / degree; math.Abs(got-72) > 1e-9 {
+	if got := drilltest.Value(t, s, "heel_turn_deg") / degree; math.Abs(got-72) > 1e-9 {
 		t.Errorf("the heel is %v behind", got)
 	}
-	drop, clearance := value(t, s, "heel_drop_mm"), value(t, s, "heel_clearance_deg")
+	drop, clearance := drilltest.Value(t, s, "heel_drop_mm"), drilltest.Value(t, s, "heel_clearance_deg")
 	if got := math.Atan(drop * 360 / (math.Pi * 10 * 72)); math.Abs(got-clearance) > 1e-12 || !(clearance > 12*degree) {
 		t.Errorf("a drop of %v is %v, not %v", drop, got/degree, clearance/degree)
 	}
 	gone := Sheet(read10(t, readings{drill.SemiAngle: "13"}), false)
-	if gone.Lookup("heel_drop_mm").Known() || !finds(gone, "heel-gone") || finds(s, "heel-gone") {
+	if gone.Lookup("heel_drop_mm").Known() || !drilltest.Found(gone, "heel-gone") || drilltest.Found(s, "heel-gone") {
 		t.Error("a heel that the cone takes away is not told from one that it leaves")
 	}
 }
 
-func finds(s *figure.Sheet, code string) bool {
-	for _, f := range s.Findings {
-		if f.Code == code {
-			return true
-		}
-	}
-	return false
-}
-
 // A knob's step reads as inches where inches are printed, and means the same.
 func TestKnobStepsInInches(t *testing.T) {
-	per := grid(t, Sheet(read10(t, nil), false), "knobs").Rows[2][1]
+	per := drilltest.Grid(t, Sheet(read10(t, nil), false), "knobs").Rows[2][1]
 	if per.In(quantity.Metric) != "0.1 mm" || per.In(quantity.Inch) != "0.0039 in" || per.Word != "0.1 mm" {
 		t.Errorf("%+v", per)
 	}

@@ -10,54 +10,12 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/point"
 	"evenlip/internal/verify"
 )
 
-type readings map[drill.Reading]string
-
-type fataler interface {
-	Helper()
-	Fatalf(format string, args ...any)
-}
-
-func read(t fataler, r readings) *drill.Drill {
-	t.Helper()
-	d := &drill.Drill{}
-	for k, v := range r {
-		d.Set(k, v)
-	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatalf("%v", errs[0])
-	}
-	return d
-}
-
-func with(r readings, more readings) readings {
-	out := readings{}
-	for k, v := range r {
-		out[k] = v
-	}
-	for k, v := range more {
-		if v == "" {
-			delete(out, k)
-		} else {
-			out[k] = v
-		}
-	}
-	return out
-}
-
-func value(t fataler, s *figure.Sheet, key string) float64 {
-	t.Helper()
-	f := s.Lookup(key)
-	if f == nil {
-		t.Fatalf("no figure %s", key)
-		return 0
-	}
-	return f.Value
-}
+type readings = drilltest.Readings
 
 var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "118", drill.Clearance: "12", drill.SemiAngle: "30"}
 
@@ -67,17 +25,17 @@ func TestCheckValues(t *testing.T) {
 		r                              readings
 		phi, s, tangent, chord, length float64
 	}{
-		{with(plain, readings{drill.Vertex: "4.808mm"}), 29.2817, 1.2644, 125.0011, 126.5790, 1.8679},
-		{with(plain, readings{drill.PointAngle: "135", drill.Clearance: "10", drill.Vertex: "5mm"}), 37.7448, 1.1805, 134.7068, 137.5927, 2.2242},
+		{plain.With(readings{drill.Vertex: "4.808mm"}), 29.2817, 1.2644, 125.0011, 126.5790, 1.8679},
+		{plain.With(readings{drill.PointAngle: "135", drill.Clearance: "10", drill.Vertex: "5mm"}), 37.7448, 1.1805, 134.7068, 137.5927, 2.2242},
 	} {
-		s := Sheet(read(t, c.r), false)
+		s := Sheet(c.r.Drill(t), false)
 		for key, want := range map[string]float64{"axis_angle_deg": c.phi * degree, "axis_offset_mm": c.s, "chisel_angle_axis_deg": c.tangent * degree,
 			"chisel_angle_deg": c.chord * degree, "chisel_length_mm": c.length} {
 			unit, one := "mm", 1.0
 			if strings.HasSuffix(key, "_deg") {
 				unit, one = "°", degree
 			}
-			apart.Within(c.r[drill.PointAngle]+"°, "+key, value(t, s, key)/one, want/one, 6e-5/one, unit)
+			apart.Within(c.r[drill.PointAngle]+"°, "+key, drilltest.Value(t, s, key)/one, want/one, 6e-5/one, unit)
 		}
 	}
 }
@@ -85,16 +43,16 @@ func TestCheckValues(t *testing.T) {
 // A flat point of 118 degrees and 12 of clearance has a chisel of 101.6 and
 // wants a second facet of about 30 for one of 120.
 func TestFacets(t *testing.T) {
-	s := Sheet(read(t, with(plain, readings{drill.Vertex: "4.808mm"})), false)
+	s := Sheet(plain.With(readings{drill.Vertex: "4.808mm"}).Drill(t), false)
 	apart := verify.Against(t, verify.Derived, "facets of a point of 118°, clearance 12°")
-	apart.Within("chisel of one facet", value(t, s, "facet_chisel_angle_deg")/degree, 101.6, 0.06, "°")
-	g := math.Tan(value(t, s, "facet_angle_deg"))
+	apart.Within("chisel of one facet", drilltest.Value(t, s, "facet_chisel_angle_deg")/degree, 101.6, 0.06, "°")
+	g := math.Tan(drilltest.Value(t, s, "facet_angle_deg"))
 	for key, want := range map[string]float64{"second_facet_low_deg": 120, "second_facet_high_deg": 135} {
-		if got := point.Obtuse(point.TwoFacetChisel(g, math.Tan(value(t, s, key)), 59*degree)) / degree; math.Abs(got-want) > 1e-9 {
+		if got := point.Obtuse(point.TwoFacetChisel(g, math.Tan(drilltest.Value(t, s, key)), 59*degree)) / degree; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%s gives a chisel of %v, not %v", key, got, want)
 		}
 	}
-	apart.Within("second facet for a chisel of 120°", value(t, s, "second_facet_low_deg")/degree, 30, 0.4, "°")
+	apart.Within("second facet for a chisel of 120°", drilltest.Value(t, s, "second_facet_low_deg")/degree, 30, 0.4, "°")
 }
 
 // anyWish draws a point that can be ground.
@@ -111,23 +69,23 @@ func anyWish(t *rapid.T) readings {
 func TestRoundTrip(t *testing.T) {
 	verify.Property(t, "a setting found and given back grinds the point wished", func(t *rapid.T) {
 		r := anyWish(t)
-		d := read(t, r)
+		d := r.Drill(t)
 		if len(Check(d)) > 0 {
 			t.Skip("out of reach")
 		}
 		there := Sheet(d, false)
 		back := &drill.Drill{}
-		*back = *read(t, readings{drill.Size: r[drill.Size], drill.Web: r[drill.Web]})
-		back.Put(drill.SemiAngle, value(t, there, "cone_semi_angle_deg"))
-		back.Put(drill.AxisAngle, value(t, there, "axis_angle_deg"))
-		back.Put(drill.AxisOffset, value(t, there, "axis_offset_mm"))
-		back.Put(drill.Vertex, value(t, there, "vertex_distance_mm"))
+		*back = *readings{drill.Size: r[drill.Size], drill.Web: r[drill.Web]}.Drill(t)
+		back.Put(drill.SemiAngle, drilltest.Value(t, there, "cone_semi_angle_deg"))
+		back.Put(drill.AxisAngle, drilltest.Value(t, there, "axis_angle_deg"))
+		back.Put(drill.AxisOffset, drilltest.Value(t, there, "axis_offset_mm"))
+		back.Put(drill.Vertex, drilltest.Value(t, there, "vertex_distance_mm"))
 		if found := Check(back); len(found) > 0 {
 			t.Fatalf("its own setting is refused: %v", found)
 		}
 		again := Sheet(back, false)
 		for _, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm", "chisel_angle_axis_deg", "chisel_rake_deg"} {
-			if a, b := value(t, there, key), value(t, again, key); !(math.Abs(a-b) < 1e-8) {
+			if a, b := drilltest.Value(t, there, key), drilltest.Value(t, again, key); !(math.Abs(a-b) < 1e-8) {
 				t.Fatalf("%s: %v there and %v back", key, a, b)
 			}
 		}
@@ -137,14 +95,14 @@ func TestRoundTrip(t *testing.T) {
 // The knobs' table is what turning the knob does.
 func TestKnobs(t *testing.T) {
 	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
-	knobs := Sheet(read(t, setting), false).Grids[0]
+	knobs := Sheet(setting.Drill(t), false).Grids[0]
 	for n, turned := range [][2]readings{
 		{{drill.SemiAngle: "30.05"}, {drill.SemiAngle: "29.95"}}, {{drill.AxisAngle: "29.3317"}, {drill.AxisAngle: "29.2317"}},
 		{{drill.AxisOffset: "1.2694mm"}, {drill.AxisOffset: "1.2594mm"}}, {{drill.Vertex: "4.813mm"}, {drill.Vertex: "4.803mm"}},
 	} {
-		up, down := Sheet(read(t, with(setting, turned[0])), false), Sheet(read(t, with(setting, turned[1])), false)
+		up, down := Sheet(setting.With(turned[0]).Drill(t), false), Sheet(setting.With(turned[1]).Drill(t), false)
 		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
-			want, got := 10*(value(t, up, key)-value(t, down, key)), knobs.Rows[n][2+i].Value
+			want, got := 10*(drilltest.Value(t, up, key)-drilltest.Value(t, down, key)), knobs.Rows[n][2+i].Value
 			if math.Abs(got-want) > 2e-4*math.Max(1, math.Abs(want)) {
 				t.Errorf("%s moves %s by %v, turning it by %v", knobs.Rows[n][0].Word, key, got, want)
 			}
@@ -161,12 +119,12 @@ func TestKnobs(t *testing.T) {
 
 func TestThickerWebIsTheSettingOnIt(t *testing.T) {
 	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
-	webs := Sheet(read(t, setting), false).Grids[1]
+	webs := Sheet(setting.Drill(t), false).Grids[1]
 	for _, row := range webs.Rows {
-		s := Sheet(read(t, with(setting, readings{drill.Web: fmt.Sprintf("%.12fmm", row[2].Value)})), false)
+		s := Sheet(setting.With(readings{drill.Web: fmt.Sprintf("%.12fmm", row[2].Value)}).Drill(t), false)
 		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
-			if math.Abs(value(t, s, key)-row[3+i].Value) > 1e-9 {
-				t.Errorf("web %v, %s: %v, by itself %v", row[2].Value, key, row[3+i].Value, value(t, s, key))
+			if math.Abs(drilltest.Value(t, s, key)-row[3+i].Value) > 1e-9 {
+				t.Errorf("web %v, %s: %v, by itself %v", row[2].Value, key, row[3+i].Value, drilltest.Value(t, s, key))
 			}
 		}
 	}
@@ -199,14 +157,14 @@ func TestGivingUpWhatIsSaid(t *testing.T) {
 			r = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: num("semi", 5, 70), drill.AxisAngle: num("axis", 5, 80),
 				drill.AxisOffset: num("offset", -2, 6), drill.Vertex: num("vertex", 0.1, 10)}
 		}
-		found := Check(read(t, r))
+		found := Check(r.Drill(t))
 		if len(found) == 0 {
 			return
 		}
 		refusals++
 		for _, m := range way.FindAllStringSubmatch(found[0].Hint, -1) {
 			reading, _ := drill.Find(m[1])
-			if left := Check(read(t, with(r, readings{reading: m[2]}))); len(left) > 0 {
+			if left := Check(r.With(readings{reading: m[2]}).Drill(t)); len(left) > 0 {
 				t.Fatalf("%v: %s; with --%s %s it is still refused: %v", r, found[0].Hint, m[1], m[2], left)
 			}
 		}
@@ -222,26 +180,26 @@ func TestRefused(t *testing.T) {
 		r     readings
 		blame drill.Reading
 	}{
-		"chisel and vertex":    {with(plain, readings{drill.Vertex: "4mm", drill.ChiselAngle: "125"}), drill.ChiselAngle},
-		"point and setting":    {with(setting, readings{drill.PointAngle: "118"}), drill.PointAngle},
-		"chisel and setting":   {with(setting, readings{drill.ChiselAngle: "118"}), drill.ChiselAngle},
-		"chisel out of reach":  {with(plain, readings{drill.ChiselAngle: "95"}), drill.ChiselAngle},
-		"semi-angle too wide":  {with(plain, readings{drill.ChiselAngle: "125", drill.SemiAngle: "75"}), drill.SemiAngle},
-		"semi-angle over 90":   {with(plain, readings{drill.ChiselAngle: "125", drill.SemiAngle: "95"}), drill.SemiAngle},
-		"axis angle of 0":      {with(setting, readings{drill.AxisAngle: "0"}), drill.AxisAngle},
-		"no clearance":         {with(setting, readings{drill.AxisOffset: "-1mm"}), drill.AxisOffset},
-		"vertex too close":     {with(plain, readings{drill.Vertex: "0.1mm"}), drill.Vertex},
-		"vertex on the axis":   {with(plain, readings{drill.Vertex: "0mm"}), drill.Vertex},
-		"opens beyond flat":    {with(setting, readings{drill.AxisAngle: "80"}), drill.AxisAngle},
-		"clearance of nothing": {with(plain, readings{drill.ChiselAngle: "125", drill.Clearance: "0"}), drill.Clearance},
+		"chisel and vertex":    {plain.With(readings{drill.Vertex: "4mm", drill.ChiselAngle: "125"}), drill.ChiselAngle},
+		"point and setting":    {setting.With(readings{drill.PointAngle: "118"}), drill.PointAngle},
+		"chisel and setting":   {setting.With(readings{drill.ChiselAngle: "118"}), drill.ChiselAngle},
+		"chisel out of reach":  {plain.With(readings{drill.ChiselAngle: "95"}), drill.ChiselAngle},
+		"semi-angle too wide":  {plain.With(readings{drill.ChiselAngle: "125", drill.SemiAngle: "75"}), drill.SemiAngle},
+		"semi-angle over 90":   {plain.With(readings{drill.ChiselAngle: "125", drill.SemiAngle: "95"}), drill.SemiAngle},
+		"axis angle of 0":      {setting.With(readings{drill.AxisAngle: "0"}), drill.AxisAngle},
+		"no clearance":         {setting.With(readings{drill.AxisOffset: "-1mm"}), drill.AxisOffset},
+		"vertex too close":     {plain.With(readings{drill.Vertex: "0.1mm"}), drill.Vertex},
+		"vertex on the axis":   {plain.With(readings{drill.Vertex: "0mm"}), drill.Vertex},
+		"opens beyond flat":    {setting.With(readings{drill.AxisAngle: "80"}), drill.AxisAngle},
+		"clearance of nothing": {plain.With(readings{drill.ChiselAngle: "125", drill.Clearance: "0"}), drill.Clearance},
 	} {
-		found := Check(read(t, c.r))
+		found := Check(c.r.Drill(t))
 		if len(found) == 0 || found[0].Reading != c.blame {
 			t.Errorf("%s: %v", name, found)
 		}
 	}
-	for name, r := range map[string]readings{"a wish": with(plain, readings{drill.ChiselAngle: "125"}), "an acute one": with(plain, readings{drill.ChiselAngle: "55"}), "a setting": setting} {
-		if found := Check(read(t, r)); len(found) > 0 {
+	for name, r := range map[string]readings{"a wish": plain.With(readings{drill.ChiselAngle: "125"}), "an acute one": plain.With(readings{drill.ChiselAngle: "55"}), "a setting": setting} {
+		if found := Check(r.Drill(t)); len(found) > 0 {
 			t.Errorf("%s is refused: %v", name, found)
 		}
 	}
@@ -253,7 +211,7 @@ func TestWhatIsWanted(t *testing.T) {
 		"size and chisel-angle or vertex":       {drill.SemiAngle: "30"},
 		"semi-angle and axis-offset and vertex": {drill.Size: "10mm", drill.AxisAngle: "30"},
 	} {
-		s := Sheet(read(t, r), true)
+		s := Sheet(r.Drill(t), true)
 		if f := s.Lookup("axis_angle_deg"); f.Known() || f.Wants != want {
 			t.Errorf("%v wants %q, not %q", r, f.Wants, want)
 		}
@@ -265,7 +223,7 @@ func TestWhatIsWanted(t *testing.T) {
 
 func TestAssumptionsAreSaid(t *testing.T) {
 	count := func(r readings) (n int) {
-		for _, f := range Sheet(read(t, r), false).Findings {
+		for _, f := range Sheet(r.Drill(t), false).Findings {
 			switch f.Code {
 			case "web-assumed", "point-angle-assumed", "clearance-assumed", "semi-angle-assumed":
 				n++
@@ -276,7 +234,7 @@ func TestAssumptionsAreSaid(t *testing.T) {
 	if n := count(readings{drill.Size: "10mm", drill.ChiselAngle: "125"}); n != 4 {
 		t.Errorf("%d of 4 assumptions are said", n)
 	}
-	if n := count(with(plain, readings{drill.ChiselAngle: "125"})); n != 0 {
+	if n := count(plain.With(readings{drill.ChiselAngle: "125"})); n != 0 {
 		t.Errorf("%d assumptions are said where all was given", n)
 	}
 }

@@ -1,0 +1,68 @@
+// Package drilltest is for tests alone: drills out of what a hand would write
+// down, and what their sheets say.
+package drilltest
+
+import (
+	"maps"
+	"strings"
+
+	"evenlip/internal/drill"
+)
+
+// Tester is what *testing.T, *testing.B, *testing.F and *rapid.T have in common.
+type Tester interface {
+	Helper()
+	Errorf(format string, args ...any)
+	Fatalf(format string, args ...any)
+}
+
+// Readings are what was read off a drill, as it is typed.
+type Readings map[drill.Reading]string
+
+// Of takes a line apart: "size 12mm; web 2mm". It panics where no reading is
+// called so, for a line stands in the test itself.
+func Of(line string) Readings {
+	out := Readings{}
+	for _, part := range strings.Split(line, ";") {
+		name, text, _ := strings.Cut(strings.TrimSpace(part), " ")
+		out[Named(name)] = text
+	}
+	return out
+}
+
+// Named returns the reading of that name, and panics when there is none.
+func Named(name string) drill.Reading {
+	r, ok := drill.Find(name)
+	if !ok {
+		panic("no reading is called " + name)
+	}
+	return r
+}
+
+// With returns the readings with others in their place; an empty text takes one
+// away.
+func (rs Readings) With(others Readings) Readings {
+	out := maps.Clone(rs)
+	maps.Copy(out, others)
+	maps.DeleteFunc(out, func(_ drill.Reading, text string) bool { return text == "" })
+	return out
+}
+
+// Drill is the drill on which they were read.
+func (rs Readings) Drill(t Tester) *drill.Drill {
+	t.Helper()
+	d := &drill.Drill{}
+	for r, text := range rs {
+		d.Set(r, text)
+	}
+	if errs := d.Resolve(); len(errs) > 0 {
+		t.Fatalf("%v: %v", rs, errs)
+	}
+	return d
+}
+
+// Read is the drill of a line: "size 12mm; web 2mm".
+func Read(t Tester, line string) *drill.Drill {
+	t.Helper()
+	return Of(line).Drill(t)
+}

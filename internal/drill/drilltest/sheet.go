@@ -1,0 +1,42 @@
+package drilltest
+
+import (
+	"math"
+	"slices"
+
+	"evenlip/internal/figure"
+)
+
+// Value is a figure of a sheet, in millimetres or radians.
+func Value(t Tester, s *figure.Sheet, key string) float64 {
+	t.Helper()
+	f := s.Lookup(key)
+	if f == nil {
+		t.Fatalf("%s has no %s", s.Command, key)
+		return math.NaN()
+	}
+	return f.Value
+}
+
+// Grid is one of a sheet's lists.
+func Grid(t Tester, s *figure.Sheet, key string) *figure.Grid {
+	t.Helper()
+	at := slices.IndexFunc(s.Grids, func(g figure.Grid) bool { return g.Key == key })
+	if at < 0 {
+		t.Fatalf("%s has no list %s", s.Command, key)
+		return &figure.Grid{}
+	}
+	return &s.Grids[at]
+}
+
+// Codes are the codes of a sheet's remarks, in their order.
+func Codes(s *figure.Sheet) []string {
+	var out []string
+	for _, f := range s.Findings {
+		out = append(out, f.Code)
+	}
+	return out
+}
+
+// Found reports whether a sheet makes the remark of that code.
+func Found(s *figure.Sheet, code string) bool { return slices.Contains(Codes(s), code) }
