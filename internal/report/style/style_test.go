@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/report/style"
+	"evenlip/internal/verify"
 )
 
 func TestPen(t *testing.T) {
@@ -37,7 +38,7 @@ func TestWidth(t *testing.T) {
 
 // The short cut for ASCII measures as the library does.
 func TestWidthIsTheLibrarys(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "the short cut for ASCII measures a text as the library does", func(t *rapid.T) {
 		text := rapid.StringMatching(`[ -~\x00-\x1f\x7f°日]{0,12}`).Draw(t, "text")
 		if got, want := style.Width(text), lipgloss.Width(text); got != want {
 			t.Errorf("%q is %d cells, not %d", text, got, want)
