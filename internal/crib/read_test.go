@@ -46,10 +46,9 @@ func TestUnitsOfADrill(t *testing.T) {
 	}
 }
 
-// Every fault of a file is told at once, in the file's order, with its place.
-func TestFaults(t *testing.T) {
-	for _, c := range []struct{ name, text, want string }{
-		{"all at once", `version: 1
+// faulty are files that are no crib, and the faults that are told of each.
+var faulty = []struct{ name, text, want string }{
+	{"all at once", `version: 1
 nmae: drawer
 keep: {12mm: 1.5, .nan: 1, 12: 2}
 drills:
@@ -82,38 +81,42 @@ drills:
 17:9 an entry of the history without date
 17:9 stock comes off in a grind, not with thinning
 17:38 nothing here is called "depth"`},
-		{"newer", "version: 2\ncrates: 3\n", `1:10 this crib is of version 2, and this evenlip knows no later one than 1`},
-		{"zero", "version: 0\n", "1:10 there is no version 0"},
-		{"no version", "drills: []\n", "1:1 the version is missing"},
-		{"half a version", "version: 1.5\ndrills: []\n", `1:10 cannot read "1.5"`},
-		{"quoted version", "version: '1'\ndrills: []\n", `1:10 cannot read "1"`},
-		{"octal", "version: 1\nkeep: {3mm: 010}\ndrills: []\n", `2:13 cannot read "010"`},
-		{"no drills", "version: 1\n", "1:1 there is no list of drills"},
-		{"drills no list", "version: 1\ndrills: {a: b}\n", "2:9 drills: takes a list"},
-		{"a drill that is a word", "version: 1\ndrills: [A1]\n", "2:10 takes one reading a line"},
-		{"second document", "version: 1\ndrills: []\n---\nversion: 1\n", "3:1 a second document begins here"},
-		{"anchor", "version: 1\ndrills: &a []\n", "2:9 anchors and aliases"},
-		{"aliases", "version: 1\nkeep: &k {1mm: 1}\ndrills: [{<<: *k}, !x a]\n", "2:7 anchors and aliases\n3:15 anchors and aliases\n3:20 the tag"},
-		{"merge key", "version: 1\n<<: {name: a}\ndrills:\n  - {<<: {web: 1mm}, id: a, size: 3mm}\n", `2:1 nothing here is called "<<"` + "\n" + `4:6 no reading is called "<<"`},
-		{"tab", "version: 1\ndrills:\n\t- id: a\n", "3:1 not YAML"},
-		{"infinite", "version: 1\nkeep: {.inf: 1, 1mm: .inf, 2mm: +1, 3mm: 1_0, 4mm: 0x1, 5mm: 1e1, 6mm: -1, 7mm: ~, 8mm: 10000}\ndrills: []\n",
-			"2:8 cannot read \".inf\"\n2:22 cannot read \".inf\"\n2:33 cannot read \"+1\"\n2:42 cannot read \"1_0\"\n2:52 cannot read \"0x1\"\n2:62 cannot read \"1e1\"\n2:72 cannot read \"-1\"\n2:81 cannot read \"~\"\n2:89 cannot read \"10000\""},
-		{"no quantities", "version: 1\ndrills:\n  - {id: a, size: 3mm, web: .nan, flute: .inf, feed: 1e400, depth: 1_0, clearance: 0x10, rpm: -.Inf}\n",
-			"3:29 web: cannot read\n3:42 flute: cannot read\n3:54 feed: cannot read\n3:68 depth: cannot read\n3:84 clearance: cannot read\n3:95 rpm: cannot read"},
-		{"nothing said", "version: 1\nname: ~\ndrills:\n  - {id: null, size: 3mm, note: , web: ~}\n  - {id: '', size: '', history: ~, series: , shank: 2}\n",
-			"2:7 takes a word\n4:10 takes a word\n4:33 takes a word\n4:40 web: takes a value\n5:10 takes a word\n5:20 size: takes a value\n5:44 series: cannot read\n5:53 shank: cannot read"},
-		{"lists", "version: 1\ndrills:\n  - {id: [a], size: [3mm], lip-angle: [1, 2, 3], web: {a: 1}, note: [x]}\n",
-			"3:10 takes a word\n3:21 size: takes a value\n3:39 lip-angle: cannot read\n3:55 web: takes a value\n3:69 takes a word"},
-		{"of no use", "version: 1\ndrills:\n  - {id: a, name: b, size: 3mm, wheel: 200mm, history: [{date: 2026-01-01, what: grind, before: {pilot: 2mm, id: a, units: mm}}]}\n",
-			"3:19 a drill of a crib has no name\n3:40 wheel: a crib has no use for it\n3:105 pilot: a crib has no use for it\n3:110 no reading is called \"id\"\n3:117 no reading is called \"units\""},
-		{"list", "- 1\n", "1:1 this is no crib"},
-		{"twice", "version: 1\nname: a\nname: b\ndrills: []\n", `3:1 "name" stands twice`},
-		{"keep twice", "version: 1\nkeep: {1/2: 1, 12.7mm: 2}\ndrills: []\n", `2:16 "12.7mm" stands twice`},
-		{"words", "version: 1\nunits: ell\nname: [a]\nkeep: 3\ndrills:\n  - {id: a, size: 3mm, series: longer, shank: bent, history: 3}\n",
-			"2:8 units: takes mm or in\n3:7 takes a word or two\n4:7 keep: takes a size a line\n6:32 series: cannot read \"longer\"\n6:47 shank: cannot read \"bent\"\n6:62 history: takes a list"},
-		{"history", "version: 1\ndrills:\n  - {id: a, size: 3mm, history: [x, {date: [1], what: grind, stock: [2], before: 3}]}\n",
-			"3:34 takes date, what\n3:44 date: cannot read\n3:69 stock: takes one length\n3:82 takes one reading a line"},
-	} {
+	{"newer", "version: 2\ncrates: 3\n", `1:10 this crib is of version 2, and this evenlip knows no later one than 1`},
+	{"zero", "version: 0\n", "1:10 there is no version 0"},
+	{"no version", "drills: []\n", "1:1 the version is missing"},
+	{"half a version", "version: 1.5\ndrills: []\n", `1:10 cannot read "1.5"`},
+	{"quoted version", "version: '1'\ndrills: []\n", `1:10 cannot read "1"`},
+	{"octal", "version: 1\nkeep: {3mm: 010}\ndrills: []\n", `2:13 cannot read "010"`},
+	{"no drills", "version: 1\n", "1:1 there is no list of drills"},
+	{"drills no list", "version: 1\ndrills: {a: b}\n", "2:9 drills: takes a list"},
+	{"a drill that is a word", "version: 1\ndrills: [A1]\n", "2:10 takes one reading a line"},
+	{"second document", "version: 1\ndrills: []\n---\nversion: 1\n", "3:1 a second document begins here"},
+	{"anchor", "version: 1\ndrills: &a []\n", "2:9 anchors and aliases"},
+	{"aliases", "version: 1\nkeep: &k {1mm: 1}\ndrills: [{<<: *k}, !x a]\n", "2:7 anchors and aliases\n3:15 anchors and aliases\n3:20 the tag"},
+	{"merge key", "version: 1\n<<: {name: a}\ndrills:\n  - {<<: {web: 1mm}, id: a, size: 3mm}\n", `2:1 nothing here is called "<<"` + "\n" + `4:6 no reading is called "<<"`},
+	{"tab", "version: 1\ndrills:\n\t- id: a\n", "3:1 not YAML"},
+	{"infinite", "version: 1\nkeep: {.inf: 1, 1mm: .inf, 2mm: +1, 3mm: 1_0, 4mm: 0x1, 5mm: 1e1, 6mm: -1, 7mm: ~, 8mm: 10000}\ndrills: []\n",
+		"2:8 cannot read \".inf\"\n2:22 cannot read \".inf\"\n2:33 cannot read \"+1\"\n2:42 cannot read \"1_0\"\n2:52 cannot read \"0x1\"\n2:62 cannot read \"1e1\"\n2:72 cannot read \"-1\"\n2:81 cannot read \"~\"\n2:89 cannot read \"10000\""},
+	{"no quantities", "version: 1\ndrills:\n  - {id: a, size: 3mm, web: .nan, flute: .inf, feed: 1e400, depth: 1_0, clearance: 0x10, rpm: -.Inf}\n",
+		"3:29 web: cannot read\n3:42 flute: cannot read\n3:54 feed: cannot read\n3:68 depth: cannot read\n3:84 clearance: cannot read\n3:95 rpm: cannot read"},
+	{"nothing said", "version: 1\nname: ~\ndrills:\n  - {id: null, size: 3mm, note: , web: ~}\n  - {id: '', size: '', history: ~, series: , shank: 2}\n",
+		"2:7 takes a word\n4:10 takes a word\n4:33 takes a word\n4:40 web: takes a value\n5:10 takes a word\n5:20 size: takes a value\n5:44 series: cannot read\n5:53 shank: cannot read"},
+	{"lists", "version: 1\ndrills:\n  - {id: [a], size: [3mm], lip-angle: [1, 2, 3], web: {a: 1}, note: [x]}\n",
+		"3:10 takes a word\n3:21 size: takes a value\n3:39 lip-angle: cannot read\n3:55 web: takes a value\n3:69 takes a word"},
+	{"of no use", "version: 1\ndrills:\n  - {id: a, name: b, size: 3mm, wheel: 200mm, history: [{date: 2026-01-01, what: grind, before: {pilot: 2mm, id: a, units: mm}}]}\n",
+		"3:19 a drill of a crib has no name\n3:40 wheel: a crib has no use for it\n3:105 pilot: a crib has no use for it\n3:110 no reading is called \"id\"\n3:117 no reading is called \"units\""},
+	{"list", "- 1\n", "1:1 this is no crib"},
+	{"twice", "version: 1\nname: a\nname: b\ndrills: []\n", `3:1 "name" stands twice`},
+	{"keep twice", "version: 1\nkeep: {1/2: 1, 12.7mm: 2}\ndrills: []\n", `2:16 "12.7mm" stands twice`},
+	{"words", "version: 1\nunits: ell\nname: [a]\nkeep: 3\ndrills:\n  - {id: a, size: 3mm, series: longer, shank: bent, history: 3}\n",
+		"2:8 units: takes mm or in\n3:7 takes a word or two\n4:7 keep: takes a size a line\n6:32 series: cannot read \"longer\"\n6:47 shank: cannot read \"bent\"\n6:62 history: takes a list"},
+	{"history", "version: 1\ndrills:\n  - {id: a, size: 3mm, history: [x, {date: [1], what: grind, stock: [2], before: 3}]}\n",
+		"3:34 takes date, what\n3:44 date: cannot read\n3:69 stock: takes one length\n3:82 takes one reading a line"},
+}
+
+// Every fault of a file is told at once, in the file's order, with its place.
+func TestFaults(t *testing.T) {
+	for _, c := range faulty {
 		_, errs := Read("crib.yaml", []byte(c.text), nil)
 		got, want := strings.Split(complaints(errs), "\n"), strings.Split(c.want, "\n")
 		if !slices.EqualFunc(got, want, strings.HasPrefix) {

@@ -11,6 +11,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/strict"
+	"evenlip/internal/verify"
 )
 
 // After a grind by a known stock: flute and length are shorter by it, the web is
@@ -81,7 +82,7 @@ func TestMoves(t *testing.T) {
 
 // Two grinds are as good as one of their sum, to the last digit written.
 func TestGrindsAddUp(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	verify.Property(t, "two grinds are as good as one of their sum, to the last digit written", func(rt *rapid.T) {
 		tenth := func(label string) float64 { return float64(rapid.IntRange(1, 40).Draw(rt, label)) / 10 }
 		a, b := tenth("first"), tenth("second")
 		text := "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    flute: 80mm\n"

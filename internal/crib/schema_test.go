@@ -17,6 +17,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
+	"evenlip/internal/verify"
 )
 
 // theSchema is the schema as an independent library of JSON Schema reads it,
@@ -183,7 +184,7 @@ func spoil(t *rapid.T, at any) any {
 func TestSchemaTakesWhatIsRead(t *testing.T) {
 	schema := theSchema(t)
 	read, taken, all := 0, 0, 0
-	rapid.Check(t, func(t *rapid.T) {
+	verify.Property(t, "what is read as a crib, its schema takes", func(t *rapid.T) {
 		var tree any = someCrib(t)
 		for range rapid.IntRange(0, 2).Draw(t, "faults") {
 			tree = spoil(t, tree)
@@ -205,63 +206,76 @@ func TestSchemaTakesWhatIsRead(t *testing.T) {
 	}
 }
 
+// place is where a fault stands, given a crib and one of its drills.
+type place func(root, drill map[string]any) map[string]any
+
+func inRoot(root, _ map[string]any) map[string]any { return root }
+
+func inDrill(_, d map[string]any) map[string]any { return d }
+
+func inEvent(_, d map[string]any) map[string]any {
+	event := map[string]any{"date": "2026-03-02", "what": "grind"}
+	d["history"] = []any{event}
+	return event
+}
+
+// spoiler puts a fault into a crib, or into one of its drills.
+type spoiler func(t *rapid.T, root, drill map[string]any)
+
+func set(where place, key string, values ...any) spoiler {
+	return func(t *rapid.T, root, d map[string]any) {
+		where(root, d)[key] = rapid.SampledFrom(values).Draw(t, key)
+	}
+}
+
+func without(where place, key string) spoiler {
+	return func(_ *rapid.T, root, d map[string]any) { delete(where(root, d), key) }
+}
+
+var tree = map[string]any{"a": 1}
+
+// formless are the faults of a file's form.
+var formless = map[string]spoiler{
+	"version":         set(inRoot, "version", 0, 2, 1.5, "1", nil, true, tree),
+	"no version":      without(inRoot, "version"),
+	"no drills":       without(inRoot, "drills"),
+	"drills":          set(inRoot, "drills", "A1", 3, tree, []any{"A1"}, []any{nil}),
+	"name":            set(inRoot, "name", nil, "", tree, []any{"a"}),
+	"units":           set(inRoot, "units", "ell", 1, nil, []any{"mm"}),
+	"keep":            set(inRoot, "keep", nil, 3, []any{1}, map[string]any{"3mm": 1.5}, map[string]any{"3mm": "1"}, map[string]any{"3mm": -1}, map[string]any{"3mm": 10000}),
+	"unknown in file": set(inRoot, "drils", []any{}, 1),
+	"no id":           without(inDrill, "id"),
+	"no size":         without(inDrill, "size"),
+	"id":              set(inDrill, "id", nil, "", tree, []any{"a"}),
+	"size":            set(inDrill, "size", nil, "", true, tree, []any{"12mm"}, -3),
+	"web":             set(inDrill, "web", nil, "", false, tree, []any{"1mm"}, []any{1, 2}, -1),
+	"lip-angle":       set(inDrill, "lip-angle", []any{}, []any{59, 58, 57}, []any{nil}, []any{[]any{59}}, tree),
+	"cracked":         set(inDrill, "cracked", 1, "perhaps", []any{true}, nil),
+	"series":          set(inDrill, "series", "longer", 1, nil),
+	"shank":           set(inDrill, "shank", "bent", []any{"taper"}),
+	"history":         set(inDrill, "history", "ground", tree, []any{"x"}, []any{nil}),
+	"unknown":         set(inDrill, "wed", "2mm", nil),
+	"idle":            set(inDrill, "wheel", "200mm"),
+	"name of a drill": set(inDrill, "name", "a"),
+	"no date":         without(inEvent, "date"),
+	"no what":         without(inEvent, "what"),
+	"date":            set(inEvent, "date", "2.3.2026", 20260302, nil, []any{"2026-03-02"}),
+	"what":            set(inEvent, "what", "polish", nil, 1),
+	"stock":           set(inEvent, "stock", "", 0, -1, nil, true, []any{"1mm"}),
+	"before":          set(inEvent, "before", "2mm", nil, []any{}, map[string]any{"wed": 1}, map[string]any{"units": "mm"}, map[string]any{"web": nil}),
+	"unknown event":   set(inEvent, "depth", 3),
+	"stock without grind": func(t *rapid.T, root, d map[string]any) {
+		event := inEvent(root, d)
+		event["what"], event["stock"] = rapid.SampledFrom([]string{"thinning", "readings"}).Draw(t, "what"), "1mm"
+	},
+}
+
 // A fault of the file's form is seen by both, wherever it is.
 func TestSchemaSeesFaultsOfForm(t *testing.T) {
 	schema := theSchema(t)
-	type where func(root, drill map[string]any) map[string]any
-	inRoot := where(func(root, _ map[string]any) map[string]any { return root })
-	inDrill := where(func(_, d map[string]any) map[string]any { return d })
-	inEvent := where(func(_, d map[string]any) map[string]any {
-		event := map[string]any{"date": "2026-03-02", "what": "grind"}
-		d["history"] = []any{event}
-		return event
-	})
-	set := func(w where, key string, values ...any) func(*rapid.T, map[string]any, map[string]any) {
-		return func(t *rapid.T, root, d map[string]any) {
-			w(root, d)[key] = rapid.SampledFrom(values).Draw(t, key)
-		}
-	}
-	without := func(w where, key string) func(*rapid.T, map[string]any, map[string]any) {
-		return func(_ *rapid.T, root, d map[string]any) { delete(w(root, d), key) }
-	}
-	tree := map[string]any{"a": 1}
-	faults := map[string]func(*rapid.T, map[string]any, map[string]any){
-		"version":         set(inRoot, "version", 0, 2, 1.5, "1", nil, true, tree),
-		"no version":      without(inRoot, "version"),
-		"no drills":       without(inRoot, "drills"),
-		"drills":          set(inRoot, "drills", "A1", 3, tree, []any{"A1"}, []any{nil}),
-		"name":            set(inRoot, "name", nil, "", tree, []any{"a"}),
-		"units":           set(inRoot, "units", "ell", 1, nil, []any{"mm"}),
-		"keep":            set(inRoot, "keep", nil, 3, []any{1}, map[string]any{"3mm": 1.5}, map[string]any{"3mm": "1"}, map[string]any{"3mm": -1}, map[string]any{"3mm": 10000}),
-		"unknown in file": set(inRoot, "drils", []any{}, 1),
-		"no id":           without(inDrill, "id"),
-		"no size":         without(inDrill, "size"),
-		"id":              set(inDrill, "id", nil, "", tree, []any{"a"}),
-		"size":            set(inDrill, "size", nil, "", true, tree, []any{"12mm"}, -3),
-		"web":             set(inDrill, "web", nil, "", false, tree, []any{"1mm"}, []any{1, 2}, -1),
-		"lip-angle":       set(inDrill, "lip-angle", []any{}, []any{59, 58, 57}, []any{nil}, []any{[]any{59}}, tree),
-		"cracked":         set(inDrill, "cracked", 1, "perhaps", []any{true}, nil),
-		"series":          set(inDrill, "series", "longer", 1, nil),
-		"shank":           set(inDrill, "shank", "bent", []any{"taper"}),
-		"history":         set(inDrill, "history", "ground", tree, []any{"x"}, []any{nil}),
-		"unknown":         set(inDrill, "wed", "2mm", nil),
-		"idle":            set(inDrill, "wheel", "200mm"),
-		"name of a drill": set(inDrill, "name", "a"),
-		"no date":         without(inEvent, "date"),
-		"no what":         without(inEvent, "what"),
-		"date":            set(inEvent, "date", "2.3.2026", 20260302, nil, []any{"2026-03-02"}),
-		"what":            set(inEvent, "what", "polish", nil, 1),
-		"stock":           set(inEvent, "stock", "", 0, -1, nil, true, []any{"1mm"}),
-		"before":          set(inEvent, "before", "2mm", nil, []any{}, map[string]any{"wed": 1}, map[string]any{"units": "mm"}, map[string]any{"web": nil}),
-		"unknown event":   set(inEvent, "depth", 3),
-		"stock without grind": func(t *rapid.T, root, d map[string]any) {
-			event := inEvent(root, d)
-			event["what"], event["stock"] = rapid.SampledFrom([]string{"thinning", "readings"}).Draw(t, "what"), "1mm"
-		},
-	}
-	for name, spoil := range faults {
+	for name, spoil := range formless {
 		t.Run(name, func(t *testing.T) {
-			rapid.Check(t, func(t *rapid.T) {
+			verify.Property(t, "each fault of form is seen by reader and schema, wherever it is", func(t *rapid.T) {
 				root := someCrib(t)
 				drills := root["drills"].([]any)
 				spoil(t, root, rapid.SampledFrom(drills).Draw(t, "drill").(map[string]any))

@@ -11,6 +11,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/strict"
+	"evenlip/internal/verify"
 )
 
 // TestMain makes the test's own program a writer, so that real processes can
@@ -22,7 +23,7 @@ func TestMain(m *testing.M) {
 	if path := os.Getenv("CRIB_TEST_WRITER"); path != "" {
 		os.Exit(writer(path, os.Getenv("CRIB_TEST_ID"), os.Getenv("CRIB_TEST_NOTE")))
 	}
-	os.Exit(m.Run())
+	os.Exit(verify.Keep(m).Run())
 }
 
 // inRoom makes a record where there is little room; see store_linux_test.go.

@@ -96,16 +96,27 @@ type Arg struct {
 	Fine  bool // every digit, where the arithmetic loses some by cancelling
 }
 
-// Len, Deg, Num, Say and Of make the arguments of a Text.
-func Len(v float64) Arg   { return Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: v} }
-func Deg(v float64) Arg   { return Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: v} }
-func Num(v float64) Arg   { return Arg{Kind: quantity.Number, Value: v} }
-func Feed(v float64) Arg  { return Arg{Kind: quantity.Feed, Value: v} }
+// Len makes the argument of a Text that is a length, mm, as fine as a caliper.
+func Len(v float64) Arg { return Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: v} }
+
+// Deg makes the argument that is an angle, radians, as fine as a protractor; it
+// is printed in degrees.
+func Deg(v float64) Arg { return Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: v} }
+
+// Num makes the argument that is a number without a unit.
+func Num(v float64) Arg { return Arg{Kind: quantity.Number, Value: v} }
+
+// Feed makes the argument that is a feed, mm a turn.
+func Feed(v float64) Arg { return Arg{Kind: quantity.Feed, Value: v} }
+
+// Share makes the argument that is a part of one; it is printed in per cent.
 func Share(v float64) Arg { return Arg{Kind: quantity.Share, Value: v} }
+
+// Say makes the argument that is a word.
 func Say(word string) Arg { return Arg{Kind: quantity.Word, Word: word} }
-func Of(k quantity.Kind, v float64) Arg {
-	return Arg{Kind: k, Value: v}
-}
+
+// Of makes the argument of any kind, in the kind's unit inside the program.
+func Of(k quantity.Kind, v float64) Arg { return Arg{Kind: k, Value: v} }
 
 // Fine asks for every digit of an argument.
 func Fine(a Arg) Arg {

@@ -131,9 +131,11 @@ func (c Cell) In(s quantity.System) string {
 	return c.Word
 }
 
-// V and W make cells.
+// V makes the cell of a number, in the unit of its column's kind.
 func V(v float64) Cell { return Cell{Value: v} }
-func W(s string) Cell  { return Cell{Value: math.NaN(), Word: s} }
+
+// W makes the cell of a word.
+func W(s string) Cell { return Cell{Value: math.NaN(), Word: s} }
 
 // usual is how many figures a section has room for from the start: few have
 // more, and to grow to it would copy them four times.

@@ -86,24 +86,27 @@ func (m Missing) names(sized bool) []string {
 	return out
 }
 
-// PointOnly, ClearanceOnly, ChiselOnly, WebOnly and LipsOnly are the sheets of
-// the commands that ask for one of the five results.
+// PointOnly is the sheet of the point angle, its evenness and the point's length.
 func PointOnly(d *drill.Drill, explain bool) *figure.Sheet {
 	return section("point", d, explain, (*Result).PointSheet)
 }
 
+// ClearanceOnly is the sheet of the lip clearance and what a feed leaves of it.
 func ClearanceOnly(d *drill.Drill, explain bool) *figure.Sheet {
 	return section("clearance", d, explain, (*Result).ClearanceSheet)
 }
 
+// ChiselOnly is the sheet of the chisel edge.
 func ChiselOnly(d *drill.Drill, explain bool) *figure.Sheet {
 	return section("chisel", d, explain, (*Result).ChiselSheet)
 }
 
+// WebOnly is the sheet of the web after a length is ground off.
 func WebOnly(d *drill.Drill, explain bool) *figure.Sheet {
 	return section("web", d, explain, (*Result).WebSheet)
 }
 
+// LipsOnly is the sheet of the lip height and what it does.
 func LipsOnly(d *drill.Drill, explain bool) *figure.Sheet {
 	return section("lips", d, explain, (*Result).LipsSheet)
 }

@@ -15,9 +15,11 @@ const (
 	FluteAngle = 108 * deg
 )
 
-// MarginSource and BodySource are where these come from.
+// MarginSource is where MarginPart comes from.
 func MarginSource() *Source { return &marginSource }
-func BodySource() *Source   { return &bodySource }
+
+// BodySource is where BodyPart and FluteAngle come from.
+func BodySource() *Source { return &bodySource }
 
 // bodyTables returns the tables of this file.
 func bodyTables() []Table {

@@ -116,9 +116,13 @@ const mostOddities = 20
 // Place returns the node's line and column, from 1.
 func (n Node) Place() (line, column int) { return n.y.Line, n.y.Column }
 
-// IsMap, IsList and IsScalar tell what the node is.
-func (n Node) IsMap() bool    { return n.y.Kind == yaml.MappingNode }
-func (n Node) IsList() bool   { return n.y.Kind == yaml.SequenceNode }
+// IsMap reports whether the node is keys and their values.
+func (n Node) IsMap() bool { return n.y.Kind == yaml.MappingNode }
+
+// IsList reports whether the node is a list.
+func (n Node) IsList() bool { return n.y.Kind == yaml.SequenceNode }
+
+// IsScalar reports whether the node is one value.
 func (n Node) IsScalar() bool { return n.y.Kind == yaml.ScalarNode }
 
 // IsNull reports whether nothing was written after the key.

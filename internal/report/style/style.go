@@ -49,12 +49,20 @@ func (p Pen) with(role int, text string) string {
 	return p.styles[role].Render(text)
 }
 
-// Title, Heading, Good, Bad and Faint style one line's worth of text.
-func (p Pen) Title(t string) string   { return p.with(title, t) }
-func (p Pen) Heading(t string) string { return p.with(heading, t) }
-func (p Pen) Good(t string) string    { return p.with(good, t) }
-func (p Pen) Bad(t string) string     { return p.with(bad, t) }
-func (p Pen) Faint(t string) string   { return p.with(faint, t) }
+// Title styles what a whole answer is about; text is of one line, here and below.
+func (p Pen) Title(text string) string { return p.with(title, text) }
+
+// Heading styles the head of a section.
+func (p Pen) Heading(text string) string { return p.with(heading, text) }
+
+// Good styles what is in order.
+func (p Pen) Good(text string) string { return p.with(good, text) }
+
+// Bad styles what is not.
+func (p Pen) Bad(text string) string { return p.with(bad, text) }
+
+// Faint styles what may be passed over.
+func (p Pen) Faint(text string) string { return p.with(faint, text) }
 
 // Width is the number of terminal cells that text takes. Most text is plain
 // ASCII, a cell a letter, and need not be taken apart to be measured.
