@@ -53,13 +53,13 @@ func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	c := &Crib{File: file, root: root}
 	var drills strict.Node
 	listed := false
-	rd.Entries(root, "version, name, units, keep and drills", map[string]func(strict.Node){
-		"version": func(strict.Node) {},
-		"name":    func(n strict.Node) { c.Name = rd.Word(n) },
-		"units":   func(n strict.Node) { c.Units = rd.units(n) },
-		"keep":    func(n strict.Node) { c.Keep = rd.keep(n) },
-		"drills":  func(n strict.Node) { drills, listed = n, true },
-	})
+	rd.Entries(root,
+		strict.On("version", func(strict.Node) {}),
+		strict.On("name", func(n strict.Node) { c.Name = rd.Word(n) }),
+		strict.On("units", func(n strict.Node) { c.Units = rd.units(n) }),
+		strict.On("keep", func(n strict.Node) { c.Keep = rd.keep(n) }),
+		strict.On("drills", func(n strict.Node) { drills, listed = n, true }),
+	)
 	if listed {
 		c.Drills = rd.drills(drills, c.Units)
 	} else {

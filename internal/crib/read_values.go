@@ -69,15 +69,15 @@ func (rd *reader) history(n strict.Node, units quantity.System) []Event {
 
 func (rd *reader) event(n strict.Node, units quantity.System) Event {
 	e := Event{Stock: math.NaN()}
-	rd.Entries(n, "date, what, stock, note and before", map[string]func(strict.Node){
-		"date": func(n strict.Node) { e.Date = rd.date(n) },
-		"what": func(n strict.Node) {
+	rd.Entries(n,
+		strict.On("date", func(n strict.Node) { e.Date = rd.date(n) }),
+		strict.On("what", func(n strict.Node) {
 			e.What = What(rd.oneOf("what", n, "", whats))
-		},
-		"stock":  func(n strict.Node) { e.Stock = rd.stock(n, units) },
-		"note":   func(n strict.Node) { e.Note = rd.Word(n) },
-		"before": func(n strict.Node) { e.Before = rd.before(n, units) },
-	})
+		}),
+		strict.On("stock", func(n strict.Node) { e.Stock = rd.stock(n, units) }),
+		strict.On("note", func(n strict.Node) { e.Note = rd.Word(n) }),
+		strict.On("before", func(n strict.Node) { e.Before = rd.before(n, units) }),
+	)
 	if !n.IsMap() {
 		return e
 	}

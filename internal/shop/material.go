@@ -68,22 +68,22 @@ func (rd *reader) material(n strict.Node, m *reference.Material) {
 			*to = reference.Band{Low: low, High: high, Source: shop}
 		}
 	}
-	rd.Entries(n, "like, title, point-angle, clearance, chisel-angle, helix, speed, kd-thrust, kd-torque", map[string]func(strict.Node){
-		"like":  func(strict.Node) {},
-		"title": func(n strict.Node) { m.Title = rd.Word(n) },
-		"point-angle": func(n strict.Node) {
+	rd.Entries(n,
+		strict.On("like", func(strict.Node) {}),
+		strict.On("title", func(n strict.Node) { m.Title = rd.Word(n) }),
+		strict.On("point-angle", func(n strict.Node) {
 			if m.PointAim = rd.positive(n, quantity.Angle); m.PointAim >= math.Pi {
 				rd.Fault(n, "a point angle lies under 180°", "")
 			}
 			m.PointSource = shop
-		},
-		"clearance":    band(&m.Clearance, quantity.Angle),
-		"chisel-angle": band(&m.Chisel, quantity.Angle),
-		"helix":        band(&m.Helix, quantity.Angle),
-		"speed":        band(&m.Speed, quantity.Cutting),
-		"kd-thrust":    func(n strict.Node) { m.KdThrust, m.KdSource = rd.positive(n, quantity.Number), shop },
-		"kd-torque":    func(n strict.Node) { m.KdTorque, m.KdSource = rd.positive(n, quantity.Number), shop },
-	})
+		}),
+		strict.On("clearance", band(&m.Clearance, quantity.Angle)),
+		strict.On("chisel-angle", band(&m.Chisel, quantity.Angle)),
+		strict.On("helix", band(&m.Helix, quantity.Angle)),
+		strict.On("speed", band(&m.Speed, quantity.Cutting)),
+		strict.On("kd-thrust", func(n strict.Node) { m.KdThrust, m.KdSource = rd.positive(n, quantity.Number), shop }),
+		strict.On("kd-torque", func(n strict.Node) { m.KdTorque, m.KdSource = rd.positive(n, quantity.Number), shop }),
+	)
 }
 
 // mark gives every figure that the shop has set the shop's source, now that its

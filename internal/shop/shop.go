@@ -32,18 +32,18 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 	}
 	rd := &reader{strict.Reader{File: file}}
 	s := &Shop{Name: "the shop", Book: &reference.Book{}}
-	rd.Entries(root, "name, gauges, limits and materials", map[string]func(strict.Node){
-		"name": func(n strict.Node) { s.Name = rd.Word(n) },
-		"gauges": func(n strict.Node) {
-			rd.Entries(n, "caliper, protractor, indicator", map[string]func(strict.Node){
-				"caliper":    func(n strict.Node) { s.Gauges.Caliper = rd.upTo(1, n, quantity.Length) },
-				"protractor": func(n strict.Node) { s.Gauges.Protractor = rd.upTo(10*degree, n, quantity.Angle) },
-				"indicator":  func(n strict.Node) { s.Gauges.Indicator = rd.upTo(1, n, quantity.Length) },
-			})
-		},
-		"limits":    func(n strict.Node) { rd.limits(n, s.Book) },
-		"materials": func(n strict.Node) { rd.materials(n, s.Book) },
-	})
+	rd.Entries(root,
+		strict.On("name", func(n strict.Node) { s.Name = rd.Word(n) }),
+		strict.On("gauges", func(n strict.Node) {
+			rd.Entries(n,
+				strict.On("caliper", func(n strict.Node) { s.Gauges.Caliper = rd.upTo(1, n, quantity.Length) }),
+				strict.On("protractor", func(n strict.Node) { s.Gauges.Protractor = rd.upTo(10*degree, n, quantity.Angle) }),
+				strict.On("indicator", func(n strict.Node) { s.Gauges.Indicator = rd.upTo(1, n, quantity.Length) }),
+			)
+		}),
+		strict.On("limits", func(n strict.Node) { rd.limits(n, s.Book) }),
+		strict.On("materials", func(n strict.Node) { rd.materials(n, s.Book) }),
+	)
 	s.Book.Source = reference.Source{Label: reference.Shop, Text: s.Name + ", " + file}
 	for i := range s.Book.Own {
 		mark(&s.Book.Own[i], &s.Book.Source)
@@ -55,15 +55,15 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 }
 
 func (rd *reader) limits(n strict.Node, b *reference.Book) {
-	rd.Entries(n, "point-angle, chisel-angle, lip-height, chisel-ratio, flank-wear, margin-wear, chip-room, web-ratio, web-taper", map[string]func(strict.Node){
-		"point-angle":  func(n strict.Node) { b.PointTolerance = rd.upTo(15*degree, n, quantity.Angle) },
-		"chisel-angle": func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.obtuse(n) },
-		"lip-height":   func(n strict.Node) { b.LipHeightMost = rd.upTo(1, n, quantity.Length) },
-		"chisel-ratio": func(n strict.Node) { b.ChiselMost = rd.part(n) },
-		"flank-wear":   func(n strict.Node) { b.FlankMost = rd.upTo(2, n, quantity.Length) },
-		"margin-wear":  func(n strict.Node) { b.MarginMost = rd.upTo(10, n, quantity.Number) },
-		"chip-room":    func(n strict.Node) { b.ChipRoom = rd.upTo(10, n, quantity.Number) },
-		"web-ratio":    func(n strict.Node) { b.WebMost = rd.part(n) },
-		"web-taper":    func(n strict.Node) { b.Taper = rd.upTo(0.1, n, quantity.Taper) },
-	})
+	rd.Entries(n,
+		strict.On("point-angle", func(n strict.Node) { b.PointTolerance = rd.upTo(15*degree, n, quantity.Angle) }),
+		strict.On("chisel-angle", func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.obtuse(n) }),
+		strict.On("lip-height", func(n strict.Node) { b.LipHeightMost = rd.upTo(1, n, quantity.Length) }),
+		strict.On("chisel-ratio", func(n strict.Node) { b.ChiselMost = rd.part(n) }),
+		strict.On("flank-wear", func(n strict.Node) { b.FlankMost = rd.upTo(2, n, quantity.Length) }),
+		strict.On("margin-wear", func(n strict.Node) { b.MarginMost = rd.upTo(10, n, quantity.Number) }),
+		strict.On("chip-room", func(n strict.Node) { b.ChipRoom = rd.upTo(10, n, quantity.Number) }),
+		strict.On("web-ratio", func(n strict.Node) { b.WebMost = rd.part(n) }),
+		strict.On("web-taper", func(n strict.Node) { b.Taper = rd.upTo(0.1, n, quantity.Taper) }),
+	)
 }

@@ -2,7 +2,6 @@ package strict
 
 import (
 	"errors"
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -34,26 +33,45 @@ func (rd *Reader) Refuse(n Node, err error) {
 	rd.Fault(n, err.Error(), hint)
 }
 
-// Entries hands every key of a mapping to its reader and refuses the others.
-func (rd *Reader) Entries(n Node, takes string, readers map[string]func(Node)) {
+// Key is one that a mapping may have, and what takes its value.
+type Key struct {
+	name string
+	take func(Node)
+}
+
+// On makes the key of that name.
+func On(name string, take func(Node)) Key { return Key{name, take} }
+
+// Entries hands the values of a mapping to the keys that take them and refuses
+// all others.
+func (rd *Reader) Entries(n Node, keys ...Key) {
 	if !n.IsMap() {
-		rd.Fault(n, "takes "+takes+", a line each", "")
+		rd.Fault(n, "takes "+strings.Join(names(keys), ", ")+", a line each", "")
 		return
 	}
 	seen := map[string]bool{}
 	for _, e := range n.Entries() {
-		key := e.Key.Text()
-		read, known := readers[key]
+		name := e.Key.Text()
+		at := slices.IndexFunc(keys, func(k Key) bool { return k.name == name })
 		switch {
-		case !known:
-			rd.Fault(e.Key, "nothing here is called "+strconv.Quote(key), near.Hint(key, "it takes "+takes, slices.Sorted(maps.Keys(readers))...))
-		case seen[key]:
-			rd.Fault(e.Key, strconv.Quote(key)+" stands twice", "keep one of them")
+		case at < 0:
+			known := names(keys)
+			rd.Fault(e.Key, "nothing here is called "+strconv.Quote(name), near.Hint(name, "it takes "+strings.Join(known, ", "), known...))
+		case seen[name]:
+			rd.Fault(e.Key, strconv.Quote(name)+" stands twice", "keep one of them")
 		default:
-			read(e.Value)
+			keys[at].take(e.Value)
 		}
-		seen[key] = true
+		seen[name] = true
 	}
+}
+
+func names(keys []Key) []string {
+	out := make([]string, len(keys))
+	for i, k := range keys {
+		out[i] = k.name
+	}
+	return out
 }
 
 // Word returns a text that stands on its key's line.
