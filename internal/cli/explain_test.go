@@ -13,6 +13,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/cli"
 	"evenlip/internal/pocket"
 	"evenlip/internal/verify"
 )
@@ -78,11 +79,14 @@ func TestCalculatorInDegrees(t *testing.T) {
 
 // explained are the commands that compute from readings, each with a reading
 // without which it has nothing to do.
-var explained = map[string]string{
-	"inspect": "size", "point": "size", "clearance": "size", "chisel": "size", "web": "size", "lips": "size",
-	"regrind": "size", "edge": "size", "thin": "size", "thrust": "size", "pilot": "size", "speed": "size",
-	"wheel": "wheel", "cone": "semi-angle",
-}
+var explained = func() map[string]string {
+	out := map[string]string{}
+	for _, command := range cli.Calculations() {
+		out[command] = "size"
+	}
+	out["wheel"], out["cone"] = "wheel", "semi-angle"
+	return out
+}()
 
 // takes lists the readings that each command takes, as its help tells.
 var takes = sync.OnceValue(func() map[string][]string {

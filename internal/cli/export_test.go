@@ -8,6 +8,17 @@ var VersionSheet = versionSheet
 // FrontPage is what evenlip says when it is called alone.
 const FrontPage = frontPage
 
+// Calculations are the names of the commands that compute from readings.
+func Calculations() []string {
+	var out []string
+	for _, list := range calculations {
+		for _, c := range list {
+			out = append(out, c.name)
+		}
+	}
+	return out
+}
+
 // Root is the tree of commands, for the tests and the manual.
 func Root() *cobra.Command { return new(app).root(nil) }
 

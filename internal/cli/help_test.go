@@ -45,6 +45,18 @@ func TestFrontPage(t *testing.T) {
 	}
 }
 
+// A shell user finds a script for every command.
+func TestEveryCommandHasAScript(t *testing.T) {
+	for _, c := range cli.Root().Commands() {
+		if !c.IsAvailableCommand() || c.Name() == "help" || c.Name() == "completion" {
+			continue
+		}
+		if _, err := os.Stat(filepath.Join(repository, "testdata", "script", c.Name()+".txtar")); err != nil {
+			t.Errorf("%s: %v", c.Name(), err)
+		}
+	}
+}
+
 // No line of a help page is wider than a screen.
 func TestHelpFitsTheScreen(t *testing.T) {
 	for _, c := range commands(cli.Root()) {
