@@ -9,21 +9,20 @@ PROGRAM = bin/evenlip
 at = $(DESTDIR)$(PREFIX)
 doc = $(at)/share/doc/evenlip
 
-.PHONY: build test lint cross cover bench docs verification fuzz mutate install uninstall dist try-dist clean
+.PHONY: help build test lint cross cover bench docs verification fuzz mutate install uninstall dist try-dist clean
 
-build:
+build: ## the program, into bin/evenlip
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
 
-test:
+test: ## all the tests
 	$(GO) test ./...
 
-lint:
+lint: ## gofmt, vet and staticcheck
 	@out=$$(gofmt -l cmd internal); test -z "$$out" || { echo "gofmt would change:"; echo "$$out"; exit 1; }
 	$(GO) vet ./...
 	$(GO) run $(STATICCHECK) ./...
 
-# The other systems that a release is for: each compiles, tests and all.
-cross:
+cross: ## compile for the other systems of a release
 	GOOS=windows GOARCH=amd64 $(GO) vet ./...
 	GOOS=darwin GOARCH=arm64 $(GO) vet ./...
 	@for target in $(TARGETS); do \
@@ -31,32 +30,28 @@ cross:
 		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build -o bin/cross/$$target ./cmd/evenlip || exit 1; \
 	done
 
-# The two packages that everything rests on.
-cover:
+cover: ## how much of the geometry and the quantities the tests reach
 	$(GO) test -cover ./internal/point ./internal/quantity
 
 # What the tests have shown, into testdata/verified.jsonl of each package and
 # all of it into docs/verification.md; a test holds them to it.
-verification:
+verification: ## keep what the tests show, and its page, anew
 	UPDATE_VERIFICATION=1 $(GO) test -count=1 ./internal/...
 	UPDATE_VERIFICATION=1 $(GO) test -count=1 ./internal/verify
 
-# FUZZTIME is how long each target runs; without it, an hour in all.
-fuzz:
+fuzz: ## every fuzz target, an hour in all, or FUZZTIME=10s each
 	.ci/fuzz $(FUZZTIME)
 
-# Long: an hour or so. PACKAGES="regrind point" runs some only.
-mutate:
+mutate: ## break the core place by place, an hour or so, or PACKAGES="regrind point"
 	.ci/mutate $(PACKAGES)
 
-# Start-up beside the least Go program, then what is computed.
-bench:
+bench: ## start-up beside the least Go program, then what is computed
 	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
 # The manual pages, the shells' completions, the schema of a crib and the drawings
 # of docs/class; tests hold them to these commands.
-docs:
+docs: ## manual pages, completions, schema and drawings anew
 	$(GO) test ./internal/cli -run Manual -update
 	$(GO) run ./cmd/evenlip crib schema >docs/crib.schema.json
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
@@ -68,7 +63,7 @@ docs:
 		--chisel-angle 125 --clearance 12 --svg docs/class/3-clearance.svg
 
 # PREFIX is where it is to live, DESTDIR a folder to gather a package in.
-install: $(if $(filter bin/evenlip,$(PROGRAM)),build)
+install: $(if $(filter bin/evenlip,$(PROGRAM)),build) ## program, manual, completions and docs, under PREFIX
 	install -d $(at)/bin $(at)/share/man/man1 $(doc)/docs/class $(doc)/testdata \
 		$(at)/share/bash-completion/completions $(at)/share/zsh/site-functions \
 		$(at)/share/fish/vendor_completions.d
@@ -82,20 +77,21 @@ install: $(if $(filter bin/evenlip,$(PROGRAM)),build)
 	install -m 644 docs/class/* $(doc)/docs/class
 	install -m 644 testdata/*.yaml $(doc)/testdata
 
-uninstall:
+uninstall: ## take them away again
 	rm -f $(at)/bin/evenlip $(at)/share/man/man1/evenlip.1 $(at)/share/man/man1/evenlip-*.1
 	rm -f $(at)/share/bash-completion/completions/evenlip $(at)/share/zsh/site-functions/_evenlip
 	rm -f $(at)/share/fish/vendor_completions.d/evenlip.fish
 	rm -rf $(doc)
 
-# What a release consists of.
-dist:
+dist: ## all of a release, into dist
 	.dist/build
 
-# The same commit gives the same bytes; the package goes in and out cleanly.
-try-dist: dist
+try-dist: dist ## the same twice more, byte by byte, and the package in and out
 	.dist/try-deb
 	.dist/same
 
-clean:
+help: ## this list
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / { printf "make %-13s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
+
+clean: ## remove bin and dist
 	rm -rf bin dist
