@@ -20,6 +20,7 @@ func TestReasonsAtTheirLimits(t *testing.T) {
 	none.Clearance = Clearance{Lip1: 0.5, Lip2: 0.5, Limit: band, Working: 0.5, Least: 0.5}
 	none.Lips.Height, none.Lips.MidLip, none.Lips.Limit = 0.5, 0.5, band
 	tiny := math.SmallestNonzeroFloat64
+	tried := [reasons]bool{Cracked: true} // is read, not measured
 	for _, c := range []struct {
 		reason Reason
 		figure func(*Result) *float64
@@ -46,6 +47,7 @@ func TestReasonsAtTheirLimits(t *testing.T) {
 		{LipsUneven, func(r *Result) *float64 { return &r.Lips.MidLip }, least},
 		{ChiselLong, func(r *Result) *float64 { return &r.Chisel.Ratio }, most},
 	} {
+		tried[c.reason] = true
 		for i, v := range c.values {
 			r := none
 			*c.figure(&r) = v
@@ -55,6 +57,9 @@ func TestReasonsAtTheirLimits(t *testing.T) {
 		}
 	}
 	for x := range rules {
+		if !tried[x] {
+			t.Errorf("%s is not tried at its limit", rules[x].code)
+		}
 		if Reason(x).holds(&none) {
 			t.Errorf("%s holds of a sound drill", rules[x].code)
 		}

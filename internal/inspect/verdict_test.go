@@ -126,9 +126,9 @@ func TestLimitsAndVerdictAgree(t *testing.T) {
 			}
 		}
 	}
-	for reason := range rules {
-		if !met[reason] {
-			t.Errorf("no case of the file is %s", reason)
+	for i := range len(inspect.Verdict{}.Reasons) {
+		if reason := inspect.Reason(i).Code(); !met[reason] {
+			t.Errorf("no case of the file is %s, or this test does not know its figures", reason)
 		}
 	}
 }

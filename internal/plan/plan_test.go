@@ -95,6 +95,29 @@ func TestNoPlanOfADrillWithoutLips(t *testing.T) {
 	}
 }
 
+// A drill to be reground is ground: whatever the reason, it takes metal off.
+func TestEveryReasonToRegrindTakesMetal(t *testing.T) {
+	met := map[inspect.Reason]readings{
+		inspect.Dull: {drill.FlankWear: "0.3mm"}, inspect.CornerWorn: {drill.CornerWear: "0.3mm"}, inspect.MarginWorn: {drill.MarginWear: "0.5mm"},
+		inspect.Chipped: {drill.LipChip: "0.1mm"}, inspect.PointOff: {drill.LipAngle: "65,65"}, inspect.ClearanceLow: {drill.Clearance: "5"},
+		inspect.ClearanceHigh: {drill.Clearance: "20"}, inspect.FlankRubs: {drill.Feed: "9mm"}, inspect.ChiselOff: {drill.ChiselAngle: "110"},
+		inspect.LipsUneven: {drill.LipHeight: "0.2mm"},
+	}
+	for i, holds := range plan.Of(fit.Drill(t)).Found.Verdict.Reasons {
+		x := inspect.Reason(i)
+		if holds {
+			t.Errorf("%s: a fit drill", x.Code())
+		}
+		if x.Verdict() != inspect.Regrind {
+			continue
+		}
+		p := plan.Of(fit.With(met[x]).Drill(t))
+		if !p.Found.Verdict.Reasons[x] || p.Do != plan.Regrind || !(p.Ahead.Stock.Total > 0) {
+			t.Errorf("%s holds: %v, to do: %v, stock %g", x.Code(), p.Found.Verdict.Reasons[x], p.Do, p.Ahead.Stock.Total)
+		}
+	}
+}
+
 // The names are a contract with whoever reads the JSON and the CSV.
 func TestNamesOfFigures(t *testing.T) {
 	want := []string{
