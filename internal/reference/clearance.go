@@ -72,9 +72,6 @@ func Clearance(d float64, r Relief) (aim float64, band Band) {
 	return aim * deg, Band{low * deg, high * deg, &clearanceSource}
 }
 
-// AsSuppliedClearance is the least clearance that drills are sold with.
-var AsSuppliedClearance = Band{8 * deg, math.Inf(1), &Source{Practice, "", "least lip clearance as supplied, 8 degrees"}}
-
 // clearanceTables returns the tables of this file.
 func clearanceTables() []Table {
 	return []Table{{
@@ -99,8 +96,12 @@ func clearanceTables() []Table {
 			return [][]string{
 				{"past the outer columns", cell(clearanceEdge)},
 				{"never under (common practice: about 6 outside)", cell(clearanceFloor)},
-				{"as supplied, at least (common practice)", "8"},
 			}
 		},
+	}, {
+		Name: "lip-clearance-as-supplied", Title: "Least lip clearance that drills are sold with, degrees",
+		Source: Source{Practice, "", "least lip clearance as supplied, 8 degrees"},
+		Head:   []string{"degrees"},
+		Rows:   func() [][]string { return [][]string{{"8"}} },
 	}}
 }

@@ -74,6 +74,13 @@ func factorRows(factors []Factor) func() [][]string {
 // ForceTables returns the tables behind thrust, torque and power, as printed.
 func ForceTables() []Table {
 	return []Table{
+		{"force-equations", "What thrust, torque and power are made of", forceSource,
+			[]string{"figure", "made of"}, func() [][]string {
+				return [][]string{
+					{"thrust", "Kd Ff FT B W for the lips, Kd D^2 J W for the chisel edge"}, {"torque", "Kd Ff FM A W"},
+					{"power at the cutter", "torque and spindle speed"}, {"power at the motor", "power at the cutter, efficiency E"},
+				}
+			}},
 		{"chisel-edge-factors", "Chisel-edge factors A, B and J by chisel-edge length (Table 7)", chiselFactorSource,
 			[]string{"c/D", "w/D", "A", "B", "J", "note"}, published(chiselFactors)},
 		{"feed-factors-inch", "Feed factor Ff, inch (Table 8)", feedFactorSource,

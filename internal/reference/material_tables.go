@@ -161,6 +161,8 @@ func MaterialTables() []Table {
 			geometryHead, geometryCells(tradeRows[1:])},
 		{"drill-geometry-textbook", "Drill geometry by work material, degrees", bookSource,
 			geometryHead, geometryCells(bookRows[1:])},
+		{"point-aim", "Point angle to grind, degrees", aimSource,
+			[]string{"general-purpose", "hard work"}, func() [][]string { return [][]string{{cell(generalPoint), "the most that is published"}} }},
 		{"materials", "Materials of the list and the class of work each is", choiceSource,
 			[]string{"name", "material", "class", "point", "feed"}, func() [][]string {
 				var rows [][]string

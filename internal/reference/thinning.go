@@ -71,6 +71,10 @@ func ThinningSources() [2]*Source { return [2]*Source{&coreWebSource, &coreEdgeS
 // ThinningTables returns the tables about thinning.
 func ThinningTables() []Table {
 	return []Table{
+		{"point-form-found", "Point form that a chisel edge amounts to", formPickSource,
+			[]string{"form", "when"}, func() [][]string {
+				return [][]string{{"N", "not thinned, and its chisel length the nearest"}, {"A or C", "the one whose chisel length is nearest"}}
+			}},
 		{"point-forms", "Point forms of DIN 1412 and the chisel edge each leaves, c/D", formSource,
 			[]string{"form", "what it is", "use", "c/D"}, func() [][]string {
 				var rows [][]string
