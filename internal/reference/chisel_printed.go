@@ -48,9 +48,6 @@ func PrintedFactors(ratio float64) (a, b, j float64, ok bool) {
 	return nan, nan, nan, false
 }
 
-// PrintedFactorsSource is where they come from.
-func PrintedFactorsSource() *Source { return &chiselFactorSource }
-
 // chiselPrintedTables returns the table of this file.
 func chiselPrintedTables() []Table {
 	return []Table{{"handbook-chisel-angle", "Chisel-edge angle taken where none was read, degrees", edgeAngleSource,
