@@ -11,8 +11,8 @@ import (
 func TestEveryFlagRefuses(t *testing.T) {
 	slips := []string{"NaN", "inf", "-inf", "0x10", "1_0", "1e999", "1e-999", "12parsecs", "1,2,3", "twelve", "", " ", "1..", "\x1b[31m"}
 	for _, command := range slices.Sorted(maps.Keys(explained)) {
-		if len(takes()[command]) < 4 {
-			t.Errorf("only %d flags found for %s", len(takes()[command]), command)
+		if len(takes()[command]) == 0 {
+			t.Errorf("no flags found for %s", command)
 		}
 		for _, flag := range takes()[command] {
 			for _, slip := range slips {
