@@ -20,7 +20,7 @@ func readFile(text string, units quantity.System) (*drill.Drill, *drill.Places, 
 // The same readings from flags, from a file and from a file with lists are the
 // same drill.
 func TestFileFlagsAndListsAgree(t *testing.T) {
-	flags, errs := read("size 1/2; material steel-200; web 0.085; chisel-angle 126; lip-angle 59.5,58.5; lip-height -0.02mm,0.1mm; clearance 11,12; cracked no", quantity.Unset)
+	flags, errs := read(manyKinds, quantity.Unset)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
@@ -34,14 +34,23 @@ func TestFileFlagsAndListsAgree(t *testing.T) {
 			t.Errorf("%s: %v", name, faults)
 			continue
 		}
-		for _, r := range drill.All() {
-			if d.Word(r) != flags.Word(r) && r != drill.Cracked || !slices.EqualFunc(d.Values(r), flags.Values(r), sameValue) {
-				t.Errorf("%s: %s is %+v, as a flag %+v", name, r, d.Values(r), flags.Values(r))
-			}
+		same(t, name, d, flags)
+	}
+}
+
+// manyKinds is a drill of which readings of every kind were taken.
+const manyKinds = "size 1/2; material steel-200; web 0.085; chisel-angle 126; lip-angle 59.5,58.5; lip-height -0.02mm,0.1mm; clearance 11,12; cracked no"
+
+// same holds a drill against one that was read from flags.
+func same(t *testing.T, name string, d, flags *drill.Drill) {
+	t.Helper()
+	for _, r := range drill.All() {
+		if d.Word(r) != flags.Word(r) && r != drill.Cracked || !slices.EqualFunc(d.Values(r), flags.Values(r), sameValue) {
+			t.Errorf("%s: %s is %+v, as a flag %+v", name, r, d.Values(r), flags.Values(r))
 		}
-		if d.System() != flags.System() {
-			t.Errorf("%s: system %v", name, d.System())
-		}
+	}
+	if d.System() != flags.System() {
+		t.Errorf("%s: system %v, as flags %v", name, d.System(), flags.System())
 	}
 }
 

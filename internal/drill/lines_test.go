@@ -20,7 +20,7 @@ import (
 // A line of JSON, a row of CSV and flags of the same readings are the same
 // drill.
 func TestLinesAndFlagsAgree(t *testing.T) {
-	flags, errs := read("size 1/2; material steel-200; web 0.085; chisel-angle 126; lip-angle 59.5,58.5; lip-height -0.02mm,0.1mm; clearance 11,12; cracked no", quantity.Unset)
+	flags, errs := read(manyKinds, quantity.Unset)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
@@ -44,13 +44,9 @@ func TestLinesAndFlagsAgree(t *testing.T) {
 			t.Errorf("%s: %v", name, faults)
 			continue
 		}
-		for _, r := range drill.All() {
-			if d.Word(r) != flags.Word(r) && r != drill.Cracked || !slices.EqualFunc(d.Values(r), flags.Values(r), sameValue) {
-				t.Errorf("%s: %s is %+v, as a flag %+v", name, r, d.Values(r), flags.Values(r))
-			}
-		}
-		if d.System() != flags.System() || d.Name != `drawer "4"` {
-			t.Errorf("%s: system %v, name %q", name, d.System(), d.Name)
+		same(t, name, d, flags)
+		if d.Name != `drawer "4"` {
+			t.Errorf("%s: name %q", name, d.Name)
 		}
 	}
 }
