@@ -193,6 +193,19 @@ func TestArrows(t *testing.T) {
 	}
 }
 
+// The map of the house shows every room.
+func TestEveryPackageIsOnTheMap(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(repository, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for pkg := range imports(t) {
+		if line := "\n    internal/" + outermost(pkg) + "/ "; !strings.Contains(string(text), line) {
+			t.Errorf("DEVELOPERS.md does not say what internal/%s is", pkg)
+		}
+	}
+}
+
 func outermost(pkg string) string {
 	first, _, _ := strings.Cut(pkg, "/")
 	return first
