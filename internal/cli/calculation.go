@@ -2,6 +2,7 @@ package cli
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -142,16 +143,49 @@ func (a *app) several(c *calculation, t *taking, files []string) error {
 // when the size is known.
 func textFlag(cmd *cobra.Command, r drill.Reading) *string {
 	s := new(string)
-	cmd.Flags().Var((*text)(s), r.String(), r.Spec().Help)
+	cmd.Flags().Var(&text{value: s, pair: r.Spec().Pair}, r.String(), r.Spec().Help)
 	return s
 }
 
-// text is a flag whose value is kept as written.
-type text string
+// text is a flag whose value is kept as written. It is written once: of two
+// readings nobody knows which one holds, and the second may be the other lip's.
+type text struct {
+	value *string
+	given bool
+	pair  bool
+}
 
-func (t *text) String() string     { return string(*t) }
-func (t *text) Set(s string) error { *t = text(s); return nil }
-func (t *text) Type() string       { return "value" }
+func (t *text) String() string {
+	if t.value == nil { // pflag asks an empty one what no value looks like
+		return ""
+	}
+	return *t.value
+}
+
+func (t *text) Type() string { return "value" }
+
+func (t *text) Set(s string) error {
+	if t.given {
+		return &twice{first: *t.value, second: s, pair: t.pair}
+	}
+	*t.value, t.given = s, true
+	return nil
+}
+
+// twice is a reading that was given two times.
+type twice struct {
+	first, second string
+	pair          bool
+}
+
+func (t *twice) Error() string { return fmt.Sprintf("given twice, as %q and as %q", t.first, t.second) }
+
+func (t *twice) hint() string {
+	if t.pair && !strings.Contains(t.first+t.second, ",") {
+		return "the readings of two lips go together: " + t.first + "," + t.second
+	}
+	return "give it once"
+}
 
 func anyRead(d *drill.Drill) bool {
 	for _, r := range drill.All() {

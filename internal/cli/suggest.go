@@ -12,7 +12,11 @@ import (
 // flagMistake says which flag was meant.
 func flagMistake(cmd *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
-	if !errors.As(err, &unknown) {
+	var value *pflag.InvalidValueError
+	switch {
+	case errors.As(err, &value):
+		return badValue(value)
+	case !errors.As(err, &unknown):
 		return &hinted{err, cmd.CommandPath() + " --help"}
 	}
 	name := unknown.GetSpecifiedName()
@@ -27,6 +31,20 @@ func flagMistake(cmd *cobra.Command, err error) error {
 		dashes = "-"
 	}
 	return usage(hint, "%s has no flag %s%s", cmd.Name(), dashes, name)
+}
+
+// badValue says what a flag takes that was given something else.
+func badValue(err *pflag.InvalidValueError) error {
+	f := err.GetFlag()
+	var again *twice
+	if errors.As(err, &again) {
+		return usage(again.hint(), "--%s: %w", f.Name, again)
+	}
+	takes, hint := "a whole number", "write --"+f.Name+" 80"
+	if f.Value.Type() == "bool" {
+		takes, hint = "nothing, or true or false", "write --"+f.Name
+	}
+	return usage(hint, "--%s: cannot read %q: takes %s", f.Name, err.GetValue(), takes)
 }
 
 // noCommand refuses a word in the place of a command of parent, and says which
