@@ -43,7 +43,7 @@ and the remarks say so.`,
 		Example: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
   evenlip draw --sample --svg sample.svg
   evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			d, err := a.drillToDraw(t, args)
 			if err != nil {

@@ -27,12 +27,17 @@ From readings         evenlip inspect --size 12mm --web 2mm --lip-angle 59,58
 Two examples of each  evenlip COMMAND --help
 `
 
+// withoutShop runs before a command to which the shop's own settings say
+// nothing: a fault in their file must not keep back what helps to mend it.
+func withoutShop(cmd *cobra.Command, _ []string) error { return blanks(cmd) }
+
 // helpCommand is cobra's own, but for a word that is no command.
 func helpCommand() *cobra.Command {
 	return &cobra.Command{
 		Use: "help [COMMAND]", Short: "what a command does, its flags and two examples",
-		Long:    "What a command does, its flags and two examples, as evenlip COMMAND --help.",
-		Example: "  evenlip help inspect\n  evenlip help crib record",
+		Long:              "What a command does, its flags and two examples, as evenlip COMMAND --help.",
+		Example:           "  evenlip help inspect\n  evenlip help crib record",
+		PersistentPreRunE: withoutShop,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			about, rest, err := cmd.Root().Find(args)
 			if err != nil || len(rest) > 0 {

@@ -19,7 +19,7 @@ point, lip clearance, chisel edge, helix, cutting speed, feed and force factors.
 Without a name, the list. With a size, the clearance for that size as inspect
 judges it.`,
 		Example: "  evenlip material\n  evenlip material cast-iron-150 --size 12mm",
-		Args:    cobra.MaximumNArgs(1),
+		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			units, err := a.system()
 			if err != nil {

@@ -29,7 +29,12 @@ func (a *app) root(args []string) *cobra.Command {
 			}
 			return noCommand(cmd, args[0], "no command is called %q")
 		},
-		PersistentPreRunE: func(*cobra.Command, []string) error { return a.useShop() },
+		PersistentPreRunE: func(cmd *cobra.Command, _ []string) error {
+			if err := blanks(cmd); err != nil {
+				return err
+			}
+			return a.useShop()
+		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true, DisableDefaultCmd: len(commands) == 1},
 	}
 	version := root.Flags().Bool("version", false, "the same as evenlip version")

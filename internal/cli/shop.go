@@ -1,11 +1,13 @@
 package cli
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"syscall"
 
 	"evenlip/internal/reference"
 	"evenlip/internal/shop"
@@ -22,20 +24,39 @@ func (a *app) useShop() error {
 		}
 		name = filepath.Join(dir, "evenlip", "shop.yaml")
 	}
-	f, err := os.Open(name)
+	text, err := readShop(name)
 	switch {
-	case errors.Is(err, os.ErrNotExist) && !named:
+	case !named && (errors.Is(err, os.ErrNotExist) || errors.Is(err, syscall.ENOTDIR)):
 		return nil
+	case err != nil && named:
+		return &dataError{fmt.Errorf("--shop: %w", err)}
 	case err != nil:
-		return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+		return &hinted{&dataError{err}, "the shop's own limits stand there; --shop names another file"}
 	}
-	defer f.Close()
-	s, errs := shop.Read(name, io.LimitReader(f, largestFile))
+	s, errs := shop.Read(name, bytes.NewReader(text))
 	if len(errs) > 0 {
 		return many(errs)
 	}
 	a.shop = s
 	return nil
+}
+
+// readShop reads the file whole or not at all: what the rest of it sets would be
+// lost unseen.
+func readShop(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, largestFile+1))
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+	case len(text) > largestFile:
+		return nil, fmt.Errorf("%s is too large for what a shop sets: over %d bytes", name, largestFile)
+	}
+	return text, nil
 }
 
 // book is the limits and materials in force; nil is the embedded ones.

@@ -18,7 +18,7 @@ func (a *app) sourcesCommand() *cobra.Command {
 how far it may be trusted: read in print, common practice, from memory, derived,
 or a rule of this program's own.`,
 		Example: "  evenlip sources\n  evenlip sources lip-clearance-by-size",
-		Args:    cobra.MaximumNArgs(1),
+		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
 			units, err := a.system()
 			if err != nil {

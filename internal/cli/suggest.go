@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -45,6 +46,29 @@ func badValue(err *pflag.InvalidValueError) error {
 		takes, hint = "nothing, or true or false", "write --"+f.Name
 	}
 	return usage(hint, "--%s: cannot read %q: takes %s", f.Name, err.GetValue(), takes)
+}
+
+// blanks refuses a flag with nothing behind it, as a script writes it whose
+// variable is empty: what it would have said must not be lost unseen.
+func blanks(cmd *cobra.Command) error {
+	var errs many
+	cmd.Flags().Visit(func(f *pflag.Flag) {
+		if f.Value.Type() == "string" && strings.TrimSpace(f.Value.String()) == "" {
+			errs = append(errs, usage("leave the flag out", "--%s: nothing was written", f.Name))
+		}
+	})
+	if len(errs) > 0 {
+		return errs
+	}
+	return nil
+}
+
+// atMostOne takes one argument or none.
+func atMostOne(cmd *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return usage(cmd.CommandPath()+" --help", "%s takes one argument at most, but %q was given too", cmd.Name(), args[1])
+	}
+	return nil
 }
 
 // noCommand refuses a word in the place of a command of parent, and says which

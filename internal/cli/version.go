@@ -24,8 +24,9 @@ func (a *app) versionCommand() *cobra.Command {
 		Long: `The version, the commit it was built from and when that was made, and the Go
 release and platform it was built by and for: what to tell when something is
 wrong.`,
-		Example: "  evenlip version\n  evenlip version --format json",
-		RunE:    func(*cobra.Command, []string) error { return a.printVersion() },
+		PersistentPreRunE: withoutShop,
+		Example:           "  evenlip version\n  evenlip version --format json",
+		RunE:              func(*cobra.Command, []string) error { return a.printVersion() },
 	}
 }
 
