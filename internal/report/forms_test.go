@@ -17,6 +17,7 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
 	"evenlip/internal/verify"
 )
 
@@ -264,5 +265,15 @@ func TestUncertaintyIsShown(t *testing.T) {
 	}
 	if out := written(t, Options{Form: Table, Explain: true}, s); !strings.Contains(out, "± 0.04 mm (k = 2, JCGM 100:2008), mostly from web") {
 		t.Errorf("not explained:\n%s", out)
+	}
+}
+
+// A limit that has no upper end has an empty field there, as JSON has null.
+func TestPlainLeavesAnOpenLimitEmpty(t *testing.T) {
+	s := &figure.Sheet{Command: "thin"}
+	s.Open("Web")
+	s.Add(figure.Figure{Key: "web_ratio", Label: "web, part of D", Value: 0.2, Limit: &reference.Band{Low: 0.025, High: math.Inf(1)}})
+	if out := written(t, Options{Form: Plain}, s); !strings.Contains(out, "\t0.025\t\twithin\t") {
+		t.Errorf("not empty:\n%s", out)
 	}
 }

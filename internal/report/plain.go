@@ -43,13 +43,22 @@ func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named, he
 		low, high := "", ""
 		if fig.Limit != nil {
 			fine := apart(fig, f)
-			low, high = fine.Number(fig.Kind, fig.Gauge, fig.Limit.Low), fine.Number(fig.Kind, fig.Gauge, fig.Limit.High)
+			low, high = bound(fig, fig.Limit.Low, fine), bound(fig, fig.Limit.High, fine)
 		}
 		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig.Limit), spread(fig, f))
 	})
 	if s.Verdict != nil {
 		tabbed(b, lead+"verdict", s.Verdict.Word, "", "", "", strings.Join(s.Verdict.Reasons, " "), "", "")
 	}
+}
+
+// bound prints an end of a limit; where a limit has no such end, the field is
+// empty, as JSON has null.
+func bound(fig *figure.Figure, v float64, f quantity.Format) string {
+	if math.IsInf(v, 0) {
+		return ""
+	}
+	return f.Number(fig.Kind, fig.Gauge, v)
 }
 
 func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
