@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"math"
 	"strings"
 
 	"evenlip/internal/drill"
@@ -46,13 +47,23 @@ func (a *app) sweeps(h *held) ([]sweep, error) {
 			return nil, usage("take larger steps or fewer ranges", "--%s: makes over %d rows", out[i].reading, mostRows)
 		}
 	}
-	for _, e := range d.Resolve() {
+	for _, e := range resolveFor(d, out) {
 		errs = append(errs, h.fault(e.Reading, e.Err.Error(), hintOf(e.Err)))
 	}
 	if len(errs) > 0 {
 		return nil, errs
 	}
 	return out, nil
+}
+
+// resolveFor understands the readings of d beside the sweeps. Where the size is
+// swept, a new drill's reading is not known before each step's size is put.
+func resolveFor(d *drill.Drill, sweeps []sweep) []*drill.Error {
+	if sweeps[0].reading == drill.Size {
+		d.Put(drill.Size, math.NaN())
+		defer d.Drop(drill.Size)
+	}
+	return d.Resolve()
 }
 
 // read understands the range. The size, or the wheel, settles what bare numbers

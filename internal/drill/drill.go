@@ -175,13 +175,19 @@ func (d *Drill) resolveSwitch(r Reading) error {
 	return nil
 }
 
-// Put gives a reading a value directly, in millimetres or radians.
+// Put gives a reading a value directly, in millimetres or radians. What was
+// given as a new drill's goes with the size.
 func (d *Drill) Put(r Reading, values ...float64) {
 	p := *d.at(r)
 	for i, v := range values {
 		p[i].V = v
 	}
 	d.value[r], d.count[r] = &p, uint8(len(values))
+	for other := range readings {
+		if r == Size && d.AsNew(other) {
+			d.Put(other, specs[other].AsNew(p[0].V))
+		}
+	}
 }
 
 // Nudged returns a copy of d in which one value of a reading is larger by that
