@@ -47,6 +47,8 @@ func (r reader) guess(s string) string {
 		return "write the number in decimal digits"
 	case strings.Contains(s, "_"):
 		return "write the digits without underscores"
+	case IsRange(s) && strings.Contains(s, " by "):
+		return "this takes one value; a range is for the flags of one drill"
 	case strings.Contains(s, ","):
 		return aboutComma(s)
 	case aboutSpace(s):
