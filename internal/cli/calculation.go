@@ -124,7 +124,7 @@ func (a *app) several(c *calculation, t *taking, files []string) error {
 	for _, file := range files {
 		h, err := a.hold(t, file)
 		if err != nil {
-			errs = append(errs, err)
+			errs = errs.and(err)
 			continue
 		}
 		if faults := a.faults(*c, h); len(faults) > 0 {

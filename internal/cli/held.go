@@ -19,7 +19,7 @@ import (
 type taking struct {
 	cmd     *cobra.Command
 	flags   map[drill.Reading]*string
-	cracked bool
+	cracked bool // as the flag says, if it was given
 	sample  bool
 	ask     bool
 	id      string // of a drill in a crib
@@ -67,8 +67,8 @@ func (a *app) hold(t *taking, file string) (*held, error) {
 			h.set(r, text)
 		}
 	}
-	if t.cracked {
-		h.set(drill.Cracked, "yes")
+	if t.cmd.Flags().Changed(drill.Cracked.String()) {
+		h.set(drill.Cracked, map[bool]string{true: "yes", false: "no"}[t.cracked])
 	}
 	return h, nil
 }

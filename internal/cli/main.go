@@ -89,6 +89,16 @@ type many []error
 
 func (m many) Error() string { return errors.Join(m...).Error() }
 
+// and adds an error, or each of those that it is made of: every one has a hint
+// and a status of its own.
+func (m many) and(err error) many {
+	var list many
+	if errors.As(err, &list) {
+		return append(m, list...)
+	}
+	return append(m, err)
+}
+
 // fail prints what went wrong and returns the status for it.
 func (a *app) fail(err error) int {
 	var early *ended
