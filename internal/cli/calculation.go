@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
@@ -143,14 +144,21 @@ func (a *app) several(c *calculation, t *taking, files []string) error {
 // when the size is known.
 func textFlag(cmd *cobra.Command, r drill.Reading) *string {
 	s := new(string)
-	cmd.Flags().Var(&text{value: s, pair: r.Spec().Pair}, r.String(), r.Spec().Help)
+	cmd.Flags().Var(&text{value: s, kind: "value", pair: r.Spec().Pair}, r.String(), r.Spec().Help)
 	return s
+}
+
+// onceFlag adds a flag that says what is done or to which drill: of two, the
+// last must not win unseen.
+func onceFlag(f *pflag.FlagSet, to *string, name, help string) {
+	f.Var(&text{value: to, kind: "string"}, name, help)
 }
 
 // text is a flag whose value is kept as written. It is written once: of two
 // readings nobody knows which one holds, and the second may be the other lip's.
 type text struct {
 	value *string
+	kind  string // in the help
 	given bool
 	pair  bool
 }
@@ -162,7 +170,7 @@ func (t *text) String() string {
 	return *t.value
 }
 
-func (t *text) Type() string { return "value" }
+func (t *text) Type() string { return t.kind }
 
 func (t *text) Set(s string) error {
 	if t.given {

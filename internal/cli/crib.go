@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -26,6 +27,7 @@ crib.yaml in this folder or above; --sample is an embedded crib to look at.`
 type cribFrom struct {
 	file   string
 	sample bool
+	named  string // how a file is named, where not by --file
 }
 
 func (a *app) cribCommand() *cobra.Command {
@@ -60,7 +62,7 @@ func (c *cribFrom) path() (string, error) {
 	path, found := crib.Nearest(dir)
 	if !found {
 		return "", &hinted{&dataError{fmt.Errorf("no %s in this folder or above", crib.FileName)},
-			"name it with --file, start one with evenlip crib new, or look at --sample"}
+			"name it " + cmp.Or(c.named, "with --file") + ", start one with evenlip crib new, or look at --sample"}
 	}
 	if rel, err := filepath.Rel(dir, path); err == nil {
 		path = rel

@@ -54,7 +54,7 @@ and records made at the same time all land.`,
 		},
 	}
 	f := cmd.Flags()
-	f.StringVar(&r.grind, "grind", "", "a grind: the stock that came off the end, 0.6mm")
+	onceFlag(f, &r.grind, "grind", "a grind: the stock that came off the end, 0.6mm")
 	f.BoolVar(&r.thinning, "thinning", false, "the web was thinned at the point (with --web or --chisel-length)")
 	f.BoolVar(&r.correction, "correction", false, "what the file has was never so: the readings given are right")
 	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
@@ -102,10 +102,7 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if !utf8.ValidString(r.note) || slices.ContainsFunc([]rune(r.note), unicode.IsControl) {
 		return ch, usage("write it on one line", "--note: takes text without control characters")
 	}
-	given, err := givenFlags(cmd, r.readings)
-	if err != nil {
-		return ch, err
-	}
+	given := givenFlags(cmd, r.readings)
 	if cmd.Flags().Changed(drill.Cracked.String()) {
 		given[drill.Cracked] = map[bool]string{true: "yes", false: "no"}[r.cracked]
 	}

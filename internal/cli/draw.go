@@ -91,6 +91,9 @@ func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, er
 	if f.svg == "" && f.scale != "" {
 		return nil, usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
 	}
+	if f.svg == "-" && (a.global.format != string(report.Table) || a.global.explain) {
+		return nil, usage("name a file, --svg FILE: the figures then go to standard output", "--svg -: prints the drawing alone, without --format and --explain")
+	}
 	gauges, err := a.gauges()
 	if err != nil {
 		return nil, err

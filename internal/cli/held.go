@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -29,7 +28,7 @@ type taking struct {
 func (t *taking) sourceFlags() {
 	f := t.cmd.Flags()
 	f.BoolVar(&t.sample, "sample", false, "use the built-in sample drill; other flags change its readings")
-	f.StringVar(&t.id, "drill", "", "use this drill of the crib (FILE, or the nearest crib.yaml); other flags change its readings")
+	onceFlag(f, &t.id, "drill", "use this drill of the crib (FILE, or the nearest crib.yaml); other flags change its readings")
 }
 
 // held is a drill as it is now held: its readings, and where they stand.
@@ -57,10 +56,7 @@ func (a *app) hold(t *taking, file string) (*held, error) {
 	if err != nil {
 		return nil, err
 	}
-	given, err := givenFlags(t.cmd, t.flags)
-	if err != nil {
-		return nil, err
-	}
+	given := givenFlags(t.cmd, t.flags)
 	h.Book, h.typed = a.book(), map[drill.Reading]bool{}
 	for _, r := range drill.All() {
 		if text := given[r]; text != "" {
@@ -73,24 +69,15 @@ func (a *app) hold(t *taking, file string) (*held, error) {
 	return h, nil
 }
 
-// givenFlags returns what was written in each reading's flag.
-func givenFlags(cmd *cobra.Command, flags map[drill.Reading]*string) (map[drill.Reading]string, error) {
+// givenFlags returns what was written in each reading's flag that was given.
+func givenFlags(cmd *cobra.Command, flags map[drill.Reading]*string) map[drill.Reading]string {
 	given := map[drill.Reading]string{}
-	var errs many
 	for _, r := range drill.All() {
-		s, ok := flags[r]
-		if !ok || !cmd.Flags().Changed(r.String()) {
-			continue
+		if s, ok := flags[r]; ok && cmd.Flags().Changed(r.String()) {
+			given[r] = *s
 		}
-		if strings.TrimSpace(*s) == "" {
-			errs = append(errs, usage("leave the flag out if it was not read", "--%s: nothing was written", r))
-		}
-		given[r] = *s
 	}
-	if len(errs) > 0 {
-		return nil, errs
-	}
-	return given, nil
+	return given
 }
 
 // begin takes what a drill is before the flags: nothing yet, the sample, a file,
@@ -100,16 +87,16 @@ func (a *app) begin(t *taking, file string) (*held, error) {
 	switch {
 	case err != nil:
 		return nil, err
+	case file != "" && t.sample:
+		return nil, usage("give one of the two", "%s: a file and --sample do not go together", t.cmd.Name())
 	case t.id != "":
 		return a.fromCrib(t, file)
-	case file == "" && t.sample:
+	case t.sample:
 		d := drill.Sample()
 		d.Units = units
 		return &held{Drill: d}, nil
 	case file == "":
 		return &held{Drill: &drill.Drill{Units: units}}, nil
-	case t.sample:
-		return nil, usage("give one of the two", "%s: a file and --sample do not go together", t.cmd.Name())
 	}
 	return a.fromFile(file, units)
 }
@@ -117,7 +104,7 @@ func (a *app) begin(t *taking, file string) (*held, error) {
 // fromCrib takes a drill out of a crib: the file, the embedded one, or the
 // nearest. It is a copy, since flags change it.
 func (a *app) fromCrib(t *taking, file string) (*held, error) {
-	c, err := a.openCrib(&cribFrom{file: file, sample: t.sample})
+	c, err := a.openCrib(&cribFrom{file: file, sample: t.sample, named: "before --drill"})
 	if err != nil {
 		return nil, err
 	}

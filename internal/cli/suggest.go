@@ -53,7 +53,7 @@ func badValue(err *pflag.InvalidValueError) error {
 func blanks(cmd *cobra.Command) error {
 	var errs many
 	cmd.Flags().Visit(func(f *pflag.Flag) {
-		if f.Value.Type() == "string" && strings.TrimSpace(f.Value.String()) == "" {
+		if f.Value.Type() != "bool" && strings.TrimSpace(f.Value.String()) == "" {
 			errs = append(errs, usage("leave the flag out", "--%s: nothing was written", f.Name))
 		}
 	})
