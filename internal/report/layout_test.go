@@ -246,3 +246,21 @@ func TestStateWord(t *testing.T) {
 		t.Errorf("2 ± 0.5 of 2 to 3 is %q", got)
 	}
 }
+
+// However long a limit, a label or a title, nothing runs over the edge.
+func TestLongLimitsAndTitlesKeepToTheWidth(t *testing.T) {
+	s := &figure.Sheet{Command: "speed"}
+	s.Open("Off each lip, clean-up included")
+	for _, label := range []string{"feed a turn", "least working clearance of all", "advance"} {
+		s.Add(figure.Figure{Key: "feed_mm", Label: label, Value: 0.2, Kind: quantity.Feed,
+			Limit: &reference.Band{Low: 0.1016, High: 0.2667, Source: &reference.Source{Label: reference.Own}}})
+	}
+	for _, width := range []int{30, 57, 79, 80, 81, 120} {
+		out := written(t, Options{Form: Table, Width: width}, s)
+		for _, l := range strings.Split(out, "\n") {
+			if style.Width(l) > width {
+				t.Errorf("width %d: %q has %d cells", width, l, style.Width(l))
+			}
+		}
+	}
+}

@@ -109,7 +109,11 @@ func (t *tableWriter) section(sec *figure.Section) {
 		return
 	}
 	t.line()
-	head := t.pen.Heading(pad(sec.Title, labelCells+2))
+	lines := wrap(sec.Title, t.o.Width)
+	for _, l := range lines[:len(lines)-1] {
+		t.line(t.pen.Heading(l))
+	}
+	head := t.pen.Heading(pad(lines[len(lines)-1], labelCells+2))
 	if !t.headed && t.o.Width >= narrow && slices.ContainsFunc(sec.Figures, judged) {
 		head += " " + t.pen.Faint(padLeft("found", t.valueCells)+" "+pad("limit", limitCells)+" "+pad("", t.stateCells)+" basis")
 		t.headed = true
