@@ -53,6 +53,24 @@ func (a *app) completions(root *cobra.Command) {
 	visit(root)
 }
 
+// strictCompletion has cobra's own command refuse a shell that it does not know;
+// by itself it shows its help and calls that a success. That command keeps the
+// output that root has when it is made.
+func strictCompletion(root *cobra.Command) {
+	root.InitDefaultCompletionCmd()
+	for _, cmd := range root.Commands() {
+		if cmd.Name() == "completion" {
+			cmd.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+			cmd.Args = func(cmd *cobra.Command, args []string) error {
+				if len(args) == 0 {
+					return nil
+				}
+				return noCommand(cmd, args[0], "completion knows no shell called %q")
+			}
+		}
+	}
+}
+
 // flagCompletions holds what may follow a flag, by its name.
 func (a *app) flagCompletions() map[string]completer {
 	return map[string]completer{
