@@ -181,6 +181,7 @@ func TestRemarks(t *testing.T) {
 		{"clearance-contradiction", "size 12mm; clearance 12,15; heel-drop 0.64mm,0.64mm; heel-turn 30", "clearance 12,13"},
 		{"web-taper-assumed", "web 2mm; remove 1mm", "web-taper 0.015"},
 		{"web-taper-assumed", "web 2mm; remove 1mm", "second-web 2.5mm; second-web-at 30mm"},
+		{"web-taper-contradiction", "web 2mm; second-web 2.2mm; second-web-at 20mm; web-taper 0.02", "web-taper 0.013"},
 		{"lip-contradiction", "size 12mm; lip-angle 59,59; lip-height 0; lip-length 5.5mm,5.9mm", "lip-length 5.5mm,5.55mm"},
 		{"one-lip-cuts", "size 12mm; lip-angle 59,59; feed 0.1mm; lip-height 0.06mm", "lip-height 0.04mm"},
 		{"one-lip-cuts", "size 12mm; lip-angle 59,59; feed 0.1mm; lip-height -0.06mm", "feed 0.2mm"},

@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"math"
+
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
@@ -72,6 +74,9 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 	if known(w.Remove) && w.Origin == TaperDefault {
 		s.Find("web-taper-assumed", figure.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",
 			figure.Of(quantity.Taper, w.Taper), figure.Of(quantity.Taper, reference.WebTaperLow), figure.Of(quantity.Taper, reference.WebTaperHigh))
+	}
+	if made := point.WebTaper(c.Web, w.Second, w.At); w.Origin == TaperGiven && math.Abs(made-w.Taper) > reference.WebTaperHigh-reference.WebTaperLow {
+		s.Find("web-taper-contradiction", figure.Warn, "the two webs make a taper of {}, but web-taper {} was given and is used", figure.Of(quantity.Taper, made), figure.Of(quantity.Taper, w.Taper))
 	}
 	if known(w.Remove, b.D) && w.Remove > 2*b.D {
 		s.Find("stub-web", figure.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", figure.Len(w.Remove))
