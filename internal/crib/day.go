@@ -89,7 +89,12 @@ func withUsual(d *Drill) *drill.Drill {
 	return &out
 }
 
+// doing rests on the audit's verdict: a plan that follows from one which the
+// gauges do not bear out takes no metal off.
 func doing(j *Judged, p *plan.Plan) Do {
+	if len(j.Verdict.Finer) > 0 {
+		return ToMeasure
+	}
 	switch p.Do {
 	case plan.Retire:
 		return ToRetire
@@ -137,8 +142,11 @@ func (t *Task) atGrinder() bool { return t.Do == ToGrind || t.Do == ToThin }
 // be its last comes to.
 func (t *Task) because() string {
 	why := t.why()
-	if t.Do == ToRetire && t.Word() != "retire" {
+	switch {
+	case t.Do == ToRetire && t.Word() != "retire":
 		why = strings.TrimSpace(why + " " + t.Plan.Reason)
+	case t.Do == ToMeasure && t.Verdict.Word != "":
+		why += ", but " + wants(t.Verdict.Finer)
 	}
 	return why
 }

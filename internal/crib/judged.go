@@ -95,5 +95,7 @@ func (j *Judged) why() string {
 	if v.Word != "" {
 		return strings.Join(v.Reasons, " ")
 	}
-	return "wants " + strings.Join(v.Missing, "; ")
+	return wants(v.Missing)
 }
+
+func wants(readings []string) string { return "wants " + strings.Join(readings, "; ") }

@@ -81,6 +81,9 @@ type Verdict struct {
 	Hidden map[string]Finding
 	// Missing says what must be read before there can be a verdict.
 	Missing []string
+	// Finer names the readings to take on a finer gauge, where those there are do
+	// not bear out the word that the readings by themselves would give.
+	Finer []string
 }
 
 // Column is one column of a Grid.

@@ -45,6 +45,9 @@ func Guard(s *figure.Sheet) {
 	if word == Undecided && s.Verdict.Word == Fit.String() && !doubt {
 		word = Fit
 	}
+	if word.String() != s.Verdict.Word {
+		s.Verdict.Finer = finer(s)
+	}
 	s.Verdict.Word, s.Verdict.Reasons = word.String(), sure
 	s.Findings = slices.DeleteFunc(s.Findings, func(f figure.Finding) bool { return slices.Contains(doubted, f.Code) })
 	if word != Fit {
