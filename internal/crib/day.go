@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
 )
 
@@ -149,6 +150,16 @@ func (t *Task) because() string {
 		why += ", but " + wants(t.Verdict.Finer)
 	}
 	return why
+}
+
+// retiredFor returns what retires the drill, and nothing that a grind would have
+// put right.
+func (t *Task) retiredFor() string {
+	if t.Word() != "retire" {
+		return t.Plan.Reason + " once ground"
+	}
+	reasons := slices.Clone(t.Verdict.Reasons)
+	return strings.Join(slices.DeleteFunc(reasons, func(code string) bool { return !inspect.Retires(code) }), " ")
 }
 
 // purchases returns the sizes that are to be had and are not all there, in the

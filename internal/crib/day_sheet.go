@@ -18,7 +18,7 @@ func (c *Crib) Plan(to Audience) *figure.Sheet {
 	if to == Scripts {
 		s.Grids = []figure.Grid{day.all()}
 	} else {
-		s.Grids = []figure.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire), day.those("to_measure", "To measure", ToMeasure), day.shopping()}
+		s.Grids = []figure.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire, (*Task).retiredFor), day.those("to_measure", "To measure", ToMeasure, (*Task).because), day.shopping()}
 	}
 	s.Find("counts", figure.Note, "{}", figure.Say(day.counts()))
 	s.Cautions = report.Cautions
@@ -40,7 +40,7 @@ func (d *Day) counts() string {
 
 func grindColumns() []figure.Column {
 	return []figure.Column{
-		{Key: "lip_angle_deg", Label: "lips at", Kind: quantity.Angle, Gauge: quantity.Protractor},
+		{Key: "lip_angle_deg", Label: "lips at", Kind: quantity.Angle, Gauge: quantity.Setting},
 		mm("take_1_inner_mm", "1 inner"), mm("take_1_outer_mm", "1 outer"),
 		mm("take_2_inner_mm", "2 inner"), mm("take_2_outer_mm", "2 outer"),
 		mm("thin_to_web_mm", "thin to"),
@@ -62,24 +62,33 @@ func (t *Task) grindCells() []figure.Cell {
 	return []figure.Cell{figure.V(angle), figure.V(one.Inner), figure.V(one.Outer), figure.V(two.Inner), figure.V(two.Outer), figure.V(web)}
 }
 
+// left returns how many grinds the drill has left, the one of today included; NaN
+// where that is not known.
+func (t *Task) left() float64 {
+	if t.Plan.Made && t.Plan.Ahead.End != regrind.NotKnown {
+		return float64(len(t.Plan.Ahead.Grinds))
+	}
+	return math.NaN()
+}
+
 // grinder is what to take to the grinder, in its order.
 func (d *Day) grinder() figure.Grid {
-	g := figure.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "stock off each lip at its inner and outer end; the web to thin to",
-		Columns: append([]figure.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("do", "do")}, grindColumns()...)}
+	g := figure.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "left: grinds, this one included; 1, 2: stock off that lip at either end",
+		Columns: append([]figure.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("do", "do"), count("regrinds_left", "left")}, grindColumns()...)}
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
 		if t.atGrinder() {
-			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(string(t.Do))}, t.grindCells()...))
+			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(string(t.Do)), figure.V(t.left())}, t.grindCells()...))
 		}
 	}
 	return g
 }
 
-func (d *Day) those(key, title string, do Do) figure.Grid {
+func (d *Day) those(key, title string, do Do, why func(*Task) string) figure.Grid {
 	g := figure.Grid{Key: key, Title: title, Columns: []figure.Column{word("id", "id"), word("size", "size"), word("reasons", "because")}}
 	for i := range d.Tasks {
 		if t := &d.Tasks[i]; t.Do == do {
-			g.Rows = append(g.Rows, []figure.Cell{figure.W(t.ID), figure.W(t.sizeText()), figure.W(t.because())})
+			g.Rows = append(g.Rows, []figure.Cell{figure.W(t.ID), figure.W(t.sizeText()), figure.W(why(t))})
 		}
 	}
 	return g
@@ -101,18 +110,15 @@ func (d *Day) all() figure.Grid {
 	none := figure.V(math.NaN())
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
-		turn, stock, left, cause := none, none, none, ""
+		turn, stock, cause := none, none, ""
 		if t.atGrinder() {
 			turn = figure.V(float64(i + 1))
 		}
 		if t.Plan.Made && t.Do == ToGrind {
 			stock, cause = figure.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
 		}
-		if t.Plan.Made && t.Plan.Ahead.End != regrind.NotKnown {
-			left = figure.V(float64(len(t.Plan.Ahead.Grinds)))
-		}
 		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(t.Do)), turn, figure.W(t.ID), figure.W(t.sizeText()), figure.V(t.Size()),
-			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, left, none}, t.grindCells()...))
+			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, figure.V(t.left()), none}, t.grindCells()...))
 	}
 	for _, p := range d.Buy {
 		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(ToBuy)), none, figure.W(""), figure.W(p.SizeText), figure.V(p.Size),

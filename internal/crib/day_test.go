@@ -2,6 +2,7 @@ package crib
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"evenlip/internal/figure"
@@ -121,6 +122,28 @@ func TestPlanForScripts(t *testing.T) {
 		task := &day.Tasks[i]
 		if cells := task.grindCells(); task.Do == ToGrind && !(cells[1].Value >= 0) || task.Do == ToRetire && cells[1].Value >= 0 {
 			t.Errorf("%s, to %s: %v", task.ID, task.Do, cells)
+		}
+	}
+}
+
+// What is to be retired is told for what retires it, and for nothing that a grind
+// would have put right.
+func TestRetiredForWhatRetires(t *testing.T) {
+	c := read(t, `version: 1
+drills:
+  - {id: all, size: 8.5mm, web: 3.3mm, chisel-angle: 110, clearance: 5, flute: 20mm, depth: 25mm, flank-wear: 1mm}
+  - {id: last, size: 12mm, web: 1.8mm, chisel-angle: 127, flank-wear: 0.9mm, flute: 42.1mm, depth: 30mm}
+  - {id: broken, size: 12mm, cracked: yes, flute: 20mm, depth: 25mm}
+`)
+	day := c.Day()
+	want := map[string]string{"all": "flute-short web-spent", "last": "flute-short once ground", "broken": "cracked"}
+	for i := range day.Tasks {
+		task := &day.Tasks[i]
+		if got := task.retiredFor(); task.Do != ToRetire || got != want[task.ID] {
+			t.Errorf("%s: %s, %q", task.ID, task.Do, got)
+		}
+		if task.ID == "all" && len(strings.Fields(task.because())) < 4 {
+			t.Errorf("a script is not told the rest: %q", task.because())
 		}
 	}
 }

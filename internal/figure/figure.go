@@ -118,6 +118,10 @@ func Say(word string) Arg { return Arg{Kind: quantity.Word, Word: word} }
 // Of makes the argument of any kind, in the kind's unit inside the program.
 func Of(k quantity.Kind, v float64) Arg { return Arg{Kind: k, Value: v} }
 
+// Set is an angle to set the rest to: the gauges of the readings behind it do not
+// make it coarser.
+func Set(v float64) Arg { return Arg{Kind: quantity.Angle, Gauge: quantity.Setting, Value: v} }
+
 // Fine asks for every digit of an argument.
 func Fine(a Arg) Arg {
 	a.Fine = true

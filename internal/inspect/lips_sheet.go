@@ -204,7 +204,7 @@ func (r *Result) planFigures(s *figure.Sheet) {
 		r.workStock(s, e.lip, e.outer)
 	}
 	if l.Planned && (r.Point.Asked || l.Target != r.Point.K()) {
-		s.Find("trued-to", figure.Note, "both lips are evened up to {} to the axis", figure.Deg(l.Target))
+		s.Find("trued-to", figure.Note, "both lips are evened up to {} to the axis", figure.Set(l.Target))
 	}
 }
 

@@ -214,6 +214,16 @@ func (x Reason) Verdict() Word { return rules[x].verdict }
 // Code returns the reason's name, as scripts read it.
 func (x Reason) Code() string { return rules[x].code }
 
+// Retires reports whether a reason of that name is one to retire the drill for.
+func Retires(code string) bool {
+	for i := range rules {
+		if rules[i].code == code {
+			return rules[i].verdict == Retire
+		}
+	}
+	return false
+}
+
 // Finding returns the remark on the reason, which must be one that holds.
 func (r *Result) Finding(x Reason) figure.Finding {
 	severity := figure.Warn

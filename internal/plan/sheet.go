@@ -146,7 +146,7 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the nearest end of its limit", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
 	}
 	if k := p.Found.Point.K(); p.Do != Regrind && figure.Known(k) && (p.Job.Lips.Target != k || p.Found.Point.Asked) {
-		s.Find("trued-to", figure.Note, "both lips are ground to {} to the axis", figure.Deg(p.Job.Lips.Target))
+		s.Find("trued-to", figure.Note, "both lips are ground to {} to the axis", figure.Set(p.Job.Lips.Target))
 	}
 }
 
@@ -155,7 +155,7 @@ func (p *Plan) grindTo(s *figure.Sheet) {
 	r, st := &p.Found, &p.Ahead.Stock
 	limit := r.Chisel.AngleLimit
 	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}",
-		figure.Deg(p.Job.Lips.Target), figure.Deg(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High))
+		figure.Set(p.Job.Lips.Target), figure.Set(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High))
 	if st.Lip1 != st.Lip2 {
 		s.Find("mark-lip-1", figure.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
 	}

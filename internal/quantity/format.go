@@ -151,6 +151,8 @@ func (f Format) either(metric, inch int) int {
 // resolution returns what the gauge behind a length or an angle resolves.
 func (f Format) resolution(k Kind, g Gauge) float64 {
 	switch {
+	case k == Angle && g == Setting:
+		return min(DefaultGauges.Protractor, orDefault(f.Gauges.Protractor, DefaultGauges.Protractor))
 	case k == Angle:
 		return orDefault(f.Gauges.Protractor, DefaultGauges.Protractor)
 	case g == Indicator:

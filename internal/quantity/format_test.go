@@ -213,3 +213,13 @@ func TestThreeFigures(t *testing.T) {
 		}
 	})
 }
+
+// A setting is not made coarser by the gauge that was named, and is made finer.
+func TestSettings(t *testing.T) {
+	for protractor, want := range map[float64]string{0: "59.5°", 1: "59.5°", 0.5: "59.5°", 0.05: "59.50°"} {
+		f := Format{Gauges: Gauges{Protractor: protractor * deg}}
+		if got := f.Text(Angle, Setting, 59.5*deg); got != want {
+			t.Errorf("on a protractor of %v°: %s, not %s", protractor, got, want)
+		}
+	}
+}

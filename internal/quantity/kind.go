@@ -47,4 +47,5 @@ const (
 	Caliper
 	Protractor
 	Indicator
+	Setting // no gauge: something to set, as finely as the usual gauges tell
 )
