@@ -230,7 +230,9 @@ func (m *mover) ground(r drill.Reading) error {
 		m.shorten(r, old, "less the stock")
 	case drill.MarginWear, drill.LipChip:
 		m.shorten(r, old, "less the stock")
-	case drill.FlankWear, drill.CornerWear, drill.Remove:
+	case drill.FlankWear, drill.CornerWear:
+		m.move(r, "", "taken as ground away")
+	case drill.Remove:
 		m.move(r, "", "ground away")
 	case drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.ChiselAngle, drill.ChiselLength:
 		m.move(r, "", "ground since: read it anew")

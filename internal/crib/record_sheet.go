@@ -4,9 +4,12 @@ import (
 	"cmp"
 	"math"
 	"path/filepath"
+	"strings"
 
+	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 )
 
@@ -35,6 +38,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet
 	if o.muchOff() {
 		s.Find("much-stock", figure.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", figure.Len(o.Event.Stock))
 	}
+	o.wearLeft(s)
 	inspect.Plausible(o.New, s)
 	if dryRun {
 		s.Find("dry-run", figure.Note, "nothing was written")
@@ -45,6 +49,29 @@ func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet
 		}
 	}
 	return s
+}
+
+// wearLeft warns where less came off than the plan takes to clear the wear: that
+// it is out was only taken for granted.
+func (o *Outcome) wearLeft(s *figure.Sheet) {
+	const reading = 0.01 // mm; as near as a caliper tells
+	p := plan.Of(o.Old)
+	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Stock.Total-p.Ahead.Stock.CleanUp-reading {
+		return
+	}
+	var wear, flags []string
+	for _, x := range [...]struct {
+		r    drill.Reading
+		what string
+	}{{drill.FlankWear, "the worn land"}, {drill.CornerWear, "the rounded corner"}} {
+		if o.Old.Has(x.r) && !o.New.Has(x.r) {
+			wear, flags = append(wear, x.what), append(flags, "--"+x.r.String())
+		}
+	}
+	if len(wear) > 0 {
+		s.Find("wear-may-be-left", figure.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
+			figure.Len(o.Event.Stock), figure.Len(p.Ahead.Stock.Total), figure.Say(strings.Join(wear, " and ")), figure.Say(strings.Join(flags, " and ")))
+	}
 }
 
 // Started says that a crib's file was written.

@@ -10,6 +10,8 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
 	"evenlip/internal/strict"
 	"evenlip/internal/verify"
 )
@@ -304,4 +306,42 @@ func FuzzRewrite(f *testing.F) {
 			t.Fatalf("the head of the file moved:\n%s", next)
 		}
 	})
+}
+
+// Less off than the plan takes: the wear that was in the readings may still be
+// there, and the record says so; with the plan's own stock it says nothing, nor
+// of wear that was read again.
+func TestTooLittleOffForTheWear(t *testing.T) {
+	const text = "version: 1\ndrills:\n  - id: A\n    size: 25mm\n    lip-angle: 59,59\n    lip-height: 0\n    clearance: 12\n    flank-wear: 0.6mm\n    corner-wear: 1.2mm\n    flute: 150mm\n"
+	c := read(t, text)
+	takes := c.Day().Tasks[0].Plan.Ahead.Stock.Total
+	said := func(ch Change) string {
+		out, _, err := Rewrite("crib.yaml", []byte(text), "A", ch, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range out.Sheet("crib.yaml", false, plainly).Findings {
+			if f.Code == "wear-may-be-left" {
+				return report.Say(f.Text, quantity.Metric)
+			}
+		}
+		return ""
+	}
+	if got := said(ground("0.1mm")); !strings.Contains(got, "the worn land and the rounded corner may not be out yet") {
+		t.Errorf("%q", got)
+	}
+	again := ground("0.1mm")
+	again.Readings = map[drill.Reading]string{drill.CornerWear: "1mm"}
+	if got := said(again); !strings.Contains(got, ": the worn land may not be out") || strings.Contains(got, "corner") {
+		t.Errorf("with the corner read again: %q", got)
+	}
+	if got := said(ground(millimetres(takes))); got != "" {
+		t.Errorf("with the plan's own stock: %q", got)
+	}
+	if got := said(ground(millimetres(takes - 0.055))); got != "" {
+		t.Errorf("with all but the clean-up: %q", got)
+	}
+	if got := said(Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Clearance: "13"}}); got != "" {
+		t.Errorf("without a grind: %q", got)
+	}
 }
