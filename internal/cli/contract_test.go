@@ -33,7 +33,7 @@ var contract = map[string]struct {
 		knobs[].change_chisel_length_mm webs[].web_ratio webs[].web_mm webs[].point_angle_deg webs[].lip_clearance_deg
 		webs[].chisel_angle_deg webs[].chisel_length_mm`},
 	"crib list": {[]string{"--sample"}, `
-		results[].id results[].size results[].series results[].shank results[].grinds results[].last results[].note
+		results[].id results[].size results[].series results[].shank results[].grinds results[].last results[].retired results[].note
 		results[].size_mm results[].material results[].web_mm results[].second_web_mm results[].second_web_at_mm
 		results[].web_taper results[].chisel_angle_deg results[].chisel_length_mm results[].point_angle_wanted_deg
 		results[].lip_angle_1_deg results[].lip_angle_2_deg results[].lip_length_1_mm results[].lip_length_2_mm

@@ -145,22 +145,39 @@ func (a *app) printCrib(c *crib.Crib, s *figure.Sheet) error {
 }
 
 func (a *app) cribList(from *cribFrom) *cobra.Command {
-	return &cobra.Command{
+	var which whichDrills
+	cmd := &cobra.Command{
 		Use: "list", Short: "the drills as they stand in the file", Args: noArgs,
-		Long:    "Every drill in the order of the file. JSON and CSV have every reading besides,\nin millimetres and degrees.",
-		Example: "  evenlip crib list\n  evenlip crib list --sample --format csv",
+		Long:    "Every drill in the order of the file, or those that are picked. JSON and CSV\nhave every reading besides, in millimetres and degrees.",
+		Example: "  evenlip crib list --size 12mm\n  evenlip crib list --sample --format csv",
 		RunE: func(*cobra.Command, []string) error {
+			filter, err := a.cribFilter(which)
+			if err != nil {
+				return err
+			}
 			c, err := a.openCrib(from)
 			if err != nil {
 				return err
 			}
-			return a.printCrib(c, c.List(a.audience()))
+			return a.printCrib(c, c.List(c.Listed(filter), a.audience()))
 		},
 	}
+	which.flags(cmd)
+	return cmd
+}
+
+// whichDrills picks drills of a crib; what is empty picks all.
+type whichDrills struct{ verdict, size, material string }
+
+func (w *whichDrills) flags(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.StringVar(&w.verdict, "verdict", "", "only drills of this verdict, or of these, A,B: "+strings.Join(crib.Verdicts, ", "))
+	f.StringVar(&w.size, "size", "", "only drills of this size")
+	f.StringVar(&w.material, "material", "", "only drills for this work material")
 }
 
 func (a *app) cribAudit(from *cribFrom) *cobra.Command {
-	var verdict, size, material string
+	var which whichDrills
 	cmd := &cobra.Command{
 		Use: "audit", Short: "every drill inspected, the worst first", Args: noArgs,
 		Long: `Every drill through the same rules as evenlip inspect, the worst first, and how
@@ -169,7 +186,7 @@ are some and all that are shown are fit. JSON and CSV have every figure of
 inspect besides.`,
 		Example: "  evenlip crib audit --verdict retire,regrind\n  evenlip crib audit --size 12mm --format csv",
 		RunE: func(*cobra.Command, []string) error {
-			filter, err := a.cribFilter(verdict, size, material)
+			filter, err := a.cribFilter(which)
 			if err != nil {
 				return err
 			}
@@ -185,38 +202,35 @@ inspect besides.`,
 			return a.printCrib(c, c.Audit(drills, a.audience()))
 		},
 	}
-	f := cmd.Flags()
-	f.StringVar(&verdict, "verdict", "", "only drills of this verdict, or of these, A,B: "+strings.Join(crib.Verdicts, ", "))
-	f.StringVar(&size, "size", "", "only drills of this size")
-	f.StringVar(&material, "material", "", "only drills for this work material")
+	which.flags(cmd)
 	return cmd
 }
 
-func (a *app) cribFilter(verdict, size, material string) (crib.Filter, error) {
+func (a *app) cribFilter(which whichDrills) (crib.Filter, error) {
 	var f crib.Filter
-	if verdict != "" {
-		f.Verdicts = strings.Split(verdict, ",")
+	if which.verdict != "" {
+		f.Verdicts = strings.Split(which.verdict, ",")
 	}
 	for _, v := range f.Verdicts {
 		if !slices.Contains(crib.Verdicts, v) {
 			return f, usage("", "--verdict: cannot read %q: takes %s", v, strings.Join(crib.Verdicts, ", "))
 		}
 	}
-	if size != "" {
+	if which.size != "" {
 		units, err := a.system()
 		if err != nil {
 			return f, err
 		}
-		v, err := quantity.Parse(quantity.Size, size, units)
+		v, err := quantity.Parse(quantity.Size, which.size, units)
 		if err != nil {
 			return f, usage(hintOf(err), "--size: %w", err)
 		}
 		f.Size = v.V
 	}
-	if material != "" {
-		m, ok := a.book().Material(material)
+	if which.material != "" {
+		m, ok := a.book().Material(which.material)
 		if !ok {
-			return f, usage("evenlip material lists them", "--material: no material is called %q", material)
+			return f, usage("evenlip material lists them", "--material: no material is called %q", which.material)
 		}
 		f.Material = m.Name
 	}

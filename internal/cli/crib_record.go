@@ -27,7 +27,7 @@ func recorded() []drill.Reading {
 type recordFlags struct {
 	grind, date, note             string
 	thinning, correction, cracked bool
-	dryRun                        bool
+	retired, dryRun               bool
 	readings                      map[drill.Reading]*string
 }
 
@@ -41,8 +41,9 @@ anew goes from the readings into the history; readings given along with it
 stand at once. After a thinning, give --web or --chisel-length as it is now.
 With neither, the readings given take the place of the old ones. A reading that
 does not follow from the drill as it stands, such as a longer flute, is refused
-unless it is said to be a --correction. No other byte of the file is changed,
-and records made at the same time all land.`,
+unless it is said to be a --correction. With --retired the drill was thrown
+away: audit and plan leave it out from then on. No other byte of the file is
+changed, and records made at the same time all land.`,
 		Example: `  evenlip crib record M120-1 --grind 0.6mm
   evenlip crib record M120-1 --lip-angle 59,59 --lip-height 0.02mm --clearance 12 --chisel-angle 125
   evenlip crib record I32-2 --thinning --web 0.08in --note "small wheel" --dry-run`,
@@ -57,6 +58,7 @@ and records made at the same time all land.`,
 	onceFlag(f, &r.grind, "grind", "a grind: the stock that came off the end, 0.6mm")
 	f.BoolVar(&r.thinning, "thinning", false, "the web was thinned at the point (with --web or --chisel-length)")
 	f.BoolVar(&r.correction, "correction", false, "what the file has was never so: the readings given are right")
+	f.BoolVar(&r.retired, "retired", false, "the drill was thrown away, and counts no more")
 	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
 	f.StringVar(&r.note, "note", "", "a remark for the history")
 	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
@@ -85,8 +87,8 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	}
 	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Units: units, Today: time.Now()}
 	grind := cmd.Flags().Changed("grind")
-	if grind && r.thinning || grind && r.correction || r.thinning && r.correction {
-		return ch, usage("record the one, then the other", "crib record: of --grind, --thinning and --correction, one at a time")
+	if given := [...]bool{grind, r.thinning, r.correction, r.retired}; count(given[:]) > 1 {
+		return ch, usage("record the one, then the other", "crib record: of --grind, --thinning, --correction and --retired, one at a time")
 	}
 	switch {
 	case grind:
@@ -95,6 +97,8 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 		ch.What = crib.Thinning
 	case r.correction:
 		ch.What = crib.Correction
+	case r.retired:
+		ch.What = crib.Retired
 	}
 	if ch.Date == "" {
 		ch.Date = time.Now().Format(time.DateOnly)
@@ -108,6 +112,15 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	}
 	ch.Readings = given
 	return ch, nil
+}
+
+func count(given []bool) (n int) {
+	for _, g := range given {
+		if g {
+			n++
+		}
+	}
+	return n
 }
 
 // record writes the change, or only works it out.

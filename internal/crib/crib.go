@@ -79,9 +79,10 @@ const (
 	Thinning   What = "thinning"
 	Readings   What = "readings"
 	Correction What = "correction"
+	Retired    What = "retired"
 )
 
-var whats = []string{string(Grind), string(Thinning), string(Readings), string(Correction)}
+var whats = []string{string(Grind), string(Thinning), string(Readings), string(Correction), string(Retired)}
 
 // Event is one entry of a drill's history.
 type Event struct {
@@ -135,6 +136,28 @@ func (d *Drill) Grinds() (count int, usual float64) {
 		return count, math.NaN()
 	}
 	return count, sum / float64(noted)
+}
+
+// Retired returns the day on which the drill was thrown away, "" for one that is
+// still there.
+func (d *Drill) Retired() string {
+	for i := range d.History {
+		if d.History[i].What == Retired {
+			return d.History[i].Date
+		}
+	}
+	return ""
+}
+
+// gone returns how many drills were thrown away.
+func (c *Crib) gone() int {
+	n := 0
+	for i := range c.Drills {
+		if c.Drills[i].Retired() != "" {
+			n++
+		}
+	}
+	return n
 }
 
 // last returns the date of the last event, "" for none.

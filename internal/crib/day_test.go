@@ -106,7 +106,7 @@ func TestUsualStockOfTheHistory(t *testing.T) {
 func TestPlanForScripts(t *testing.T) {
 	c := theSample(t)
 	day := c.Day()
-	for _, s := range []*figure.Sheet{c.Plan(Scripts), c.Plan(People), c.List(Scripts), c.List(People), c.Audit(c.Judge(), People)} {
+	for _, s := range []*figure.Sheet{c.Plan(Scripts), c.Plan(People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
 		for _, g := range s.Grids {
 			for _, row := range g.Rows {
 				if len(row) != len(g.Columns) {

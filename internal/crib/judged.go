@@ -25,7 +25,7 @@ type Judged struct {
 // Word returns the verdict in a word.
 func (j *Judged) Word() string { return cmp.Or(j.Verdict.Word, Undecided) }
 
-// Judge inspects every drill, in the file's order.
+// Judge inspects every drill that is still there, in the file's order.
 func (c *Crib) Judge() []Judged {
 	out := make([]Judged, len(c.Drills))
 	inParts(len(out), func(from, to int) {
@@ -33,7 +33,7 @@ func (c *Crib) Judge() []Judged {
 			out[i] = c.judge(&c.Drills[i])
 		}
 	})
-	return out
+	return slices.DeleteFunc(out, func(j Judged) bool { return j.Retired() != "" })
 }
 
 // judge makes no sheet unless a gauge may change the verdict: of a large crib
@@ -80,13 +80,46 @@ type Filter struct {
 func (f Filter) Select(all []Judged) []Judged {
 	var out []Judged
 	for _, j := range all {
-		if (len(f.Verdicts) == 0 || slices.Contains(f.Verdicts, j.Word())) &&
-			(f.Size == 0 || sameSize(f.Size, j.Size())) &&
-			(f.Material == "" || f.Material == j.Material) {
+		if f.wants(&j) {
 			out = append(out, j)
 		}
 	}
 	return out
+}
+
+func (f *Filter) wants(j *Judged) bool {
+	return (len(f.Verdicts) == 0 || slices.Contains(f.Verdicts, j.Word())) &&
+		(f.Size == 0 || sameSize(f.Size, j.Size())) &&
+		(f.Material == "" || f.Material == j.Material)
+}
+
+// Listed returns the drills of the file that the filter wants, in their order. One
+// that was thrown away is of no verdict.
+func (c *Crib) Listed(f Filter) []*Drill {
+	wanted := make([]bool, len(c.Drills))
+	inParts(len(wanted), func(from, to int) {
+		for i := from; i < to; i++ {
+			wanted[i] = c.lists(&c.Drills[i], &f)
+		}
+	})
+	var out []*Drill
+	for i, want := range wanted {
+		if want {
+			out = append(out, &c.Drills[i])
+		}
+	}
+	return out
+}
+
+func (c *Crib) lists(d *Drill, f *Filter) bool {
+	switch {
+	case len(f.Verdicts) == 0 && f.Size == 0 && f.Material == "":
+		return true
+	case len(f.Verdicts) > 0 && d.Retired() != "":
+		return false
+	}
+	j := c.judge(d)
+	return f.wants(&j)
 }
 
 // why returns the reasons for the verdict, or what is still to be read.

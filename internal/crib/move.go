@@ -71,6 +71,9 @@ func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 	if !ok {
 		return nil, refuse(c.Meant(id), "no drill of this crib is called %q", id)
 	}
+	if day := d.Retired(); day != "" {
+		return nil, refuse("if it is still there, take that entry out of its history by hand", "%q was retired on %s", id, day)
+	}
 	m := &mover{d: d, ch: &ch, out: Outcome{ID: id, Old: d.Readings, stock: strings.TrimSpace(ch.Stock)}}
 	for _, step := range [...]func() error{m.day, m.readings, m.act, m.check, m.slips} {
 		if err := step(); err != nil {
@@ -126,7 +129,7 @@ func (m *mover) act() error {
 	case Thinning:
 		return m.thin()
 	}
-	if len(m.ch.Readings) == 0 {
+	if m.ch.What != Retired && len(m.ch.Readings) == 0 {
 		return refuse("--grind with what came off, --thinning with the web now, or readings such as --web", "nothing was given to record")
 	}
 	for _, r := range drill.All() {

@@ -43,12 +43,23 @@ func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet
 	if dryRun {
 		s.Find("dry-run", figure.Note, "nothing was written")
 	}
-	if is.Verdict.Word == "" {
+	if o.Event.What == Retired {
+		o.gone(s)
+	} else if is.Verdict.Word == "" {
 		for _, wants := range is.Verdict.Missing {
 			s.Find("to-be-read", figure.Note, "to be read anew: {}", figure.Say(wants))
 		}
 	}
 	return s
+}
+
+// gone says that the drill is in no count any more, and warns where it still had
+// work in it.
+func (o *Outcome) gone(s *figure.Sheet) {
+	s.Find("retired", figure.Note, "{} counts no more: the audit and the plan leave it out", figure.Say(o.ID))
+	if p := plan.Of(o.New); p.Do != plan.Retire {
+		s.Find("not-due", figure.Warn, "nothing in its readings retires it: if that is a slip, take the entry out of its history by hand")
+	}
 }
 
 // wearLeft warns where less came off than the plan takes to clear the wear: that

@@ -49,19 +49,18 @@ func rows(columns []figure.Column) figure.Grid {
 	return figure.Grid{Key: report.ResultList, Main: true, Columns: columns}
 }
 
-// List returns the sheet of all drills as they stand in the file. Scripts also
+// List returns the sheet of the drills as they stand in the file. Scripts also
 // get every reading as it was written.
-func (c *Crib) List(to Audience) *figure.Sheet {
+func (c *Crib) List(drills []*Drill, to Audience) *figure.Sheet {
 	s := c.sheet("crib list")
-	columns := []figure.Column{word("id", "id"), word("size", "size"), word("series", "series"), word("shank", "shank"), count("grinds", "grinds"), word("last", "last entry"), word("note", "note")}
+	columns := []figure.Column{word("id", "id"), word("size", "size"), word("series", "series"), word("shank", "shank"), count("grinds", "grinds"), word("last", "last entry"), word("retired", "retired"), word("note", "note")}
 	if to == Scripts {
 		columns = append(columns, readingColumns()...)
 	}
 	g := rows(columns)
-	for i := range c.Drills {
-		d := &c.Drills[i]
+	for _, d := range drills {
 		n, _ := d.Grinds()
-		row := []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.Series), figure.W(d.Shank), figure.V(float64(n)), figure.W(d.last()), figure.W(d.Note)}
+		row := []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.Series), figure.W(d.Shank), figure.V(float64(n)), figure.W(d.last()), figure.W(d.Retired()), figure.W(d.Note)}
 		if to == Scripts {
 			row = append(row, d.readingCells()...)
 		}
@@ -121,8 +120,16 @@ func (c *Crib) Audit(drills []Judged, to Audience) *figure.Sheet {
 		c.addFigures(&g, drills)
 	}
 	s.Grids = []figure.Grid{g}
-	s.Find("counts", figure.Note, "{}", figure.Say(counts(drills)))
+	s.Find("counts", figure.Note, "{}", figure.Say(counts(drills)+c.andGone()))
 	return s
+}
+
+// andGone says how many drills are in no count, since they are no longer there.
+func (c *Crib) andGone() string {
+	if n := c.gone(); n > 0 {
+		return fmt.Sprintf("; %d retired and gone", n)
+	}
+	return ""
 }
 
 // addFigures adds a column for every figure that any of the drills has. No sheet

@@ -24,6 +24,7 @@ type year struct {
 	was     *Crib
 	model   map[string]*kept
 	retired map[string]bool
+	gone    map[string]bool // thrown away
 }
 
 // kept is what this test itself knows of a drill, in mm.
@@ -38,7 +39,7 @@ var idle = map[string]bool{"N7-1": true, "I64-1": true, "M300-1": true}
 
 func beginYear(t *testing.T, path string, seed uint64) *year {
 	c := theSample(t)
-	y := &year{t: t, rand: rand.New(rand.NewPCG(seed, 1)), path: path, day: time.Date(2026, 1, 5, 0, 0, 0, 0, time.UTC), was: c, model: map[string]*kept{}, retired: map[string]bool{}}
+	y := &year{t: t, rand: rand.New(rand.NewPCG(seed, 1)), path: path, day: time.Date(2026, 1, 5, 0, 0, 0, 0, time.UTC), was: c, model: map[string]*kept{}, retired: map[string]bool{}, gone: map[string]bool{}}
 	for i := range c.Drills {
 		d := &c.Drills[i]
 		y.model[d.ID] = &kept{flute: d.Readings.Value(drill.Flute), web: d.Readings.Value(drill.Web), thinned: d.thinned()}
@@ -112,13 +113,19 @@ func (y *year) week() {
 	c := read(y.t, contents(y.t, y.path))
 	for _, j := range c.Judge() {
 		switch dead := j.Word() == "retire"; {
+		case y.gone[j.ID]:
+			y.t.Fatalf("%s was thrown away, and is called %s", j.ID, j.Word())
 		case y.retired[j.ID] && !dead:
 			y.t.Fatalf("%s is out of retirement: %s", j.ID, j.Word())
 		case idle[j.ID]:
 		case dead:
 			y.retired[j.ID] = true
-			if y.rand.IntN(4) == 0 {
+			switch y.rand.IntN(8) {
+			case 0, 1:
 				y.record(j.ID, Change{What: Readings, Note: "looked at again", Readings: map[drill.Reading]string{drill.Clearance: "12"}})
+			case 2:
+				y.record(j.ID, Change{What: Retired})
+				y.gone[j.ID] = true
 			}
 		case y.rand.IntN(8) == 0:
 			y.wear(j.Drill)
@@ -126,8 +133,13 @@ func (y *year) week() {
 	}
 	c = read(y.t, contents(y.t, y.path))
 	day := c.Day()
+	if len(day.Tasks) != len(c.Drills)-len(y.gone) {
+		y.t.Fatalf("%d tasks for %d drills, of which %d were thrown away", len(day.Tasks), len(c.Drills), len(y.gone))
+	}
 	for i := range day.Tasks {
 		switch t := &day.Tasks[i]; {
+		case y.gone[t.ID]:
+			y.t.Fatalf("%s was thrown away, and is to %s", t.ID, t.Do)
 		case idle[t.ID] || !t.Plan.Made:
 		case t.Do == ToGrind:
 			y.grind(t)
@@ -224,7 +236,7 @@ func TestYears(t *testing.T) {
 		years = 4
 	}
 	var sum sync.Mutex
-	records, retired := 0, 0
+	records, retired, gone := 0, 0, 0
 	t.Run("all", func(t *testing.T) {
 		for seed := range years {
 			t.Run(fmt.Sprint(seed), func(t *testing.T) {
@@ -236,12 +248,12 @@ func TestYears(t *testing.T) {
 				y.agrees()
 				sum.Lock()
 				defer sum.Unlock()
-				records, retired = records+y.count, retired+len(y.retired)
+				records, retired, gone = records+y.count, retired+len(y.retired), gone+len(y.gone)
 			})
 		}
 	})
-	if records < 100*years || retired < 2*years {
-		t.Errorf("%d records, %d drills retired", records, retired)
+	if records < 100*years || retired < 2*years || gone < years {
+		t.Errorf("%d records, %d drills retired, %d thrown away", records, retired, gone)
 	}
-	t.Logf("%d records in %d years, %d drills retired", records, years, retired)
+	t.Logf("%d records in %d years, %d drills retired, %d of them thrown away", records, years, retired, gone)
 }
