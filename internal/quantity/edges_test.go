@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -33,6 +34,31 @@ func TestWholeDegreesAreExportedWhole(t *testing.T) {
 		if got := Export(Angle, float64(n)*math.Pi/180); got != float64(n) {
 			t.Errorf("%d degrees go out as %v", n, got)
 		}
+	}
+}
+
+// Lengths read in inches are exported as the millimetres they are, to the last
+// digit; an inch is 25.4 mm, so 1/64 in has seven decimals.
+func TestInchesAreExportedInWholeDigits(t *testing.T) {
+	for n := 1; n <= 64*4; n++ {
+		for _, k := range []Kind{Length, Size, Feed} {
+			in := strconv.FormatFloat(float64(n)/64, 'f', -1, 64)
+			v, err := Parse(Length, in, Inch)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want := strconv.FormatFloat(float64(n)*25.4/64, 'f', 7, 64)
+			want = strings.TrimRight(strings.TrimRight(want, "0"), ".")
+			if got := strconv.FormatFloat(Export(k, v.V), 'f', -1, 64); got != want {
+				t.Errorf("%s in goes out as %s mm, not %s", in, got, want)
+			}
+		}
+	}
+	if got := Export(Length, 22.224999999999998); got != 22.225 {
+		t.Errorf("%v", got)
+	}
+	if got := Export(Length, 12345.678901234567); got != 12345.678901234567 {
+		t.Errorf("a length too long to be rounded so is %v", got)
 	}
 }
 

@@ -199,20 +199,23 @@ func toFigures(x float64) float64 {
 // Export returns v as JSON and CSV carry it: an angle in degrees, everything
 // else in the kind's own unit, whatever system is printed.
 func Export(k Kind, v float64) float64 {
-	if k == Angle {
+	switch k {
+	case Angle:
 		return round(v * 180 / math.Pi)
+	case Length, Size, Feed:
+		return round(v)
 	}
 	return v
 }
 
-// round takes off what turning radians into degrees adds in the last digits, so
-// that 60 degrees do not come out as 59.99999999999999.
-func round(deg float64) float64 {
+// round takes off what changing units adds in the last digits, so that 60 degrees
+// do not come out as 59.99999999999999, nor 7/8 in as 22.224999999999998 mm.
+func round(v float64) float64 {
 	const places = 1e12
-	if math.Abs(deg) > 1e3 || math.IsNaN(deg) {
-		return deg
+	if math.Abs(v) > 1e3 || math.IsNaN(v) {
+		return v
 	}
-	return math.Round(deg*places) / places
+	return math.Round(v*places) / places
 }
 
 // tidy takes off what changing units adds in the last digits, so that 3/32 in
