@@ -76,3 +76,23 @@ func TestAuditAgreesWithInspect(t *testing.T) {
 	}
 	t.Error("there is no I32-1")
 }
+
+// One drill is told the same by itself and among the day's.
+func TestPlanAgreesWithRegrind(t *testing.T) {
+	compared := 0
+	for _, row := range computeCrib(t, "plan", "--sample").Results {
+		if row["do"] != "grind" {
+			continue
+		}
+		alone := compute(t, "regrind", "--sample", "--drill", row["id"].(string)).Results
+		for _, name := range []string{"stock_mm", "stock_reason", "regrinds_left", "take_1_inner_mm", "take_1_outer_mm", "take_2_inner_mm", "take_2_outer_mm", "thin_to_web_mm"} {
+			if alone[name] != row[name] {
+				t.Errorf("%s: %s is %v, alone %v", row["id"], name, row[name], alone[name])
+			}
+		}
+		compared++
+	}
+	if compared < 5 {
+		t.Errorf("only %d drills were compared", compared)
+	}
+}

@@ -138,6 +138,30 @@ func (d *Drill) Grinds() (count int, usual float64) {
 	return count, sum / float64(noted)
 }
 
+// past returns what the history tells that no reading does.
+func (d *Drill) past() (p drill.Past) {
+	if _, usual := d.Grinds(); usual > 0 {
+		p.Usual = usual
+	}
+	for i := len(d.History) - 1; i >= 0 && d.History[i].What != Grind; i-- {
+		if d.History[i].What == Thinning {
+			p.Body = max(p.Body, d.History[i].webBefore(d.Readings.System()))
+		}
+	}
+	return p
+}
+
+// webBefore returns the web that the event did away with, 0 for none.
+func (e *Event) webBefore(units quantity.System) float64 {
+	for _, was := range e.Before {
+		if was.Reading == drill.Web {
+			v, _ := quantity.Parse(quantity.Length, was.Text, units) // it was read once already
+			return v.V
+		}
+	}
+	return 0
+}
+
 // Retired returns the day on which the drill was thrown away, "" for one that is
 // still there.
 func (d *Drill) Retired() string {

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"evenlip/internal/drill"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
 )
@@ -49,8 +48,7 @@ type Day struct {
 	Buy   []Purchase
 }
 
-// Day plans what is to be done with the crib. A drill whose history tells what
-// is usually taken off it has its remaining grinds counted by that.
+// Day plans what is to be done with the crib.
 func (c *Crib) Day() Day {
 	drills := c.Judge()
 	ready := sizesReady(drills)
@@ -58,7 +56,7 @@ func (c *Crib) Day() Day {
 	inParts(len(drills), func(from, to int) {
 		for i := from; i < to; i++ {
 			j := drills[i]
-			p := plan.Of(withUsual(j.Drill))
+			p := plan.Of(j.Readings)
 			day.Tasks[i] = Task{Judged: j, Do: doing(&j, &p), Plan: p, Urgent: !hasSize(ready, j.Size())}
 		}
 	})
@@ -80,14 +78,6 @@ func sizesReady(drills []Judged) []float64 {
 
 func hasSize(sizes []float64, size float64) bool {
 	return slices.ContainsFunc(sizes, func(s float64) bool { return sameSize(s, size) })
-}
-
-func withUsual(d *Drill) *drill.Drill {
-	out := *d.Readings
-	if _, usual := d.Grinds(); !out.Has(drill.Every) && usual > 0 {
-		out.Put(drill.Every, usual)
-	}
-	return &out
 }
 
 // doing rests on the audit's verdict: a plan that follows from one which the

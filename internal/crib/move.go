@@ -290,7 +290,8 @@ func (d *Drill) thinned() bool {
 	return false
 }
 
-// written writes a length as the reading it takes the place of was written.
+// written writes a length as the reading it takes the place of was written. A web
+// grows by so little that a coarser last digit would add up, grind after grind.
 func (m *mover) written(r drill.Reading, mm float64) string {
 	system, bare := m.d.Readings.System(), false
 	if values := m.d.Readings.Values(r); len(values) == 1 {
@@ -300,6 +301,9 @@ func (m *mover) written(r drill.Reading, mm float64) string {
 	v, decimals, unit := mm, 3, "mm"
 	if system == quantity.Inch {
 		v, decimals, unit = mm/25.4, 5, "in"
+	}
+	if r == drill.Web {
+		decimals++
 	}
 	text := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v, 'f', decimals, 64), "0"), ".")
 	if bare {
@@ -311,6 +315,9 @@ func (m *mover) written(r drill.Reading, mm float64) string {
 // check resolves the drill as the change leaves it, and refuses what cannot be.
 func (m *mover) check() error {
 	next := *m.d.Readings
+	if m.ch.What == Grind {
+		next.Past.Body = 0
+	}
 	for _, mv := range m.out.Moves {
 		next.Drop(mv.Reading)
 		if mv.To != "" {

@@ -191,6 +191,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	}
 	if told {
 		d.History = rd.history(history, readings.System())
+		readings.Past = d.past()
 	}
 	if len(errs) > 0 {
 		return d

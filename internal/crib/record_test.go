@@ -22,7 +22,7 @@ import (
 func TestGrindWritesWhatItMoves(t *testing.T) {
 	got := rewritten(t, small, "A1", ground("0.6mm"))
 	want := strings.NewReplacer(
-		"    web:   2mm     # caliper", "    web:   2.01mm     # caliper",
+		"    web:   2mm     # caliper", "    web:   2.0096mm     # caliper",
 		"    lip-angle: [59, 58]\n", "", "flute: 70mm", "flute: 69.4mm", "    flank-wear: 0.4mm\n", "",
 		"# by hand\n", `# by hand
       - date: 2026-11-25

@@ -15,6 +15,7 @@ type Drill struct {
 	Name   string // what a file calls it
 	Sample bool   // the built-in sample
 	Kept   bool   // one of a crib, with more readings than one command asks for
+	Past   Past   // what its history tells
 	// Units is what the user asked for, for bare numbers and for printing.
 	Units quantity.System
 	// Book is the limits and materials in force; nil is the embedded ones.
@@ -23,6 +24,13 @@ type Drill struct {
 	text  [readings]string
 	value [readings]*pair // nil for none; copies of a Drill share what it points to
 	count [readings]uint8 // values read: 0, 1 or 2
+}
+
+// Past is what the history of a drill tells beyond its readings, in millimetres;
+// zero for what it does not tell.
+type Past struct {
+	Usual float64 // stock of its grinds, their mean
+	Body  float64 // web behind a point that was thinned and not ground since
 }
 
 // pair is what was read for the two lips, or one value. It is never changed once

@@ -28,7 +28,7 @@ func (p *Plan) thinning(s *figure.Sheet) {
 	f.Wants = p.wants(p.chisel())
 	s.Add(f)
 	s.Add(ratio("chisel_ratio_unthinned", "chisel edge / D, unthinned", p.made(g.Ratio), ""))
-	s.Work(inspect.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", figure.Len(g.Body), figure.Deg(b.ChiselAfter), figure.Len(b.D))
+	s.Work(inspect.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", figure.Len(g.Web), figure.Deg(b.ChiselAfter), figure.Len(b.D))
 	s.Add(ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), ""))
 	s.Work(p.Found.Chisel.RatioLimit.Source.String(), "times a new drill's, times q as new", "{} * {}", figure.Num(b.MostChisel/b.NewChisel), figure.Num(b.NewChisel))
 	s.Add(ratio("thin_to_ratio", "thin to chisel edge / D", to, ""))
@@ -56,7 +56,11 @@ func (p *Plan) after(s *figure.Sheet) {
 	if d.Thinned {
 		s.Work(inspect.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", figure.Num(d.Ratio), figure.Len(b.D), figure.Deg(b.ChiselAfter))
 	} else {
-		s.Work(inspect.Geometry, "w' = w + taper * stock", "{} + {} * {}", figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), total)
+		web := b.Web
+		if p.Ahead.Stock.Total == 0 {
+			web = p.Ahead.Now.Web
+		}
+		s.Work(inspect.Geometry, "w' = w + taper * stock", "{} + {} * {}", figure.Len(web), figure.Of(quantity.Taper, b.Taper), total)
 	}
 	s.Add(length("chisel_length_after_mm", "chisel edge when done", p.made(d.Chisel), ""))
 	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(d.Web), figure.Deg(b.ChiselAfter))
@@ -122,6 +126,8 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 	st := &p.Ahead.Stock
 	usual := st.Usual(p.Job.Deepest)
 	switch {
+	case p.EveryPast:
+		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", figure.Len(p.Job.Every))
 	case figure.Known(p.Job.Every):
 		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
 	case usual == 0:

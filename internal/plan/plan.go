@@ -44,6 +44,7 @@ type Plan struct {
 	AngleTaken  bool // the lips were taken to stand at the angle wanted
 	DepthTaken  bool // the flute needed is chip room only, for want of a depth
 	NoBackTaper bool // a least diameter was asked for, but the back taper is not known
+	EveryPast   bool // the usual stock is that of the drill's history
 	ChiselMoved bool // the chisel angle is put right by the grind
 	Remove      float64
 }
@@ -72,6 +73,9 @@ func (p *Plan) job(d *drill.Drill) {
 	}
 	if v, ok := d.Get(drill.CleanUp); ok {
 		p.Job.CleanUp = v
+	}
+	if p.EveryPast = !d.Has(drill.Every) && d.Past.Usual > 0; p.EveryPast {
+		p.Job.Every = d.Past.Usual
 	}
 	p.wear()
 	p.lips()
@@ -133,6 +137,9 @@ func (p *Plan) body(d *drill.Drill) {
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
 		LeastFlute: r.Wear.FluteLimit.Low, MostWeb: r.Wear.WebLimit.High, MostChisel: r.Chisel.RatioLimit.High,
 		NewChisel: reference.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
+	}
+	if d.Past.Body > b.Web {
+		b.Web, b.Thinned = d.Past.Body, b.Web
 	}
 	limit := r.Chisel.AngleLimit
 	after := math.Min(math.Max(r.Chisel.Angle, limit.Low), limit.High)

@@ -234,3 +234,40 @@ func TestPlanAgreesWithItself(t *testing.T) {
 		}
 	})
 }
+
+// What a drill's history tells counts: its usual stock, unless another is given,
+// and the web that a grind brings back where the point is thinned now.
+func TestWhatTheHistoryTells(t *testing.T) {
+	thinned := fit.with(readings{drill.Web: "1.8mm", drill.FlankWear: "0.3mm"})
+	with := func(r readings, past drill.Past) *figure.Sheet {
+		d := r.drill(t)
+		d.Past = past
+		return plan.Sheet(d, true)
+	}
+	past := drill.Past{Usual: 0.9, Body: 2.4}
+	plainly, told := with(thinned, drill.Past{}), with(thinned, past)
+	for _, c := range []struct {
+		key         string
+		alone, past float64
+	}{{"usual_stock_mm", 0.5, 0.9}, {"web_after_mm", 1.8, 0.18 * 12 * math.Sin(55*math.Pi/180)}, {"regrinds_left", 76, 43}} {
+		if got := plainly.Lookup(c.key).Value; math.Abs(got-c.alone) > 0.01 {
+			t.Errorf("%s is %v, not %v", c.key, got, c.alone)
+		}
+		if got := told.Lookup(c.key).Value; math.Abs(got-c.past) > 0.01 {
+			t.Errorf("%s is %v with a history, not %v", c.key, got, c.past)
+		}
+	}
+	if got := codes(told); !slices.Contains(got, "usual-of-history") || !slices.Contains(got, "thinned-before") || told.Lookup("thin").Word != "yes" {
+		t.Errorf("%v", got)
+	}
+	if got := codes(plainly); slices.Contains(got, "usual-of-history") || slices.Contains(got, "thinned-before") || plainly.Lookup("thin").Word != "no" {
+		t.Errorf("without a history %v", got)
+	}
+	if given := with(thinned.with(readings{drill.Every: "2mm"}), past); given.Lookup("usual_stock_mm").Value != 2 || slices.Contains(codes(given), "usual-of-history") {
+		t.Errorf("with --every 2mm it is %v", given.Lookup("usual_stock_mm").Value)
+	}
+	// Nothing to grind: it stays as it was thinned.
+	if sharp := with(fit.with(readings{drill.Web: "1.8mm"}), past); sharp.Lookup("thin").Word != "no" || sharp.Lookup("web_after_mm").Value != 1.8 {
+		t.Errorf("a sharp drill is thinned again: %s, to %v", sharp.Lookup("thin").Word, sharp.Lookup("web_after_mm").Value)
+	}
+}

@@ -129,7 +129,7 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 	if v := &p.Found.Verdict; v.Word == inspect.Undecided {
 		s.Find("not-all-measured", figure.Note, "not all was measured: inspect names the readings that are still wanted")
 	}
-	if st.By[regrind.Corner] > 0 {
+	if st.By[regrind.Corner] > 0 && p.Do != Retire {
 		s.Find("corner-bound", figure.Note, "a rounded corner tells only the least: go on until it is sharp, or give margin-wear, which says how far up it reaches")
 	}
 	if p.Do == Regrind {
@@ -191,6 +191,12 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 	}
 	if p.AngleTaken {
 		s.Find("lip-angle-taken", figure.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", figure.Deg(p.Job.Wear.HalfAngle))
+	}
+	if p.EveryPast && len(p.Ahead.Grinds) > 1 {
+		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; --every sets another", figure.Len(p.Job.Every))
+	}
+	if b.Thinned > 0 && p.Do != Retire {
+		s.Find("thinned-before", figure.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", figure.Len(b.Web))
 	}
 	if p.Mishap() && len(p.Ahead.Grinds) > 1 {
 		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; --every sets another", figure.Len(p.Ahead.Stock.Habit()), figure.Len(p.Ahead.Usual))

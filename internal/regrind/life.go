@@ -11,7 +11,8 @@ import (
 // and radians; NaN for what is not known, which then ends nothing.
 type Body struct {
 	D           float64
-	Web         float64 // at the point now
+	Web         float64 // at the point now, or behind it where it is thinned
+	Thinned     float64 // web at the point now where it is thinned; else not above zero, or NaN
 	Taper       float64 // growth of the web toward the shank, mm per mm
 	Chisel      float64 // chisel-edge angle to the lip now
 	ChiselAfter float64 // the same as every grind leaves it
@@ -49,13 +50,14 @@ func (b *Body) now() State { return b.at(0, b.Chisel) }
 //
 //	flute - removed, not under 0    w' = w + taper removed    c' = w'/sin psi
 //
+// w being the web behind a thinned point, which a grind takes the thinning off,
 // and, once c'/D is over MostChisel, the web that makes it NewChisel. Every
 // figure that hangs on an unknown one is NaN.
 // Domain: removed >= 0. Derived from the point's geometry; the thrust ratio is
 // [cutting.ThrustRatio].
 func (b *Body) After(removed float64) State {
 	s := b.at(removed, b.ChiselAfter)
-	if target, pays := b.thinTo(s.Body); pays {
+	if target, pays := b.thinTo(s.Web); pays {
 		s.Thinned = true
 		b.setWeb(&s, target, b.ChiselAfter)
 	}
@@ -71,13 +73,24 @@ func (b *Body) at(removed, angle float64) State {
 		Diameter: b.D - b.BackTaper*removed, Body: point.WebAfter(b.Web, b.Taper, removed),
 	}
 	b.setWeb(&s, s.Body, angle)
+	if removed == 0 {
+		b.setWeb(&s, b.atPoint(), angle)
+	}
 	return s
+}
+
+// atPoint returns the web at the point now.
+func (b *Body) atPoint() float64 {
+	if b.Thinned > 0 {
+		return b.Thinned
+	}
+	return b.Web
 }
 
 func (b *Body) setWeb(s *State, web, angle float64) {
 	s.Web, s.Chisel = web, point.ChiselLength(web, angle)
 	s.Ratio = s.Chisel / b.D
-	s.ThrustRatio = cutting.ThrustRatio(b.D, b.Feed, s.Ratio, point.ChiselLength(b.Web, b.Chisel)/b.D)
+	s.ThrustRatio = cutting.ThrustRatio(b.D, b.Feed, s.Ratio, point.ChiselLength(b.atPoint(), b.Chisel)/b.D)
 }
 
 // thinTo returns the web that a body web is thinned to, and whether that pays:
