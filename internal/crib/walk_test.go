@@ -20,6 +20,7 @@ import (
 type walk struct {
 	t        *testing.T
 	id, text string // the crib that holds this drill alone
+	now      *Drill // as it stands in there; nil while it was not looked up
 	day      time.Time
 	body     float64 // the web behind the point, as it truly is
 	thinned  bool
@@ -34,7 +35,12 @@ func setOut(t *testing.T, id string) *walk {
 	return w
 }
 
-func (w *walk) drill() *Drill { return find(w.t, read(w.t, w.text), w.id) }
+func (w *walk) drill() *Drill {
+	if w.now == nil {
+		w.now = find(w.t, read(w.t, w.text), w.id)
+	}
+	return w.now
+}
 
 func (w *walk) plan() plan.Plan { return plan.Of(w.drill().Readings) }
 
@@ -46,7 +52,7 @@ func (w *walk) record(ch Change) {
 	if err != nil {
 		w.t.Fatalf("grind %d, %s: %v", w.grinds, ch.What, err)
 	}
-	w.text = string(text)
+	w.text, w.now = string(text), nil
 }
 
 // near holds a length in the file to the one foretold, less what a record may lose

@@ -29,6 +29,7 @@ type Web struct {
 	TaperSource *reference.Source // of the usual one
 	Second, At  float64           // the second web and its distance, where measured
 	Remove      float64
+	From        float64 // web that it grows from: behind a thinned point the thicker one
 	After       float64 // web
 	ChiselAfter float64
 	RatioAfter  float64
@@ -47,7 +48,11 @@ func webOf(dr *drill.Drill, r *Result) Web {
 	} else if t := point.WebTaper(r.Chisel.Web, w.Second, w.At); known(t) {
 		w.Taper, w.Origin = t, TaperMeasured
 	}
-	w.After = point.WebAfter(r.Chisel.Web, w.Taper, w.Remove)
+	w.From = r.Chisel.Web
+	if dr.Past.Body > w.From && w.Remove > 0 {
+		w.From = dr.Past.Body
+	}
+	w.After = point.WebAfter(w.From, w.Taper, w.Remove)
 	w.ChiselAfter = point.ChiselLength(w.After, r.Chisel.Acute)
 	w.RatioAfter = w.ChiselAfter / r.Drill.D
 	w.ThrustRatio = cutting.ThrustRatio(r.Drill.D, r.Drill.Feed, w.RatioAfter, r.Chisel.Ratio)
@@ -62,7 +67,7 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 	r.taperFigure(s)
 	web := wants(on("web", c.Web), on("remove", w.Remove))
 	s.Add(figure.Figure{Key: "web_after_mm", Label: "web after", Value: w.After, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: web})
-	s.Work(geometry, "w' = w + taper * removed", "{} + {} * {}", figure.Len(c.Web), figure.Of(quantity.Taper, w.Taper), figure.Len(w.Remove))
+	s.Work(geometry, "w' = w + taper * removed", "{} + {} * {}", figure.Len(w.From), figure.Of(quantity.Taper, w.Taper), figure.Len(w.Remove))
 	chisel := join(wants(on("remove", w.Remove)), c.wants())
 	s.Add(figure.Figure{Key: "chisel_length_after_mm", Label: "chisel edge after", Value: w.ChiselAfter, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: chisel})
 	s.Work(geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(w.After), figure.Deg(c.Acute))
@@ -78,9 +83,18 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 	if made := point.WebTaper(c.Web, w.Second, w.At); w.Origin == TaperGiven && math.Abs(made-w.Taper) > reference.WebTaperHigh-reference.WebTaperLow {
 		s.Find("web-taper-contradiction", figure.Warn, "the two webs make a taper of {}, but web-taper {} was given and is used", figure.Of(quantity.Taper, made), figure.Of(quantity.Taper, w.Taper))
 	}
+	if w.From > c.Web {
+		ThinnedBefore(s, w.From)
+	}
 	if known(w.Remove, b.D) && w.Remove > 2*b.D {
 		s.Find("stub-web", figure.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", figure.Len(w.Remove))
 	}
+}
+
+// ThinnedBefore says that the web is reckoned from the one that the drill had
+// before its point was thinned, mm.
+func ThinnedBefore(s *figure.Sheet, web float64) {
+	s.Find("thinned-before", figure.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", figure.Len(web))
 }
 
 func (r *Result) taperFigure(s *figure.Sheet) {

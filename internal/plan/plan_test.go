@@ -271,3 +271,23 @@ func TestWhatTheHistoryTells(t *testing.T) {
 		t.Errorf("a sharp drill is thinned again: %s, to %v", sharp.Lookup("thin").Word, sharp.Lookup("web_after_mm").Value)
 	}
 }
+
+// Inspect and the plan foretell one web for one stock.
+func TestInspectForetellsTheSameWeb(t *testing.T) {
+	for _, body := range []float64{0, 2.2} {
+		d := fit.with(readings{drill.Web: "1.8mm", drill.Remove: "3mm", drill.WebTaper: "0.02"}).drill(t)
+		d.Past.Body = body
+		point := inspect.Sheet(d, true)
+		want := math.Max(1.8, body) + 0.02*3
+		if got := point.Lookup("web_after_mm").Value; math.Abs(got-want) > 1e-12 {
+			t.Errorf("inspect: %v, not %v", got, want)
+		}
+		if told := slices.Contains(codes(point), "thinned-before"); told != (body > 0) {
+			t.Errorf("with a web of %v behind the point: %v", body, codes(point))
+		}
+		p := plan.Of(d)
+		if got := p.Job.Body.Ground(3).Web; math.Abs(got-want) > 1e-12 {
+			t.Errorf("plan: %v, not %v", got, want)
+		}
+	}
+}

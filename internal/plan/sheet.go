@@ -196,7 +196,7 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; --every sets another", figure.Len(p.Job.Every))
 	}
 	if b.Thinned > 0 && p.Do != Retire {
-		s.Find("thinned-before", figure.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", figure.Len(b.Web))
+		inspect.ThinnedBefore(s, b.Web)
 	}
 	if p.Mishap() && len(p.Ahead.Grinds) > 1 {
 		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; --every sets another", figure.Len(p.Ahead.Stock.Habit()), figure.Len(p.Ahead.Usual))
