@@ -98,7 +98,7 @@ func (p *Plan) inShort(s *figure.Sheet) {
 		s.InShort("thin the web to {}", figure.Len(p.Ahead.Thinning.WebTarget))
 	case p.Do == Regrind:
 		text := figure.Sayf("regrind, {} off both lips alike", figure.Len(st.Total))
-		if st.Lip1 != st.Lip2 || st.Lip1.Inner != st.Lip1.Outer {
+		if !st.EndsAlike() {
 			text = figure.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", figure.Len(st.Total),
 				figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
 		}

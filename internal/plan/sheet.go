@@ -156,7 +156,7 @@ func (p *Plan) grindTo(s *figure.Sheet) {
 	limit := r.Chisel.AngleLimit
 	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}",
 		figure.Set(p.Job.Lips.Target), figure.Set(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High))
-	if st.Lip1 != st.Lip2 {
+	if !st.LipsAlike() {
 		s.Find("mark-lip-1", figure.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
 	}
 }

@@ -104,6 +104,16 @@ func (s *Stock) Usual(deepest float64) float64 {
 	return math.Min(habit, deepest) + s.CleanUp
 }
 
+// LipsAlike reports whether both lips give up the same, but for rounding.
+func (s *Stock) LipsAlike() bool {
+	return math.Abs(s.Lip1.Inner-s.Lip2.Inner) < dust && math.Abs(s.Lip1.Outer-s.Lip2.Outer) < dust
+}
+
+// EndsAlike reports whether all four ends of the lips do.
+func (s *Stock) EndsAlike() bool {
+	return s.LipsAlike() && math.Abs(s.Lip1.Inner-s.Lip1.Outer) < dust
+}
+
 // StockOf returns the least stock that clears all the wear and leaves both lips
 // one line at the angle wanted. Land and chip may sit anywhere on a lip, so
 // their depth must come off at both its ends; corner and margin are at the

@@ -285,3 +285,22 @@ func TestCausesThatTakeAsMuch(t *testing.T) {
 	}
 	near(t, "total without clean-up", s.Total, 0.5, 1e-9)
 }
+
+// A worn corner of even lips comes off all along them: what is left of the
+// arithmetic's rounding makes no two ends differ.
+func TestAlikeButForRounding(t *testing.T) {
+	for _, d := range []float64{3, 8.5, 12, 25, 37.3} {
+		k := 59 * math.Pi / 180
+		lip := point.LipThrough(d/2, 0, k)
+		l := regrind.Lips{Lip1: lip, Lip2: lip, Inner: 0.09 * d, Outer: d / 2, Target: k}
+		w := regrind.Wear{Land: 0.03 * d, Clearance: 0.15, Corner: 0.05 * d, HalfAngle: k, Margin: math.NaN(), Chip: math.NaN(), Steep: math.NaN()}
+		s, err := regrind.StockOf(w, l, 0.05, false)
+		if err != nil || !s.EndsAlike() || !s.LipsAlike() {
+			t.Errorf("%v mm: %+v, %v", d, s, err)
+		}
+		l.Lip1 = point.LipThrough(d/2, 0.001, k)
+		if s, err = regrind.StockOf(w, l, 0.05, false); err != nil || s.LipsAlike() || s.EndsAlike() {
+			t.Errorf("%v mm, a lip higher by a hair: %+v, %v", d, s, err)
+		}
+	}
+}
