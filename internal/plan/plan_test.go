@@ -238,9 +238,9 @@ func TestPlanAgreesWithItself(t *testing.T) {
 // What a drill's history tells counts: its usual stock, unless another is given,
 // and the web that a grind brings back where the point is thinned now.
 func TestWhatTheHistoryTells(t *testing.T) {
-	thinned := fit.with(readings{drill.Web: "1.8mm", drill.FlankWear: "0.3mm"})
+	thinned := fit.With(readings{drill.Web: "1.8mm", drill.FlankWear: "0.3mm"})
 	with := func(r readings, past drill.Past) *figure.Sheet {
-		d := r.drill(t)
+		d := r.Drill(t)
 		d.Past = past
 		return plan.Sheet(d, true)
 	}
@@ -257,17 +257,17 @@ func TestWhatTheHistoryTells(t *testing.T) {
 			t.Errorf("%s is %v with a history, not %v", c.key, got, c.past)
 		}
 	}
-	if got := codes(told); !slices.Contains(got, "usual-of-history") || !slices.Contains(got, "thinned-before") || told.Lookup("thin").Word != "yes" {
+	if got := drilltest.Codes(told); !slices.Contains(got, "usual-of-history") || !slices.Contains(got, "thinned-before") || told.Lookup("thin").Word != "yes" {
 		t.Errorf("%v", got)
 	}
-	if got := codes(plainly); slices.Contains(got, "usual-of-history") || slices.Contains(got, "thinned-before") || plainly.Lookup("thin").Word != "no" {
+	if got := drilltest.Codes(plainly); slices.Contains(got, "usual-of-history") || slices.Contains(got, "thinned-before") || plainly.Lookup("thin").Word != "no" {
 		t.Errorf("without a history %v", got)
 	}
-	if given := with(thinned.with(readings{drill.Every: "2mm"}), past); given.Lookup("usual_stock_mm").Value != 2 || slices.Contains(codes(given), "usual-of-history") {
+	if given := with(thinned.With(readings{drill.Every: "2mm"}), past); given.Lookup("usual_stock_mm").Value != 2 || slices.Contains(drilltest.Codes(given), "usual-of-history") {
 		t.Errorf("with --every 2mm it is %v", given.Lookup("usual_stock_mm").Value)
 	}
 	// Nothing to grind: it stays as it was thinned.
-	if sharp := with(fit.with(readings{drill.Web: "1.8mm"}), past); sharp.Lookup("thin").Word != "no" || sharp.Lookup("web_after_mm").Value != 1.8 {
+	if sharp := with(fit.With(readings{drill.Web: "1.8mm"}), past); sharp.Lookup("thin").Word != "no" || sharp.Lookup("web_after_mm").Value != 1.8 {
 		t.Errorf("a sharp drill is thinned again: %s, to %v", sharp.Lookup("thin").Word, sharp.Lookup("web_after_mm").Value)
 	}
 }
@@ -275,15 +275,15 @@ func TestWhatTheHistoryTells(t *testing.T) {
 // Inspect and the plan foretell one web for one stock.
 func TestInspectForetellsTheSameWeb(t *testing.T) {
 	for _, body := range []float64{0, 2.2} {
-		d := fit.with(readings{drill.Web: "1.8mm", drill.Remove: "3mm", drill.WebTaper: "0.02"}).drill(t)
+		d := fit.With(readings{drill.Web: "1.8mm", drill.Remove: "3mm", drill.WebTaper: "0.02"}).Drill(t)
 		d.Past.Body = body
 		point := inspect.Sheet(d, true)
 		want := math.Max(1.8, body) + 0.02*3
 		if got := point.Lookup("web_after_mm").Value; math.Abs(got-want) > 1e-12 {
 			t.Errorf("inspect: %v, not %v", got, want)
 		}
-		if told := slices.Contains(codes(point), "thinned-before"); told != (body > 0) {
-			t.Errorf("with a web of %v behind the point: %v", body, codes(point))
+		if told := slices.Contains(drilltest.Codes(point), "thinned-before"); told != (body > 0) {
+			t.Errorf("with a web of %v behind the point: %v", body, drilltest.Codes(point))
 		}
 		p := plan.Of(d)
 		if got := p.Job.Body.Ground(3).Web; math.Abs(got-want) > 1e-12 {
