@@ -225,6 +225,9 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 // place of is told.
 func (a *app) heldJob(c calculation, h *held) report.Job {
 	job := a.job(c, h.Drill)
+	if h.gone != "" {
+		job.Sheet.Find("retired-and-gone", figure.Warn, "the crib says that this drill was thrown away on {}", figure.Say(h.gone))
+	}
 	if len(h.replaced) > 0 {
 		job.Sheet.Find("changed-by-flag", figure.Note, "given as flags, in place of the drill's own: {}", figure.Say(strings.Join(h.replaced, ", ")))
 	}

@@ -38,6 +38,7 @@ type held struct {
 	from     string        // the crib's drill that the others come from
 	typed    map[drill.Reading]bool
 	replaced []string // the readings of the drill's own that flags stand in place of
+	gone     string   // when the crib's drill was thrown away
 }
 
 // set takes a reading that was typed.
@@ -114,7 +115,7 @@ func (a *app) fromCrib(t *taking, file string) (*held, error) {
 	}
 	d := *kept.Readings
 	d.Name, d.Kept, d.Sample = kept.ID, true, c.Sample
-	return &held{Drill: &d, from: kept.ID}, nil
+	return &held{Drill: &d, from: kept.ID, gone: kept.Retired()}, nil
 }
 
 // fromFile takes a drill from a file of its own, "-" being standard input.

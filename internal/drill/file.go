@@ -48,6 +48,8 @@ func (p *Places) column(bytes int) int {
 const (
 	keyName  = "name"
 	keyUnits = "units"
+
+	keyDrills = "drills" // of a crib, given in a drill's place
 )
 
 // ReadFile reads one drill from YAML: a mapping whose keys are the flags'
@@ -135,6 +137,9 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 
 // unknown says that a key is no reading's, and which was meant.
 func unknown(key string) (text, hint string) {
+	if key == keyDrills {
+		return "this is a crib's file", "name the drill of it that is meant: --drill ID"
+	}
 	return "no reading is called " + strconv.Quote(key),
 		near.Hint(key, "the keys are the flags' names: evenlip inspect --help", append(names(), keyName, keyUnits)...)
 }
