@@ -13,7 +13,8 @@ import (
 )
 
 // Every command that the documents show in a console block is run, and what
-// stands under it has to be what it prints; -update writes it there.
+// stands under it has to be what it prints; -update writes it there. A line … of
+// it stands for lines that are not shown.
 func TestDocuments(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("the documents show a POSIX shell")
@@ -97,10 +98,18 @@ func rerun(t *testing.T, text, folder string) (now string, commands int) {
 				out = append(out, lines[i])
 			}
 			commands++
-			out = append(out, shell(t, folder, command)...)
+			var was []string // what an earlier run printed
+			for i+1 < len(lines) && lines[i+1] != fence && !strings.HasPrefix(lines[i+1], prompt) {
+				i++
+				was = append(was, lines[i])
+			}
+			now, err := shown(was, shell(t, folder, command))
+			if err != nil {
+				t.Errorf("%s\n%v", command, err)
+				now = was
+			}
+			out = append(out, now...)
 			continue
-		case inside:
-			continue // what an earlier run printed
 		}
 		out = append(out, line)
 	}
