@@ -73,6 +73,9 @@ func (a *app) calculation(c *calculation) *cobra.Command {
 		t.flags[r] = textFlag(cmd, r)
 	}
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		if err := unquoted(c.name, args); err != nil {
+			return err
+		}
 		if len(args) > 1 {
 			return a.several(c, t, args)
 		}

@@ -158,6 +158,9 @@ func usage(hint, format string, args ...any) error {
 
 // noArgs is cobra.NoArgs with a hint.
 func noArgs(cmd *cobra.Command, args []string) error {
+	if err := unquoted(cmd.Name(), args); err != nil {
+		return err
+	}
 	if len(args) > 0 {
 		return usage("what it takes are flags: "+cmd.CommandPath()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])
 	}

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"evenlip/internal/drill"
@@ -194,3 +195,11 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 
 // rangeHelp ends the help of every command whose readings may be ranges.
 const rangeHelp = `Any quantity may be a range, "0mm..6mm by 0.5mm": one row a step.`
+
+// unquoted complains of a range that the shell took apart at its spaces.
+func unquoted(command string, args []string) error {
+	if at := slices.Index(args, "by"); at >= 0 {
+		return usage(`a range wants quotes: "0mm..6mm by 0.5mm"`, "%s: %q stands alone", command, strings.Join(args[at:], " "))
+	}
+	return nil
+}

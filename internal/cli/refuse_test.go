@@ -49,3 +49,16 @@ func TestEveryGlobalFlagRefuses(t *testing.T) {
 		}
 	}
 }
+
+// A range without quotes comes apart at its spaces: what is missing is said, not
+// that there is no file called by.
+func TestRangeWithoutQuotes(t *testing.T) {
+	for _, args := range [][]string{
+		{"web", "--size", "12mm", "--remove", "0mm..20mm", "by", "4mm"}, {"wheel", "--wheel", "200mm", "--wheel-rpm", "1000..2000", "by", "500"},
+	} {
+		a := run("", args...)
+		if a.status != 2 || a.out != "" || !strings.Contains(a.err, "a range wants quotes") || strings.Contains(a.err, "cannot read") {
+			t.Errorf("%q: status %d: %s", args, a.status, a.err)
+		}
+	}
+}

@@ -93,7 +93,7 @@ type Arg struct {
 	Gauge quantity.Gauge
 	Value float64
 	Word  string
-	Fine  bool // every digit, where the arithmetic loses some by cancelling
+	Fine  bool // twelve digits, where the arithmetic loses some by cancelling
 }
 
 // Len makes the argument of a Text that is a length, mm, as fine as a caliper.
@@ -122,7 +122,7 @@ func Of(k quantity.Kind, v float64) Arg { return Arg{Kind: k, Value: v} }
 // make it coarser.
 func Set(v float64) Arg { return Arg{Kind: quantity.Angle, Gauge: quantity.Setting, Value: v} }
 
-// Fine asks for every digit of an argument.
+// Fine asks for twelve digits of an argument.
 func Fine(a Arg) Arg {
 	a.Fine = true
 	return a

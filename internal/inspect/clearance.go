@@ -37,6 +37,10 @@ func (c *Clearance) Corner() float64 { return math.Min(c.Lip1, c.Lip2) }
 // said: a heel that is not cut to one slope makes about this.
 const apart = 2 * math.Pi / 180
 
+// shortTurn is the turn up to which the heel drop of a cone point of usual
+// proportions reads its corner's clearance to within about [apart].
+const shortTurn = 10 * math.Pi / 180
+
 func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	b := &r.Drill
 	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Turn: dr.Value(drill.HeelTurn)}
@@ -109,6 +113,10 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	r.recommendedFigures(s)
 	r.workingFigures(s)
 	b.FeedAssumption(s)
+	if c.FromDrop && c.Turn > shortTurn {
+		s.Find("heel-turn-long", figure.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
+			figure.Deg(c.Turn), figure.Deg(shortTurn))
+	}
 	if c.Apart > apart {
 		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(c.Apart))
 	}

@@ -42,6 +42,9 @@ const lengthsOff = 0.1
 
 func (r *Result) lipRemarks(s *figure.Sheet) {
 	l := &r.Lips
+	if l.Planned && !known(r.Chisel.Web) && (s.Explaining || r.lipsRestOnWeb()) {
+		s.Find("lip-web-assumed", figure.Note, "no web was read: {} is taken for where the lips lie, as on a new drill", figure.Len(webOrNew(r)))
+	}
 	if l.From == LipsIndicated && math.Abs(l.ByLengths-l.Height) > lengthsOff {
 		s.Find("lip-contradiction", figure.Warn, "the indicator has lip 1 higher by {}, the lip lengths and angles by {}: they contradict each other; the indicator is used, measure again",
 			figure.Len(l.Height), figure.Len(l.ByLengths))
@@ -52,6 +55,13 @@ func (r *Result) lipRemarks(s *figure.Sheet) {
 	if l.HasHole && l.Oversize > l.HoleLimit.High {
 		s.Find("hole-may-exceed", figure.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", figure.Len(l.HoleLimit.High), figure.Say(l.HoleLimit.Source.Text))
 	}
+}
+
+// lipsRestOnWeb reports whether where the lips begin and end makes a difference:
+// to lips of one angle that is left as it is it makes none.
+func (r *Result) lipsRestOnWeb() bool {
+	p := &r.Point
+	return p.K1 != p.K2 || r.Lips.Target != p.K1
 }
 
 // uneven tells how uneven lips stand: at the corner where that breaks the

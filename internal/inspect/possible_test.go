@@ -179,6 +179,9 @@ func TestRemarks(t *testing.T) {
 		{"clearance-contradiction", "size 12mm; clearance 12; heel-drop 0.9mm; heel-turn 30", "heel-drop 0.64mm"},
 		{"clearance-contradiction", "size 12mm; clearance 12; heel-drop 0.7862mm; heel-turn 30", "heel-drop 0.7803mm"}, // 14.05 and 13.95 degrees
 		{"clearance-contradiction", "size 12mm; clearance 12,15; heel-drop 0.64mm,0.64mm; heel-turn 30", "clearance 12,13"},
+		{"heel-turn-long", "size 12mm; heel-drop 0.4mm; heel-turn 10.5", "heel-turn 10"},
+		{"heel-turn-long", "size 12mm; heel-drop 0.9mm; heel-turn 30", "clearance 12"},
+		{"lip-web-assumed", "size 12mm; lip-angle 60,58; lip-height 0.06mm", "web 2mm"},
 		{"web-taper-assumed", "web 2mm; remove 1mm", "web-taper 0.015"},
 		{"web-taper-assumed", "web 2mm; remove 1mm", "second-web 2.5mm; second-web-at 30mm"},
 		{"web-taper-contradiction", "web 2mm; second-web 2.2mm; second-web-at 20mm; web-taper 0.02", "web-taper 0.013"},

@@ -31,7 +31,7 @@ func arithmetic(t figure.Text, f quantity.Format) string {
 		v := f.InSystem(a.Kind, a.Value)
 		out := digits(v)
 		if a.Fine {
-			out = strconv.FormatFloat(v, 'f', -1, 64)
+			out = significant(v, 12)
 		}
 		if a.Kind == quantity.Angle {
 			out += "°"
@@ -44,8 +44,11 @@ func arithmetic(t figure.Text, f quantity.Format) string {
 }
 
 // digits prints v to eight significant digits, without an exponent.
-func digits(v float64) string {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 8, 64), 64)
+func digits(v float64) string { return significant(v, 8) }
+
+// significant prints v to so many significant digits.
+func significant(v float64, n int) string {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
 	if err != nil || math.IsNaN(v) {
 		return "-"
 	}

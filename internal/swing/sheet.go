@@ -151,7 +151,7 @@ func (v *view) workVertex(s *figure.Sheet) {
 		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), figure.Fine(num(m)))
 }
 
-// fine is a length with every digit: the vertex lies where two lines all but
+// fine is a length with digits to spare: the vertex lies where two lines all but
 // cancel.
 func fine(v float64) figure.Arg { return figure.Fine(figure.Len(v)) }
 
