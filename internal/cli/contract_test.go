@@ -70,7 +70,7 @@ var contract = map[string]struct {
 	"edge": {[]string{"--sample"}, `
 		corner_inclination_deg corner_normal_rake_deg corner_normal_clearance_deg corner_wedge_angle_deg
 		corner_lip_clearance_deg corner_feed_angle_deg corner_working_clearance_deg corner_cutting_speed_m_min
-		vector_u_v vector_u_h vector_h_v vector_m_v vector_rake_deg vector_n_v vector_clearance_deg
+		vector_u_v vector_u_h vector_h_v vector_m_v vector_rake_deg vector_g vector_n_v vector_clearance_deg
 		rake_zero_ratio least_working_clearance_deg least_working_at_ratio chisel_corner_ratio chisel_rake_deg
 		indentation_radius_mm chisel_corner_speed_m_min rows[].radius_ratio rows[].inclination_deg
 		rows[].normal_rake_deg rows[].working_rake_deg rows[].normal_clearance_deg rows[].wedge_angle_deg
