@@ -181,7 +181,8 @@ func (w *drawing) labels() draw.Labels {
 		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
 	}
 	if !w.clearanceUsual {
-		l.Clearance = "clearance " + degrees(d.Lips[0].Clearance)
+		l.ClearanceAngle = degrees(d.Lips[0].Clearance)
+		l.Clearance = "clearance " + l.ClearanceAngle
 	}
 	if d.Lips[0].Clearance != d.Lips[1].Clearance {
 		l.Clearance = "lip 1 " + l.Clearance
@@ -197,8 +198,19 @@ func (w *drawing) labels() draw.Labels {
 	case h < -leastHeight:
 		l.Height = "lip 2 higher " + length(quantity.Indicator, -h)
 	}
-	if w.before != nil {
+	if math.Abs(d.Offset) > leastHeight {
+		l.Offset = length(quantity.Indicator, math.Abs(d.Offset))
+	}
+	if b := w.before; b != nil {
 		l.Remove = length(quantity.Caliper, w.d.Value(drill.Remove))
+		web := func(when string, d *draw.Drill) string {
+			return bracketed(when+length(quantity.Caliper, d.Web), w.webUsual)
+		}
+		chisel := func(when string, d *draw.Drill) string {
+			return bracketed(when+length(quantity.Caliper, point.ChiselLength(d.Web, d.Chisel)), w.webUsual || w.chiselUsual)
+		}
+		l.WebBefore, l.WebAfter = web("before ", b), web("after ", d)
+		l.ChiselBefore, l.ChiselAfter = chisel("before ", b), chisel("after ", d)
 	}
 	return l
 }
@@ -237,7 +249,7 @@ func (w *drawing) job() draw.Job {
 	if w.before != nil {
 		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: after "+w.f.Text(quantity.Length, quantity.Caliper, w.d.Value(drill.Remove))+" has come off, lip laid on lip.")
 	}
-	usual := "Drawn as usual, not read: margin, back of the flute, heel"
+	usual := "Not measured, drawn at usual values: margin, back of the flute, heel"
 	if w.clearanceUsual {
 		usual += ", clearance " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Lips[0].Clearance)
 	}

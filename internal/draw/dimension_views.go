@@ -11,10 +11,24 @@ func (p *plan) dimensionEnd() {
 	first, second := p.put(p.end, fromEnd(d.chisel()[0])), p.put(p.end, fromEnd(d.chisel()[1]))
 	p.level(outer, second, p.end.Y+p.lanes.up, l.Web)
 	p.chiselAngle(first, second)
-	edge := Pt{first.X + 0.7*(second.X-first.X), first.Y + 0.7*(second.Y-first.Y)}
+	edge := Pt{(first.X + second.X) / 2, (first.Y + second.Y) / 2}
 	from := Pt{p.end.X + 0.9*r + 2, p.end.Y - p.lanes.low}
 	p.leader(edge, from, l.ChiselLength)
 	p.arrow(edge, math.Atan2(edge.Y-from.Y, edge.X-from.X))
+	if p.j.showsOffset(p.factor) {
+		p.upright(edge, Pt{p.end.X - r - overhang*d.D*p.factor, p.end.Y}, p.end.X-r-p.lanes.beside+lane, l.Offset)
+	}
+}
+
+// leastOffset is how far off the axis, on paper, the point is seen to be.
+const leastOffset = 0.5
+
+// showsOffset reports whether how far the point is off the axis is to be seen in
+// the end view, and has room to be dimensioned there.
+func (j *Job) showsOffset(factor float64) bool {
+	d := &j.Drill
+	off := math.Abs(d.Offset) * factor
+	return j.Labels.Offset != "" && off >= leastOffset && off+past+written(j.Labels.Offset)+2 < d.D/2*factor
 }
 
 // leastChiselArc is the smallest arc that two arrowheads fit on.
@@ -25,8 +39,9 @@ const leastChiselArc = 7
 func (p *plan) chiselAngle(first, second Pt) {
 	r := p.j.Drill.D / 2 * p.factor
 	along := math.Atan2(second.Y-first.Y, second.X-first.X)
-	radius := math.Max(0.5*r, leastChiselArc)
-	if radius+past > math.Hypot(second.X-first.X, second.Y-first.Y)+gap {
+	edge := math.Hypot(second.X-first.X, second.Y-first.Y)
+	radius := math.Max(math.Max(0.5*r, leastChiselArc), math.Min(edge+tail, 0.75*r))
+	if radius+past > edge+gap {
 		p.line(second, first.plus(unit(along), radius+past))
 	}
 	middle := p.arc(first, along, math.Pi/2, radius)
@@ -96,7 +111,11 @@ func (p *plan) clearance() {
 	rim := k.rim(k.f.corner + (k.heel-k.f.corner)/2)
 	to := p.put(p.side, fromSide(rim[len(rim)-1]))
 	from := Pt{p.side.X + p.j.overSide(p.factor) + 6, p.side.Y + p.lanes.up}
-	p.leader(to, from, p.j.Labels.Clearance)
+	label := p.j.Labels.Clearance
+	if p.shows(cornerLetter) {
+		label = cornerLetter + ": " + label
+	}
+	p.leader(to, from, label)
 	p.arrow(to, math.Atan2(to.Y-from.Y, to.X-from.X))
 }
 

@@ -25,7 +25,8 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 		d.Lips[1].HalfAngle += number("apart", -2, 2) * deg
 		d.Lips[0].Corner = number("height", -0.02, 0.02) * size
 		if math.Abs(d.Lips[0].Corner) > 0.001*size {
-			j.Labels.Height = "lip 1 higher 0.10"
+			j.Labels.Height, j.Labels.Offset = "lip 1 higher 0.10", "0.08"
+			d.Offset = d.Lips[0].Corner * math.Tan(k) / 2
 		}
 	}
 	if rapid.Bool().Draw(t, "ground") {
@@ -35,6 +36,9 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 			before.Lips[i].Corner += off
 		}
 		before.Web -= 0.014 * math.Min(off, 0.4*size)
+		if rapid.Bool().Draw(t, "trued") {
+			d.Offset = 0
+		}
 		j.Before, j.Labels.Remove = &before, "10.00"
 	}
 	if rapid.Bool().Draw(t, "not measured") {
@@ -42,6 +46,7 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 	}
 	if rapid.Bool().Draw(t, "clearance") {
 		j.Labels.Clearance = "(lip 1 clearance 12.0°)"
+		d.Lips[0].Clearance = number("clearance", -5, 25) * deg
 	}
 	if rapid.Bool().Draw(t, "in inches") {
 		j.Labels.Diameter, j.Labels.Web, j.Labels.ChiselLength = "Ø0.4724", "(0.0709)", "(chisel edge 0.0858)"

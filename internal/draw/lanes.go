@@ -24,6 +24,9 @@ func (j *Job) lanes(factor float64) lanes {
 	radius, over := d.D/2*factor, overhang*d.D*factor
 	var l lanes
 	l.beside = math.Max(off, over+lane)
+	if j.showsOffset(factor) {
+		l.beside += lane
+	}
 	arm := (pointArc + past) * math.Sin(math.Max(d.Lips[0].HalfAngle, d.Lips[1].HalfAngle))
 	l.chisel = math.Max(0.62*radius, arm+1)
 	l.up = math.Max(radius+math.Max(off, over+2), math.Max(l.chisel+lane, arm+3))

@@ -22,6 +22,11 @@ type Labels struct {
 	Diameter, Web, ChiselLength, ChiselAngle, PointAngle string
 	Lips                                                 [2]string
 	Height, Remove, Clearance                            string
+	Offset                                               string // of the point, off the axis
+	// What the details say: the clearance again, and web and chisel edge before
+	// and after the grind.
+	ClearanceAngle                                 string
+	WebBefore, WebAfter, ChiselBefore, ChiselAfter string
 }
 
 // Text is writing on a sheet.
@@ -90,7 +95,7 @@ func OnPaper(j Job, s Scale) (Sheet, error) {
 	for _, p := range papers {
 		if w <= p.width && h <= p.height {
 			sheet := Sheet{Paper: p.name, Width: p.width, Height: p.height, Scale: s, Title: j.Title}
-			j.onto(&sheet, &side, (p.width-w)/2, (p.height-h)/2)
+			j.onto(&sheet, &side, (p.width-w)/2, p.height-h)
 			return sheet, nil
 		}
 	}
@@ -136,14 +141,17 @@ func (j *Job) stripHeight() float64 {
 	return math.Max(26, 2*titleSize+lineStep*noteSize*float64(len(j.Notes))+3)
 }
 
-// onto draws everything, the views moved by the room that is left over.
+// onto draws everything: the views, moved by the room that is left over, and in
+// what is left of that the details.
 func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	factor, d := s.Scale.Factor(), &j.Drill
 	strip := border + j.stripHeight()
 	p := plan{s: s, j: j, factor: factor, lanes: j.lanes(factor)}
 	radius := d.D / 2 * factor
 	_, under := j.zones(factor)
-	y := strip + under + radius + spareY
+	p.row = j.fitting(s.Scale, s.Width-2*border-2*after, spareY)
+	spareY -= rowHeight(p.row)
+	y := strip + under + radius + spareY/2 + rowHeight(p.row)
 	p.end = Pt{border + before + p.lanes.beside + radius + spareX, y}
 	p.side = Pt{p.end.X + radius + p.lanes.between, y}
 	end := End(d, j.Before)
@@ -151,6 +159,10 @@ func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	p.view(side, p.side)
 	p.dimensionEnd()
 	p.dimensionSide()
+	p.details(strip + spareY/4)
+	if p.shows(middleLetter) {
+		p.encircle()
+	}
 	p.lipMarks()
 	p.strip(strip)
 }
@@ -161,6 +173,7 @@ type plan struct {
 	j         *Job
 	factor    float64
 	lanes     lanes
+	row       []detail
 	end, side Pt // where the views' origins stand on the paper
 }
 
@@ -199,7 +212,8 @@ func (p *plan) strip(top float64) {
 	y := top - 1.3*titleSize
 	p.text(Text{At: Pt{border + 3, y}, Text: p.j.Title, Size: titleSize, Bold: true})
 	p.text(Text{At: Pt{right - 3, y}, Text: "scale " + s.Scale.String(), Size: titleSize, Bold: true, Align: Finish})
-	p.text(Text{At: Pt{right - 3, y - lineStep*noteSize}, Text: "dimensions in " + p.j.Units + ", third-angle", Size: noteSize, Align: Finish})
+	p.text(Text{At: Pt{right - 3 - symbolWide - 3, y - lineStep*noteSize}, Text: "dimensions in " + p.j.Units, Size: noteSize, Align: Finish})
+	p.projection(Pt{right - 3 - symbolWide, y - lineStep*noteSize})
 	for i, note := range p.j.Notes {
 		p.text(Text{At: Pt{border + 3, y - lineStep*noteSize*float64(i+1)}, Text: note, Size: noteSize})
 	}

@@ -18,7 +18,8 @@ import (
 func labelled(d Drill) Job {
 	return Job{Drill: d, Title: "12 mm drill", Units: "millimetres", Notes: []string{"a note"}, Labels: Labels{
 		Diameter: "Ø12", Web: "2.00", ChiselLength: "chisel edge 2.47", ChiselAngle: "126.0°", PointAngle: "118.0°",
-		Lips: [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}, Height: "lip 1 higher 0.10"}}
+		Lips: [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}, Height: "lip 1 higher 0.10", ClearanceAngle: "12.0°",
+		WebBefore: "before 1.80", WebAfter: "after 2.00", ChiselBefore: "before 2.20", ChiselAfter: "after 2.47"}}
 }
 
 // element is what a test sees of an SVG.
@@ -132,7 +133,7 @@ func TestAllIsOnThePaper(t *testing.T) {
 		for i := range before.Lips {
 			before.Lips[i].Corner += 0.05 * d.D
 		}
-		j.Before, j.Labels.Remove = &before, "0.80"
+		j.Before, j.Labels.Remove, j.Labels.Clearance = &before, "0.80", "lip 1 clearance 12.0°"
 		sheet, err := OnPaper(j, Scale{})
 		if err != nil {
 			t.Fatal(err)
@@ -154,13 +155,9 @@ func TestAllIsOnThePaper(t *testing.T) {
 			inside("an arrow", a[0])
 		}
 		for _, x := range sheet.Texts {
-			long := 0.6 * x.Size * float64(len([]rune(x.Text)))
-			if x.Angle != 0 {
-				continue
-			}
-			from := x.At.X - [...]float64{0, 0.5, 1}[x.Align]*long
-			inside(x.Text, Pt{from, x.At.Y})
-			inside(x.Text, Pt{from + long, x.At.Y + x.Size})
+			b := x.box()
+			inside(x.Text, b.low)
+			inside(x.Text, b.high)
 		}
 	})
 }

@@ -1,0 +1,79 @@
+package draw
+
+import "math"
+
+// The corner of lip 1 as it is seen from outside along the lip, the point down,
+// shows the clearance at its true size: the lip moves to the left, a line square
+// to the drill axis runs through the corner, and the flank rises from it.
+const (
+	cornerShown = math.Pi / 6 // how far behind the corner, as a turn of the drill
+	cornerWide  = 100.0       // the most paper that the flank is drawn over
+	cornerArc   = 0.75        // the arc of the angle, as a part of the flank's length
+	cornerBody  = 12.0        // of the face over the end of the flank, on paper
+	ahead       = 8.0         // the level line to the left of the corner
+	leastCorner = 20.0        // a flank to be dimensioned, on paper
+)
+
+// cornerDetail is the detail of a clearance that was read.
+func (j *Job) cornerDetail(_, s Scale) (detail, bool) {
+	d, factor := &j.Drill, s.Factor()
+	long := d.D / 2 * math.Sin(cornerShown) * factor
+	tan := math.Tan(d.Lips[0].Clearance)
+	sinks := math.Max(tail+2, -long*tan+tail) // below the level line
+	rises := math.Max(0, long*tan) + cornerBody
+	c := detail{
+		letter: cornerLetter, title: cornerLetter + " (" + s.String() + "): lip 1's corner from outside, point down",
+		width: ahead + long + 4 + written(j.Labels.ClearanceAngle), height: beneath + sinks + rises + titleLane,
+	}
+	c.draw = func(p *plan, left, foot float64) {
+		spare := (c.wide() - c.width) / 2
+		p.corner(Pt{left + spare + ahead, foot + beneath + sinks}, factor, rises)
+	}
+	return c, j.Labels.Clearance != "" && long >= leastCorner && long <= cornerWide
+}
+
+// wide is the paper that the detail takes across: its title may be the widest.
+func (d *detail) wide() float64 { return math.Max(d.width, written(d.title)) }
+
+// corner draws the corner of lip 1 at that place of the paper, its metal so high.
+func (p *plan) corner(at Pt, factor, rises float64) {
+	d := &p.j.Drill
+	k := d.flank(0)
+	tip := k.rim(0)[0]
+	var flank []Pt
+	for _, v := range k.behind(cornerShown) {
+		flank = append(flank, Pt{at.X + (tip.y-v.y)*factor, at.Y + (tip.z-v.z)*factor})
+	}
+	last := flank[len(flank)-1]
+	face := Pt{at.X + rises*math.Tan(d.Helix), at.Y + rises}
+	p.s.Paths = append(p.s.Paths, Path{Name: "corner-flank", Line: Wide, Points: flank}, Path{Name: "corner-face", Line: Wide, Points: []Pt{at, face}})
+	p.line(torn(last, Pt{last.X, face.Y})...)
+	p.line(face, Pt{last.X, face.Y})
+	long := last.X - at.X
+	p.line(Pt{at.X - ahead, at.Y}, Pt{at.X + long + 2, at.Y})
+	clearance := d.Lips[0].Clearance
+	p.between(at, math.Min(0, clearance), math.Max(0, clearance), cornerArc*long)
+	p.text(Text{At: Pt{at.X + long + 4, (at.Y+last.Y)/2 - capital*textSize/2}, Text: p.j.Labels.ClearanceAngle, Size: textSize})
+}
+
+// behind returns the rim of a flank that goes on as its margin does, so far
+// behind the corner.
+func (k *flank) behind(turn float64) (out []vec) {
+	for _, b := range steps(0, turn, fine) {
+		out = append(out, at(k.f.radius, k.f.corner-b, k.depth(b)))
+	}
+	return out
+}
+
+// between dimensions an angle by two arrows that point at its sides from outside.
+func (p *plan) between(centre Pt, from, to, radius float64) {
+	reach, lean := tail/radius, arrowLength/radius/2
+	for _, side := range [...][2]float64{{from, -1}, {to, 1}} {
+		var points []Pt
+		for _, t := range steps(side[0], side[0]+side[1]*reach, math.Pi/180) {
+			points = append(points, centre.plus(unit(t), radius))
+		}
+		p.line(points...)
+		p.arrow(centre.plus(unit(side[0]), radius), side[0]-side[1]*(math.Pi/2-lean))
+	}
+}

@@ -1,0 +1,145 @@
+package draw
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/verify"
+)
+
+func named(t fataler, s *Sheet, name string) []Pt {
+	t.Helper()
+	at := slices.IndexFunc(s.Paths, func(p Path) bool { return p.Name == name })
+	if at < 0 {
+		t.Fatalf("nothing is called %s", name)
+	}
+	return s.Paths[at].Points
+}
+
+func says(s *Sheet, text string) bool {
+	return slices.ContainsFunc(s.Texts, func(x Text) bool { return x.Text == text })
+}
+
+// On the sheet of a drill whose clearance was read, the corner stands larger, and
+// a protractor reads the clearance there.
+func TestCornerShowsTheClearance(t *testing.T) {
+	verify.Property(t, "a protractor laid on the corner's detail reads the clearance", func(t *rapid.T) {
+		d := usual()
+		d.Lips[0].Clearance = rapid.Float64Range(-8, 24).Draw(t, "clearance") * deg
+		j := labelled(d)
+		j.Labels.Clearance = "clearance"
+		s, err := OnPaper(j, Scale{5, 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		flank, face := named(t, &s, "corner-flank"), named(t, &s, "corner-face")
+		if got := math.Atan2(flank[1].Y-flank[0].Y, flank[1].X-flank[0].X); !near(got, d.Lips[0].Clearance, 0.01) {
+			t.Fatalf("the flank rises by %v, not %v", got/deg, d.Lips[0].Clearance/deg)
+		}
+		if got := math.Atan2(face[1].X-face[0].X, face[1].Y-face[0].Y); !near(got, d.Helix, 1e-9) {
+			t.Fatalf("the face leans by %v, not %v", got/deg, d.Helix/deg)
+		}
+		if !says(&s, "12.0°") || !says(&s, "A: clearance") {
+			t.Fatal("the angle is not named")
+		}
+	})
+}
+
+// Before and after a grind the middle stands larger, true to the scale that is
+// written over it.
+func TestMiddleIsTrueToScale(t *testing.T) {
+	d, before := usual(), usual()
+	before.Web *= 0.85
+	for i := range before.Lips {
+		before.Lips[i].Corner += 20
+	}
+	j := labelled(d)
+	j.Before, j.Labels.Remove = &before, "20.00"
+	s, err := OnPaper(j, Scale{5, 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !says(&s, "B (20:1)") || !says(&s, "B") {
+		t.Fatal("no detail of the middle at 20:1")
+	}
+	for prefix, web := range map[string]float64{"middle-end-": d.Web, "middle-end-before-": before.Web} {
+		if got := named(t, &s, prefix+"lip-2")[0].X - named(t, &s, prefix+"lip-1")[0].X; !near(got, 20*web, 1e-9) {
+			t.Errorf("%s: the lips are %v apart on paper, the web is %v", prefix, got, web)
+		}
+	}
+	chisel := named(t, &s, "middle-end-chisel")
+	if got, want := math.Hypot(chisel[1].X-chisel[0].X, chisel[1].Y-chisel[0].Y), 20*d.Web/math.Sin(d.Chisel); !near(got, want, 1e-9) {
+		t.Errorf("the chisel edge is %v on paper, not %v", got, want)
+	}
+	j.Labels.WebBefore = ""
+	if s, err = OnPaper(j, Scale{5, 1}); err != nil || says(&s, "B") {
+		t.Errorf("a detail of nothing (%v)", err)
+	}
+}
+
+// What a circle leaves of a line lies in it and on the line, and nothing that
+// lies in it is lost.
+func TestClipped(t *testing.T) {
+	verify.Property(t, "a line clipped to a circle keeps what lies in it", func(t *rapid.T) {
+		at := func(name string) Pt {
+			return Pt{rapid.Float64Range(-3, 3).Draw(t, name), rapid.Float64Range(-3, 3).Draw(t, name+" up")}
+		}
+		line := []Pt{at("a"), at("b"), at("c")}
+		const radius = 1.5
+		var kept, inside float64
+		for _, part := range clipped(line, radius) {
+			for i, q := range part {
+				if math.Hypot(q.X, q.Y) > radius+1e-9 {
+					t.Fatalf("%v is outside", q)
+				}
+				if i > 0 {
+					kept += math.Hypot(q.X-part[i-1].X, q.Y-part[i-1].Y)
+				}
+			}
+		}
+		const n = 4000
+		for i := range 2 {
+			u := Pt{line[i+1].X - line[i].X, line[i+1].Y - line[i].Y}
+			for k := range n {
+				if q := line[i].plus(u, (float64(k)+0.5)/n); math.Hypot(q.X, q.Y) < radius {
+					inside += math.Hypot(u.X, u.Y) / n
+				}
+			}
+		}
+		if math.Abs(kept-inside) > 0.02 {
+			t.Fatalf("%v is kept of %v", kept, inside)
+		}
+	})
+}
+
+// How far the point is off the axis is dimensioned true to scale.
+func TestOffsetIsDimensioned(t *testing.T) {
+	d := usual()
+	d.Offset = 0.4
+	j := labelled(d)
+	j.Labels = Labels{Offset: "0.40"}
+	with, err := OnPaper(j, Scale{5, 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.Labels.Offset = ""
+	without, err := OnPaper(j, Scale{5, 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(with.Arrows); n != len(without.Arrows)+2 {
+		t.Fatalf("%d arrows, %d without", n, len(without.Arrows))
+	}
+	var tips []float64
+	for _, a := range with.Arrows {
+		if x := with.Texts[slices.IndexFunc(with.Texts, func(x Text) bool { return x.Text == "0.40" })].At.X; near(a[0].X, x+clear, 1e-9) {
+			tips = append(tips, a[0].Y)
+		}
+	}
+	if len(tips) != 2 || !near(math.Abs(tips[0]-tips[1]), 5*0.4, 1e-9) {
+		t.Errorf("arrows at %v", tips)
+	}
+}
