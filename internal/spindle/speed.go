@@ -229,7 +229,7 @@ func (r *running) torque() float64 { return r.result().Torque }
 // pecks is the grid of the strokes.
 func (r *running) pecks() figure.Grid {
 	g := figure.Grid{Key: "pecks", Title: "Strokes, the drill withdrawn after each", Columns: []figure.Column{
-		{Key: "depth_mm", Label: "to", Kind: quantity.Length, Gauge: quantity.Caliper}, {Key: "stroke_mm", Label: "stroke", Kind: quantity.Length, Gauge: quantity.Caliper},
+		figure.Lengths("depth_mm", "to"), figure.Lengths("stroke_mm", "stroke"),
 	}}
 	rule := cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
 	depths, err := cutting.Pecks(r.depth, r.Drill.D, rule)
