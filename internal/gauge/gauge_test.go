@@ -26,13 +26,6 @@ func TestResolution(t *testing.T) {
 	guide.Within("u", gauge.Standard(1), 0.29, 0.005, "")
 }
 
-// The end gauge of 50 mm: contributions of 25, 9.7, 2.9 and 16.6 nm.
-func TestEndGauge(t *testing.T) {
-	got := gauge.Expanded(25, 9.7, 2.9, 16.6) / gauge.Coverage
-	guide := verify.Against(t, verify.Metrology, "H.1, combined standard uncertainty of an end gauge")
-	guide.Within("to the nearest nm", math.Round(got), 32, 0, "nm")
-}
-
 func sheetOf(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
 
 // The second computation, JCGM 101 in small: every reading drawn at random

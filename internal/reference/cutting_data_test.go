@@ -6,6 +6,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -181,20 +182,11 @@ func TestFactorsByName(t *testing.T) {
 	}
 }
 
-// At the printed diameters, and half way between two.
+// At the printed diameters.
 func TestDiameterCorrection(t *testing.T) {
 	handbook := verify.Against(t, verify.MachinerysHandbook, "Table 22, in part, diameter correction of the speed")
-	for in, want := range map[float64]float64{0.08: 0.30, 0.15: 0.44, 0.25: 0.56, 0.40: 0.78, 0.60: 1.00, 1: 1.32, 2: 1.81, 3: 2.11, 4: 2.29, 1.5: 1.565} {
-		fd, source, ok := reference.DiameterCorrection(in * 25.4)
-		if !ok || source.Label != reference.InPrint {
-			t.Errorf("%v in: %v %v", in, source, ok)
-		}
-		handbook.Within(fmt.Sprintf("Fd at %g in", in), fd, want, 1e-9, "")
-	}
-	for _, in := range []float64{0.079, 4.001, math.NaN()} {
-		if fd, source, ok := reference.DiameterCorrection(in * 25.4); ok || !math.IsNaN(fd) || source != nil {
-			t.Errorf("%v in: got %v", in, fd)
-		}
+	for in, want := range map[string]float64{"0.08": 0.30, "0.15": 0.44, "0.25": 0.56, "0.4": 0.78, "0.6": 1.00, "1": 1.32, "2": 1.81, "3": 2.11, "4": 2.29} {
+		handbook.Within("Fd at "+in+" in", number1(t, rowOf(t, "speed-diameter-correction", in)[1]), want, 1e-9, "")
 	}
 }
 
@@ -225,18 +217,12 @@ func TestMorseTapersClose(t *testing.T) {
 	trade := verify.Against(t, verify.Trade, "Morse tapers: small end plus taper times depth is the gauge line")
 	foot := verify.Against(t, verify.Trade, "Morse tapers: taper per foot")
 	for number := range 8 {
-		m, ok := reference.MorseTaper(number)
-		if !ok || m.Number != number || m.Source.Label != reference.Practice {
-			t.Fatalf("MT%d: %+v", number, m)
+		var m [6]float64 // number, taper per foot, per inch, small end, gauge line, depth
+		for i, cell := range rowOf(t, "morse-tapers", strconv.Itoa(number)) {
+			m[i] = number1(t, cell)
 		}
-		trade.Within(fmt.Sprintf("MT%d", number), (m.SmallEnd+m.Taper*m.Depth)/25.4, m.GaugeLine/25.4, 0.0012, "in")
-		perFoot := rowOf(t, "morse-tapers", string(rune('0'+number)))[1]
-		foot.Within(fmt.Sprintf("MT%d", number), 12*m.Taper, number1(t, perFoot), 0.0005, "in")
-	}
-	for _, number := range []int{-1, 8} {
-		if _, ok := reference.MorseTaper(number); ok {
-			t.Errorf("there is no MT%d", number)
-		}
+		trade.Within(fmt.Sprintf("MT%d", number), m[3]+m[2]*m[5], m[4], 0.0012, "in")
+		foot.Within(fmt.Sprintf("MT%d", number), 12*m[2], m[1], 0.0005, "in")
 	}
 }
 

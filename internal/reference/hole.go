@@ -139,6 +139,11 @@ func UsualOversize(d float64) (Oversize, bool) {
 	return Oversize{}, false
 }
 
+// between returns the value at x on the straight line from (x0, y0) to (x1, y1).
+func between(x, x0, x1, y0, y1 float64) float64 {
+	return y0 + (y1-y0)*(x-x0)/(x1-x0)
+}
+
 // HoleTables returns the tables about the hole.
 func HoleTables() []Table {
 	return []Table{
