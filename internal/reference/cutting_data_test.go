@@ -282,19 +282,18 @@ func TestHelixMeetsTheTradesBands(t *testing.T) {
 func TestOversizeMeetsTheLinearRule(t *testing.T) {
 	rule := verify.Against(t, verify.Trade.Recalled("medium"), "an older linear rule of oversize in drilling, 1/8 to 1 in")
 	for in := 0.125; in <= 1; in += 0.0625 {
-		o, ok := reference.UsualOversize(in * 25.4)
-		if !ok || o.Source.Label != reference.Memory || !(o.Low < o.Mean && o.Mean < o.High) {
+		o := reference.UsualOversize(in * 25.4)
+		if !(o.Low < o.Mean && o.Mean < o.High) {
 			t.Fatalf("%v in: %+v", in, o)
 		}
 		rule.Within(fmt.Sprintf("%g in, average maximum", in), o.High/25.4, 0.005+0.005*in, 0.002, "in")
 		rule.Within(fmt.Sprintf("%g in, mean", in), o.Mean/25.4, 0.002+0.005*in, 0.001, "in")
 		rule.Within(fmt.Sprintf("%g in, average minimum", in), o.Low/25.4, 0.001+0.003*in, 0.001, "in")
 	}
-	o, _ := reference.UsualOversize(0.375 * 25.4)
-	agrees(t, "mean half way from 1/4 to 1/2", o.Mean/25.4, 0.0045, 1e-9)
+	agrees(t, "mean half way from 1/4 to 1/2", reference.UsualOversize(0.375*25.4).Mean/25.4, 0.0045, 1e-9)
 	for _, in := range []float64{0.06, 1.01, math.NaN()} {
-		if _, ok := reference.UsualOversize(in * 25.4); ok {
-			t.Errorf("an oversize at %v in", in)
+		if o := reference.UsualOversize(in * 25.4); !math.IsNaN(o.Low) || !math.IsNaN(o.Mean) || !math.IsNaN(o.High) {
+			t.Errorf("an oversize at %v in: %+v", in, o)
 		}
 	}
 }

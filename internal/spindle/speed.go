@@ -201,6 +201,20 @@ func (r *running) holeFigures(s *figure.Sheet) {
 		figure.Need{Reading: "size", Value: r.Drill.D}, figure.Need{Reading: "depth", Value: r.depth}, figure.Need{Reading: noSpeed, Value: r.rpm})})
 	s.Work(inspect.Geometry+"; withdrawals are not in it", "t = 60 (depth + point length) / (f N)", "60 * ({} + {}) / ({} * {})",
 		figure.Len(r.depth), figure.Len(r.pointLength), figure.Feed(r.feed), num(r.rpm))
+	r.oversizeFigures(s)
+}
+
+// oversizeFigures adds how much larger than the drill the hole usually comes out.
+func (r *running) oversizeFigures(s *figure.Sheet) {
+	usual := reference.UsualOversize(r.Drill.D)
+	for _, f := range [...]struct {
+		key, label string
+		value      float64
+	}{{"usual_oversize_low_mm", "oversize usually, from", usual.Low}, {"usual_oversize_mean_mm", "oversize usually, mean", usual.Mean}, {"usual_oversize_high_mm", "oversize usually, to", usual.High}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Length, Gauge: quantity.Indicator,
+			Wants: figure.Wanted(figure.Need{Reading: "a size from 1/16 to 1 in", Value: f.value})})
+		s.Work(reference.OversizeSource().String(), "as published for this diameter, between two sizes in a straight line", "{}", figure.Len(f.value))
+	}
 }
 
 // forceFigures adds the load where the chisel edge was measured.
