@@ -107,7 +107,8 @@ var contract = map[string]struct {
 		pilot_sizes[].name pilot_sizes[].series pilot_sizes[].diameter_mm pilot_sizes[].use`},
 	"speed": {[]string{"--sample"}, `
 		cutting_speed_low_m_min cutting_speed_high_m_min speed_cut cutting_speed_m_min rpm feed_low_mm feed_high_mm
-		feed_cut feed_mm penetration_mm_min depth_ratio hole_time_s thrust_n chisel_share torque_nm
+		feed_cut feed_mm penetration_mm_min depth_ratio hole_time_s usual_oversize_low_mm
+		usual_oversize_mean_mm usual_oversize_high_mm thrust_n chisel_share torque_nm
 		power_cutter_kw power_motor_kw feed_angle_deg working_clearance_deg least_working_clearance_deg
 		least_working_at_ratio feed_limit_mm shank_stress_mpa least_shank_mm helix_deg pecks[].depth_mm
 		pecks[].stroke_mm`},

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -148,6 +149,88 @@ func unexplained(d ast.Decl) []*ast.Ident {
 		}
 	}
 	return out
+}
+
+// What is exported serves the program: a function that tests alone call would
+// only look as if it did.
+func TestExportedFunctionsAreUsed(t *testing.T) {
+	used := map[string]bool{}
+	all := sources(t)
+	for _, s := range all {
+		if s.serves() {
+			s.uses(used)
+		}
+	}
+	for _, s := range all {
+		for _, d := range s.tree.Decls {
+			f, ok := d.(*ast.FuncDecl)
+			if ok && s.serves() && f.Name.IsExported() && !used[s.called(f)] && !callers[f.Name.Name] {
+				from, _ := s.at(f)
+				t.Errorf("%s:%d: nothing but tests uses %s: give it a use or take it out", s.name, from, f.Name.Name)
+			}
+		}
+	}
+}
+
+// tools are the packages that only tests, and whoever measures, have a use for.
+var tools = map[string]bool{"internal/verify": true, "internal/pocket": true, "internal/drill/drilltest": true, "internal/bench": true}
+
+// callers are the methods that other modules call through their interfaces.
+var callers = map[string]bool{"Error": true, "Unwrap": true, "String": true, "Set": true, "Type": true, "Write": true}
+
+// folder is the package a file belongs to, from the root of the repository.
+func (s *source) folder() string { return filepath.ToSlash(filepath.Dir(s.name)) }
+
+// serves reports whether the file is part of the program.
+func (s *source) serves() bool { return !strings.HasSuffix(s.name, "_test.go") && !tools[s.folder()] }
+
+// called is the name under which uses notes a function: a method's own, since
+// without types nobody knows whose it is, else with the package's folder.
+func (s *source) called(f *ast.FuncDecl) string {
+	if f.Recv != nil {
+		return f.Name.Name
+	}
+	return s.folder() + "." + f.Name.Name
+}
+
+// uses adds what the file may mean a function or a method by; not what it only
+// gives a name to.
+func (s *source) uses(used map[string]bool) {
+	packages := map[string]string{}
+	for _, i := range s.tree.Imports {
+		path, _ := strconv.Unquote(i.Path.Value)
+		name := filepath.Base(path)
+		if i.Name != nil {
+			name = i.Name.Name
+		}
+		packages[name] = strings.TrimPrefix(path, "evenlip/")
+	}
+	named := map[*ast.Ident]bool{}
+	ast.Inspect(s.tree, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.FuncDecl:
+			named[n.Name] = true
+		case *ast.Field:
+			for _, name := range n.Names {
+				named[name] = true
+			}
+		case *ast.KeyValueExpr:
+			if key, ok := n.Key.(*ast.Ident); ok {
+				named[key] = true
+			}
+		case *ast.SelectorExpr:
+			named[n.Sel] = true
+			used[n.Sel.Name] = true
+			if of, ok := n.X.(*ast.Ident); ok {
+				used[packages[of.Name]+"."+n.Sel.Name] = true
+			}
+		case *ast.Ident:
+			if !named[n] {
+				used[s.folder()+"."+n.Name] = true
+			}
+		}
+		return true
+	})
 }
 
 // receiver is the type that a method is of; nothing for a function.

@@ -41,9 +41,9 @@ func (d *Day) counts() string {
 func grindColumns() []figure.Column {
 	return []figure.Column{
 		{Key: "lip_angle_deg", Label: "lips at", Kind: quantity.Angle, Gauge: quantity.Setting},
-		mm("take_1_inner_mm", "1 inner"), mm("take_1_outer_mm", "1 outer"),
-		mm("take_2_inner_mm", "2 inner"), mm("take_2_outer_mm", "2 outer"),
-		mm("thin_to_web_mm", "thin to"),
+		figure.Lengths("take_1_inner_mm", "1 inner"), figure.Lengths("take_1_outer_mm", "1 outer"),
+		figure.Lengths("take_2_inner_mm", "2 inner"), figure.Lengths("take_2_outer_mm", "2 outer"),
+		figure.Lengths("thin_to_web_mm", "thin to"),
 	}
 }
 
@@ -106,7 +106,7 @@ func (d *Day) shopping() figure.Grid {
 func (d *Day) all() figure.Grid {
 	g := rows(append([]figure.Column{word("do", "do"), count("turn", "turn"), word("id", "id"), word("size", "size"),
 		{Key: "size_mm", Label: "size", Kind: quantity.Size}, word("verdict", "verdict"), word("reasons", "because"), word("stock_reason", "stock for"),
-		mm("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, grindColumns()...))
+		figure.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, grindColumns()...))
 	none := figure.V(math.NaN())
 	for i := range d.Tasks {
 		t := &d.Tasks[i]

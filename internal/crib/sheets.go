@@ -28,10 +28,6 @@ func count(key, label string) figure.Column {
 	return figure.Column{Key: key, Label: label, Kind: quantity.Count}
 }
 
-func mm(key, label string) figure.Column {
-	return figure.Column{Key: key, Label: label, Kind: quantity.Length, Gauge: quantity.Caliper}
-}
-
 func (c *Crib) sheet(command string) *figure.Sheet {
 	name := c.Name
 	if name == "" {

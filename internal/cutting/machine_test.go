@@ -98,9 +98,6 @@ func TestShankStressByThePolarMoment(t *testing.T) {
 		if got := cutting.ShankStress(m, d); math.Abs(got/want-1) > 1e-9 {
 			t.Fatalf("got %v, want %v", got, want)
 		}
-		if back := cutting.ShankTorque(d, cutting.ShankStress(m, d)); math.Abs(back/m-1) > 1e-9 {
-			t.Fatalf("torque %v comes back as %v", m, back)
-		}
 		if back := cutting.LeastShank(m, cutting.ShankStress(m, d)); math.Abs(back/d-1) > 1e-9 {
 			t.Fatalf("shank %v comes back as %v", d, back)
 		}
@@ -119,12 +116,11 @@ func TestReducedShank(t *testing.T) {
 		t.Errorf("1/2 in shank: %+v", thin)
 	}
 	within(t, "stress at the least shank", cutting.ShankStress(torque, thin.Least), reference.ShankStress, 1e-9)
-	number, _, _ := reference.MorseOfMetric(25.4)
-	taper, _ := reference.MorseTaper(number)
-	taken := accepted(cutting.Shank{Drill: 25.4, Diameter: taper.SmallEnd, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	const smallEnd = 0.778 * 25.4 // of Morse taper 3, the one for this drill (common practice)
+	taken := accepted(cutting.Shank{Drill: 25.4, Diameter: smallEnd, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
 	trade.Below("on its Morse taper", taken.Share, 1, "")
 	if !taken.Holds || !taken.Reduced {
-		t.Errorf("Morse taper %d: %+v", number, taken)
+		t.Errorf("Morse taper 3: %+v", taken)
 	}
 	edge := accepted(cutting.Shank{Drill: thin.Least, Diameter: thin.Least, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
 	if !edge.Holds || edge.Reduced {
@@ -152,7 +148,6 @@ func TestMachineFunctionsOutsideTheirDomainAreNaN(t *testing.T) {
 		"wheel speed of no wheel": cutting.WheelSpeed(0, 100), "wheel speed of a negative rpm": cutting.WheelSpeed(100, -1),
 		"wheel rpm of no wheel": cutting.WheelRpm(33, 0), "wheel rpm of a negative speed": cutting.WheelRpm(-33, 100),
 		"stress of no shank": cutting.ShankStress(1, 0), "stress of a negative torque": cutting.ShankStress(-1, 10),
-		"torque of no shank": cutting.ShankTorque(0, 100), "torque at no stress": cutting.ShankTorque(10, 0),
 		"shank of no torque": cutting.LeastShank(0, 100), "shank at no stress": cutting.LeastShank(10, 0),
 	} {
 		if !math.IsNaN(v) {

@@ -12,12 +12,6 @@ func ShankStress(torque, d float64) float64 {
 	return orNaN(notNegative(torque) && positive(d), 16000*torque/(math.Pi*d*d*d))
 }
 
-// ShankTorque returns the torque, N m, that a shank of diameter d mm carries at
-// a stress in MPa: pi d^3 stress / 16. NaN unless both are above zero.
-func ShankTorque(d, stress float64) float64 {
-	return orNaN(positive(d) && positive(stress), math.Pi*d*d*d*stress/16000)
-}
-
 // LeastShank returns the smallest shank, mm, that carries a torque in N m at a
 // stress in MPa. NaN unless both are above zero.
 func LeastShank(torque, stress float64) float64 {

@@ -99,6 +99,11 @@ type Column struct {
 	Plot bool
 }
 
+// Lengths makes a column of lengths, mm, as fine as a caliper.
+func Lengths(key, label string) Column {
+	return Column{Key: key, Label: label, Kind: quantity.Length, Gauge: quantity.Caliper}
+}
+
 // Grid is a list of like rows: a schedule, the places along a lip.
 type Grid struct {
 	Key     string // the JSON name of the list

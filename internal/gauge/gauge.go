@@ -22,16 +22,6 @@ type Calculation func(*drill.Drill) *figure.Sheet
 // chance. Source: JCGM 100:2008, 4.3.7 and F.2.2.1.
 func Standard(r float64) float64 { return r / (2 * math.Sqrt(3)) }
 
-// Expanded returns the expanded uncertainty of a sum of independent
-// contributions: 2 sqrt(sum of squares). Source: JCGM 100:2008, 5.1.2 and 6.2.1.
-func Expanded(contributions ...float64) float64 {
-	sum := 0.0
-	for _, c := range contributions {
-		sum += c * c
-	}
-	return Coverage * math.Sqrt(sum)
-}
-
 // Spread gives every figure of s, the sheet of d, and every number of its lists
 // its expanded uncertainty:
 //

@@ -26,11 +26,29 @@ func TestResolution(t *testing.T) {
 	guide.Within("u", gauge.Standard(1), 0.29, 0.005, "")
 }
 
-// The end gauge of 50 mm: contributions of 25, 9.7, 2.9 and 16.6 nm.
+// The end gauge of 50 mm: readings that move the length by 25, 9.7, 2.9 and
+// 16.6 nm for each of their standard uncertainties, put through Spread.
 func TestEndGauge(t *testing.T) {
-	got := gauge.Expanded(25, 9.7, 2.9, 16.6) / gauge.Coverage
+	read := []drill.Reading{drill.Web, drill.ChiselLength, drill.Flute, drill.Remove}
+	moves := []float64{25, 9.7, 2.9, 16.6}
+	d := drilltest.Read(t, "size 12mm; web 2mm; chisel-length 2.5mm; flute 70mm; remove 1mm")
+	length := func(d *drill.Drill) *figure.Sheet {
+		s := &figure.Sheet{}
+		sum := 0.0
+		for i, r := range read {
+			sum += moves[i] / gauge.Standard(shop.Caliper) * d.Value(r)
+		}
+		s.Add(figure.Figure{Key: "length", Value: sum})
+		return s
+	}
+	s := length(d)
+	gauge.Spread(d, shop, s, length)
+	f := s.Lookup("length")
 	guide := verify.Against(t, verify.Metrology, "H.1, combined standard uncertainty of an end gauge")
-	guide.Within("to the nearest nm", math.Round(got), 32, 0, "nm")
+	guide.Within("to the nearest nm", math.Round(f.Spread/gauge.Coverage), 32, 0, "nm")
+	if f.Mostly != drill.Web.String() {
+		t.Errorf("mostly from %s, not from what moves it by 25", f.Mostly)
+	}
 }
 
 func sheetOf(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }

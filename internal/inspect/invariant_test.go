@@ -52,7 +52,7 @@ func TestInchesAndMillimetresAgreeAtTheEdges(t *testing.T) {
 func inInches(text string) string {
 	var out []string
 	for _, part := range strings.Split(text, ",") {
-		if v, err := quantity.ParseSigned(quantity.Length, part, quantity.Metric); strings.HasSuffix(part, "mm") && err == nil {
+		if v, _, _, err := quantity.ParsePairSigned(quantity.Length, part, quantity.Metric); strings.HasSuffix(part, "mm") && err == nil {
 			part = exact(v.V/25.4) + "in"
 		}
 		out = append(out, part)

@@ -9,10 +9,6 @@ import (
 	"evenlip/internal/regrind"
 )
 
-func caliper(key, label string) figure.Column {
-	return figure.Column{Key: key, Label: label, Kind: quantity.Length, Gauge: quantity.Caliper}
-}
-
 func plain(key, label string) figure.Column {
 	return figure.Column{Key: key, Label: label, Kind: quantity.Number}
 }
@@ -21,10 +17,10 @@ func plain(key, label string) figure.Column {
 func (p *Plan) states() figure.Grid {
 	g := figure.Grid{Key: "states", Title: "Before and after", Turned: true, Columns: []figure.Column{
 		{Key: "state", Label: "state", Kind: quantity.Word},
-		caliper("length_mm", "overall length"), caliper("flute_mm", "usable flute"),
-		caliper("point_length_mm", "point length"),
+		figure.Lengths("length_mm", "overall length"), figure.Lengths("flute_mm", "usable flute"),
+		figure.Lengths("point_length_mm", "point length"),
 		{Key: "lip_height_difference_mm", Label: "lip 1 over lip 2", Kind: quantity.Length, Gauge: quantity.Indicator},
-		caliper("web_mm", "web"), caliper("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel edge / D"),
+		figure.Lengths("web_mm", "web"), figure.Lengths("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel edge / D"),
 		{Key: "thrust_n", Label: "thrust, sharp", Kind: quantity.Force}, plain("thrust_ratio", "thrust / now"),
 	}}
 	if !p.Made {
@@ -57,8 +53,8 @@ const (
 func (p *Plan) schedule() figure.Grid {
 	g := figure.Grid{Key: "schedule", Title: "Grind by grind", Columns: []figure.Column{
 		{Key: "grind", Label: "grind", Kind: quantity.Count},
-		caliper("removed_mm", "off"), caliper("flute_mm", "flute"), caliper("web_unthinned_mm", "body"),
-		caliper("web_mm", "web"), caliper("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
+		figure.Lengths("removed_mm", "off"), figure.Lengths("flute_mm", "flute"), figure.Lengths("web_unthinned_mm", "body"),
+		figure.Lengths("web_mm", "web"), figure.Lengths("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
 		{Key: "thinned", Label: "thin", Kind: quantity.Word}, plain("thrust_ratio", "thrust /now"),
 	}}
 	tapers := figure.Known(p.Job.Body.BackTaper)

@@ -32,8 +32,7 @@ func BenchmarkConeFromSetting(b *testing.B) {
 
 func BenchmarkClosedForms(b *testing.B) {
 	for b.Loop() {
-		seen, along := point.LipLength(10, 1.5, 118*deg, 55*deg)
-		sink = seen + along + point.Height(10, 118*deg) + point.ChiselAngle(1.5, 1.8) + point.ClearanceOfDrop(0.3, 10, 0.3)
+		sink = point.AlongLip(5, 1.5) + point.Height(10, 118*deg) + point.ChiselAngle(1.5, 1.8) + point.ClearanceOfDrop(0.3, 10, 0.3)
 	}
 }
 
@@ -56,7 +55,7 @@ func TestNothingAllocates(t *testing.T) {
 	f := point.NewFlank(10, 1.5, 59*deg, 12*deg)
 	e := point.NewEdge(f, 30*deg)
 	for name, ask := range map[string]func() error{
-		"closed forms": func() error { sink, _ = point.LipLength(10, 1.5, 2, 1); return nil },
+		"closed forms": func() error { sink = point.AlongLip(5, 1.5) + point.Height(10, 2); return nil },
 		"edge":         func() error { sink = e.At(3, 0.2).WorkingRake; return nil },
 		"least":        func() error { sink, _ = f.LeastWorking(2, 0.76, 5); return nil },
 		"chisel":       func() error { c, err := plain118.WithChisel(1); sink = c.ChiselTangent(); return err },

@@ -89,17 +89,6 @@ func ClearanceOfDrop(drop, d, turn float64) float64 {
 	return math.Atan(drop / (d / 2 * turn))
 }
 
-// DropOfClearance returns the heel drop that a lip clearance shows at the
-// outer corner over a turn, d/2 x turn x tan(clearance); the inverse of
-// [ClearanceOfDrop]. Domain: d > 0, 0 < turn < pi, |clearance| < pi/2; NaN
-// outside.
-func DropOfClearance(clearance, d, turn float64) float64 {
-	if !between(clearance, -math.Pi/2, math.Pi/2) || !positive(d) || !between(turn, 0, math.Pi) {
-		return math.NaN()
-	}
-	return d / 2 * turn * math.Tan(clearance)
-}
-
 // FeedAngle returns the slope of the path a point at radius r follows,
 // atan(feed / (2 pi r)), feed per revolution. It is what cutting takes away
 // from the clearance. Domain: feed >= 0, r > 0; NaN outside.
@@ -138,21 +127,4 @@ func AlongLip(r, web float64) float64 {
 		return math.NaN()
 	}
 	return math.Sqrt((r - web/2) * (r + web/2))
-}
-
-// LipLength returns the length of a straight lip from the outer corner to the
-// chisel edge, as seen in the end view, sqrt(d^2/4 - web^2/4) - (web/2) /
-// tan(acute), and as a gauge along the lip reads it, endView / sin(point
-// angle / 2). The chisel-edge angle may be given acute or obtuse.
-// Domain: 0 < web < d, 0 < pointAngle < pi, 0 < chisel-edge angle < pi, and a
-// chisel edge that leaves some lip; NaN outside.
-func LipLength(d, web, pointAngle, acute float64) (endView, trueLength float64) {
-	if requireWeb(d, web) != nil || !between(pointAngle, 0, math.Pi) {
-		return math.NaN(), math.NaN()
-	}
-	endView = AlongLip(d/2, web) - web/2*cot(Acute(acute))
-	if !positive(endView) {
-		return math.NaN(), math.NaN()
-	}
-	return endView, endView / math.Sin(pointAngle/2)
 }

@@ -14,8 +14,6 @@ import (
 // A clearance cannot fall past straight down, on either side.
 func TestClearanceFallsShortOfUpright(t *testing.T) {
 	for name, got := range map[string]float64{
-		"drop, -115 degrees":       point.DropOfClearance(-2, 10, 0.5),
-		"drop, 115 degrees":        point.DropOfClearance(2, 10, 0.5),
 		"feed limit, -115 degrees": point.FeedLimit(3, -2),
 		"feed limit, 115 degrees":  point.FeedLimit(3, 2),
 	} {

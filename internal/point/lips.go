@@ -21,21 +21,10 @@ func (l Lip) At(r float64) float64 { return l.Height0 - r*cot(l.HalfAngle) }
 // the axis, lip 1 minus lip 2: positive when lip 1 stands further out.
 func HeightDifference(l1, l2 Lip, r float64) float64 { return l1.At(r) - l2.At(r) }
 
-// HeightOfOffset returns the lip-height difference of a point with equal lip
-// angles that sits off the drill axis by offset along the lips:
-// 2 offset / tan(halfAngle), the same at every radius. A point off toward
-// lip 1 makes lip 1 the shorter and the higher.
-// Domain: offset finite, 0 < halfAngle < pi/2; NaN outside.
-func HeightOfOffset(offset, halfAngle float64) float64 {
-	if !finite(offset) || !between(halfAngle, 0, math.Pi/2) {
-		return math.NaN()
-	}
-	return 2 * offset * cot(halfAngle)
-}
-
 // OffsetOfHeight returns how far the point of a drill with equal lip angles
-// sits off the axis, from its lip-height difference: dh tan(halfAngle) / 2,
-// positive toward lip 1; the inverse of [HeightOfOffset].
+// sits off the axis, along the lips, from its lip-height difference, then the
+// same at every radius: dh tan(halfAngle) / 2, positive toward lip 1, which is
+// then the shorter and the higher.
 // Domain: dh finite, 0 < halfAngle < pi/2; NaN outside.
 func OffsetOfHeight(dh, halfAngle float64) float64 {
 	if !finite(dh) || !between(halfAngle, 0, math.Pi/2) {
@@ -54,17 +43,6 @@ func OffsetOfEndView(length1, length2 float64) float64 {
 	return (length2 - length1) / 2
 }
 
-// OffsetOfLengths returns how far the point of a drill with equal lip angles
-// sits off the axis from the lip lengths read along the lips,
-// (length2 - length1) sin(halfAngle) / 2: positive toward lip 1, which is then
-// the shorter. Domain: lengths > 0, 0 < halfAngle < pi/2; NaN outside.
-func OffsetOfLengths(length1, length2, halfAngle float64) float64 {
-	if !between(halfAngle, 0, math.Pi/2) {
-		return math.NaN()
-	}
-	return OffsetOfEndView(length1, length2) * math.Sin(halfAngle)
-}
-
 // HeightDifferenceOfAngles returns the lip-height difference that unequal lip
 // angles alone make at the distance r from the axis, the point on the axis:
 // r (1/tan k2 - 1/tan k1). The blunter lip stands higher.
@@ -74,17 +52,6 @@ func HeightDifferenceOfAngles(r, k1, k2 float64) float64 {
 		return math.NaN()
 	}
 	return r * (cot(k2) - cot(k1))
-}
-
-// OversizeBound returns the largest hole a point off the axis by offset can
-// cut, d + 2|offset|: that of a drill left free to turn about its own point. A
-// drill held rigidly on its axis cuts d, so this is an upper bound and no
-// forecast. Domain: d > 0, offset finite; NaN outside.
-func OversizeBound(d, offset float64) float64 {
-	if !positive(d) || !finite(offset) {
-		return math.NaN()
-	}
-	return d + 2*math.Abs(offset)
 }
 
 // ChipShare returns each lip's share of the feed when the drill is held on its

@@ -12,29 +12,14 @@ import (
 	"evenlip/internal/verify"
 )
 
-func TestOversizeBound(t *testing.T) {
-	// A hole is oversize by twice the lip-height difference, which lies between
-	// the bounds at 118 and at 135 degrees.
-	over := func(pointAngle float64) float64 {
-		return point.OversizeBound(12.7, point.OffsetOfHeight(0.1, pointAngle/2*deg)) - 12.7
-	}
-	near(t, "118", over(118), 0.1*math.Tan(59*deg), 1e-12)
-	near(t, "135", over(135), 0.1*math.Tan(67.5*deg), 1e-12)
-	trade := verify.Against(t, verify.Trade, "oversize about twice the lip-height difference")
-	trade.Below("bound at 118°, of 0.1 mm", over(118), 0.2, "mm")
-	trade.Above("bound at 135°, of 0.1 mm", over(135), 0.2, "mm")
-	near(t, "off the other way", point.OversizeBound(10, -0.1), 10.2, 1e-12)
-}
-
 // A point off toward lip 1, built from coordinates: both lips fall from the
 // tip at x = u to the drill's radius.
 func TestOffsetOfEqualAngles(t *testing.T) {
 	const u, k, r = 0.2, 59 * deg, 5.0
 	l1, l2 := r-u, r+u
 	z1, z2 := -l1/math.Tan(k), -l2/math.Tan(k)
-	near(t, "height difference", point.HeightOfOffset(u, k), z1-z2, 1e-12)
+	near(t, "height difference", point.OffsetOfHeight(z1-z2, k), u, 1e-12)
 	near(t, "end view", point.OffsetOfEndView(l1, l2), u, 1e-12)
-	near(t, "along the lips", point.OffsetOfLengths(l1/math.Sin(k), l2/math.Sin(k), k), u, 1e-12)
 }
 
 func TestHeightDifferenceOfAngles(t *testing.T) {
@@ -100,7 +85,7 @@ func TestLipsFromLengthsEqualAngles(t *testing.T) {
 	}
 	near(t, "longer lip is lower", p.AtCorner, 0.2*math.Cos(59*deg), 1e-12)
 	near(t, "the same at mid lip", p.AtMidLip, p.AtCorner, 1e-12)
-	near(t, "offset", p.Offset, point.OffsetOfLengths(5, 5.2, 59*deg), 1e-12)
+	near(t, "offset", p.Offset, 0.1*math.Sin(59*deg), 1e-12)
 	near(t, "equal angles need no x", point.OffsetOfCorners(p.AtCorner, math.NaN(), 59*deg, 59*deg), p.Offset, 1e-12)
 	near(t, "equal angles need no lip", point.LengthDifference(p.Offset, math.NaN(), 59*deg, 59*deg), -0.2, 1e-12)
 }
@@ -182,7 +167,7 @@ func TestTruingIsFeasibleAndLeast(t *testing.T) {
 }
 
 func TestSwappingLips(t *testing.T) {
-	verify.Property(t, "swapping the lips swaps heights and shares", func(t *rapid.T) {
+	verify.Property(t, "swapping the lips swaps heights, offsets and shares", func(t *rapid.T) {
 		c := drawPair(t)
 		near(t, "height difference", point.HeightDifference(c.l1, c.l2, c.outer), -point.HeightDifference(c.l2, c.l1, c.outer), 0)
 		k1, k2 := c.l1.HalfAngle, c.l2.HalfAngle
@@ -192,7 +177,7 @@ func TestSwappingLips(t *testing.T) {
 		b1, b2 := point.ChipShare(feed, -c.l1.Height0)
 		near(t, "share 1", a1, b2, 1e-12)
 		near(t, "share 2", a2, b1, 1e-12)
-		near(t, "offset and back", point.HeightOfOffset(point.OffsetOfHeight(c.l1.Height0, k1), k1), c.l1.Height0, 1e-12)
+		near(t, "offset", point.OffsetOfHeight(c.l1.Height0, k1), -point.OffsetOfHeight(-c.l1.Height0, k1), 0)
 	})
 }
 
@@ -211,18 +196,13 @@ func TestLipsRefuseTheImpossible(t *testing.T) {
 	nan, inf, square := math.NaN(), math.Inf(1), math.Pi/2
 	first := func(a, _ float64) float64 { return a }
 	for name, got := range map[string]float64{
-		"height of no offset":     point.HeightOfOffset(nan, 1),
-		"height at 90":            point.HeightOfOffset(1, square),
 		"offset of infinity":      point.OffsetOfHeight(inf, 1),
 		"offset at 0":             point.OffsetOfHeight(1, 0),
 		"end view, no lip 1":      point.OffsetOfEndView(0, 1),
 		"end view, no lip 2":      point.OffsetOfEndView(1, -1),
-		"lengths at 90":           point.OffsetOfLengths(1, 1, square),
 		"angles, radius below 0":  point.HeightDifferenceOfAngles(-1, 1, 1),
 		"angles, lip 1 flat":      point.HeightDifferenceOfAngles(1, square, 1),
 		"angles, lip 2 flat":      point.HeightDifferenceOfAngles(1, 1, square),
-		"oversize of no drill":    point.OversizeBound(0, 1),
-		"oversize of NaN":         point.OversizeBound(1, nan),
 		"lips' oversize, offset":  point.OversizeOfLips(nan, 0, 1, 1),
 		"lips' oversize, height":  point.OversizeOfLips(0, inf, 1, 1),
 		"lips' oversize, lip 1":   point.OversizeOfLips(0, 0, square, 1),

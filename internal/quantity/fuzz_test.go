@@ -48,7 +48,7 @@ func FuzzParse(f *testing.F) {
 		k := Kind(kind)
 		read := Parse
 		if signed {
-			read = ParseSigned
+			read = func(k Kind, text string, bare System) (Value, error) { return reader{k, bare, true}.one(text) }
 		}
 		v, err := read(k, text, System(bare))
 		sound(t, k, signed, v, err)

@@ -14,13 +14,6 @@ func Parse(kind Kind, text string, bare System) (Value, error) {
 	return reader{kind, bare, false}.one(text)
 }
 
-// ParseSigned reads as Parse does, and takes a negative number, a length, an
-// angle or a taper as well: an indicator reads either way. For the other kinds
-// it is Parse.
-func ParseSigned(kind Kind, text string, bare System) (Value, error) {
-	return reader{kind, bare, true}.one(text)
-}
-
 // ParsePair reads one value or two with a comma between them: n says how many,
 // and b is the zero Value when there is one. Where only one of two carries a
 // unit it holds for both: "0.24,0.25in" is inches twice. The error is always
@@ -29,7 +22,9 @@ func ParsePair(kind Kind, text string, bare System) (a, b Value, n int, err erro
 	return reader{kind, bare, false}.pair(text)
 }
 
-// ParsePairSigned is to ParsePair as ParseSigned is to Parse.
+// ParsePairSigned reads as ParsePair does, and takes a negative number, length,
+// angle or taper as well: an indicator reads either way. For the other kinds it
+// is ParsePair.
 func ParsePairSigned(kind Kind, text string, bare System) (a, b Value, n int, err error) {
 	return reader{kind, bare, true}.pair(text)
 }

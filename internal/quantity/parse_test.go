@@ -240,7 +240,7 @@ func TestFullPrintReadsBack(t *testing.T) {
 func TestExportedDegreesReadBack(t *testing.T) {
 	verify.Property(t, "degrees as JSON carries them read back to the last digit", func(t *rapid.T) {
 		v := rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "v")
-		got, err := ParseSigned(Angle, strconv.FormatFloat(Export(Angle, v), 'g', -1, 64), Unset)
+		got, err := reader{Angle, Unset, true}.one(strconv.FormatFloat(Export(Angle, v), 'g', -1, 64))
 		if err != nil && math.Abs(v) > smallest || math.Abs(got.V-v) > 1e-14 { // degrees go out to 12 decimals
 			t.Fatalf("%v: %v %v", v, got.V, err)
 		}

@@ -27,7 +27,7 @@ func ParseRange(kind Kind, text string, bare System) (Range, error) {
 	return reader{kind, bare, false}.span(text)
 }
 
-// ParseRangeSigned is to ParseRange as ParseSigned is to Parse.
+// ParseRangeSigned is to ParseRange as ParsePairSigned is to ParsePair.
 func ParseRangeSigned(kind Kind, text string, bare System) (Range, error) {
 	return reader{kind, bare, true}.span(text)
 }

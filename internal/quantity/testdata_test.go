@@ -30,7 +30,7 @@ type row struct {
 
 func (w row) read() (Value, error) {
 	if w.signed {
-		return ParseSigned(w.kind, w.text, w.bare)
+		return w.one(w.text)
 	}
 	return Parse(w.kind, w.text, w.bare)
 }

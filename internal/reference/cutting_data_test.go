@@ -6,6 +6,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -181,20 +182,11 @@ func TestFactorsByName(t *testing.T) {
 	}
 }
 
-// At the printed diameters, and half way between two.
+// At the printed diameters.
 func TestDiameterCorrection(t *testing.T) {
 	handbook := verify.Against(t, verify.MachinerysHandbook, "Table 22, in part, diameter correction of the speed")
-	for in, want := range map[float64]float64{0.08: 0.30, 0.15: 0.44, 0.25: 0.56, 0.40: 0.78, 0.60: 1.00, 1: 1.32, 2: 1.81, 3: 2.11, 4: 2.29, 1.5: 1.565} {
-		fd, source, ok := reference.DiameterCorrection(in * 25.4)
-		if !ok || source.Label != reference.InPrint {
-			t.Errorf("%v in: %v %v", in, source, ok)
-		}
-		handbook.Within(fmt.Sprintf("Fd at %g in", in), fd, want, 1e-9, "")
-	}
-	for _, in := range []float64{0.079, 4.001, math.NaN()} {
-		if fd, source, ok := reference.DiameterCorrection(in * 25.4); ok || !math.IsNaN(fd) || source != nil {
-			t.Errorf("%v in: got %v", in, fd)
-		}
+	for in, want := range map[string]float64{"0.08": 0.30, "0.15": 0.44, "0.25": 0.56, "0.4": 0.78, "0.6": 1.00, "1": 1.32, "2": 1.81, "3": 2.11, "4": 2.29} {
+		handbook.Within("Fd at "+in+" in", number1(t, rowOf(t, "speed-diameter-correction", in)[1]), want, 1e-9, "")
 	}
 }
 
@@ -225,18 +217,12 @@ func TestMorseTapersClose(t *testing.T) {
 	trade := verify.Against(t, verify.Trade, "Morse tapers: small end plus taper times depth is the gauge line")
 	foot := verify.Against(t, verify.Trade, "Morse tapers: taper per foot")
 	for number := range 8 {
-		m, ok := reference.MorseTaper(number)
-		if !ok || m.Number != number || m.Source.Label != reference.Practice {
-			t.Fatalf("MT%d: %+v", number, m)
+		var m [6]float64 // number, taper per foot, per inch, small end, gauge line, depth
+		for i, cell := range rowOf(t, "morse-tapers", strconv.Itoa(number)) {
+			m[i] = number1(t, cell)
 		}
-		trade.Within(fmt.Sprintf("MT%d", number), (m.SmallEnd+m.Taper*m.Depth)/25.4, m.GaugeLine/25.4, 0.0012, "in")
-		perFoot := rowOf(t, "morse-tapers", string(rune('0'+number)))[1]
-		foot.Within(fmt.Sprintf("MT%d", number), 12*m.Taper, number1(t, perFoot), 0.0005, "in")
-	}
-	for _, number := range []int{-1, 8} {
-		if _, ok := reference.MorseTaper(number); ok {
-			t.Errorf("there is no MT%d", number)
-		}
+		trade.Within(fmt.Sprintf("MT%d", number), m[3]+m[2]*m[5], m[4], 0.0012, "in")
+		foot.Within(fmt.Sprintf("MT%d", number), 12*m[2], m[1], 0.0005, "in")
 	}
 }
 
@@ -296,19 +282,18 @@ func TestHelixMeetsTheTradesBands(t *testing.T) {
 func TestOversizeMeetsTheLinearRule(t *testing.T) {
 	rule := verify.Against(t, verify.Trade.Recalled("medium"), "an older linear rule of oversize in drilling, 1/8 to 1 in")
 	for in := 0.125; in <= 1; in += 0.0625 {
-		o, ok := reference.UsualOversize(in * 25.4)
-		if !ok || o.Source.Label != reference.Memory || !(o.Low < o.Mean && o.Mean < o.High) {
+		o := reference.UsualOversize(in * 25.4)
+		if !(o.Low < o.Mean && o.Mean < o.High) {
 			t.Fatalf("%v in: %+v", in, o)
 		}
 		rule.Within(fmt.Sprintf("%g in, average maximum", in), o.High/25.4, 0.005+0.005*in, 0.002, "in")
 		rule.Within(fmt.Sprintf("%g in, mean", in), o.Mean/25.4, 0.002+0.005*in, 0.001, "in")
 		rule.Within(fmt.Sprintf("%g in, average minimum", in), o.Low/25.4, 0.001+0.003*in, 0.001, "in")
 	}
-	o, _ := reference.UsualOversize(0.375 * 25.4)
-	agrees(t, "mean half way from 1/4 to 1/2", o.Mean/25.4, 0.0045, 1e-9)
+	agrees(t, "mean half way from 1/4 to 1/2", reference.UsualOversize(0.375*25.4).Mean/25.4, 0.0045, 1e-9)
 	for _, in := range []float64{0.06, 1.01, math.NaN()} {
-		if _, ok := reference.UsualOversize(in * 25.4); ok {
-			t.Errorf("an oversize at %v in", in)
+		if o := reference.UsualOversize(in * 25.4); !math.IsNaN(o.Low) || !math.IsNaN(o.Mean) || !math.IsNaN(o.High) {
+			t.Errorf("an oversize at %v in: %+v", in, o)
 		}
 	}
 }

@@ -121,22 +121,29 @@ var oversizeRows = [...]oversizeRow{
 // Oversize is how much larger than the drill a hole comes out, mm.
 type Oversize struct {
 	Low, Mean, High float64 // average minimum, mean, average maximum
-	Source          *Source
 }
 
 // UsualOversize returns the oversize of a hole of a drill of diameter d mm under
-// average shop conditions; between the published sizes in a straight line. ok
-// is false outside 1/16 to 1 in.
-func UsualOversize(d float64) (Oversize, bool) {
+// average shop conditions; between the published sizes in a straight line. All
+// are NaN outside 1/16 to 1 in.
+func UsualOversize(d float64) Oversize {
 	in := d / InchMM
 	for i, r := range oversizeRows[:len(oversizeRows)-1] {
 		next := oversizeRows[i+1]
 		if in >= r.d-edge && in <= next.d+edge {
 			at := func(y0, y1 float64) float64 { return between(in, r.d, next.d, y0, y1) * InchMM }
-			return Oversize{at(r.low, next.low), at(r.mean, next.mean), at(r.high, next.high), &oversizeSource}, true
+			return Oversize{at(r.low, next.low), at(r.mean, next.mean), at(r.high, next.high)}
 		}
 	}
-	return Oversize{}, false
+	return Oversize{nan, nan, nan}
+}
+
+// OversizeSource is where they come from.
+func OversizeSource() *Source { return &oversizeSource }
+
+// between returns the value at x on the straight line from (x0, y0) to (x1, y1).
+func between(x, x0, x1, y0, y1 float64) float64 {
+	return y0 + (y1-y0)*(x-x0)/(x1-x0)
 }
 
 // HoleTables returns the tables about the hole.

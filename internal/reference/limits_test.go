@@ -222,8 +222,9 @@ func TestWebAndChisel(t *testing.T) {
 	trade.Within("from", reference.WebTaperLow, 0.014, 1e-9, "")
 	trade.Within("to", reference.WebTaperHigh, 0.018, 1e-9, "")
 	at(t, "the middle", reference.WebTaper, (reference.WebTaperLow+reference.WebTaperHigh)/2)
+	_, growth := (*reference.Book)(nil).WebTaper()
 	for label, source := range map[reference.Label]*reference.Source{
-		reference.Practice: reference.WebTaperSource(), reference.InPrint: reference.StandardChiselSource(), reference.Memory: reference.NewWebSource(),
+		reference.Practice: growth, reference.InPrint: reference.StandardChiselSource(), reference.Memory: reference.NewWebSource(),
 	} {
 		if source.Label != label || source.Text == "" {
 			t.Errorf("%+v, want %v", source, label)

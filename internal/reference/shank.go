@@ -26,17 +26,6 @@ const (
 // ParallelShankSource is where the largest parallel shank comes from.
 func ParallelShankSource() *Source { return &parallelSource }
 
-// Morse is a Morse taper. Lengths are in mm, Taper is in mm of diameter per mm
-// of length.
-type Morse struct {
-	Number    int
-	Taper     float64
-	SmallEnd  float64 // diameter at the plug's small end
-	GaugeLine float64 // diameter at the gauge line
-	Depth     float64 // plug depth
-	Source    *Source
-}
-
 // morseRow is one row of the taper dimensions, inches.
 type morseRow struct{ perFoot, perInch, small, gauge, depth float64 }
 
@@ -49,15 +38,6 @@ var morseRows = [...]morseRow{
 	{0.63151, 0.05262, 1.475, 1.748, 5.1875},
 	{0.62565, 0.05213, 2.116, 2.494, 7.25},
 	{0.62400, 0.05200, 2.750, 3.270, 10},
-}
-
-// MorseTaper returns the Morse taper of that number, 0 to 7.
-func MorseTaper(number int) (Morse, bool) {
-	if number < 0 || number >= len(morseRows) {
-		return Morse{}, false
-	}
-	r := morseRows[number]
-	return Morse{number, r.perInch, r.small * InchMM, r.gauge * InchMM, r.depth * InchMM, &morseSource}, true
 }
 
 // morseRange is the drills that carry a Morse taper, up to a largest diameter.

@@ -93,26 +93,6 @@ var fdRows = [...]fdRow{
 	{2.00, 1.81, 1.30}, {3.00, 2.11, 1.34}, {4.00, 2.29, 1.94},
 }
 
-// DiameterCorrection returns the handbook's factor Fd by which the cutting
-// speed of a 0.60 in drill is multiplied for a drill of diameter d mm at the
-// optimum feed; between the printed diameters in a straight line. ok is false
-// outside 0.08 to 4 in.
-func DiameterCorrection(d float64) (fd float64, source *Source, ok bool) {
-	last := len(fdRows) - 1
-	for i, r := range fdRows[:last] {
-		next := fdRows[i+1]
-		if d >= r.d*InchMM-edge && d <= next.d*InchMM+edge {
-			return between(d/InchMM, r.d, next.d, r.optimum, next.optimum), &fdSource, true
-		}
-	}
-	return nan, nil, false
-}
-
-// between returns the value at x on the straight line from (x0, y0) to (x1, y1).
-func between(x, x0, x1, y0, y1 float64) float64 {
-	return y0 + (y1-y0)*(x-x0)/(x1-x0)
-}
-
 // SpeedTables returns the tables of cutting speeds.
 func SpeedTables() []Table {
 	return []Table{

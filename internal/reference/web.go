@@ -19,9 +19,6 @@ const (
 	WebTaperHigh = 0.018
 )
 
-// WebTaperSource is where the web taper comes from.
-func WebTaperSource() *Source { return &webTaperSource }
-
 // The handbook's chisel ratios c/D.
 const (
 	StandardChiselRatio = 0.18

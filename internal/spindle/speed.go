@@ -201,6 +201,20 @@ func (r *running) holeFigures(s *figure.Sheet) {
 		figure.Need{Reading: "size", Value: r.Drill.D}, figure.Need{Reading: "depth", Value: r.depth}, figure.Need{Reading: noSpeed, Value: r.rpm})})
 	s.Work(inspect.Geometry+"; withdrawals are not in it", "t = 60 (depth + point length) / (f N)", "60 * ({} + {}) / ({} * {})",
 		figure.Len(r.depth), figure.Len(r.pointLength), figure.Feed(r.feed), num(r.rpm))
+	r.oversizeFigures(s)
+}
+
+// oversizeFigures adds how much larger than the drill the hole usually comes out.
+func (r *running) oversizeFigures(s *figure.Sheet) {
+	usual := reference.UsualOversize(r.Drill.D)
+	for _, f := range [...]struct {
+		key, label string
+		value      float64
+	}{{"usual_oversize_low_mm", "oversize usually, from", usual.Low}, {"usual_oversize_mean_mm", "oversize usually, mean", usual.Mean}, {"usual_oversize_high_mm", "oversize usually, to", usual.High}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Length, Gauge: quantity.Indicator,
+			Wants: figure.Wanted(figure.Need{Reading: "a size from 1/16 to 1 in", Value: f.value})})
+		s.Work(reference.OversizeSource().String(), "as published for this diameter, between two sizes in a straight line", "{}", figure.Len(f.value))
+	}
 }
 
 // forceFigures adds the load where the chisel edge was measured.
@@ -229,7 +243,7 @@ func (r *running) torque() float64 { return r.result().Torque }
 // pecks is the grid of the strokes.
 func (r *running) pecks() figure.Grid {
 	g := figure.Grid{Key: "pecks", Title: "Strokes, the drill withdrawn after each", Columns: []figure.Column{
-		{Key: "depth_mm", Label: "to", Kind: quantity.Length, Gauge: quantity.Caliper}, {Key: "stroke_mm", Label: "stroke", Kind: quantity.Length, Gauge: quantity.Caliper},
+		figure.Lengths("depth_mm", "to"), figure.Lengths("stroke_mm", "stroke"),
 	}}
 	rule := cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
 	depths, err := cutting.Pecks(r.depth, r.Drill.D, rule)

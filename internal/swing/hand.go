@@ -100,7 +100,7 @@ func (g *grind) byHand() figure.Grid {
 			figure.Column{Key: "lip_clearance_deg", Label: "lip clearance", Kind: quantity.Angle, Gauge: quantity.Protractor},
 			figure.Column{Key: "read_clearance_deg", Label: "read", Kind: quantity.Angle, Gauge: quantity.Protractor},
 			figure.Column{Key: "chisel_angle_deg", Label: "chisel angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
-			figure.Column{Key: "chisel_length_mm", Label: "chisel length", Kind: quantity.Length, Gauge: quantity.Caliper})}
+			figure.Lengths("chisel_length_mm", "chisel length"))}
 	add := func(fault string, values ...float64) {
 		row := []figure.Cell{figure.W(fault)}
 		for _, v := range values {

@@ -52,7 +52,7 @@ func outcomes(lead string) []figure.Column {
 		{Key: "point_angle_deg", Label: "point angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
 		{Key: "lip_clearance_deg", Label: "lip clearance", Kind: quantity.Angle, Gauge: quantity.Protractor},
 		{Key: "chisel_angle_deg", Label: "chisel angle", Kind: quantity.Angle, Gauge: quantity.Protractor},
-		{Key: "chisel_length_mm", Label: "chisel length", Kind: quantity.Length, Gauge: quantity.Caliper},
+		figure.Lengths("chisel_length_mm", "chisel length"),
 	}
 	for i := range out {
 		out[i].Key = lead + out[i].Key
@@ -75,9 +75,9 @@ func (g *grind) outcome(st point.Setting, web float64) [4]float64 {
 // after grind thickens its web.
 func (g *grind) thickerWebs() figure.Grid {
 	grid := figure.Grid{Key: "webs", Title: "The same setting on a thicker web", Note: "what the drill is like some grinds on, with the usual web taper", Columns: append([]figure.Column{
-		{Key: "ground_off_mm", Label: "ground off, about", Kind: quantity.Length, Gauge: quantity.Caliper},
+		figure.Lengths("ground_off_mm", "ground off, about"),
 		{Key: "web_ratio", Label: "web / D", Kind: quantity.Number},
-		{Key: "web_mm", Label: "web", Kind: quantity.Length, Gauge: quantity.Caliper}}, outcomes("")...)}
+		figure.Lengths("web_mm", "web")}, outcomes("")...)}
 	for _, more := range [...]float64{1, 1.1, 1.25, 1.5} {
 		web := g.web * more
 		if web >= g.d {
