@@ -85,7 +85,7 @@ var atHome = os.Environ()
 // folders finds the modules that are at hand in the module cache.
 func folders(t *testing.T, modules []string) map[string]string {
 	t.Helper()
-	cmd := exec.Command("go", append([]string{"list", "-m", "-f", "{{.Path}} {{.Dir}}"}, modules...)...)
+	cmd := exec.Command("go", append([]string{"list", "-m", "-e", "-f", "{{.Path}} {{.Dir}}"}, modules...)...)
 	cmd.Dir, cmd.Env = repository, append(slices.Clone(atHome), "GOPROXY=off")
 	text, err := cmd.Output()
 	if err != nil {
