@@ -36,9 +36,17 @@ func Thin(d *drill.Drill, explain bool) *figure.Sheet {
 		t.edgeAssumption(s)
 		t.ratioAssumptions(s)
 		t.warn(s)
-		s.InShort("leave {} of web, a notch {} deep along each lip", figure.Len(t.WebTarget), figure.Len(t.NotchDepth))
+		t.answer(s)
 	}
 	return s
+}
+
+func (t *thinning) answer(s *figure.Sheet) {
+	if !t.Needed {
+		s.InShort("take nothing off: the web is thin enough for that")
+		return
+	}
+	s.InShort("leave {} of web, a notch {} deep along each lip", figure.Len(t.WebTarget), figure.Len(t.NotchDepth))
 }
 
 func thinningOf(w *work) *thinning {
@@ -199,7 +207,7 @@ func (t *thinning) warn(s *figure.Sheet) {
 	shortest := reference.ThinningSources()[1]
 	switch {
 	case !t.Needed:
-		s.Find("thin-enough", figure.Note, "the web is at its target already: nothing comes off")
+		s.Find("thin-enough", figure.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", figure.Len(t.edge.web))
 	case t.CoreWeak(reference.LeastWebRatio):
 		s.Find("core-weak", figure.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", figure.Len(t.WebTarget), num(t.WebRatio))
 	case t.RatioAfter < reference.LeastChiselRatio*(1-1e-9):
