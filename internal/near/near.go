@@ -10,15 +10,27 @@ import (
 
 // Name returns the name that is fewest letters away from what was typed, capitals
 // aside; "" where none is near. A third of the letters may differ, three at the
-// most, but one in any case: of a short name with more changed another is meant.
+// most, but one in any case: of a short name with more changed another is meant. Of
+// two names as near, the one that begins longer as what was typed does.
 func Name(typed string, names ...string) string {
 	best, least := "", slips(typed)+1
 	for _, name := range names {
-		if n := levenshtein.ComputeDistance(strings.ToLower(typed), strings.ToLower(name)); n < least && n < len(name) {
+		n := levenshtein.ComputeDistance(strings.ToLower(typed), strings.ToLower(name))
+		if n < len(name) && (n < least || n == least && best != "" && alike(typed, name) > alike(typed, best)) {
 			best, least = name, n
 		}
 	}
 	return best
+}
+
+// alike returns how many letters two words have in common from the first.
+func alike(a, b string) int {
+	a, b = strings.ToLower(a), strings.ToLower(b)
+	n := 0
+	for n < min(len(a), len(b)) && a[n] == b[n] {
+		n++
+	}
+	return n
 }
 
 // longest is beyond any name: what is longer is not compared.
