@@ -304,3 +304,17 @@ func TestAlikeButForRounding(t *testing.T) {
 		}
 	}
 }
+
+// Lips are alike only if both of their ends are.
+func TestLipsAlikeAtBothEnds(t *testing.T) {
+	even := regrind.Ends{Inner: 0.1, Outer: 0.2}
+	for _, c := range []struct {
+		other regrind.Ends
+		want  bool
+	}{{even, true}, {regrind.Ends{Inner: 0.1, Outer: 0.3}, false}, {regrind.Ends{Inner: 0.3, Outer: 0.2}, false}} {
+		s := regrind.Stock{Lip1: even, Lip2: c.other}
+		if s.LipsAlike() != c.want {
+			t.Errorf("%+v and %+v: alike %v", even, c.other, !c.want)
+		}
+	}
+}
