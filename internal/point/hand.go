@@ -2,6 +2,9 @@ package point
 
 import "math"
 
+// levelSlack is what rounding may put on the cosine of the least drop.
+const levelSlack = 1e-12
+
 // Hand is the swing that grinds a cone point, as a hand on a pedestal grinder's
 // rest does it: the lip laid level on the wheel's face, the shank a little low,
 // then dropped while the drill rolls. The swing axis lies level, so all of it is
@@ -64,9 +67,15 @@ func (c Cone) DropTimes(factor float64) (Cone, error) {
 	}
 	sin, cos := math.Sincos(c.wanted.HalfAngle)
 	n := c.steepness()
-	// Level axes at th to the face: cos phi = cos th cos k + sin th / N.
+	// Level axes at th to the face: cos phi = cos th cos k + sin th / N, which is
+	// largest for th = Plan; the cone keeps to its own side of that.
 	phi := math.Atan(factor * math.Tan(c.Setting().AxisAngle))
-	th := math.Atan2(1/n, cos) - math.Acos(math.Min(1, math.Cos(phi)/math.Hypot(cos, 1/n)))
+	plan := math.Atan2(1/n, cos)
+	beside := math.Cos(phi) / math.Hypot(cos, 1/n)
+	if beside > 1+levelSlack {
+		return Cone{}, &DomainError{"drop", "is less than any level swing has with the drill so laid on", factor}
+	}
+	th := plan - math.Copysign(math.Acos(math.Min(1, beside)), plan-c.wanted.SemiAngle)
 	from := c.pivot().Sub(c.vertexPoint())
 	along := from.Dot(Vec{sin, 0, -cos})
 	deep := math.Sqrt(math.Max(0, from.Dot(from)-along*along))

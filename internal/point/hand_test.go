@@ -113,6 +113,18 @@ func TestDropTimesKeepsThePivot(t *testing.T) {
 	near(t, "once is the same", same.Setting().Vertex, 4.808, 1e-9)
 	_, err = same.DropTimes(0)
 	domainError(t, err, "drop")
+	// A wide cone whose axis stands askew to the drill by no more than the face does.
+	wide := point.Wanted{D: 2, Web: 0.25, HalfAngle: 45 * deg, Clearance: 20 * deg, SemiAngle: 40 * deg}
+	low, high, err := wide.Chisels()
+	if err != nil {
+		t.Fatal(err)
+	}
+	least, err := wide.WithChisel(low + 0.95*(high-low))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = least.DropTimes(0.8)
+	domainError(t, err, "drop")
 	if _, err := same.DropTimes(50); err == nil {
 		t.Error("a swing that is all drop leaves a point")
 	}
