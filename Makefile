@@ -9,7 +9,7 @@ PROGRAM = bin/evenlip
 at = $(DESTDIR)$(PREFIX)
 doc = $(at)/share/doc/evenlip
 
-.PHONY: help build test lint cross cover bench docs verification fuzz mutate install uninstall dist try-dist clean
+.PHONY: help build test lint cross cover bench docs verification fuzz hunt mutate install uninstall dist try-dist clean
 
 build: ## the program, into bin/evenlip
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
@@ -41,6 +41,9 @@ verification: ## keep what the tests show, and its page, anew
 
 fuzz: ## every fuzz target, an hour in all, or FUZZTIME=10s each
 	.ci/fuzz $(FUZZTIME)
+
+hunt: ## every property on 5000 cases drawn afresh, or CHECKS=100000
+	.ci/hunt $(CHECKS)
 
 mutate: ## break the core place by place, an hour or so, or PACKAGES="regrind point"
 	.ci/mutate $(PACKAGES)

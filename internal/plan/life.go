@@ -130,12 +130,12 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", figure.Len(p.Job.Every))
 	case figure.Known(p.Job.Every):
 		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
-	case usual == 0:
-		s.Work(reference.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", figure.Len(p.Job.Least))
 	case p.Mishap():
 		s.Work(reference.MostUsualWearSource().String()+"; "+reference.LeastUsualStockSource().String(),
-			"a tenth of the diameter + clean-up, or the least usual", "max({} * {} + {}, {})",
-			figure.Num(p.Job.Deepest/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
+			"deepest of land, corner and margin within a tenth of the diameter + clean-up, or the least usual", "max({} + {}, {})",
+			figure.Len(st.Habit(p.Job.Deepest)), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
+	case usual == 0:
+		s.Work(reference.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", figure.Len(p.Job.Least))
 	default:
 		s.Work(reference.UsualStockSource().String()+"; "+reference.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin + clean-up, or the least usual", "max({} + {}, {})",
@@ -143,9 +143,11 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 	}
 }
 
-// Mishap reports whether the wear is deeper than a usual grind is counted with.
+// Mishap reports whether there is wear that a usual grind is counted without, and
+// would take more with.
 func (p *Plan) Mishap() bool {
-	return p.Made && !figure.Known(p.Job.Every) && p.Ahead.Stock.Habit() > p.Job.Deepest
+	st := &p.Ahead.Stock
+	return p.Made && !figure.Known(p.Job.Every) && st.Wear() > p.Job.Deepest && st.Wear()+st.CleanUp > p.Ahead.Usual
 }
 
 // workLeft counts the grinds in one line: the stock there is, less the first

@@ -80,6 +80,30 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 	}
 }
 
+// fit has 80 mm of flute of which its job wants 42: what is left for grinding is
+// counted here by hand.
+func TestWhatTheLifeWouldBeAtAnotherStock(t *testing.T) {
+	for margin, want := range map[string]string{
+		"0.2mm": "0.5 1 38",           // (38 - 0.25)/1 and the first
+		"0.7mm": "0.75 0.5 75 1.5 25", // (38 - 0.75)/0.5, /1.5
+		"1.2mm": "1.25 0.5 74 2.5 15", // (38 - 1.25)/0.5, /2.5
+		"5mm":   "5 0.5 5.05 7",       // (38 - 5.05)/5.05
+	} {
+		s := plan.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
+		got := ""
+		for _, f := range s.Findings {
+			if f.Code == "life-hangs-on-stock" || f.Code == "wear-counted-once" {
+				for _, a := range f.Text.Args {
+					got += fmt.Sprintf(" %.3g", a.Value)
+				}
+			}
+		}
+		if got != " "+want {
+			t.Errorf("margin worn %s:%s, not %s", margin, got, want)
+		}
+	}
+}
+
 // A chisel edge as long as the drill is wide leaves no lip to grind; that is
 // said, and no figure stands in its place.
 func TestNoPlanOfADrillWithoutLips(t *testing.T) {

@@ -162,9 +162,7 @@ func (p *Plan) grindTo(s *figure.Sheet) {
 }
 
 func (p *Plan) lifeRemarks(s *figure.Sheet) {
-	if few, _, err := p.Job.Body.Life(p.first(), 2*p.Ahead.Usual); err == nil && !figure.Known(p.Job.Every) && len(p.Ahead.Grinds) > 1 {
-		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} a grind; at twice that they are {}", figure.Len(p.Ahead.Usual), figure.Of(quantity.Count, float64(len(few))))
-	}
+	p.lifeHangs(s)
 	if p.Do != Retire || p.Found.Verdict.Word == inspect.Retire {
 		return
 	}
@@ -180,6 +178,33 @@ func (p *Plan) lifeRemarks(s *figure.Sheet) {
 	}
 }
 
+// lifeHangs says what the life would be with other habits, so that nobody takes
+// one count for a promise.
+func (p *Plan) lifeHangs(s *figure.Sheet) {
+	if figure.Known(p.Job.Every) || len(p.Ahead.Grinds) < 2 {
+		return
+	}
+	usual, wear := p.Ahead.Usual, p.Ahead.Stock.Wear()
+	switch {
+	case p.Mishap():
+		deep := wear + p.Ahead.Stock.CleanUp
+		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each: at {} it would be {}; --every sets what is usual",
+			figure.Len(wear), figure.Len(usual), figure.Len(deep), p.leftAt(deep))
+	case usual > p.Job.Least:
+		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} each: at {} it would be {}, at {} {}; --every sets what is usual",
+			figure.Len(usual), figure.Len(p.Job.Least), p.leftAt(p.Job.Least), figure.Len(2*usual), p.leftAt(2*usual))
+	default:
+		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} each: at {} it would be {}; --every sets what is usual",
+			figure.Len(usual), figure.Len(2*usual), p.leftAt(2*usual))
+	}
+}
+
+// leftAt counts the grinds that are left when each after this one takes every.
+func (p *Plan) leftAt(every float64) figure.Arg {
+	grinds, _, _ := p.Job.Body.Life(p.first(), every) // the plan's own life was counted, so there is one
+	return figure.Of(quantity.Count, float64(len(grinds)))
+}
+
 // assumptions tells what was taken for want of a reading.
 func (p *Plan) assumptions(s *figure.Sheet) {
 	r, b := &p.Found, &p.Job.Body
@@ -193,13 +218,10 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 		s.Find("lip-angle-taken", figure.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", figure.Deg(p.Job.Wear.HalfAngle))
 	}
 	if p.EveryPast && len(p.Ahead.Grinds) > 1 {
-		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; --every sets another", figure.Len(p.Job.Every))
+		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; --every sets what is usual", figure.Len(p.Job.Every))
 	}
 	if b.Thinned > 0 && p.Do != Retire {
 		inspect.ThinnedBefore(s, b.Web)
-	}
-	if p.Mishap() && len(p.Ahead.Grinds) > 1 {
-		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; --every sets another", figure.Len(p.Ahead.Stock.Habit()), figure.Len(p.Ahead.Usual))
 	}
 	if p.DepthTaken && figure.Known(b.Flute) {
 		s.Find("depth-missing", figure.Note, "no depth was given: the drill is counted on until {} of flute is left", figure.Len(b.LeastFlute))

@@ -4,7 +4,7 @@ package reference
 var (
 	cleanUpSource    = Source{Own, "", "0.05 mm beyond the wear, five divisions of a 0.01 mm indicator, so that the edge is bright all over"}
 	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes 0.5 mm at least, whatever this one takes: off-hand nobody takes less"}
-	mostUsualSource  = Source{Own, "", "wear that reaches over a tenth of the diameter is a mishap and no habit: a usual grind is counted with that tenth"}
+	mostUsualSource  = Source{Own, "", "land, corner or margin worn over a tenth of the diameter deep is a mishap and no habit: a usual grind is counted without it"}
 	steepSource      = Source{Own, "", "a flank of too much clearance is ground anew over 0.15 of the diameter behind the lip: on a narrower facet the lip stays weak"}
 	smallSource      = Source{Memory, "low", "drills up to about 3 mm (1/8 in) are thrown away rather than reground in many shops"}
 	oneOffSource     = Source{Own, "", "a chip, an uneven point and a wrong angle are put right once; the usual grind is for land, corner and margin"}

@@ -269,30 +269,35 @@ func TestMakeRefusesWhatItsPartsRefuse(t *testing.T) {
 	}
 }
 
-// One spoilt margin does not set the usual grind, and no more wear ever gives
-// more grinds.
+// One spoilt margin is ground off once and leaves the usual grind as it was.
 func TestAMishapIsNoHabit(t *testing.T) {
-	j := job()
-	j.Wear.Margin = 5
-	p, err := regrind.Make(j)
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "stock", p.Stock.Total, 5.15, 1e-12)
-	near(t, "usual stock", p.Usual, 1.25, 1e-12)
-	near(t, "off after the second grind", p.Grinds[1].Removed, 5.15+1.25, 1e-12)
-	verify.Property(t, "one spoilt margin does not set the usual grind, and more wear never gives more grinds", func(t *rapid.T) {
+	made := func(t interface{ Fatal(...any) }, margin float64) regrind.Plan {
 		j := job()
-		j.Wear.Margin = rapid.Float64Range(0, 10).Draw(t, "margin")
-		less, err := regrind.Make(j)
+		j.Wear.Corner, j.Wear.Margin = 0.9, margin
+		p, err := regrind.Make(j)
 		if err != nil {
 			t.Fatal(err)
 		}
-		j.Wear.Margin += rapid.Float64Range(0, 10).Draw(t, "more")
-		more, err := regrind.Make(j)
-		if err != nil {
-			t.Fatal(err)
+		return p
+	}
+	usual := 0.9/math.Tan(59*deg) + 0.05
+	p := made(t, 5)
+	near(t, "stock", p.Stock.Total, 5.15, 1e-12)
+	near(t, "usual stock", p.Usual, usual, 1e-12)
+	near(t, "off after the second grind", p.Grinds[1].Removed, 5.15+usual, 1e-12)
+	near(t, "usual stock, a tenth of the diameter worn", made(t, 1.2).Usual, 1.25, 1e-12)
+	near(t, "usual stock, a hair over that", made(t, 1.2001).Usual, usual, 1e-12)
+	verify.Property(t, "a mishap costs its own grind and sets no habit: never more grinds than without it", func(t *rapid.T) {
+		margin := rapid.Float64Range(1.21, 12).Draw(t, "margin")
+		none, one, worse := made(t, 0), made(t, margin), made(t, margin+rapid.Float64Range(0, 10).Draw(t, "more"))
+		near(t, "usual stock", one.Usual, none.Usual, 0)
+		if len(one.Grinds) > len(none.Grinds) || len(worse.Grinds) > len(one.Grinds) {
+			t.Fatalf("%d grinds without the mishap, %d with it, %d with a worse one", len(none.Grinds), len(one.Grinds), len(worse.Grinds))
 		}
+	})
+	verify.Property(t, "more wear within a tenth of the diameter never gives more grinds", func(t *rapid.T) {
+		margin := rapid.Float64Range(0, 1.2).Draw(t, "margin")
+		less, more := made(t, margin), made(t, rapid.Float64Range(margin, 1.2).Draw(t, "more"))
 		if len(more.Grinds) > len(less.Grinds) {
 			t.Fatalf("%d grinds with more wear, %d with less", len(more.Grinds), len(less.Grinds))
 		}

@@ -19,7 +19,7 @@ type Job struct {
 	Reshape bool    // the flanks are of the wrong shape and are ground anew
 	Every   float64 // usual stock a grind; NaN lets it follow from this one's
 	Least   float64 // the least that a usual grind is then counted with
-	Deepest float64 // the deepest wear that it is counted with: what is deeper happens once
+	Deepest float64 // the deepest wear that it is counted with: any that is deeper is a mishap
 }
 
 // Plan is the regrind and the life that is left.

@@ -89,19 +89,29 @@ type Stock struct {
 	Total      float64         // the most at any end: what the drill gets shorter by at most
 }
 
-// Habit returns the wear, along the axis, that comes back grind after grind: the
-// deepest of land, corner and margin. A chip and an uneven point are put right
-// once.
-func (s *Stock) Habit() float64 { return most(s.By[FlankLand], s.By[Corner], s.By[Margin]) }
+// Wear returns how deep the drill is worn, along the axis: the deepest of land,
+// corner and margin. A chip and an uneven point are no wear.
+func (s *Stock) Wear() float64 { return s.Habit(math.Inf(1)) }
 
-// Usual returns the stock of a usual grind: the habitual wear, but no more of it
-// than deepest, with the clean-up; zero without such wear.
+// Habit returns the wear that comes back grind after grind: the deepest of land,
+// corner and margin, without any that is over deepest, which is a mishap.
+func (s *Stock) Habit(deepest float64) float64 {
+	habit := 0.0
+	for _, c := range [...]Cause{FlankLand, Corner, Margin} {
+		if depth := s.By[c]; depth > habit && depth <= deepest {
+			habit = depth
+		}
+	}
+	return habit
+}
+
+// Usual returns the stock of a usual grind: the habitual wear with the clean-up;
+// zero for a drill that is not worn.
 func (s *Stock) Usual(deepest float64) float64 {
-	habit := s.Habit()
-	if habit == 0 {
+	if s.Wear() == 0 {
 		return 0
 	}
-	return math.Min(habit, deepest) + s.CleanUp
+	return s.Habit(deepest) + s.CleanUp
 }
 
 // LipsAlike reports whether both lips give up the same, but for rounding.

@@ -252,8 +252,8 @@ func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 	near(t, "by clearance", s.By[regrind.Reshaping], 0.563, 0.0005)
 	near(t, "inner end", s.Lip1.Inner, 0.613, 0.0005)
 	near(t, "outer end", s.Lip2.Outer, 0.613, 0.0005)
-	if s.Governs != regrind.Reshaping || s.Habit() != 0 {
-		t.Errorf("governed by %v, habit %g", s.Governs, s.Habit())
+	if s.Governs != regrind.Reshaping || s.Wear() != 0 {
+		t.Errorf("governed by %v, wear %g", s.Governs, s.Wear())
 	}
 	w.Aim = 21 * deg
 	if _, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true); err == nil {
