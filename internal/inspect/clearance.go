@@ -33,6 +33,13 @@ type Clearance struct {
 // Corner is the clearance at the corner of the lip that has less.
 func (c *Clearance) Corner() float64 { return math.Min(c.Lip1, c.Lip2) }
 
+// LesserTaken says that of two unlike clearances the lesser is reckoned with.
+func (c *Clearance) LesserTaken(s *figure.Sheet) {
+	if known(c.Lip1, c.Lip2) && c.Lip1 != c.Lip2 {
+		s.Find("lesser-clearance", figure.Note, "the lips have {} and {} of clearance: the lesser is reckoned with", figure.Deg(c.Lip1), figure.Deg(c.Lip2))
+	}
+}
+
 // apart is how far two ways of reading one clearance may differ before it is
 // said: a heel that is not cut to one slope makes about this.
 const apart = 2 * math.Pi / 180

@@ -26,6 +26,13 @@ type Point struct {
 // K is the mean half point angle.
 func (p *Point) K() float64 { return p.Angle / 2 }
 
+// MeanTaken says that of two unlike lip angles the mean is reckoned with.
+func (p *Point) MeanTaken(s *figure.Sheet) {
+	if known(p.K1, p.K2) && p.K1 != p.K2 {
+		s.Find("mean-lip-angle", figure.Note, "the lips stand at {} and {} to the axis: their mean, {}, is reckoned with", figure.Deg(p.K1), figure.Deg(p.K2), figure.Deg(p.K()))
+	}
+}
+
 func pointOf(d *drill.Drill, b *Basics) Point {
 	var p Point
 	p.K1, p.K2, p.Both = pair(d, drill.LipAngle)

@@ -47,6 +47,8 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	r.helixFigure(s)
 	s.Grids = append(s.Grids, r.pecks())
 	r.assumptions(s)
+	r.driveUnused(s)
+	r.Clearance.LesserTaken(s)
 	r.warn(s)
 	if figure.Known(r.rpm, r.feed) {
 		s.InShort("{}, {}", figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed))

@@ -26,6 +26,7 @@ func Thrust(d *drill.Drill, explain bool) *figure.Sheet {
 	w.newFigures(s, res)
 	s.Grids = append(s.Grids, w.conditions(), w.methods(res))
 	w.assumptions(s)
+	w.driveUnused(s)
 	w.lengthAssumption(s)
 	w.loadAssumptions(s)
 	w.chiselFindings(s, res)

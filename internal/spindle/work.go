@@ -132,6 +132,13 @@ func unknown(f cutting.Factors) cutting.Result {
 	return cutting.Result{Factors: f, Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
 }
 
+// driveUnused says that of two efficiencies the one read counts.
+func (w *work) driveUnused(s *figure.Sheet) {
+	if name := w.d.Word(drill.Drive); name != "" && w.d.Has(drill.Efficiency) {
+		s.Find("drive-unused", figure.Note, "an efficiency was given: that of the drive, {}, is not used", figure.Say(name))
+	}
+}
+
 // assumptions says what was taken for want of a reading.
 func (w *work) assumptions(s *figure.Sheet) {
 	b := &w.Drill
