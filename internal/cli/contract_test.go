@@ -59,7 +59,7 @@ var contract = map[string]struct {
 		results[].do results[].turn results[].id results[].size results[].size_mm results[].verdict results[].reasons
 		results[].stock_reason results[].stock_mm results[].regrinds_left results[].count results[].lip_angle_deg
 		results[].take_1_inner_mm results[].take_1_outer_mm results[].take_2_inner_mm results[].take_2_outer_mm
-		results[].thin_to_web_mm`},
+		results[].thin_to_web_mm results[].clearance_deg`},
 	"draw": {[]string{"--sample"}, `
 		point_angle_deg lip_angle_1_deg lip_angle_2_deg lip_height_difference_mm web_mm chisel_angle_deg
 		chisel_length_mm helix_deg lip_outer_mm lip_inner_1_mm lip_inner_2_mm lip_rise_1_mm lip_rise_2_mm
@@ -91,7 +91,7 @@ var contract = map[string]struct {
 		point_angle_deg lip_angle_difference_deg point_angle_deviation_deg point_length_mm`},
 	"regrind": {[]string{"--sample"}, `
 		plan stock_mm stock_reason stock_flank_mm stock_corner_mm stock_margin_mm stock_chip_mm stock_steep_mm stock_truing_mm
-		stock_clean_up_mm take_1_inner_mm take_1_outer_mm take_2_inner_mm take_2_outer_mm thin chisel_ratio_unthinned
+		stock_reshape_mm stock_clean_up_mm take_1_inner_mm take_1_outer_mm take_2_inner_mm take_2_outer_mm thin chisel_ratio_unthinned
 		thin_over_ratio thin_to_ratio thin_to_web_mm notch_depth_mm flute_after_mm length_after_mm
 		point_length_after_mm web_after_mm chisel_length_after_mm chisel_ratio_after thrust_now_n thrust_after_n
 		thrust_ratio usual_stock_mm flute_needed_mm regrinds_left retire_reason states[].state states[].length_mm

@@ -47,6 +47,28 @@ func grindColumns() []figure.Column {
 	}
 }
 
+// clearance is what the flanks are ground to.
+var clearance = figure.Column{Key: "clearance_deg", Label: "clear", Kind: quantity.Angle, Gauge: quantity.Setting}
+
+func (t *Task) clearanceCell() figure.Cell {
+	if t.Do == ToGrind && t.Plan.Made {
+		return figure.V(t.Plan.Found.Clearance.Aim)
+	}
+	return figure.V(math.NaN())
+}
+
+// causes names in a word what a grind is for.
+var causes = map[regrind.Cause]string{regrind.FlankLand: "land", regrind.Corner: "corner", regrind.Margin: "margin", regrind.LipChip: "chip",
+	regrind.Truing: "truing", regrind.Reshaping: "shape"}
+
+// purpose is what a drill is taken to the grinder for.
+func (t *Task) purpose() string {
+	if t.Do == ToGrind {
+		return causes[t.Plan.Ahead.Stock.Governs]
+	}
+	return string(t.Do)
+}
+
 func (t *Task) grindCells() []figure.Cell {
 	none := math.NaN()
 	angle, one, two, web := none, regrind.Ends{Inner: none, Outer: none}, regrind.Ends{Inner: none, Outer: none}, none
@@ -73,12 +95,12 @@ func (t *Task) left() float64 {
 
 // grinder is what to take to the grinder, in its order.
 func (d *Day) grinder() figure.Grid {
-	g := figure.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "left: grinds, this one included; 1, 2: stock off that lip at either end",
-		Columns: append([]figure.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("do", "do"), count("regrinds_left", "left")}, grindColumns()...)}
+	g := figure.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "for: what governs the stock, or thinning alone; 1, 2: stock off that lip at either end",
+		Columns: append([]figure.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("purpose", "for"), clearance}, grindColumns()...)}
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
 		if t.atGrinder() {
-			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(string(t.Do)), figure.V(t.left())}, t.grindCells()...))
+			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(t.purpose()), t.clearanceCell()}, t.grindCells()...))
 		}
 	}
 	return g
@@ -106,7 +128,7 @@ func (d *Day) shopping() figure.Grid {
 func (d *Day) all() figure.Grid {
 	g := rows(append([]figure.Column{word("do", "do"), count("turn", "turn"), word("id", "id"), word("size", "size"),
 		{Key: "size_mm", Label: "size", Kind: quantity.Size}, word("verdict", "verdict"), word("reasons", "because"), word("stock_reason", "stock for"),
-		figure.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, grindColumns()...))
+		figure.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, append(grindColumns(), clearance)...))
 	none := figure.V(math.NaN())
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
@@ -118,11 +140,11 @@ func (d *Day) all() figure.Grid {
 			stock, cause = figure.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
 		}
 		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(t.Do)), turn, figure.W(t.ID), figure.W(t.sizeText()), figure.V(t.Size()),
-			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, figure.V(t.left()), none}, t.grindCells()...))
+			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, figure.V(t.left()), none}, append(t.grindCells(), t.clearanceCell())...))
 	}
 	for _, p := range d.Buy {
 		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(ToBuy)), none, figure.W(""), figure.W(p.SizeText), figure.V(p.Size),
-			figure.W(""), figure.W(""), figure.W(""), none, none, figure.V(float64(p.Count()))}, none, none, none, none, none, none))
+			figure.W(""), figure.W(""), figure.W(""), none, none, figure.V(float64(p.Count()))}, none, none, none, none, none, none, none))
 	}
 	return g
 }

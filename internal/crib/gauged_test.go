@@ -28,7 +28,7 @@ var coarse = quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator
 // nearly are drills that stand a hair past a limit: it takes finer gauges to tell.
 const nearly = `version: 1
 drills:
-  - {id: rubs, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 9.8, flute: 80mm, depth: 30mm}
+  - {id: rubs, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 7.8, flute: 80mm, depth: 30mm}
   - {id: dull, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
   - {id: thick, size: 12mm, web: 2.3mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
   - {id: short, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 41.995mm, depth: 30mm}

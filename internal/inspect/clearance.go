@@ -19,19 +19,23 @@ type Clearance struct {
 	Drop1, Drop2, Turn float64
 	// Apart is how far the clearance read and the one the heel drop gives differ,
 	// on the lip where they differ most; NaN where not both were taken.
-	Apart     float64
-	FeedAngle float64 // at the corner
-	Working   float64 // at the corner, of the lip that has less
-	Least     float64 // the least along the lip
-	LeastAt   float64 // where, as r/R
-	FeedLimit float64 // mm/rev at which a flank rubs somewhere
-	Along     bool    // the whole lip was looked at, not the corner only
-	Aim       float64
-	Limit     reference.Band
+	Apart       float64
+	FeedAngle   float64 // at the corner
+	Working     float64 // at the corner, of the lip that has less
+	Least       float64 // the least along the lip
+	LeastAt     float64 // where, as r/R
+	FeedLimit   float64 // mm/rev at which a flank rubs somewhere
+	Along       bool    // the whole lip was looked at, not the corner only
+	Aim         float64
+	Recommended reference.Band
+	Limit       reference.Band // outside it a lip has to be ground
 }
 
 // Corner is the clearance at the corner of the lip that has less.
 func (c *Clearance) Corner() float64 { return math.Min(c.Lip1, c.Lip2) }
+
+// High reports whether a lip of that clearance has too much.
+func (c *Clearance) High(lip float64) bool { return lip > over(c.Limit) }
 
 // LesserTaken says that of two unlike clearances the lesser is reckoned with.
 func (c *Clearance) LesserTaken(s *figure.Sheet) {
@@ -60,7 +64,8 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	} else {
 		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
 	}
-	c.Aim, c.Limit = Recommended(b.D, b.Material)
+	c.Aim, c.Recommended = Recommended(b.D, b.Material)
+	c.Limit = accepted(c.Recommended, b.Material)
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
 	c.Working = c.Corner() - c.FeedAngle
 	c.FeedLimit = point.FeedLimit(b.D/2, c.Corner())
@@ -98,6 +103,17 @@ func Recommended(d float64, m *reference.Material) (float64, reference.Band) {
 	return aim, band
 }
 
+// accepted is the band that a drill in use may have; a shop's own band is the
+// limit itself.
+func accepted(recommended reference.Band, m *reference.Material) reference.Band {
+	if m != nil {
+		if _, set := m.ShopClearance(); set {
+			return recommended
+		}
+	}
+	return reference.AcceptedClearance(recommended)
+}
+
 // lipEnds returns the radii at which a lip begins and ends.
 func lipEnds(r *Result) (inner, outer float64) {
 	inner = r.Chisel.Length / 2
@@ -120,6 +136,10 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 	r.recommendedFigures(s)
 	r.workingFigures(s)
 	b.FeedAssumption(s)
+	if c.Corner() < under(c.Recommended) && !ClearanceLow.holds(r) {
+		s.Find("clearance-under-recommended", figure.Note, "a lip has {} of clearance where {} to {} is recommended for the size and work: grind more the next time",
+			figure.Deg(c.Corner()), figure.Deg(c.Recommended.Low), figure.Deg(c.Recommended.High))
+	}
 	if c.FromDrop && c.Turn > shortTurn {
 		s.Find("heel-turn-long", figure.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
 			figure.Deg(c.Turn), figure.Deg(shortTurn))
@@ -130,7 +150,7 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 }
 
 func (r *Result) recommendedFigures(s *figure.Sheet) {
-	limit := &r.Clearance.Limit
+	limit := &r.Clearance.Recommended
 	for _, e := range [...]struct {
 		key, label string
 		value      float64

@@ -165,7 +165,7 @@ func TestTruingEvenAngles(t *testing.T) {
 func TestTruingTarget(t *testing.T) {
 	for line, want := range map[string]float64{
 		"lip-angle 59.5,58": 58.75, "lip-angle 61,60": 60.5, "lip-angle 57,58": 57.5, "lip-angle 61,60.1": 59, "lip-angle 50,50": 59,
-		"lip-angle 59.5,58; point-angle 118": 59, "lip-angle 59.5,58; point-angle 120": 60, "lip-angle 59,59; material steel-400": 67.5,
+		"lip-angle 59.5,58; point-angle 118": 59, "lip-angle 59.5,58; point-angle 120": 60, "lip-angle 59,59; material steel-400": 59, "lip-angle 57.4,57.4; material steel-400": 67.5,
 	} {
 		r := compute(t, "size 12mm; web 2mm; lip-height 0.1mm; "+line)
 		within(t, line, r.Lips.Target/deg, want, 1e-9)
@@ -274,6 +274,9 @@ func TestScale(t *testing.T) {
 			}
 		}
 		a, b := inspect.Compute(d), inspect.Compute(&twice)
+		if a.Web.BodyTaken || b.Web.BodyTaken {
+			t.Skip("a new drill's web does not grow with its diameter")
+		}
 		within(t, "point length", b.Point.Length, 2*a.Point.Length, 1e-9*a.Drill.D)
 		within(t, "offset", b.Lips.Offset, 2*a.Lips.Offset, 1e-9*a.Drill.D)
 		within(t, "stock", b.Lips.Plan.Most(), 2*a.Lips.Plan.Most(), 1e-9*a.Drill.D)

@@ -52,7 +52,7 @@ func TestClearanceBySize(t *testing.T) {
 					t.Errorf("%s, %s: the band does not hold the aim", size, class)
 				}
 			}
-			band := compute(t, "size "+size).Clearance.Limit
+			band := compute(t, "size "+size).Clearance.Recommended
 			within(t, size+" from", band.Low/deg, row.hard, 1e-9)
 			within(t, size+" to", band.High/deg, row.soft, 1e-9)
 		}

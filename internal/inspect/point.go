@@ -44,6 +44,10 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 		p.Wanted = wantedAngle(b.Material)
 	}
 	p.Limit = b.Book.PointAngle(p.Wanted)
+	if m := b.Material; m != nil && !p.Asked && m.Point.Holds(reference.StandardPointAngle) {
+		usual := b.Book.PointAngle(reference.StandardPointAngle)
+		p.Limit.Low, p.Limit.High = math.Min(p.Limit.Low, usual.Low), math.Max(p.Limit.High, usual.High)
+	}
 	p.Angle = p.K1 + p.K2
 	p.Deviation = p.Angle - p.Wanted
 	p.Difference = math.NaN()
@@ -79,8 +83,11 @@ func (r *Result) PointSheet(s *figure.Sheet) {
 	s.Add(figure.Figure{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Value: p.Deviation, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: "lip-angle"})
 	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", figure.Deg(p.Angle), figure.Deg(p.Wanted))
-	if m := r.Drill.Material; m != nil && r.Drill.Given && !p.Asked && outside(p.Angle, p.Limit) && !outside(p.Angle, m.Point) {
-		s.Find("point-published", figure.Note, "{} is among the points published for {}, though not the one to grind: --point-angle holds the drill to it", figure.Deg(p.Angle), figure.Say(m.Name))
+	if m := r.Drill.Material; m != nil && r.Drill.Given && !p.Asked && outside(p.Angle, r.Drill.Book.PointAngle(p.Wanted)) &&
+		(!outside(p.Angle, m.Point) || !outside(p.Angle, p.Limit)) {
+		s.Find("point-published", figure.Note, "{} is among the points published for {}; the one to grind when it is ground anew is {}: --point-angle holds the drill to one",
+			figure.Deg(p.Angle), figure.Say(m.Name), figure.Deg(p.Wanted))
+		s.Extra = append(s.Extra, m.Point.Source)
 	}
 	s.Add(figure.Figure{Key: "point_length_mm", Label: "point length", Value: p.Length, Kind: quantity.Length,
 		Gauge: quantity.Caliper, Wants: wants(on("size", r.Drill.D), on("lip-angle", p.Angle))})

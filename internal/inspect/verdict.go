@@ -77,6 +77,9 @@ var rules = [reasons]rule{
 		return figure.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", figure.Len(r.Wear.Corner))
 	}, nil},
 	MarginWorn: {"margin-worn", Regrind, func(r *Result) figure.Text {
+		if r.Wear.Margin > r.Drill.D*(1+slack) {
+			return figure.Sayf("the margin is worn {} up the body, more than one diameter: cut that much off and grind a new point; the {} of flute left then still does", figure.Len(r.Wear.Margin), figure.Len(r.Wear.Flute-r.Wear.Margin))
+		}
 		return figure.Sayf("the margin is worn back {} from the corner: take that much off the end", figure.Len(r.Wear.Margin))
 	}, nil},
 	Chipped: {"lip-chipped", Regrind, func(r *Result) figure.Text {
@@ -86,7 +89,7 @@ var rules = [reasons]rule{
 		return figure.Sayf("the point is {} where {} is wanted", figure.Deg(r.Point.Angle), figure.Deg(r.Point.Wanted))
 	}, []string{"point_angle_deg"}},
 	ClearanceLow: {"clearance-low", Regrind, func(r *Result) figure.Text {
-		return figure.Sayf("a lip has {} of clearance: too little, it will rub", figure.Deg(r.Clearance.Corner()))
+		return figure.Sayf("a lip has {} of clearance, under {}: too little, grind more", figure.Deg(r.Clearance.Corner()), figure.Deg(r.Clearance.Limit.Low))
 	}, []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}},
 	ClearanceHigh: {"clearance-high", Regrind, func(r *Result) figure.Text {
 		return figure.Sayf("a lip has {} of clearance: too much, it is weak and chips", figure.Deg(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
@@ -131,9 +134,9 @@ func (x Reason) holds(r *Result) bool {
 	case PointOff:
 		return outside(r.Point.Angle, r.Point.Limit)
 	case ClearanceLow:
-		return c.Lip1 < under(c.Limit) || c.Lip2 < under(c.Limit)
+		return c.Corner() < under(c.Limit)
 	case ClearanceHigh:
-		return c.Lip1 > over(c.Limit) || c.Lip2 > over(c.Limit)
+		return c.High(c.Lip1) || c.High(c.Lip2)
 	case FlankRubs:
 		return c.Working <= 0 || c.Least <= 0
 	case ChiselOff:

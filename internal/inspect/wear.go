@@ -23,9 +23,10 @@ func wearOf(dr *drill.Drill, b *Basics) Wear {
 	w := Wear{
 		Flank: dr.Value(drill.FlankWear), Corner: dr.Value(drill.CornerWear), Margin: dr.Value(drill.MarginWear), Chip: dr.Value(drill.LipChip),
 		Flute: dr.Value(drill.Flute), Depth: dr.Value(drill.Depth), Cracked: dr.Has(drill.Cracked),
-		FlankLimit: b.Book.FlankWear(b.D), MarginLimit: b.Book.MarginWear(b.D), WebLimit: b.Book.WebLimit(),
+		FlankLimit: b.Book.FlankWear(b.D), WebLimit: b.Book.WebLimit(),
 	}
 	w.FluteLimit = b.Book.FluteNeeded(b.D, w.Depth)
+	w.MarginLimit = b.Book.MarginWear(b.D, w.Flute-w.FluteLimit.Low)
 	return w
 }
 

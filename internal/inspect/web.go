@@ -29,7 +29,9 @@ type Web struct {
 	TaperSource *reference.Source // of the usual one
 	Second, At  float64           // the second web and its distance, where measured
 	Remove      float64
-	From        float64 // web that it grows from: behind a thinned point the thicker one
+	Body        float64 // web behind the point: thicker than the one read where it is thinned
+	BodyTaken   bool    // as on a new drill, for want of a history
+	From        float64 // web that it grows from
 	After       float64 // web
 	ChiselAfter float64
 	RatioAfter  float64
@@ -48,9 +50,13 @@ func webOf(dr *drill.Drill, r *Result) Web {
 	} else if t := point.WebTaper(r.Chisel.Web, w.Second, w.At); known(t) {
 		w.Taper, w.Origin = t, TaperMeasured
 	}
+	w.Body = math.Max(r.Chisel.Web, dr.Past.Body)
+	if reference.ThinnedPoint(r.Drill.D, w.Body) && w.Origin != TaperMeasured {
+		w.Body, w.BodyTaken = reference.NewWeb(r.Drill.D), true
+	}
 	w.From = r.Chisel.Web
-	if dr.Past.Body > w.From && w.Remove > 0 {
-		w.From = dr.Past.Body
+	if w.Remove > 0 {
+		w.From = w.Body
 	}
 	w.After = point.WebAfter(w.From, w.Taper, w.Remove)
 	w.ChiselAfter = point.ChiselLength(w.After, r.Chisel.Acute)
@@ -84,17 +90,24 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 		s.Find("web-taper-contradiction", figure.Warn, "the two webs make a taper of {}, but web-taper {} was given and is used", figure.Of(quantity.Taper, made), figure.Of(quantity.Taper, w.Taper))
 	}
 	if w.From > c.Web {
-		ThinnedBefore(s, w.From)
+		r.ThinnedBefore(s)
 	}
 	if known(w.Remove, b.D) && w.Remove > 2*b.D {
 		s.Find("stub-web", figure.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", figure.Len(w.Remove))
 	}
 }
 
-// ThinnedBefore says that the web is reckoned from the one that the drill had
-// before its point was thinned, mm.
-func ThinnedBefore(s *figure.Sheet, web float64) {
-	s.Find("thinned-before", figure.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", figure.Len(web))
+// ThinnedBefore says which web the point is taken to have had before it was
+// thinned, from which the web after a grind is reckoned.
+func (r *Result) ThinnedBefore(s *figure.Sheet) {
+	w := &r.Web
+	if !w.BodyTaken {
+		s.Find("thinned-before", figure.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", figure.Len(w.Body))
+		return
+	}
+	s.Find("thinned-taken", figure.Warn, "a web of {} is too thin for a drill of this size unless its point was thinned: behind it a new drill's {} is taken; read the web behind the notch",
+		figure.Len(r.Chisel.Web), figure.Len(w.Body))
+	s.Extra = append(s.Extra, reference.ThinnedPointSource(), reference.NewWebSource())
 }
 
 func (r *Result) taperFigure(s *figure.Sheet) {

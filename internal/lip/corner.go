@@ -58,7 +58,7 @@ func (l *lip) assumptions(s *figure.Sheet) {
 	l.Point.MeanTaken(s)
 	note(t.web, "web-assumed", "no web was read: {} is taken, as on a new drill", figure.Len(l.web), reference.NewWebSource())
 	note(t.chisel, "chisel-angle-assumed", "no chisel-edge angle was read: {} is taken", figure.Deg(math.Pi-l.chisel), reference.HandbookChiselSource())
-	note(t.clearance, "clearance-assumed", "no clearance was read: {} is taken, as recommended for the size", figure.Deg(l.clearance), l.Clearance.Limit.Source)
+	note(t.clearance, "clearance-assumed", "no clearance was read: {} is taken, as recommended for the size", figure.Deg(l.clearance), l.Clearance.Recommended.Source)
 	l.Clearance.LesserTaken(s)
 	note(t.helix, "helix-assumed", "no helix was given: {} is taken, the middle for general work at this size", figure.Deg(l.helix), l.helixSource())
 	b.FeedAssumption(s)

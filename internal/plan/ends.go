@@ -22,10 +22,10 @@ func (p *Plan) lipEnds() [4]end {
 	st, l := &p.Ahead.Stock, &p.Job.Lips
 	above := point.HeightDifference(l.Lip1, l.Lip2, l.Outer)
 	return [4]end{
-		{"lip 1, inner end", "H1i", l.Lip1, l.Inner, st.Worn.Inner, "take_1_inner_mm", st.Lip1.Inner, l.Lip1.HalfAngle, above},
-		{"lip 1, outer end", "H1o", l.Lip1, l.Outer, st.Worn.Outer, "take_1_outer_mm", st.Lip1.Outer, l.Lip1.HalfAngle, above},
-		{"lip 2, inner end", "H2i", l.Lip2, l.Inner, st.Worn.Inner, "take_2_inner_mm", st.Lip2.Inner, l.Lip2.HalfAngle, 0},
-		{"lip 2, outer end", "H2o", l.Lip2, l.Outer, st.Worn.Outer, "take_2_outer_mm", st.Lip2.Outer, l.Lip2.HalfAngle, 0},
+		{"lip 1, inner end", "H1i", l.Lip1, l.Inner, st.Worn1.Inner, "take_1_inner_mm", st.Lip1.Inner, l.Lip1.HalfAngle, above},
+		{"lip 1, outer end", "H1o", l.Lip1, l.Outer, st.Worn1.Outer, "take_1_outer_mm", st.Lip1.Outer, l.Lip1.HalfAngle, above},
+		{"lip 2, inner end", "H2i", l.Lip2, l.Inner, st.Worn2.Inner, "take_2_inner_mm", st.Lip2.Inner, l.Lip2.HalfAngle, 0},
+		{"lip 2, outer end", "H2o", l.Lip2, l.Outer, st.Worn2.Outer, "take_2_outer_mm", st.Lip2.Outer, l.Lip2.HalfAngle, 0},
 	}
 }
 
@@ -50,7 +50,7 @@ func (p *Plan) heights(s *figure.Sheet) {
 		formula = "H = h + (R - x) / tan(k) + x / tan(kt), as for H1i"
 	}
 	s.Add(length("height_lowest_mm", "Hw: the lowest, less its wear", p.lowest(), ""))
-	s.Work(inspect.Geometry, "Hw = the least of H1i - wi, H1o - wo, H2i - wi, H2o - wo: wi the wear at an inner end, wo at an outer one",
+	s.Work(inspect.Geometry, "Hw = the least of H1i - w, H1o - w, H2i - w, H2o - w: w the wear at that end",
 		"min(min({} - {}, {} - {}), min({} - {}, {} - {}))", lowest...)
 }
 
@@ -88,6 +88,14 @@ func (p *Plan) ends(s *figure.Sheet) {
 	}
 }
 
+// nearlyAlike reports whether the lips give up the same to within what they may
+// differ by, at either end: there is nothing to true up.
+func (p *Plan) nearlyAlike() bool {
+	st, most := &p.Ahead.Stock, p.Found.Lips.Limit.High
+	low := min(st.Lip1.Inner, st.Lip1.Outer, st.Lip2.Inner, st.Lip2.Outer)
+	return st.Total-low <= most
+}
+
 // inShort is the plan in one sentence.
 func (p *Plan) inShort(s *figure.Sheet) {
 	switch st := &p.Ahead.Stock; {
@@ -98,7 +106,11 @@ func (p *Plan) inShort(s *figure.Sheet) {
 		s.InShort("thin the web to {}", figure.Len(p.Ahead.Thinning.WebTarget))
 	case p.Do == Regrind:
 		text := figure.Sayf("regrind, {} off both lips alike", figure.Len(st.Total))
-		if !st.EndsAlike() {
+		switch {
+		case st.EndsAlike():
+		case p.nearlyAlike():
+			text = figure.Sayf("regrind, {} off both lips, which stand even to within their limit", figure.Len(st.Total))
+		default:
 			text = figure.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", figure.Len(st.Total),
 				figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
 		}

@@ -117,7 +117,7 @@ func (p *Plan) life(s *figure.Sheet) {
 	} else if p.Made && p.Ahead.End != regrind.NotKnown {
 		left = float64(len(p.Ahead.Grinds))
 	}
-	s.Add(figure.Figure{Key: "regrinds_left", Label: "grinds left, this one too", Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
+	s.Add(figure.Figure{Key: "regrinds_left", Label: "grinds at most, with this", Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
 	p.workLeft(s)
 	s.Add(word("retire_reason", "then retired for", p.Reason))
 }
@@ -132,7 +132,7 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
 	case p.Mishap():
 		s.Work(reference.MostUsualWearSource().String()+"; "+reference.LeastUsualStockSource().String(),
-			"deepest of land, corner and margin within a tenth of the diameter + clean-up, or the least usual", "max({} + {}, {})",
+			"deepest of land, corner and margin within a twentieth of the diameter + clean-up, or the least usual", "max({} + {}, {})",
 			figure.Len(st.Habit(p.Job.Deepest)), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
 	case usual == 0:
 		s.Work(reference.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", figure.Len(p.Job.Least))

@@ -56,18 +56,33 @@ func Of(d *drill.Drill) Plan {
 	r := &p.Found
 	if !r.Wear.Cracked && figure.Known(r.Drill.D) {
 		p.job(d)
-		ahead, err := regrind.Make(p.Job)
-		p.Ahead, p.Made = ahead, err == nil
-		p.Fault, _ = err.(*point.DomainError)
+		p.make()
 	}
 	p.decide()
 	return p
 }
 
+// make plans with the lips' own angle and with the one wanted, where they are within
+// the limit of it: the angle that the gauge stands at is worth a clean-up's metal.
+func (p *Plan) make() {
+	ahead, err := regrind.Make(p.Job)
+	p.Ahead, p.Made = ahead, err == nil
+	p.Fault, _ = err.(*point.DomainError)
+	wanted := p.Found.Point.Wanted / 2
+	if !p.Made || math.Abs(p.Job.Lips.Target-wanted) < 1e-9 || !p.Found.Drill.Book.PointAngle(2*wanted).Holds(2*p.Job.Lips.Target) {
+		return
+	}
+	job := p.Job
+	job.Lips.Target = wanted
+	if other, err := regrind.Make(job); err == nil && other.Stock.Total <= ahead.Stock.Total+reference.CleanUp {
+		p.Job, p.Ahead = job, other
+	}
+}
+
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = regrind.Job{
-		CleanUp: reference.CleanUp, Every: d.Value(drill.Every), Least: reference.LeastUsualStock, Deepest: reference.MostUsualWear(r.Drill.D),
+		CleanUp: reference.CleanUp, Every: d.Value(drill.Every), Least: reference.LeastUsualStock(r.Drill.D), Deepest: reference.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
 			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
 	}
@@ -95,9 +110,12 @@ func (p *Plan) wear() {
 	if !(w.Clearance > w.FeedAngle) {
 		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, figure.Known(w.Land)
 	}
-	w.Steep, w.Aim = math.NaN(), r.Clearance.Aim
-	if r.Verdict.Reasons[inspect.ClearanceHigh] {
-		w.Steep = reference.SteepFlank(r.Drill.D)
+	w.Steep = regrind.Steep{Width: reference.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
+	if v := r.Clearance.Lip1; r.Clearance.High(v) {
+		w.Steep.Lip1 = v
+	}
+	if v := r.Clearance.Lip2; r.Clearance.High(v) {
+		w.Steep.Lip2 = v
 	}
 	w.HalfAngle = r.Point.K()
 	if !figure.Known(w.HalfAngle) {
@@ -138,8 +156,8 @@ func (p *Plan) body(d *drill.Drill) {
 		LeastFlute: r.Wear.FluteLimit.Low, MostWeb: r.Wear.WebLimit.High, MostChisel: r.Chisel.RatioLimit.High,
 		NewChisel: reference.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
 	}
-	if d.Past.Body > b.Web {
-		b.Web, b.Thinned = d.Past.Body, b.Web
+	if r.Web.Body > b.Web {
+		b.Web, b.Thinned = r.Web.Body, b.Web
 	}
 	limit := r.Chisel.AngleLimit
 	after := math.Min(math.Max(r.Chisel.Angle, limit.Low), limit.High)

@@ -52,7 +52,7 @@ func TestWhatIsToBeDone(t *testing.T) {
 
 // Whatever is taken for want of a reading is said, and nothing else is.
 func TestWhatWasTakenForGranted(t *testing.T) {
-	all := fit.With(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "1mm", drill.FlankWear: "0.1mm"})
+	all := fit.With(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "0.5mm", drill.FlankWear: "0.1mm"})
 	if got := drilltest.Codes(plan.Sheet(all.Drill(t), false)); !slices.Equal(got, []string{"margin-worn", "grind-to", "life-hangs-on-stock"}) {
 		t.Fatalf("all was read, and yet %v", got)
 	}
@@ -69,7 +69,7 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 		"corner-bound":       {drill.CornerWear: "0.5mm"},
 		"chisel-put-right":   {drill.ChiselAngle: "140"},
 		"trued-to":           {drill.PointAngle: "120", drill.MarginWear: ""},
-		"mark-lip-1":         {drill.LipHeight: "0.05mm"},
+		"mark-lip-1":         {drill.LipHeight: "0.2mm"},
 		"small-drill":        {drill.Size: "3mm", drill.Web: "0.5mm", drill.MarginWear: "0.2mm"},
 		"straight-flutes":    {drill.Material: "brass"},
 		"wear-counted-once":  {drill.MarginWear: "3mm"},
@@ -84,10 +84,10 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 // counted here by hand.
 func TestWhatTheLifeWouldBeAtAnotherStock(t *testing.T) {
 	for margin, want := range map[string]string{
-		"0.2mm": "0.5 1 38",           // (38 - 0.25)/1 and the first
-		"0.7mm": "0.75 0.5 75 1.5 25", // (38 - 0.75)/0.5, /1.5
-		"1.2mm": "1.25 0.5 74 2.5 15", // (38 - 1.25)/0.5, /2.5
-		"5mm":   "5 0.5 5.05 7",       // (38 - 5.05)/5.05
+		"0.2mm": "0.48 0.96 40",        // (38 - 0.25)/0.96 and the first
+		"0.5mm": "0.55 0.48 79 1.1 35", // (38 - 0.55)/0.48, /1.1
+		"0.7mm": "0.7 0.48 0.75 50",    // (38 - 0.75)/0.75
+		"5mm":   "5 0.48 5.05 7",       // (38 - 5.05)/5.05
 	} {
 		s := plan.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
 		got := ""
@@ -146,7 +146,7 @@ func TestEveryReasonToRegrindTakesMetal(t *testing.T) {
 func TestNamesOfFigures(t *testing.T) {
 	want := []string{
 		"plan", "stock_mm", "stock_reason",
-		"stock_flank_mm", "stock_corner_mm", "stock_margin_mm", "stock_chip_mm", "stock_steep_mm", "stock_truing_mm", "stock_clean_up_mm",
+		"stock_flank_mm", "stock_corner_mm", "stock_margin_mm", "stock_chip_mm", "stock_steep_mm", "stock_reshape_mm", "stock_truing_mm", "stock_clean_up_mm",
 		"take_1_inner_mm", "take_1_outer_mm", "take_2_inner_mm", "take_2_outer_mm",
 		"thin", "chisel_ratio_unthinned", "thin_over_ratio", "thin_to_ratio", "thin_to_web_mm", "notch_depth_mm",
 		"flute_after_mm", "length_after_mm", "point_length_after_mm", "web_after_mm", "chisel_length_after_mm", "chisel_ratio_after",
@@ -273,7 +273,7 @@ func TestWhatTheHistoryTells(t *testing.T) {
 	for _, c := range []struct {
 		key         string
 		alone, past float64
-	}{{"usual_stock_mm", 0.5, 0.9}, {"web_after_mm", 1.8, 0.18 * 12 * math.Sin(55*math.Pi/180)}, {"regrinds_left", 76, 43}} {
+	}{{"usual_stock_mm", 0.48, 0.9}, {"web_after_mm", 1.8, 0.18 * 12 * math.Sin(55*math.Pi/180)}, {"regrinds_left", 79, 43}} {
 		if got := plainly.Lookup(c.key).Value; math.Abs(got-c.alone) > 0.01 {
 			t.Errorf("%s is %v, not %v", c.key, got, c.alone)
 		}

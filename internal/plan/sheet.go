@@ -21,9 +21,15 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	}
 	p.heights(s)
 	p.answer(s)
+	from := len(s.Sections)
 	p.causes(s)
 	p.ends(s)
 	p.thinning(s)
+	if p.Found.Verdict.Word == inspect.Retire { // nobody grinds it
+		for i := range s.Sections[from:] {
+			s.Sections[from+i].Quiet = true
+		}
+	}
 	p.after(s)
 	p.life(s)
 	s.Grids = append(s.Grids, p.states())
@@ -126,6 +132,9 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 	if p.Do == Leave && st.Total > 0 {
 		s.Find("can-wait", figure.Note, "nothing measured is outside its limit: the grind can wait")
 	}
+	if p.Do == Thin && st.Total > 0 {
+		s.Find("can-wait", figure.Note, "the lips are within their limits: thin the web, and leave the grind")
+	}
 	if v := &p.Found.Verdict; v.Word == inspect.Undecided {
 		s.Find("not-all-measured", figure.Note, "not all was measured: inspect names the readings that are still wanted")
 	}
@@ -145,7 +154,7 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 	if p.ChiselMoved {
 		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the nearest end of its limit", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
 	}
-	if k := p.Found.Point.K(); p.Do != Regrind && figure.Known(k) && (p.Job.Lips.Target != k || p.Found.Point.Asked) {
+	if k := p.Found.Point.K(); p.Do != Regrind && figure.Known(k) && (math.Abs(p.Job.Lips.Target-k) > 1e-9 || p.Found.Point.Asked) {
 		s.Find("trued-to", figure.Note, "both lips are ground to {} to the axis", figure.Set(p.Job.Lips.Target))
 	}
 }
@@ -156,7 +165,7 @@ func (p *Plan) grindTo(s *figure.Sheet) {
 	limit := r.Chisel.AngleLimit
 	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}",
 		figure.Set(p.Job.Lips.Target), figure.Set(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High))
-	if !st.LipsAlike() {
+	if !st.LipsAlike() && !p.nearlyAlike() {
 		s.Find("mark-lip-1", figure.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
 	}
 }
@@ -221,7 +230,7 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; --every sets what is usual", figure.Len(p.Job.Every))
 	}
 	if b.Thinned > 0 && p.Do != Retire {
-		inspect.ThinnedBefore(s, b.Web)
+		r.ThinnedBefore(s)
 	}
 	if p.DepthTaken && figure.Known(b.Flute) {
 		s.Find("depth-missing", figure.Note, "no depth was given: the drill is counted on until {} of flute is left", figure.Len(b.LeastFlute))

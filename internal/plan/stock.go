@@ -22,12 +22,18 @@ func (p *Plan) causes(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "dz = length worn", "{}", figure.Len(w.Margin))
 	s.Add(length("stock_chip_mm", "chip in a lip", by(regrind.LipChip), ""))
 	s.Work("as read", "dz = depth of the chip", "{}", figure.Len(w.Chip))
-	steep := math.NaN()
-	if figure.Known(w.Steep) {
+	steep, most := math.NaN(), w.Steep.Most()
+	if figure.Known(most) {
 		steep = by(regrind.Reshaping)
 	}
 	s.Add(length("stock_steep_mm", "too much clearance", steep, ""))
-	s.Work(reference.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", figure.Num(w.Steep/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Deg(w.Clearance), figure.Deg(w.Aim))
+	s.Work(reference.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", figure.Num(w.Steep.Width/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Deg(most), figure.Deg(w.Steep.Aim))
+	anew := math.NaN()
+	if st.By[regrind.Reshaping] > 0 && !figure.Known(most) {
+		anew = by(regrind.Reshaping)
+	}
+	s.Add(length("stock_reshape_mm", "flanks ground anew", anew, ""))
+	s.Work(reference.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", figure.Len(st.CleanUp))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)
 	s.Add(length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), ""))

@@ -61,10 +61,11 @@ func (b *Book) FlankWear(d float64) Band {
 	return Band{0, b.FlankMost, &b.Source}
 }
 
-// MarginWear returns how far back a margin may be worn and still be ground out.
-func (b *Book) MarginWear(d float64) Band {
+// MarginWear returns how far back a margin may be worn and still be ground out,
+// spare being the flute that the job does not need.
+func (b *Book) MarginWear(d, spare float64) Band {
 	if b == nil || b.MarginMost == 0 {
-		return MarginWear(d)
+		return MarginWear(d, spare)
 	}
 	return Band{0, b.MarginMost * d, &b.Source}
 }

@@ -72,6 +72,26 @@ func Clearance(d float64, r Relief) (aim float64, band Band) {
 	return aim * deg, Band{low * deg, high * deg, &clearanceSource}
 }
 
+// clearanceSupplied is the least lip clearance that drills are sold with, degrees,
+// and clearanceLeast the part of where the band begins that small drills need.
+const (
+	clearanceSupplied = 8.0
+	clearanceLeast    = 2.0 / 3
+)
+
+var (
+	suppliedSource = Source{Practice, "", "least lip clearance as supplied, 8 degrees"}
+	acceptedSource = Source{Own, "", "too little is under two thirds of where the band by size begins, or under the 8 degrees that drills are sold with at the least, whichever is more, though never over the band's own beginning; too much is over the band"}
+)
+
+// AcceptedClearance returns the band outside which a lip of a drill in use has to
+// be ground, in radians: it reaches down from the recommended band toward what
+// drills are sold with, since a sharp lip that clears the work is none to grind.
+func AcceptedClearance(recommended Band) Band {
+	least := math.Max(clearanceSupplied*deg, clearanceLeast*recommended.Low)
+	return Band{math.Min(recommended.Low, least), recommended.High, &acceptedSource}
+}
+
 // clearanceTables returns the tables of this file.
 func clearanceTables() []Table {
 	return []Table{{
@@ -100,8 +120,13 @@ func clearanceTables() []Table {
 		},
 	}, {
 		Name: "lip-clearance-as-supplied", Title: "Least lip clearance that drills are sold with, degrees",
-		Source: Source{Practice, "", "least lip clearance as supplied, 8 degrees"},
-		Head:   []string{"degrees"},
-		Rows:   func() [][]string { return [][]string{{"8"}} },
+		Source: suppliedSource, Head: []string{"degrees"},
+		Rows: func() [][]string { return [][]string{{cell(clearanceSupplied)}} },
+	}, {
+		Name: "lip-clearance-accepted", Title: "Lip clearance outside which a lip is ground anew, degrees",
+		Source: acceptedSource, Head: []string{"at least", "at most"},
+		Rows: func() [][]string {
+			return [][]string{{"2/3 of the band's beginning, or " + cell(clearanceSupplied), "the band's end"}}
+		},
 	}}
 }

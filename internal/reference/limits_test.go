@@ -118,7 +118,7 @@ func TestLimitsOfNoDrill(t *testing.T) {
 			t.Errorf("a hole tolerance for %v mm", d)
 		}
 	}
-	if b := reference.MarginWear(math.NaN()); !math.IsNaN(b.High) {
+	if b := reference.MarginWear(math.NaN(), math.NaN()); !math.IsNaN(b.High) {
 		t.Errorf("margin %v", b)
 	}
 	if b := reference.FluteNeeded(12, math.NaN()); !math.IsNaN(b.Low) {
@@ -214,7 +214,7 @@ func TestWebAndChisel(t *testing.T) {
 		t.Errorf("1/8 in: c/D %.4f as new, want %.4f", got, small)
 	}
 	at(t, "1 in drill, thin from", reference.ChiselRatio(25.4).High, 0.225)
-	for what, b := range map[string]reference.Band{"chisel": reference.ChiselRatio(12), "web": reference.WebLimit, "land": reference.FlankWear(12), "margin": reference.MarginWear(12)} {
+	for what, b := range map[string]reference.Band{"chisel": reference.ChiselRatio(12), "web": reference.WebLimit, "land": reference.FlankWear(12), "margin": reference.MarginWear(12, math.NaN())} {
 		if b.Low != 0 || !b.Holds(0) {
 			t.Errorf("%s: none at all is outside %+v", what, b)
 		}
@@ -238,9 +238,9 @@ func TestWear(t *testing.T) {
 	trade.Within("the lower end", reference.FlankWear(12).High, 0.25, 1e-9, "mm")
 	at(t, "land of no known drill", reference.FlankWear(math.NaN()).High, 0.25)
 	at(t, "land of a small drill", reference.FlankWear(3).High, 0.09)
-	at(t, "margin", reference.MarginWear(12).High, 12)
+	at(t, "margin", reference.MarginWear(12, math.NaN()).High, 12)
 	at(t, "flute", reference.FluteNeeded(12, 30).Low, 42)
-	if reference.FlankWear(12).Source.Label != reference.Practice || reference.MarginWear(12).Source.Label != reference.Own || reference.FluteNeeded(12, 30).Source.Label != reference.Own {
+	if reference.FlankWear(12).Source.Label != reference.Practice || reference.MarginWear(12, math.NaN()).Source.Label != reference.Own || reference.FluteNeeded(12, 30).Source.Label != reference.Own {
 		t.Error("labelled wrong")
 	}
 	if !reference.FluteNeeded(12, 30).Holds(1000) || reference.FluteNeeded(12, 30).Holds(41.9) {
@@ -330,5 +330,21 @@ func TestSharedMaterial(t *testing.T) {
 	}
 	if n := testing.AllocsPerRun(10, func() { reference.SharedMaterial("plastic") }); n != 0 {
 		t.Errorf("%v allocations", n)
+	}
+}
+
+// Drills are sold with 8 degrees at the least (common practice): no size in which
+// a drill as sold would be sent to the grinder, but small ones want more.
+func TestAcceptedClearance(t *testing.T) {
+	for size, want := range map[float64]struct{ general, hard float64 }{
+		0.5: {40.0 / 3, 12}, 6.35: {28.0 / 3, 8}, 12: {8, 8}, 25: {7, 6},
+	} {
+		for relief, least := range map[reference.Relief]float64{reference.General: want.general, reference.Hard: want.hard} {
+			_, recommended := reference.Clearance(size, relief)
+			band := reference.AcceptedClearance(recommended)
+			if got := band.Low * 180 / math.Pi; math.Abs(got-least) > 1e-9 || band.High != recommended.High || band.Source.Label != reference.Own {
+				t.Errorf("%g mm, %v: %g to %g, %v", size, relief, got, band.High, band.Source)
+			}
+		}
 	}
 }

@@ -1,23 +1,29 @@
 package reference
 
+import "math"
+
 // How much a regrind takes beyond what the wear asks for.
 var (
 	cleanUpSource    = Source{Own, "", "0.05 mm beyond the wear, five divisions of a 0.01 mm indicator, so that the edge is bright all over"}
-	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes 0.5 mm at least, whatever this one takes: off-hand nobody takes less"}
-	mostUsualSource  = Source{Own, "", "land, corner or margin worn over a tenth of the diameter deep is a mishap and no habit: a usual grind is counted without it"}
+	leastUsualSource = Source{Own, "", "a usual grind at a pedestal takes a twenty-fifth of the diameter, and 0.25 mm at least, whatever this one takes: off-hand nobody takes less"}
+	mostUsualSource  = Source{Own, "", "land, corner or margin worn over a twentieth of the diameter deep is a mishap and no habit: a usual grind is counted without it"}
 	steepSource      = Source{Own, "", "a flank of too much clearance is ground anew over 0.15 of the diameter behind the lip: on a narrower facet the lip stays weak"}
 	smallSource      = Source{Memory, "low", "drills up to about 3 mm (1/8 in) are thrown away rather than reground in many shops"}
 	oneOffSource     = Source{Own, "", "a chip, an uneven point and a wrong angle are put right once; the usual grind is for land, corner and margin"}
 )
 
-// CleanUp is the allowance taken beyond the wear, mm, and LeastUsualStock the
-// least that a usual grind is counted with, mm.
+// CleanUp is the allowance taken beyond the wear, mm.
+const CleanUp = 0.05
+
 const (
-	CleanUp         = 0.05
-	LeastUsualStock = 0.5
+	leastUsual          = 0.25 // mm
+	leastUsualDiameters = 0.04
+	mostUsualDiameters  = 0.05
 )
 
-const mostUsualDiameters = 0.1
+// LeastUsualStock returns the least, mm, that a usual grind of a drill of diameter
+// d mm is counted with.
+func LeastUsualStock(d float64) float64 { return math.Max(leastUsual, leastUsualDiameters*d) }
 
 // MostUsualWear returns the deepest wear, mm, that a usual grind of a drill of
 // diameter d mm is counted with.
@@ -56,8 +62,8 @@ func regrindTables() []Table {
 	return []Table{
 		{Name: "clean-up", Title: "Clean-up allowance beyond the wear, mm", Source: cleanUpSource,
 			Head: []string{"allowance"}, Rows: func() [][]string { return [][]string{{cell(CleanUp)}} }},
-		{Name: "least-usual-stock", Title: "Least stock a usual grind is counted with, mm", Source: leastUsualSource,
-			Head: []string{"stock"}, Rows: func() [][]string { return [][]string{{cell(LeastUsualStock)}} }},
+		{Name: "least-usual-stock", Title: "Least stock a usual grind is counted with", Source: leastUsualSource,
+			Head: []string{"diameters", "at least, mm"}, Rows: func() [][]string { return [][]string{{cell(leastUsualDiameters), cell(leastUsual)}} }},
 		{Name: "steep-flank", Title: "Width of flank ground anew where the clearance is too much, diameters", Source: steepSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(steepDiameters)}} }},
 		{Name: "seldom-reground", Title: "Diameter up to which drills are seldom reground by hand, mm", Source: smallSource,

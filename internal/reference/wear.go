@@ -27,8 +27,14 @@ func FlankWear(d float64) Band {
 }
 
 // MarginWear returns how far back from the corner a margin of a drill of
-// diameter d mm may be worn and still be ground out.
-func MarginWear(d float64) Band { return Band{0, marginWearDiameters * d, &marginWearSource} }
+// diameter d mm may be worn and still be ground out: one diameter, or as much
+// flute, mm, as the job does not need; NaN where that is not known.
+func MarginWear(d, spare float64) Band {
+	if most := marginWearDiameters * d; !(spare > most) {
+		return Band{0, most, &marginWearSource}
+	}
+	return Band{0, spare, &marginWearSource}
+}
 
 // FluteNeeded returns the least usable flute, mm, for a hole of that depth.
 func FluteNeeded(d, depth float64) Band {

@@ -44,6 +44,19 @@ func NewWeb(d float64) float64 {
 	return d * webCurve * math.Pow(math.Min(math.Max(d/InchMM, 0.125), 1), webPower)
 }
 
+// thinnedWeb is the part of a new drill's web under which a point must have been
+// thinned.
+const thinnedWeb = 0.7
+
+var thinnedWebSource = Source{Own, "", "a web under 0.7 of a new drill's is a thinned or split point: drills are not made so thin, and the web behind it is a new drill's at the least"}
+
+// ThinnedPoint reports whether a web, mm, is too thin for a point of a drill of
+// diameter d mm that was never thinned; false for what is not known.
+func ThinnedPoint(d, web float64) bool { return web < thinnedWeb*NewWeb(d) }
+
+// ThinnedPointSource is where ThinnedPoint comes from.
+func ThinnedPointSource() *Source { return &thinnedWebSource }
+
 // NewWebSource is where NewWeb comes from.
 func NewWebSource() *Source { return &webNewSource }
 
@@ -72,6 +85,8 @@ func webTables() []Table {
 			Rows: func() [][]string {
 				return [][]string{{"1/8", "0.20"}, {"1/4", "0.17"}, {"1/2", "0.14"}, {"1 and over", "0.12"}}
 			}},
+		{Name: "web-thinned", Title: "Web under which a point was thinned, part of a new drill's web", Source: thinnedWebSource,
+			Head: []string{"of a new drill's"}, Rows: func() [][]string { return [][]string{{cell(thinnedWeb)}} }},
 		{Name: "chisel-ratio", Title: "Chisel-edge length, part of diameter", Source: ratioSource,
 			Head: []string{"drill", "c/D"},
 			Rows: func() [][]string {

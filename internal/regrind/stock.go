@@ -36,8 +36,20 @@ type Wear struct {
 	HalfAngle float64 // the lip's angle to the axis
 	Margin    float64 // length over which the margin is worn
 	Chip      float64 // depth of the deepest chip, along the axis
-	Steep     float64 // width over which a flank of too much clearance is ground anew
-	Aim       float64 // the clearance it is ground to
+	Steep     Steep
+}
+
+// Steep is what a flank of too much clearance asks for: it is ground anew over a
+// width, down from its own clearance to the one to aim for. NaN is the clearance
+// of a lip that has not too much.
+type Steep struct {
+	Width, Aim float64
+	Lip1, Lip2 float64
+}
+
+// depth returns how deep the new flank lies under the old one at the lip.
+func (s *Steep) depth(clearance float64) float64 {
+	return point.StockOfFlankLand(s.Width, clearance, s.Aim)
 }
 
 // Depths returns how deep, along the axis, the wear of each cause reaches;
@@ -53,17 +65,26 @@ func (w Wear) Depths() (by [Causes]float64, err error) {
 	by[Corner] = point.StockOfCorner(w.Corner, w.HalfAngle)
 	by[Margin] = point.StockOfMargin(w.Margin)
 	by[LipChip] = point.StockOfMargin(w.Chip)
-	by[Reshaping] = point.StockOfFlankLand(w.Steep, w.Clearance, w.Aim)
+	by[Reshaping] = w.Steep.depth(w.Steep.Most())
 	for _, c := range [...]struct {
 		name  string
 		read  float64
 		cause Cause
-	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}, {"clearance", w.Steep, Reshaping}} {
+	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}, {"clearance", w.Steep.Most(), Reshaping}} {
 		if !math.IsNaN(c.read) && math.IsNaN(by[c.cause]) {
 			return by, &point.DomainError{Quantity: c.name, Why: "gives no depth with the angles there are", Value: c.read}
 		}
 	}
 	return by, nil
+}
+
+// Most returns the steeper clearance of the two; NaN where neither lip has too
+// much.
+func (s *Steep) Most() float64 {
+	if math.IsNaN(s.Lip1) || s.Lip2 > s.Lip1 {
+		return s.Lip2
+	}
+	return s.Lip1
 }
 
 // Lips are the two lips as they stand and what both are to become.
@@ -83,7 +104,8 @@ func (e Ends) Most() float64 { return math.Max(e.Inner, e.Outer) }
 type Stock struct {
 	By         [Causes]float64 // what each cause alone would take; NaN where it was not read
 	Governs    Cause           // the one that takes most
-	Worn       Ends            // the wear's depth at a lip's ends
+	Worn1      Ends            // the wear's depth at the ends of lip 1
+	Worn2      Ends            // and of lip 2
 	CleanUp    float64         // taken at all four ends beyond that
 	Lip1, Lip2 Ends            // the clean-up included
 	Total      float64         // the most at any end: what the drill gets shorter by at most
@@ -127,10 +149,11 @@ func (s *Stock) EndsAlike() bool {
 // StockOf returns the least stock that clears all the wear and leaves both lips
 // one line at the angle wanted. Land and chip may sit anywhere on a lip, so
 // their depth must come off at both its ends; corner and margin are at the
-// outer one. Too little clearance costs metal at the heel only, too much at the lip:
-// the new flank lies under the old one over its width. Each lip is lowered by that, which leaves a line again, and the
-// lowered lips are trued by [point.Truing]: where truing already takes the
-// outer end deep enough, a worn corner costs nothing more.
+// outer one. Too little clearance costs metal at the heel only, too much at the lip
+// that has it: the new flank lies under the old one over its width. Each lip is
+// lowered by its wear, which leaves a line again, and the lowered lips are trued by
+// [point.Truing]: where truing already takes the outer end deep enough, a worn
+// corner costs nothing more.
 //
 // cleanUp is added at every end where there is wear or where reshape asks for
 // the flanks to be ground anew; lips that are only uneven need none. With
@@ -151,26 +174,30 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 		return Stock{}, err
 	}
 	by[Truing] = settled(bare.Most())
-	worn := Ends{Inner: most(by[FlankLand], by[LipChip], by[Reshaping])}
+	s := Stock{Worn1: wornBy(&by, w.Steep.depth(w.Steep.Lip1)), Worn2: wornBy(&by, w.Steep.depth(w.Steep.Lip2))}
 	if reshape && !(by[Reshaping] > 0) {
 		by[Reshaping] = cleanUp
 	}
-	worn.Outer = most(worn.Inner, by[Corner], by[Margin])
-	plan, err := point.Truing(l.lowered(l.Lip1, worn), l.lowered(l.Lip2, worn), l.Inner, l.Outer, l.Target)
+	s.By = by
+	plan, err := point.Truing(l.lowered(l.Lip1, s.Worn1), l.lowered(l.Lip2, s.Worn2), l.Inner, l.Outer, l.Target)
 	if err != nil {
 		return Stock{}, err
 	}
-	s := Stock{By: by, Worn: worn}
-	if worn.Outer > 0 || reshape {
+	if s.Worn1.Outer > 0 || s.Worn2.Outer > 0 || reshape {
 		s.CleanUp = cleanUp
 	}
-	off := func(inner, outer float64) Ends {
-		return Ends{settled(inner) + worn.Inner + s.CleanUp, settled(outer) + worn.Outer + s.CleanUp}
-	}
-	s.Lip1, s.Lip2 = off(plan.Stock1Inner, plan.Stock1Outer), off(plan.Stock2Inner, plan.Stock2Outer)
+	s.Lip1 = Ends{settled(plan.Stock1Inner) + s.Worn1.Inner + s.CleanUp, settled(plan.Stock1Outer) + s.Worn1.Outer + s.CleanUp}
+	s.Lip2 = Ends{settled(plan.Stock2Inner) + s.Worn2.Inner + s.CleanUp, settled(plan.Stock2Outer) + s.Worn2.Outer + s.CleanUp}
 	s.Total = math.Max(s.Lip1.Most(), s.Lip2.Most())
 	s.Governs = governing(&s.By)
 	return s, nil
+}
+
+// wornBy returns how deep a lip is worn at its ends whose flank is too steep by
+// that depth.
+func wornBy(by *[Causes]float64, steep float64) Ends {
+	inner := most(by[FlankLand], by[LipChip], steep)
+	return Ends{inner, most(inner, by[Corner], by[Margin])}
 }
 
 // lowered returns the line through the two ends of lip, each lowered by worn.

@@ -22,7 +22,7 @@ func near(t interface{ Fatalf(string, ...any) }, what string, got, want, within 
 // unread is a drill on which no wear was read.
 func unread() regrind.Wear {
 	nan := math.NaN()
-	return regrind.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan, Steep: nan}
+	return regrind.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan, Steep: regrind.Steep{Lip1: nan, Lip2: nan}}
 }
 
 // lips are those of a 12 mm drill: corner 6 mm from the axis, dh apart there.
@@ -148,10 +148,13 @@ func anyWear(t *rapid.T) regrind.Wear {
 		}
 		return math.NaN()
 	}
-	w := regrind.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg, Steep: math.NaN()}
+	w := regrind.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg, Steep: regrind.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
 	w.FeedAngle = rapid.Float64Range(0, 3).Draw(t, "feed angle") * deg
 	w.Land, w.Corner = maybe("land", 2), maybe("corner", 3)
 	w.Margin, w.Chip = maybe("margin", 4), maybe("chip", 2)
+	w.Steep.Width, w.Steep.Aim = 2, 10*deg
+	w.Steep.Lip1 = w.Steep.Aim + (0.1+maybe("lip 1 steeper", 15))*deg
+	w.Steep.Lip2 = w.Steep.Aim + (0.1+maybe("lip 2 steeper", 15))*deg
 	return w
 }
 
@@ -198,8 +201,8 @@ func TestStockIsEnoughAndNotMore(t *testing.T) {
 		ends := [4]struct {
 			carried, off, worn float64
 		}{
-			{l.Carried(l.Lip1, l.Inner), s.Lip1.Inner, s.Worn.Inner}, {l.Carried(l.Lip1, l.Outer), s.Lip1.Outer, s.Worn.Outer},
-			{l.Carried(l.Lip2, l.Inner), s.Lip2.Inner, s.Worn.Inner}, {l.Carried(l.Lip2, l.Outer), s.Lip2.Outer, s.Worn.Outer},
+			{l.Carried(l.Lip1, l.Inner), s.Lip1.Inner, s.Worn1.Inner}, {l.Carried(l.Lip1, l.Outer), s.Lip1.Outer, s.Worn1.Outer},
+			{l.Carried(l.Lip2, l.Inner), s.Lip2.Inner, s.Worn2.Inner}, {l.Carried(l.Lip2, l.Outer), s.Lip2.Outer, s.Worn2.Outer},
 		}
 		spare := math.Inf(1)
 		for _, e := range ends {
@@ -216,6 +219,7 @@ func TestStockKnowsNoFirstLip(t *testing.T) {
 		w, l := anyWear(t), anyLips(t)
 		a := stockOf(t, w, l)
 		l.Lip1, l.Lip2 = l.Lip2, l.Lip1
+		w.Steep.Lip1, w.Steep.Lip2 = w.Steep.Lip2, w.Steep.Lip1
 		b := stockOf(t, w, l)
 		near(t, "total", b.Total, a.Total, 1e-9)
 		near(t, "lip 1, inner", b.Lip1.Inner, a.Lip2.Inner, 1e-9)
@@ -228,7 +232,7 @@ func TestStockScales(t *testing.T) {
 	verify.Property(t, "a drill twice as large takes twice the stock", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		a := stockOf(t, w, l)
-		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {
+		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &w.Steep.Width, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {
 			*v *= 2
 		}
 		b, err := regrind.StockOf(w, l, 0.1, false)
@@ -244,7 +248,7 @@ func TestStockScales(t *testing.T) {
 // clearance comes off the heel and costs the clean-up only.
 func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 	w := unread()
-	w.Clearance, w.Steep, w.Aim = 20*deg, 3, 10*deg
+	w.Steep = regrind.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: 20 * deg}
 	s, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true)
 	if err != nil {
 		t.Fatal(err)
@@ -255,10 +259,31 @@ func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 	if s.Governs != regrind.Reshaping || s.Wear() != 0 {
 		t.Errorf("governed by %v, wear %g", s.Governs, s.Wear())
 	}
-	w.Aim = 21 * deg
+	w.Steep.Aim = 21 * deg
 	if _, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true); err == nil {
 		t.Error("a flank steeper than it is was taken")
 	}
+}
+
+// Clearance is read at each lip: a flank that is too steep is ground down where it
+// stands, and the other lip only follows as far as it is higher then. Lip 1 is
+// 0.3 mm high and gives 0.563 mm as above, so lip 2 gives 0.563 - 0.3.
+func TestEachLipHasItsOwnClearance(t *testing.T) {
+	w := unread()
+	w.Steep = regrind.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: math.NaN()}
+	s, err := regrind.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "lip 1", s.Lip1.Outer, 0.613, 0.0005)
+	near(t, "lip 2", s.Lip2.Outer, 0.313, 0.0005)
+	w.Steep.Lip1, w.Steep.Lip2 = math.NaN(), 20*deg
+	if s, err = regrind.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "lip 1, the other one steep", s.Lip1.Inner, 0.913, 0.0005)
+	near(t, "lip 2, itself steep", s.Lip2.Inner, 0.613, 0.0005)
+	near(t, "by clearance", s.By[regrind.Reshaping], 0.563, 0.0005)
 }
 
 func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
@@ -293,7 +318,7 @@ func TestAlikeButForRounding(t *testing.T) {
 		k := 59 * math.Pi / 180
 		lip := point.LipThrough(d/2, 0, k)
 		l := regrind.Lips{Lip1: lip, Lip2: lip, Inner: 0.09 * d, Outer: d / 2, Target: k}
-		w := regrind.Wear{Land: 0.03 * d, Clearance: 0.15, Corner: 0.05 * d, HalfAngle: k, Margin: math.NaN(), Chip: math.NaN(), Steep: math.NaN()}
+		w := regrind.Wear{Land: 0.03 * d, Clearance: 0.15, Corner: 0.05 * d, HalfAngle: k, Margin: math.NaN(), Chip: math.NaN(), Steep: regrind.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
 		s, err := regrind.StockOf(w, l, 0.05, false)
 		if err != nil || !s.EndsAlike() || !s.LipsAlike() {
 			t.Errorf("%v mm: %+v, %v", d, s, err)

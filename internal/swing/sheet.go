@@ -161,7 +161,7 @@ func (v *view) pointFigures(s *figure.Sheet) {
 	v.workPointAngle(s)
 	var relief *reference.Band
 	if v.made {
-		relief = &v.Clearance.Limit
+		relief = &v.Clearance.Recommended
 	}
 	v.add(s, "lip_clearance_deg", "lip clearance, corner", v.ground.Clearance, quantity.Angle, relief)
 	v.workClearance(s)
@@ -193,7 +193,7 @@ func (v *view) lean() (a, tilt float64) {
 func (v *view) workClearance(s *figure.Sheet) {
 	switch {
 	case v.taken.clearance:
-		s.Work(v.Clearance.Limit.Source.String(), "Cl from the table, by size and work", "{}", deg(v.ground.Clearance))
+		s.Work(v.Clearance.Recommended.Source.String(), "Cl from the table, by size and work", "{}", deg(v.ground.Clearance))
 	case v.basis != fromSetting:
 		s.Work(given, "Cl as read", "{}", deg(v.ground.Clearance))
 	default:

@@ -1,0 +1,118 @@
+package plan_test
+
+import (
+	"math"
+	"strconv"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
+	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
+	"evenlip/internal/reference"
+	"evenlip/internal/verify"
+)
+
+const deg = math.Pi / 180
+
+func exact(v float64) string { return strconv.FormatFloat(v, 'f', 9, 64) }
+
+// The gauge stands at 59 degrees (common practice): lips that are near it are ground
+// to it where that costs no more than a clean-up, and to their own mean where it
+// does. On 12 mm the lips' ends lie 5 mm apart, so half a degree costs 0.06 mm.
+func TestLipsAreGroundToTheGauge(t *testing.T) {
+	for angles, want := range map[string]float64{"59,59": 59, "59.2,59.2": 59, "58.8,58.8": 59, "60,60": 60, "58,58": 58, "60.5,58.5": 59} {
+		p := plan.Of(fit.With(readings{drill.LipAngle: angles, drill.CornerWear: "0.1mm"}).Drill(t))
+		if got := p.Job.Lips.Target / deg; math.Abs(got-want) > 1e-9 {
+			t.Errorf("lips at %s are ground to %g, not %g", angles, got, want)
+		}
+	}
+	for asked, want := range map[string]float64{"120": 60, "118": 59} {
+		p := plan.Of(fit.With(readings{drill.LipAngle: "60,60", drill.PointAngle: asked}).Drill(t))
+		if got := p.Job.Lips.Target / deg; math.Abs(got-want) > 1e-9 {
+			t.Errorf("a point of %s was asked for: ground to %g", asked, got)
+		}
+	}
+	verify.Property(t, "to grind to the gauge costs no more than a clean-up over the lips' own angle", func(t *rapid.T) {
+		near := func(name string) string {
+			return exact(rapid.Float64Range(57.6, 60.4).Draw(t, name))
+		}
+		r := fit.With(readings{drill.LipAngle: near("lip 1") + "," + near("lip 2"), drill.CornerWear: exact(rapid.Float64Range(0, 1).Draw(t, "corner")) + "mm",
+			drill.LipHeight: exact(rapid.Float64Range(-0.2, 0.2).Draw(t, "height")) + "mm"})
+		p := plan.Of(r.Drill(t))
+		k := p.Found.Point.Angle / deg
+		own := plan.Of(r.With(readings{drill.PointAngle: exact(k)}).Drill(t))
+		if got := p.Ahead.Stock.Total; got > own.Ahead.Stock.Total+reference.CleanUp+1e-9 {
+			t.Fatalf("%g to %g degrees, %g to the lips' own %g", got, p.Job.Lips.Target/deg, own.Ahead.Stock.Total, k/2)
+		}
+	})
+}
+
+// A machinist's reckoning (from memory of the bench): lip 1 of a 7/8 in drill stands
+// 0.012 in high and has 14 degrees of clearance, lip 2 has 9. 0.131 in of flank from 14
+// to 8 degrees is 0.0142 in deep; with 0.002 in of clean-up lip 1 gives 0.0162 in and lip
+// 2, which is lower by 0.012, only 0.0042.
+func TestTooMuchClearanceComesOffItsOwnLip(t *testing.T) {
+	p := plan.Of(readings{drill.Size: "7/8", drill.Web: "0.14in", drill.ChiselAngle: "127", drill.LipAngle: "59,59", drill.LipHeight: "0.012in",
+		drill.Clearance: "14,9", drill.Flute: "5.5in", drill.Depth: "2in"}.Drill(t))
+	st := &p.Ahead.Stock
+	if math.Abs(st.Lip1.Outer/25.4-0.0162) > 0.0001 || math.Abs(st.Lip2.Outer/25.4-0.0042) > 0.0001 {
+		t.Errorf("lip 1 gives %.4f in, lip 2 %.4f", st.Lip1.Outer/25.4, st.Lip2.Outer/25.4)
+	}
+}
+
+// A shop splits the point of a 1/2 in drill: the web of 0.012 in is the point's, and no
+// drill has it behind that. A new one has about 0.07 in (handbook's curve).
+func TestSplitPointHasAWebBehindIt(t *testing.T) {
+	split := readings{drill.Size: "1/2", drill.Web: "0.012in", drill.ChiselAngle: "125", drill.LipAngle: "59,59", drill.LipHeight: "0", drill.Clearance: "11",
+		drill.FlankWear: "0.014in", drill.Flute: "4in", drill.Depth: "1in"}
+	p := plan.Of(split.Drill(t))
+	if web := p.Ahead.Grinds[0].Body / 25.4; math.Abs(web-0.071) > 0.002 {
+		t.Errorf("the web behind it is %.4f in", web)
+	}
+	if got := p.Ahead.Now.Web / 25.4; math.Abs(got-0.012) > 1e-9 {
+		t.Errorf("the web now is %.4f in", got)
+	}
+	if !drilltest.Found(plan.Sheet(split.Drill(t), false), "thinned-taken") {
+		t.Error("it is not said")
+	}
+	if drilltest.Found(plan.Sheet(fit.Drill(t), false), "thinned-taken") {
+		t.Error("a sound web is taken for a thinned one")
+	}
+	measured := split.With(readings{drill.SecondWeb: "0.024in", drill.SecondWebAt: "0.75in"})
+	if got := plan.Of(measured.Drill(t)).Ahead.Ground.Body / 25.4; got > 0.013 {
+		t.Errorf("two webs were measured, and %.4f in is taken", got)
+	}
+	r := inspect.Compute(split.With(readings{drill.Remove: "0.1in"}).Drill(t))
+	if !r.Web.BodyTaken || math.Abs(r.Web.After-point016(r.Web.Body, 0.1*25.4)) > 1e-9 {
+		t.Errorf("%+v", r.Web)
+	}
+}
+
+func point016(web, removed float64) float64 { return web + 0.016*removed }
+
+// Lips that are even to within their limit are said to give up alike, and nobody is
+// told to mark one.
+func TestNearlyEvenLipsAreSaidToBe(t *testing.T) {
+	for height, marked := range map[string]bool{"0.02mm": false, "0.2mm": true} {
+		s := plan.Sheet(fit.With(readings{drill.LipHeight: height, drill.CornerWear: "0.3mm"}).Drill(t), false)
+		if got := drilltest.Found(s, "mark-lip-1"); got != marked {
+			t.Errorf("lips %s apart: to be marked %v", height, got)
+		}
+	}
+}
+
+// What nobody grinds has no stock in the table; scripts have it.
+func TestRetiredDrillShowsNoStock(t *testing.T) {
+	for cause, quiet := range map[string]bool{"1mm": false, "60mm": true} {
+		s := plan.Sheet(fit.With(readings{drill.MarginWear: cause}).Drill(t), false)
+		for i := range s.Sections {
+			sec := &s.Sections[i]
+			if sec.Title == "Off each lip, clean-up included" && sec.Quiet != quiet {
+				t.Errorf("margin worn %s: quiet %v", cause, sec.Quiet)
+			}
+		}
+	}
+}
