@@ -45,3 +45,10 @@ func (b *Basics) FeedAssumption(s *figure.Sheet) {
 	s.Find("feed-assumed", figure.Note, "no feed was given: {} is taken, from those published for this diameter and work", figure.Feed(b.Feed))
 	s.Extra = append(s.Extra, reference.FeedBand(b.D).Source, reference.FeedTakenSource())
 }
+
+// feedTaken says so where a figure that hangs on the feed is known.
+func (r *Result) feedTaken(s *figure.Sheet, hangs float64) {
+	if known(hangs) {
+		r.Drill.FeedAssumption(s)
+	}
+}

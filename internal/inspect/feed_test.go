@@ -2,12 +2,15 @@ package inspect_test
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/drill"
+	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/pocket"
@@ -50,5 +53,29 @@ func TestWorkFeed(t *testing.T) {
 	f := s.Add(figure.Figure{Value: 1, Kind: quantity.Feed})
 	if inspect.WorkFeed(s, math.NaN(), nil, 0); f.Working != nil {
 		t.Error("the feed of no drill is worked out")
+	}
+}
+
+// A feed that nobody read is told wherever a figure hangs on it, and nowhere
+// else.
+func TestAFeedTakenIsTold(t *testing.T) {
+	web, lips := "size 12mm; web 1.8mm; chisel-angle 125", "size 12mm; lip-angle 60,58"
+	for line, told := range map[string]bool{
+		"web: " + web + "; remove 20mm":             true,
+		"web: " + web + "; remove 20mm; feed 0.2mm": false,
+		"web: " + web:                                   false,
+		"lips: " + lips + "; lip-height 0.06mm":         true,
+		"lips: " + lips + "; lip-height 0.06mm; feed 1": false,
+		"lips: " + lips:                                 false,
+	} {
+		command, read, _ := strings.Cut(line, ": ")
+		sheet := map[string]func(*drill.Drill, bool) *figure.Sheet{"web": inspect.WebOnly, "lips": inspect.LipsOnly}[command]
+		if drilltest.Found(sheet(possible(t, of(read)), false), "feed-assumed") != told {
+			t.Errorf("%s: told is not %t", line, told)
+		}
+	}
+	all := inspect.Sheet(possible(t, whole.With(readings{drill.Feed: ""})), false)
+	if n := len(slices.DeleteFunc(all.Findings, func(f figure.Finding) bool { return f.Code != "feed-assumed" })); n != 1 {
+		t.Errorf("inspect tells it %d times", n)
 	}
 }

@@ -103,12 +103,18 @@ func ChiselOnly(d *drill.Drill, explain bool) *figure.Sheet {
 
 // WebOnly is the sheet of the web after a length is ground off.
 func WebOnly(d *drill.Drill, explain bool) *figure.Sheet {
-	return section("web", d, explain, (*Result).WebSheet)
+	return section("web", d, explain, func(r *Result, s *figure.Sheet) {
+		r.WebSheet(s)
+		r.feedTaken(s, r.Web.ThrustRatio)
+	})
 }
 
 // LipsOnly is the sheet of the lip height and what it does.
 func LipsOnly(d *drill.Drill, explain bool) *figure.Sheet {
-	return section("lips", d, explain, (*Result).LipsSheet)
+	return section("lips", d, explain, func(r *Result, s *figure.Sheet) {
+		r.LipsSheet(s)
+		r.feedTaken(s, r.Lips.Share1)
+	})
 }
 
 func section(command string, d *drill.Drill, explain bool, add func(*Result, *figure.Sheet)) *figure.Sheet {
