@@ -87,11 +87,33 @@ func (c Cone) DropTimes(factor float64) (Cone, error) {
 // RolledFirst returns the clearance that an indicator shows over a turn at
 // radius r when the drill rolled by first before its shank began to drop: as far
 // as that the flank runs round level and clears nothing, and what follows is the
-// cone, late by as much. The chisel edge lies turned back by first.
+// cone, late by as much.
 // Domain: that of [Cone.HeelClearance] with first >= 0; NaN outside.
 func (c Cone) RolledFirst(r, turn, first float64) float64 {
 	if !(first >= 0) || !(turn > 0) {
 		return math.NaN()
 	}
 	return math.Atan(c.Drop(r, math.Max(0, turn-first)) / (r * turn))
+}
+
+// RolledFirstChisel returns the acute chisel-edge angle, corner to corner, when
+// the drill rolled by first before its shank began to drop. Near the axis the
+// edge lies turned back by first, but it ends on the lip, which stays where it
+// was: at the radius where the other flank, late by first, has come up to the
+// lip's own height after half a turn, Drop(r, pi - first) = 0. Derived from the
+// point's geometry.
+// Domain: first > 0; NaN outside, and where the edge ends nowhere on the lip.
+func (c Cone) RolledFirstChisel(first float64) float64 {
+	if !(first > 0) {
+		return math.NaN()
+	}
+	const step = math.Pi / 180
+	under := func(chisel float64) float64 {
+		return c.Drop(ChiselLength(c.wanted.Web, chisel)/2, math.Pi-first)
+	}
+	for high := c.chisel; ; high -= step {
+		if low := high - step; !(under(low) > 0) {
+			return solve(under, low, high)
+		}
+	}
 }

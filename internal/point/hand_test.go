@@ -185,3 +185,33 @@ func TestFaultsOfTheHand(t *testing.T) {
 		}
 	}
 }
+
+// Where a drill rolled too soon has its chisel's corner, the other flank, turned
+// back by the roll, stands as high as the lip; the corner is still on the lip.
+func TestRolledFirstChisel(t *testing.T) {
+	verify.Property(t, "the chisel of a drill rolled too soon ends where lip and flank meet", func(t *rapid.T) {
+		c := drawCone(t)
+		first := rapid.Float64Range(0.1, 6).Draw(t, "first") * deg
+		psi := c.RolledFirstChisel(first)
+		if math.IsNaN(psi) && c.Chisel() < 45*deg {
+			t.Skip("the edge runs beside the lip")
+		}
+		if !(psi < c.Chisel()) {
+			t.Fatalf("%v, rolled by %v from %v", psi/deg, first/deg, c.Chisel()/deg)
+		}
+		x, y := c.Point().Web/2/math.Tan(psi), c.Point().Web/2
+		sin, cos := math.Sincos(first)
+		other := c.Height(-(x*cos - y*sin), -(x*sin + y*cos))
+		near(t, "the flank at the corner", other, -x/math.Tan(c.Point().HalfAngle), 1e-9*c.Point().D)
+	})
+	c := mustVertex(t, plain118, 4.808)
+	near(t, "hardly rolled", c.RolledFirstChisel(1e-6), c.Chisel(), 1e-6)
+	if turned := c.Chisel() - c.RolledFirstChisel(5*deg); !(turned > 1*deg && turned < 5*deg) {
+		t.Errorf("corner to corner turned by %v, the middle by 5", turned/deg)
+	}
+	for _, first := range []float64{-0.1, 0, math.NaN(), math.Pi} {
+		if got := c.RolledFirstChisel(first); !math.IsNaN(got) {
+			t.Errorf("rolled by %v: %v, want NaN", first, got)
+		}
+	}
+}

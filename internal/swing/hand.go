@@ -126,6 +126,7 @@ func (g *grind) byHand() figure.Grid {
 	swung("shank 2° too high", c.ShankLowered, -handLow)
 	swung("1/4 too much drop", c.DropTimes, handMore)
 	swung("1/5 too little drop", c.DropTimes, handLeast)
-	add("rolled 5° too soon", 0, c.RolledFirst(r, handTurn, handRoll), point.Obtuse(c.Chisel())+handRoll, c.ChiselLength())
+	chisel := c.RolledFirstChisel(handRoll)
+	add("rolled 5° too soon", 0, c.RolledFirst(r, handTurn, handRoll), point.Obtuse(chisel), point.ChiselLength(c.Point().Web, chisel))
 	return grid
 }

@@ -39,6 +39,13 @@ func TestFaultsOfTheHandMoveTheRightWay(t *testing.T) {
 	if got := none[clearance].Value; math.Abs(got-12*degree) > 1e-9 || row["rolled 5° too soon"][clearance].Value != 0 {
 		t.Errorf("without a fault %v, and rolled too soon %v", got, row["rolled 5° too soon"][clearance].Value)
 	}
+	// The chisel's corners are the lips' inner ends: c sin(psi) = w in every row.
+	const length = 4
+	for fault, r := range row {
+		if got := r[length].Value * math.Sin(r[chisel].Value); math.Abs(got-1.5) > 1e-9 {
+			t.Errorf("%s: a chisel of %v at %v lies over a web of %v", fault, r[length].Value, r[chisel].Value/degree, got)
+		}
+	}
 	if len(hand.Rows) != 6 {
 		t.Errorf("%d rows", len(hand.Rows))
 	}
