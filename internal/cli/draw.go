@@ -151,7 +151,11 @@ func (a *app) inTerminal(w *drawing, ascii bool) error {
 	}
 	p := draw.InCells(&w.now, w.before, o.Width, ascii)
 	w.s.Open("Picture")
-	w.s.Add(figure.Figure{Key: "dot_mm", Label: "one dot is", Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
+	dot := "one dot is"
+	if ascii {
+		dot = "half a letter's width is"
+	}
+	w.s.Add(figure.Figure{Key: "dot_mm", Label: dot, Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
 	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", figure.Len(p.Across), figure.Of(quantity.Count, 2*float64(o.Width)))
 	if o.Form == report.JSON {
 		g := figure.Grid{Key: "picture", Columns: []figure.Column{{Key: "line", Kind: quantity.Word}}}
@@ -164,9 +168,25 @@ func (a *app) inTerminal(w *drawing, ascii bool) error {
 		return err
 	}
 	if o.Form == report.Table {
-		a.buf.WriteString("\n" + strings.Join(p.Lines, "\n") + "\n")
+		a.buf.WriteByte('\n')
+		for _, line := range w.caption(&p) {
+			a.buf.WriteString(strings.Join(report.Wrap(line, o.Width), "\n") + "\n")
+		}
+		a.buf.WriteString(strings.Join(p.Lines, "\n") + "\n")
 	}
 	return nil
+}
+
+// caption says which view is which, and what dashes mean.
+func (w *drawing) caption(p *draw.Picture) []string {
+	lines := []string{"Left, from the end; right, from the side."}
+	if p.Under {
+		lines[0] = "Above, from the end; below, from the side."
+	}
+	if w.before != nil {
+		lines = append(lines, "Dashed: as measured. Full lines: "+w.after()+".")
+	}
+	return lines
 }
 
 // onPaper writes the drawing and reports what was written.

@@ -167,6 +167,12 @@ func (w *drawing) first() *draw.Drill {
 	return &w.now
 }
 
+// after says what the drill drawn is: not the one that was measured, where
+// something comes off.
+func (w *drawing) after() string {
+	return "after " + w.f.Text(quantity.Length, quantity.Caliper, w.d.Value(drill.Remove)) + " has come off"
+}
+
 // labels are the dimensions on paper; one that was not measured stands in
 // brackets.
 func (w *drawing) labels() draw.Labels {
@@ -247,7 +253,7 @@ func (w *drawing) job() draw.Job {
 		j.Notes = append(j.Notes, w.d.Name)
 	}
 	if w.before != nil {
-		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: after "+w.f.Text(quantity.Length, quantity.Caliper, w.d.Value(drill.Remove))+" has come off, lip laid on lip.")
+		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: "+w.after()+", lip laid on lip.")
 	}
 	usual := "Not measured, drawn at usual values: margin, back of the flute, heel"
 	if w.clearanceUsual {

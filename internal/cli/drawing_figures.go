@@ -11,7 +11,11 @@ import (
 
 // figures names what the picture shows, and how its geometry is got.
 func (w *drawing) figures() {
-	w.s.Open("As drawn")
+	title := "As drawn"
+	if w.before != nil {
+		title += ", " + w.after()
+	}
+	w.s.Open(title)
 	w.lipFigures()
 	w.middleFigures()
 	w.s.Sections = append(w.s.Sections, figure.Section{Title: "How it is laid out", Quiet: true})

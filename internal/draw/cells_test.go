@@ -79,16 +79,69 @@ func dot(lines []string, x, y int) bool {
 	return uint8(row[x/dotsAcross]-0x2800)&brailleDot[y%dotsDown][x%dotsAcross] != 0
 }
 
+func field(columns, rows int, dot float64, letters bool) grid {
+	n := columns * rows
+	return grid{columns: columns, rows: rows, letters: letters, dot: dot, dots: make([]uint8, n), seen: make([]bool, n), marks: make([]rune, n)}
+}
+
+// In letters a level line of dashes keeps its gaps, wherever in a cell it runs,
+// and no two kinds of line look alike.
+func TestDashesInLetters(t *testing.T) {
+	verify.Property(t, "in letters the gaps of a line are cells", func(t *rapid.T) {
+		y := rapid.Float64Range(0, 0.7).Draw(t, "y")
+		for l, want := range map[Line]string{Dashed: "- - - - - - - - - - - -", Chain: "--- - --- - --- - --- -"} {
+			g := field(24, 2, 0.1, true)
+			g.view(&View{Paths: []Path{{Line: l, Points: []Pt{{0, -y}, {1.9, -y}, {4.7, -y}}}}}, Pt{})
+			if got := strings.TrimSpace(strings.Join(g.lines(), "")); got != want {
+				t.Fatalf("%q, not %q", got, want)
+			}
+		}
+		x := rapid.Float64Range(0, 0.1).Draw(t, "x")
+		g := field(1, 12, 0.1, true)
+		g.view(&View{Paths: []Path{{Line: Dashed, Points: []Pt{{x, 0}, {x, -4.7}}}}}, Pt{})
+		if got := strings.Join(g.lines(), "."); got != strings.Repeat("|..", 5)+"|." {
+			t.Fatalf("upright %q", got)
+		}
+	})
+}
+
+// A visible edge is not blurred by what lies under it: in letters it has its
+// cells for itself.
+func TestEdgesStayCleanInLetters(t *testing.T) {
+	edge := Path{Line: Wide, Points: []Pt{{0, -0.1}, {2.3, -0.1}}}
+	under := Path{Line: Chain, Points: []Pt{{0.5, 0}, {0.5, -1.1}}}
+	alone, both := field(12, 3, 0.1, true), field(12, 3, 0.1, true)
+	alone.view(&View{Paths: []Path{edge}}, Pt{})
+	both.view(&View{Paths: []Path{under, edge}}, Pt{})
+	if got, want := both.lines(), alone.lines(); got[0] != want[0] || got[1] == want[1] {
+		t.Errorf("%q, the edge alone %q", got, want)
+	}
+}
+
+// The number of a lip stands on no line where a cell beside it is free.
+func TestMarksKeepOffLines(t *testing.T) {
+	g := field(5, 3, 0.1, false)
+	g.view(&View{Paths: []Path{{Line: Dashed, Points: []Pt{{0.4, 0}, {0.4, -1.1}}}}, Marks: []Mark{{Pt{0.4, -0.5}, "1"}}}, Pt{})
+	if got := []rune(g.lines()[1]); got[1] != '1' || got[2] < 0x2800 {
+		t.Errorf("%q", string(got))
+	}
+	g = field(1, 1, 0.1, false)
+	g.view(&View{Paths: []Path{{Line: Wide, Points: []Pt{{0, 0}, {0.1, 0}}}}, Marks: []Mark{{Pt{0, 0}, "2"}}}, Pt{})
+	if got := g.lines()[0]; got != "2" {
+		t.Errorf("with no room left: %q", got)
+	}
+}
+
 // Counted in dots, the drill is as high as it is wide, and as large as the dot
 // says.
 func TestDotsAreSquare(t *testing.T) {
 	d := usual()
-	g := grid{columns: 60, rows: 30, dot: 0.1, dots: make([]uint8, 60*30), marks: make([]rune, 60*30)}
+	g := field(60, 30, 0.1, false)
 	var circle View
 	end := End(&d, nil)
 	circle.addNamed("circle", Wide, end.named("circle"))
 	g.view(&circle, Pt{5.95, -5.95})
-	lines := g.lines(false)
+	lines := g.lines()
 	left, right, top, bottom := 999, -1, 999, -1
 	for y := range 120 {
 		for x := range 120 {
