@@ -68,7 +68,7 @@ func (p *plan) lipMarks() {
 	}
 }
 
-// The arc that dimensions the point angle: its radius, and how far above and
+// The arc that dimensions the point angle: its usual radius, and how far above and
 // below the axis the lips' own angles are written.
 const (
 	pointArc = 20
@@ -87,9 +87,9 @@ func (p *plan) dimensionSide() {
 		corners[i] = p.put(p.side, fromSide(d.lip(i)[0].half(i)))
 		inner := p.put(p.side, fromSide(d.lip(i)[1].half(i)))
 		angles[i] = math.Atan2(apex.Y-corners[i].Y, apex.X-corners[i].X)
-		p.line(inner, apex.plus(unit(angles[i]), pointArc+past))
+		p.line(inner, apex.plus(unit(angles[i]), p.lanes.arc+past))
 	}
-	p.arc(apex, angles[1], angles[0]+2*math.Pi, pointArc)
+	p.arc(apex, angles[1], angles[0]+2*math.Pi, p.lanes.arc)
 	p.pointAngle(apex, angles[0]+2*math.Pi)
 	if l.Height != "" {
 		p.level(corners[0], corners[1], p.side.Y+p.lanes.up, l.Height)
@@ -147,8 +147,8 @@ func (p *plan) pointAngle(apex Pt, last float64) {
 	for i, base := range [...]float64{lipLabel, -lipLabel - textSize*capital} {
 		p.text(Text{At: Pt{right, p.side.Y + base}, Text: l.Lips[i], Size: textSize, Align: Finish})
 	}
-	if apex.X-pointArc-right > 3 {
-		p.line(apex.plus(unit(math.Pi-(last-math.Pi)/3), pointArc), Pt{right + 1, p.side.Y + clear + capital*textSize/2})
+	if apex.X-p.lanes.arc-right > 3 {
+		p.line(apex.plus(unit(math.Pi-(last-math.Pi)/3), p.lanes.arc), Pt{right + 1, p.side.Y + clear + capital*textSize/2})
 	}
 }
 

@@ -10,6 +10,7 @@ type lanes struct {
 	chisel  float64 // the chisel edge's angle
 	low     float64 // the chisel edge's length, below
 	removed float64 // what comes off the lower lip, below
+	arc     float64 // radius of the arc that dimensions the point angle
 	labels  float64 // the lips' angles end here, left of the side view's origin
 	beside  float64 // the diameter, left of the end view's outline
 	between float64 // from the end view's outline to the side view's origin
@@ -37,16 +38,24 @@ func (j *Job) lanes(factor float64) lanes {
 			l.low += lane
 		}
 	}
-	widest := written(j.Labels.PointAngle)
+	widest, tall := written(j.Labels.PointAngle), clear+capital*textSize
 	for _, label := range j.Labels.Lips {
 		widest = math.Max(widest, written(label))
+		if label != "" {
+			tall = lipLabel + textSize
+		}
 	}
 	_, apex := d.apex()
-	l.labels = apex*factor + pointArc
+	l.arc, l.labels = pointArc, apex*factor+pointArc
 	outermost, nearest := l.labels+widest, l.labels
 	if j.Before != nil {
 		tip := j.Before.Tip() * factor
-		if !j.Before.encloses(outermost+4, radius, factor) {
+		switch {
+		case j.Before.encloses(outermost+2, tall+2, factor):
+		case j.Before.encloses(outermost+2-(pointArc-leastArcInside), tall+2, factor):
+			l.arc = leastArcInside
+			l.labels -= pointArc - leastArcInside
+		default:
 			l.labels = math.Max(l.labels, tip)
 		}
 		outermost, nearest = math.Max(l.labels+widest, tip), math.Max(l.labels, tip)
@@ -56,10 +65,19 @@ func (j *Job) lanes(factor float64) lanes {
 	return l
 }
 
-// encloses reports whether the angles fit between the arc and the point of the
-// drill before, inside its outline: they reach so far left of the origin.
-func (d *Drill) encloses(left, radius, factor float64) bool {
-	return math.Min(d.Lips[0].Corner, d.Lips[1].Corner)*factor > left && radius > lipLabel+textSize+2
+// leastArcInside is the smallest arc that is taken for the point angle to have
+// it with its label inside the point of the drill before.
+const leastArcInside = 14
+
+// encloses reports whether what is written up to so far left of the side view's
+// origin, so high over the axis and under it, lies inside the drill's outline.
+func (d *Drill) encloses(left, high, factor float64) bool {
+	inside := left+2 <= d.Tip()*factor && high <= d.D/2*factor
+	for i, l := range d.Lips {
+		reach := d.flute(i).outer - (left/factor-l.Corner)*math.Tan(l.HalfAngle)
+		inside = inside && high <= reach*factor
+	}
+	return inside
 }
 
 // aside keeps what is written between the views from the end view.

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -227,6 +228,51 @@ func TestRemovedIsDimensionedTrueToScale(t *testing.T) {
 		if got := sheet.Arrows[n-1][0].X - sheet.Arrows[n-2][0].X; !near(got, 5*0.9, 1e-9) {
 			t.Errorf("%v is dimensioned on paper, not 4.5", got)
 		}
+	}
+}
+
+// Where the point angle fits into the point of the drill before, it stands there
+// and no line leads to it through that drill's lips; else left of them.
+func TestPointAngleInsideTheDrillBefore(t *testing.T) {
+	for off, inside := range map[float64]bool{3: false, 6: false, 20: true, 30: true} {
+		d, before := usual(), usual()
+		for i := range before.Lips {
+			before.Lips[i].Corner += off
+		}
+		j := labelled(d)
+		j.Before, j.Labels.Lips = &before, [2]string{}
+		sheet, err := OnPaper(j, Scale{2, 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		tip, left := 0.0, 0.0
+		for _, p := range sheet.Paths {
+			if p.Name == "side-before-chisel" {
+				tip = p.Points[0].X
+			}
+		}
+		for _, text := range sheet.Texts {
+			if text.Text == j.Labels.PointAngle {
+				left = text.box().low.X
+			}
+		}
+		if left > tip != inside {
+			t.Errorf("%v mm off: begins at %.1f, the drill before at %.1f", off, left, tip)
+		}
+	}
+}
+
+// The white around letters does not reach the line that they stand over.
+func TestHaloKeepsOffTheLine(t *testing.T) {
+	width := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v / 2
+	}
+	if foot := descender*textSize + width(halo); foot >= clear-width(narrowWidth) {
+		t.Errorf("letters reach %v under their foot, the line is at %v", foot, clear)
 	}
 }
 

@@ -22,6 +22,7 @@ const (
 	narrowWidth = "0.35"
 	dashes      = "3 1.5"
 	chainDashes = "8 1.6 0.6 1.6"
+	halo        = "0.8" // white around letters, half of it on either side
 	font        = "Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 )
 
@@ -56,7 +57,7 @@ func (s *Sheet) SVG() []byte {
 		w.points(a[:])
 		w.put("Z\"/>\n")
 	}
-	w.put("</g>\n", `<g font-family="`, font, `" fill="#000" stroke="#fff" stroke-width="1.4" stroke-linejoin="round" paint-order="stroke">`, "\n")
+	w.put("</g>\n", `<g font-family="`, font, `" fill="#000" stroke="#fff" stroke-width="`, halo, `" stroke-linejoin="round" paint-order="stroke">`, "\n")
 	for i := range s.Texts {
 		w.text(&s.Texts[i])
 	}
