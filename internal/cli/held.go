@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -99,7 +100,7 @@ func (a *app) begin(t *taking, file string) (*held, error) {
 	case file == "":
 		return &held{Drill: &drill.Drill{Units: units}}, nil
 	}
-	return a.fromFile(file, units)
+	return a.fromFile(t, file, units)
 }
 
 // fromCrib takes a drill out of a crib: the file, the embedded one, or the
@@ -119,12 +120,12 @@ func (a *app) fromCrib(t *taking, file string) (*held, error) {
 }
 
 // fromFile takes a drill from a file of its own, "-" being standard input.
-func (a *app) fromFile(name string, units quantity.System) (*held, error) {
+func (a *app) fromFile(t *taking, name string, units quantity.System) (*held, error) {
 	in, shown := a.in, "standard input"
 	if name != "-" {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, noFile(name, err)
+			return nil, t.noFile(name, err)
 		}
 		defer f.Close()
 		in, shown = f, name
@@ -132,7 +133,7 @@ func (a *app) fromFile(name string, units quantity.System) (*held, error) {
 	text, err := io.ReadAll(io.LimitReader(in, largestFile+1))
 	switch {
 	case err != nil:
-		return nil, noFile(name, err)
+		return nil, t.noFile(name, err)
 	case len(text) > largestFile:
 		return nil, &dataError{fmt.Errorf("%s is too large for the readings of one drill: over %d bytes", shown, largestFile)}
 	}
@@ -145,11 +146,32 @@ func (a *app) fromFile(name string, units quantity.System) (*held, error) {
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
 // usage.
-func noFile(name string, err error) error {
+func (t *taking) noFile(name string, err error) error {
 	if _, noSize := quantity.Parse(quantity.Size, name, quantity.Unset); noSize == nil && errors.Is(err, os.ErrNotExist) {
-		return usage("readings are flags: --size "+shellQuoted(name), "no file is called %q", name)
+		return usage(t.misplaced(name), "no file is called %q", name)
 	}
 	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+}
+
+// misplaced says where a reading belongs that stands alone: behind the one that
+// a blank parts it from, where it can be that, or PowerShell, which takes a comma
+// for one; else it is a size.
+func (t *taking) misplaced(text string) string {
+	for _, r := range drill.All() {
+		first, taken := t.flags[r]
+		if !taken || !t.cmd.Flags().Changed(r.String()) {
+			continue
+		}
+		before := strings.TrimRight(*first, ", ")
+		kind, several := r.Spec().Kind, r.Spec().Pair && !strings.Contains(before, ",")
+		if r == drill.At {
+			kind, several = quantity.Number, true
+		}
+		if _, err := quantity.Parse(kind, text, quantity.Unset); several && err == nil {
+			return fmt.Sprintf("without a space, and in PowerShell in quotes: --%s \"%s,%s\"", r, before, text)
+		}
+	}
+	return "readings are flags: --size " + shellQuoted(text)
 }
 
 // largestFile bounds a file of one drill: a mistaken name must not fill the

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -128,7 +129,10 @@ func (d *Drill) resolve(r Reading) error {
 	}
 	a, b, n, err := parse(s.Kind, d.text[r], bare)
 	if err != nil {
-		return err
+		return s.aboutSpace(err, d.text[r], func(word string) bool {
+			_, _, n, err := parse(s.Kind, word, bare)
+			return err == nil && n == 1
+		})
 	}
 	if n == 2 && !s.Pair {
 		return &quantity.Error{Read: d.text[r], Takes: "one value", Hint: aboutComma(a.Text, b.Text)}
@@ -136,6 +140,18 @@ func (d *Drill) resolve(r Reading) error {
 	d.value[r] = &pair{a, b}
 	d.count[r] = uint8(n)
 	return nil
+}
+
+// aboutSpace explains the readings of two lips that only a space parts.
+func (s *Spec) aboutSpace(err error, text string, reads func(word string) bool) error {
+	words := strings.Fields(text)
+	var refused *quantity.Error
+	if !s.Pair || len(words) != 2 || !reads(words[0]) || !reads(words[1]) || !errors.As(err, &refused) {
+		return err
+	}
+	out := *refused
+	out.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
+	return &out
 }
 
 // asNew is the word for a new drill's.

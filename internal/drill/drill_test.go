@@ -169,6 +169,30 @@ func TestTwoValuesForOne(t *testing.T) {
 	}
 }
 
+// A space where a comma parts the readings of two lips.
+func TestSpaceForAComma(t *testing.T) {
+	for line, hint := range map[string]string{
+		"lip-angle 59 58.5":            "the readings of two lips go together: 59,58.5",
+		"lip-height -0.02mm  0.1mm":    "the readings of two lips go together: -0.02mm,0.1mm",
+		"lip-angle 59 58 57":           "write the number without spaces between its digits",
+		"web 2 1":                      "write the number without spaces between its digits",
+		"lip-height 0.1mm sideways":    `"mm sideways" is no unit that is known here`,
+		"lip-length 5,6 5,7":           "more than two values; a comma is never a decimal point or a thousands mark",
+		"size 1/2; lip-length 1/4 1/5": "the readings of two lips go together: 1/4,1/5",
+	} {
+		_, errs := read(line, quantity.Unset)
+		var q *quantity.Error
+		if len(errs) != 1 || !errors.As(errs[0], &q) {
+			t.Errorf("%q: %v", line, errs)
+		} else if q.Hint != hint {
+			t.Errorf("%q: %q", line, q.Hint)
+		}
+	}
+	if d, errs := read("size 1/2; lip-length 1 1/4", quantity.Unset); len(errs) > 0 || d.Value(drill.LipLength) != 1.25*25.4 {
+		t.Errorf("a mixed fraction is one reading: %v", errs)
+	}
+}
+
 // A reading is forgotten whole, its unit as well, and one read again badly is
 // not the one before.
 func TestDropAndReadAgain(t *testing.T) {
