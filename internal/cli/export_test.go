@@ -24,3 +24,6 @@ func Root() *cobra.Command { return new(app).root(nil) }
 
 // Broken is broken, for the tests and the manual.
 var Broken = broken
+
+// QuotedFor is quotedFor, for the tests.
+var QuotedFor = quotedFor

@@ -5,6 +5,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
+
+	"evenlip/internal/cli"
 )
 
 // asBash presses the tabulator after a line, as bash would with its collection
@@ -46,6 +48,24 @@ func TestBashCompletes(t *testing.T) {
 		out, err := cmd.CombinedOutput()
 		if err != nil || string(out) != c.want {
 			t.Errorf("%v: %v\n%s, not\n%s", c.line, err, out, c.want)
+		}
+	}
+}
+
+// The command that is printed again can be typed again: PowerShell takes a word
+// apart at a comma, a POSIX shell does not.
+func TestQuotedForTheShell(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"12mm":  {"12mm", "12mm"},
+		"59,58": {"59,58", "'59,58'"},
+		"#7":    {"'#7'", "'#7'"},
+		`0.03"`: {`'0.03"'`, `'0.03"'`},
+		"o'n e": {`'o'\''n e'`, `'o''n e'`},
+	} {
+		for i, system := range [...]string{"linux", "windows"} {
+			if got := cli.QuotedFor(system, text); got != want[i] {
+				t.Errorf("%s on %s: %s, not %s", text, system, got, want[i])
+			}
 		}
 	}
 }

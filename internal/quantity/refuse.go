@@ -26,12 +26,17 @@ var takes = [...]string{
 	Word:     "nothing that can be typed",
 }
 
-func (r reader) refuse(text, hint string) *Error {
-	what := takes[Word]
-	if int(r.kind) < len(takes) {
-		what = takes[r.kind]
+// Takes says what is to be typed for a quantity of the kind: "an angle such as
+// 59, 59.5deg or 59°30'".
+func (k Kind) Takes() string {
+	if int(k) < len(takes) {
+		return takes[k]
 	}
-	return &Error{Read: text, Takes: what, Hint: hint}
+	return takes[Word]
+}
+
+func (r reader) refuse(text, hint string) *Error {
+	return &Error{Read: text, Takes: r.kind.Takes(), Hint: hint}
 }
 
 // guess looks for the likeliest slip in a text that could not be read.
