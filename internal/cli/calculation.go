@@ -52,19 +52,32 @@ func (c *calculation) impossible(d *drill.Drill) []inspect.Impossible {
 	return found
 }
 
+// lipHelp and sourceHelp stand in the help of every command that they hold of.
+const (
+	lipHelp = `Lip 1 is the lip that you choose: chalk it. Of a pair A,B the first is lip 1's.`
+
+	sourceHelp = `Readings come from flags, from YAML files whose keys are the flags' names (- is
+standard input), from --sample, or one by one at the bench with --ask.`
+)
+
 // calculation makes the command of c.
 func (a *app) calculation(c *calculation) *cobra.Command {
 	cmd := &cobra.Command{
-		Use: c.name + " [flags]", Short: c.short, Long: c.long + "\n" + rangeHelp, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
+		Use: c.name + " [flags]", Short: c.short, Long: c.long, Example: c.examples, GroupID: cmp.Or(c.group, "drill"), Args: noArgs,
 	}
 	readings := c.takes()
+	if slices.Contains(readings, drill.LipAngle) {
+		cmd.Long += "\n" + lipHelp
+	}
 	t := &taking{cmd: cmd, flags: make(map[drill.Reading]*string, len(readings))}
 	if !c.grinder {
 		cmd.Use = c.name + " [FILE...] [flags]"
 		cmd.Args = cobra.ArbitraryArgs
+		cmd.Long += "\n" + sourceHelp
 		cmd.Flags().BoolVar(&t.ask, "ask", false, "ask for the readings one by one, at the bench")
 		t.sourceFlags()
 	}
+	cmd.Long += "\n" + rangeHelp
 	for _, r := range readings {
 		if r.Spec().Switch {
 			cmd.Flags().BoolVar(&t.cracked, r.String(), false, r.Spec().Help)

@@ -39,7 +39,10 @@ as measured, uneven ones too, the web, the chisel edge at its angle, margins and
 flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
 to scale. With --remove the drill before the grind lies dashed under the one
 after. Size and lip-angle have to be read; what else was not is drawn as usual,
-and the remarks say so.`,
+and the remarks say so.
+Readings come from flags, from a YAML file whose keys are the flags' names (- is
+standard input), or from --sample.
+` + lipHelp,
 		Example: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
   evenlip draw --sample --svg sample.svg
   evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,

@@ -72,6 +72,30 @@ func TestHelpFitsTheScreen(t *testing.T) {
 	}
 }
 
+// Whoever opens the help of any command on a drill learns where its readings may
+// come from, and, where lips are told apart, which one is the first.
+func TestHelpTellsOfFilesAndLips(t *testing.T) {
+	told := func(command string, of bool, words ...string) {
+		help := run("", command, "--help").out
+		for _, w := range words {
+			if strings.Contains(help, w) != of {
+				t.Errorf("%s --help names %q: not %t", command, w, of)
+			}
+		}
+	}
+	for _, name := range append(cli.Calculations(), "draw") {
+		flags := run("", name, "--help").out
+		told(name, strings.Contains(flags, " --sample "), "YAML", "- is")
+		told(name, strings.Contains(flags, " --lip-angle "), "Lip 1 is")
+		if strings.Contains(flags, " --ask ") {
+			told(name, true, "with --ask.")
+		}
+	}
+	if help := run("", "--help").out; !strings.Contains(help, "evenlip completion --help") {
+		t.Error("nothing tells of completions")
+	}
+}
+
 // Every command but the two that only gather others has two examples; each is
 // run as it stands, in a folder with a crib, and answers.
 func TestExamples(t *testing.T) {

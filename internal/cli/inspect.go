@@ -12,8 +12,7 @@ var pointCommands = []*calculation{
 		long: `The point angle, lip clearance, chisel edge, web after regrind and lip height of
 one drill, each against its limit, and a verdict: fit, regrind, thin or retire.
 Any reading may be missing: what can be computed is, and what cannot says which
-reading it wants. The drill comes from flags, from YAML files whose keys are the
-flags' names (- is standard input), or from --sample.`,
+reading it wants.`,
 		examples: `  evenlip inspect --size 12mm --web 2mm --chisel-angle 126 --lip-angle 59,58 --lip-height 0.12mm --clearance 11
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,

@@ -7,6 +7,8 @@ can read at the bench: is it worth grinding, how much comes off which lip, and
 what the shorter drill will be like.
 
 To begin, see the sample:  evenlip inspect --sample
+For the tabulator to complete words, in bash, zsh, fish or PowerShell:
+evenlip completion --help
 
 The exit status is
   0  worked out
