@@ -49,7 +49,8 @@ func contradiction(d *drill.Drill) []inspect.Impossible {
 	if d.Sample {
 		return nil
 	}
-	rivals := map[basis][]drill.Reading{fromVertex: {drill.ChiselAngle}, fromSetting: {drill.PointAngle, drill.Clearance, drill.ChiselAngle}}
+	rivals := map[basis][]drill.Reading{fromVertex: {drill.ChiselAngle, drill.ChiselLength},
+		fromSetting: {drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.ChiselAngle, drill.ChiselLength}}
 	from := basisOf(d)
 	for _, r := range rivals[from] {
 		if !d.Has(r) {
@@ -57,7 +58,7 @@ func contradiction(d *drill.Drill) []inspect.Impossible {
 		}
 		hint := "give point-angle, clearance and chisel-angle for the setting, or semi-angle, axis-angle, axis-offset and vertex for the point"
 		if from == fromVertex {
-			hint = "chisel-angle and vertex fix each other: give one of them"
+			hint = r.String() + " and vertex fix each other: give one of them"
 		}
 		return []inspect.Impossible{{Reading: r, Text: figure.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
 	}
