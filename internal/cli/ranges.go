@@ -185,6 +185,10 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 		s.Grids = []figure.Grid{t.forScripts()}
 	}
 	s.Findings = t.remarks()
+	for i := range sweeps {
+		spec := sweeps[i].reading.Spec()
+		s.StopsShort(spec.Name, sweeps[i].span, spec.Kind, spec.Gauge)
+	}
 	if a.global.explain {
 		s.Worked = t.first
 		where := at(sweeps, firsts(sweeps))

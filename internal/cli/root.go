@@ -1,6 +1,10 @@
 package cli
 
-import "github.com/spf13/cobra"
+import (
+	"cmp"
+
+	"github.com/spf13/cobra"
+)
 
 const rootLong = `evenlip works out the regrinding of a twist-drill point from what a machinist
 can read at the bench: is it worth grinding, how much comes off which lip, and
@@ -32,7 +36,7 @@ func (a *app) root(args []string) *cobra.Command {
 			return noCommand(cmd, args[0], "no command is called %q")
 		},
 		PersistentPreRunE: func(cmd *cobra.Command, _ []string) error {
-			if err := blanks(cmd); err != nil {
+			if err := cmp.Or(blanks(cmd), idle(cmd)); err != nil {
 				return err
 			}
 			return a.useShop()

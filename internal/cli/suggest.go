@@ -63,6 +63,27 @@ func blanks(cmd *cobra.Command) error {
 	return nil
 }
 
+// idle refuses the flags about readings and limits on a command that looks
+// something up: nobody is to take its answer for one that heeds them.
+func idle(cmd *cobra.Command) error {
+	if cmd.GroupID != "look" {
+		return nil
+	}
+	var errs many
+	for _, gauge := range [...]string{"caliper", "protractor", "indicator"} {
+		if cmd.Flags().Changed(gauge) {
+			errs = append(errs, usage("leave it out", "--%s: %s works nothing out from what was measured", gauge, cmd.Name()))
+		}
+	}
+	if cmd.Flags().Changed("check") {
+		errs = append(errs, usage("evenlip inspect --check judges a drill", "--check: %s holds nothing against a limit", cmd.Name()))
+	}
+	if len(errs) > 0 {
+		return errs
+	}
+	return nil
+}
+
 // atMostOne takes one argument or none.
 func atMostOne(cmd *cobra.Command, args []string) error {
 	if len(args) > 1 {

@@ -77,7 +77,7 @@ func (r *Result) ChiselSheet(s *figure.Sheet) {
 	}
 	s.Add(figure.Figure{Key: "chisel_angle_acute_deg", Label: "chisel-edge angle, acute", Value: c.Acute, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: two})
-	c.workAcute(s)
+	c.WorkAcute(s)
 	s.Add(figure.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: c.Length, Kind: quantity.Length,
 		Gauge: quantity.Caliper, Wants: two})
 	if !c.LengthRead {
@@ -99,7 +99,9 @@ func (c *Chisel) Contradiction(s *figure.Sheet) {
 	}
 }
 
-func (c *Chisel) workAcute(s *figure.Sheet) {
+// WorkAcute leaves, with the figure added to s last, where the acute chisel-edge
+// angle is from.
+func (c *Chisel) WorkAcute(s *figure.Sheet) {
 	switch {
 	case c.AcuteRead:
 		s.Work("as read", "psi as read", "{}", figure.Deg(c.Acute))

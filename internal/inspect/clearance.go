@@ -144,9 +144,7 @@ func (r *Result) ClearanceSheet(s *figure.Sheet) {
 		s.Find("heel-turn-long", figure.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
 			figure.Deg(c.Turn), figure.Deg(shortTurn))
 	}
-	if c.Apart > apart {
-		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(c.Apart))
-	}
+	c.Contradiction(s)
 }
 
 func (r *Result) recommendedFigures(s *figure.Sheet) {
@@ -198,8 +196,14 @@ func (r *Result) lipClearance(s *figure.Sheet, key, label string, v, drop float6
 		s.Work("as read", "Cl as read", "{}", figure.Deg(v))
 		return
 	}
+	c.WorkDrop(s, drop, r.Drill.D)
+}
+
+// WorkDrop leaves, with the figure added to s last, how the clearance follows
+// from the heel drop, on a drill of diameter d, both mm.
+func (c *Clearance) WorkDrop(s *figure.Sheet, drop, d float64) {
 	s.Work(geometry, "Cl = atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))",
-		figure.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: drop}, figure.Len(r.Drill.D), figure.Deg(c.Turn))
+		figure.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: drop}, figure.Len(d), figure.Deg(c.Turn))
 }
 
 func (r *Result) alongFigures(s *figure.Sheet, needs string) {

@@ -40,15 +40,20 @@ func (r *Result) LipsSheet(s *figure.Sheet) {
 // more than a caliper on two short edges explains.
 const lengthsOff = 0.1
 
+func (r *Result) lipContradiction(s *figure.Sheet) {
+	l := &r.Lips
+	if l.From == LipsIndicated && math.Abs(l.ByLengths-l.Height) > lengthsOff {
+		s.Find("lip-contradiction", figure.Warn, "the indicator has lip 1 higher by {}, the lip lengths and angles by {}: they contradict each other; the indicator is used, measure again",
+			figure.Len(l.Height), figure.Len(l.ByLengths))
+	}
+}
+
 func (r *Result) lipRemarks(s *figure.Sheet) {
 	l := &r.Lips
 	if l.Planned && !known(r.Chisel.Web) && (s.Explaining || r.lipsRestOnWeb()) {
 		s.Find("lip-web-assumed", figure.Note, "no web was read: {} is taken for where the lips lie, as on a new drill", figure.Len(webOrNew(r)))
 	}
-	if l.From == LipsIndicated && math.Abs(l.ByLengths-l.Height) > lengthsOff {
-		s.Find("lip-contradiction", figure.Warn, "the indicator has lip 1 higher by {}, the lip lengths and angles by {}: they contradict each other; the indicator is used, measure again",
-			figure.Len(l.Height), figure.Len(l.ByLengths))
-	}
+	r.lipContradiction(s)
 	if !r.Drill.FeedAssumed && math.Max(l.Share1, l.Share2) > 0.999 {
 		s.Find("one-lip-cuts", figure.Warn, "at this feed {} cuts everything and the other rides along: it dulls early", figure.Say(l.cutting()))
 	}

@@ -93,7 +93,7 @@ func PointOnly(d *drill.Drill, explain bool) *figure.Sheet {
 
 // ClearanceOnly is the sheet of the lip clearance and what a feed leaves of it.
 func ClearanceOnly(d *drill.Drill, explain bool) *figure.Sheet {
-	return section("clearance", d, explain, (*Result).ClearanceSheet)
+	return section("clearance", d, explain, onChisel((*Result).ClearanceSheet))
 }
 
 // ChiselOnly is the sheet of the chisel edge.
@@ -103,18 +103,27 @@ func ChiselOnly(d *drill.Drill, explain bool) *figure.Sheet {
 
 // WebOnly is the sheet of the web after a length is ground off.
 func WebOnly(d *drill.Drill, explain bool) *figure.Sheet {
-	return section("web", d, explain, func(r *Result, s *figure.Sheet) {
+	return section("web", d, explain, onChisel(func(r *Result, s *figure.Sheet) {
 		r.WebSheet(s)
 		r.feedTaken(s, r.Web.ThrustRatio)
-	})
+	}))
 }
 
 // LipsOnly is the sheet of the lip height and what it does.
 func LipsOnly(d *drill.Drill, explain bool) *figure.Sheet {
-	return section("lips", d, explain, func(r *Result, s *figure.Sheet) {
+	return section("lips", d, explain, onChisel(func(r *Result, s *figure.Sheet) {
 		r.LipsSheet(s)
 		r.feedTaken(s, r.Lips.Share1)
-	})
+	}))
+}
+
+// onChisel makes a section that rests on the chisel edge say where the readings
+// of that contradict each other.
+func onChisel(add func(*Result, *figure.Sheet)) func(*Result, *figure.Sheet) {
+	return func(r *Result, s *figure.Sheet) {
+		add(r, s)
+		r.Chisel.Contradiction(s)
+	}
 }
 
 func section(command string, d *drill.Drill, explain bool, add func(*Result, *figure.Sheet)) *figure.Sheet {

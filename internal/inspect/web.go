@@ -86,9 +86,7 @@ func (r *Result) WebSheet(s *figure.Sheet) {
 		s.Find("web-taper-assumed", figure.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",
 			figure.Of(quantity.Taper, w.Taper), figure.Of(quantity.Taper, reference.WebTaperLow), figure.Of(quantity.Taper, reference.WebTaperHigh))
 	}
-	if made := point.WebTaper(c.Web, w.Second, w.At); w.Origin == TaperGiven && math.Abs(made-w.Taper) > reference.WebTaperHigh-reference.WebTaperLow {
-		s.Find("web-taper-contradiction", figure.Warn, "the two webs make a taper of {}, but web-taper {} was given and is used", figure.Of(quantity.Taper, made), figure.Of(quantity.Taper, w.Taper))
-	}
+	r.TaperTaken(s)
 	if w.From > c.Web {
 		r.ThinnedBefore(s)
 	}

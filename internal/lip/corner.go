@@ -56,10 +56,13 @@ func (l *lip) assumptions(s *figure.Sheet) {
 	}
 	note(t.k, "point-angle-assumed", "no point or lip angle was given: {} is taken, as the work wants", figure.Deg(2*l.k), l.angleSource())
 	l.Point.MeanTaken(s)
+	l.Point.WantedUnused(s)
 	note(t.web, "web-assumed", "no web was read: {} is taken, as on a new drill", figure.Len(l.web), reference.NewWebSource())
 	note(t.chisel, "chisel-angle-assumed", "no chisel-edge angle was read: {} is taken", figure.Deg(math.Pi-l.chisel), reference.HandbookChiselSource())
 	note(t.clearance, "clearance-assumed", "no clearance was read: {} is taken, as recommended for the size", figure.Deg(l.clearance), l.Clearance.Recommended.Source)
 	l.Clearance.LesserTaken(s)
+	l.Clearance.Contradiction(s)
+	l.Chisel.Contradiction(s)
 	note(t.helix, "helix-assumed", "no helix was given: {} is taken, the middle for general work at this size", figure.Deg(l.helix), l.helixSource())
 	b.FeedAssumption(s)
 	note(t.rpm, "rpm-assumed", "no rpm was given: {} is taken, from the work material's cutting speed", figure.Of(quantity.Rpm, l.rpm), l.speedSource())

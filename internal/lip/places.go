@@ -38,10 +38,23 @@ func (l *lip) usualPlaces() []float64 {
 	return append(out, corner)
 }
 
+// placesStopShort notes that a range of places does not come to its end.
+func placesStopShort(d *drill.Drill, s *figure.Sheet) {
+	if text := d.Word(drill.At); quantity.IsRange(text) {
+		if r, err := readSpan(text); err == nil {
+			s.StopsShort(drill.At.String(), r, quantity.Number, quantity.NoGauge)
+		}
+	}
+}
+
+func readSpan(text string) (quantity.Range, error) {
+	return quantity.ParseRange(quantity.Number, text, quantity.Unset)
+}
+
 // readPlaces reads "1,0.8,0.6" or "0.2..1 by 0.1".
 func readPlaces(text string) ([]float64, error) {
 	if quantity.IsRange(text) {
-		r, err := quantity.ParseRange(quantity.Number, text, quantity.Unset)
+		r, err := readSpan(text)
 		if err != nil {
 			return nil, err
 		}

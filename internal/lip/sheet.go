@@ -21,6 +21,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	l.vectorFigures(s)
 	l.alongFigures(s)
 	l.chiselFigures(s)
+	placesStopShort(d, s)
 	l.assumptions(s)
 	return s
 }

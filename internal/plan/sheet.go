@@ -241,6 +241,7 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 	if r.Web.Origin == inspect.TaperDefault && figure.Known(b.Web) {
 		s.Find("web-taper-assumed", figure.Note, "web taper taken as {}; two measured webs would give this drill's own", figure.Of(quantity.Taper, b.Taper))
 	}
+	r.Contradictions(s)
 	r.Drill.FeedAssumption(s)
 	if r.Drill.Material != nil && !r.Drill.Given {
 		s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(r.Drill.Material.Name))

@@ -33,6 +33,9 @@ func TestConeClosesOrRefuses(t *testing.T) {
 		met++
 		s := cone.Setting()
 		near(t, "chisel", cone.Chisel(), psi, 0)
+		if cone.ChiselLength() > d*(1+1e-12) {
+			t.Fatalf("%+v, psi %g: the chisel edge is %g, longer than the drill is wide", w, psi/deg, cone.ChiselLength())
+		}
 		ground, err := s.Point(w.D, w.Web)
 		if err != nil {
 			t.Fatalf("%+v set as %+v: %v", w, s, err)
@@ -152,6 +155,27 @@ func TestPinnedCones(t *testing.T) {
 	}
 	blunt.Clearance = 14 * deg
 	unreachable(t, withChisel(blunt, 125*deg), "chisel-edge angle")
+}
+
+// A chisel edge no longer than the drill is wide: what leaves no lip is no point.
+func TestChiselFromMarginToMargin(t *testing.T) {
+	wide := point.Wanted{D: 10, Web: 5.5, HalfAngle: 59 * deg, Clearance: 20 * deg, SemiAngle: 30 * deg}
+	low, _, err := wide.Chisels()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "chisel of the drill's width", point.ChiselLength(wide.Web, low), wide.D, 1e-9)
+	closest, _, err := wide.Vertices()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "closest vertex", mustVertex(t, wide, closest).ChiselLength(), wide.D, 1e-9)
+	_, err = wide.WithVertex(0.999 * closest)
+	unreachable(t, err, "vertex distance")
+	// so much clearance that no vertex leaves a lip
+	wide.Web, wide.Clearance = 9, 60*deg
+	_, err = wide.WithChisel(100 * deg)
+	unreachable(t, err, "lip clearance")
 }
 
 func TestConeRefusesWithReason(t *testing.T) {

@@ -105,21 +105,6 @@ func TestRakeZero(t *testing.T) {
 	}
 }
 
-func TestChiselInAction(t *testing.T) {
-	// about -54 to -60 degrees, -56 at 0.030 in from the centre of a 1/2 in point
-	trade := verify.Against(t, verify.Trade, "rake on the chisel edge, the band about -56°")
-	for _, psi := range []float64{55, 60, 65} {
-		trade.Within(fmt.Sprintf("chisel at %g°", psi), point.ChiselRake(59*deg, psi*deg)/deg, -56, 3, "°")
-	}
-	near(t, "either way of quoting", point.ChiselRake(59*deg, 125*deg), point.ChiselRake(59*deg, 55*deg), 1e-12)
-	// second computation: where the feed's slope equals the flank's fall away
-	// from the chisel, the gradient of a plane flank
-	g := 1 / (math.Tan(59*deg) * math.Tan(55*deg))
-	q := point.IndentationRadius(0.2, 59*deg, 55*deg)
-	near(t, "slope of path", 0.2/(2*math.Pi*q), math.Hypot(1/math.Tan(59*deg), g), 1e-9)
-	near(t, "rake", point.ChiselRake(59*deg, 55*deg), -math.Atan(1/math.Hypot(1/math.Tan(59*deg), g)), 1e-12)
-}
-
 func TestEdgeRefusesTheImpossible(t *testing.T) {
 	f := point.NewFlank(10, 1.5, 59*deg, 12*deg)
 	good := point.NewEdge(f, 30*deg)

@@ -40,8 +40,8 @@ func (w Wanted) WithChisel(angle float64) (Cone, error) {
 // WithVertex returns the point ground with the cone's vertex the given
 // distance beyond the drill axis.
 // Errors: [*DomainError]; [*UnreachableError] when the vertex is too close to
-// the drill axis for the flanks to meet in a chisel edge, or so far that the
-// chisel edge leans past square to the lips.
+// the drill axis for the flanks to meet in a chisel edge that leaves some lip,
+// or so far that the chisel edge leans past square to the lips.
 func (w Wanted) WithVertex(vertex float64) (Cone, error) {
 	if err := requirePositive("vertex distance", vertex); err != nil {
 		return Cone{}, err
@@ -51,7 +51,7 @@ func (w Wanted) WithVertex(vertex float64) (Cone, error) {
 	case err != nil:
 		return Cone{}, err
 	case vertex < r.near:
-		const why = "too close to the drill axis to leave a chisel edge"
+		const why = "too close to the drill axis to leave a chisel edge and some lip"
 		return Cone{}, &UnreachableError{"vertex distance", why, vertex, r.low, r.high}
 	case vertex > r.far:
 		const why = "so far that the chisel edge leans past square to the lips, or the flank is as good as flat"
@@ -61,12 +61,12 @@ func (w Wanted) WithVertex(vertex float64) (Cone, error) {
 }
 
 const (
+	// FarthestVertex, in diameters, is where a cone counts as a flat flank.
+	FarthestVertex = 100
 	// leastLean is how far, in radians, the swing axis must lean away from the
 	// drill axis, and pass it ahead of the vertex, for the setting to be told
 	// apart from its neighbours.
 	leastLean = 1e-3
-	// farthestVertex, in diameters, is where a cone counts as a flat flank.
-	farthestVertex = 100
 )
 
 // reach is what the wishes other than chisel and vertex leave open.
@@ -88,9 +88,17 @@ func (w Wanted) reach() (reach, error) {
 		return r, &UnreachableError{"cone semi-angle", why, w.SemiAngle, r.low, r.high}
 	}
 	r.chord = newChord(w, r.axis)
+	r.far = FarthestVertex * w.D
+	longest := AlongLip(w.D/2, w.Web)
+	if r.chord.corner(r.far) >= longest {
+		const why = "too large for this web: the chisel edge would reach the margin"
+		return r, &UnreachableError{"lip clearance", why, w.Clearance, r.low, r.high}
+	}
 	ahead := w.Web / 2 * (r.axis.Y + leastLean*r.axis.X) / (r.axis.X - leastLean*r.axis.Y)
 	r.near = math.Max(r.chord.closest(), math.Max(ahead, leastLean*w.Web))
-	r.far = farthestVertex * w.D
+	if r.chord.corner(r.near) > longest {
+		r.near = r.chord.vertex(longest)
+	}
 	if r.chord.corner(r.far) < 0 {
 		r.far = r.chord.vertex(0)
 	}

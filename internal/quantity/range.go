@@ -95,14 +95,25 @@ func (r Range) fault() string {
 	return ""
 }
 
+// slack is the part of a step that rounding may take: the last step of 0..0.3 by
+// 0.1 falls short by that.
+const slack = 1e-9
+
 // Values returns the values of the range in the kind's own unit, the first
 // and, if the steps meet it, the last included.
 func (r Range) Values() []float64 {
-	// The slack keeps the last step of 0..0.3 by 0.1, which falls short by a rounding error.
-	n := int(math.Floor((r.To.V-r.From.V)/r.Step.V + 1e-9))
+	n := int(math.Floor((r.To.V-r.From.V)/r.Step.V + slack))
 	out := make([]float64, n+1)
 	for i := range out {
 		out[i] = r.From.V + float64(i)*r.Step.V
 	}
 	return out
+}
+
+// StopsShort returns the last of the values, in the kind's own unit, and whether
+// the steps pass the end of the range without meeting it.
+func (r Range) StopsShort() (last float64, short bool) {
+	values := r.Values()
+	last = values[len(values)-1]
+	return last, r.To.V-last > 2*slack*r.Step.V
 }

@@ -35,6 +35,39 @@ func TestSignedRange(t *testing.T) {
 	}
 }
 
+func TestStopsShort(t *testing.T) {
+	for text, want := range map[string]struct {
+		last  float64
+		short bool
+	}{
+		"0mm..20mm by 7mm":     {14, true},
+		"0mm..20mm by 5mm":     {20, false},
+		"0mm..1in by 5mm":      {25, true},
+		"0mm..0.3mm by 0.1mm":  {0.3, false},
+		"0mm..4mm by 5mm":      {0, true},
+		"3mm..3mm by 5mm":      {3, false},
+		"1in..2in by 0.1in":    {50.8, false},
+		"0mm..1000mm by 0.1mm": {1000, false},
+	} {
+		r, err := ParseRange(Length, text, Unset)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if last, short := r.StopsShort(); math.Abs(last-want.last) > 1e-9 || short != want.short {
+			t.Errorf("%s stops at %v, short %v", text, last, short)
+		}
+	}
+	verify.Property(t, "a range stops short where its end is no whole number of steps away, and nowhere else", func(t *rapid.T) {
+		from, step, steps := rapid.IntRange(0, 1000).Draw(t, "from"), rapid.IntRange(1, 300).Draw(t, "step"), rapid.IntRange(0, 60).Draw(t, "steps")
+		over := rapid.IntRange(0, step-1).Draw(t, "over")
+		value := func(tenths int) Value { return Value{V: float64(tenths) / 10} }
+		last, short := Range{value(from), value(from + steps*step + over), value(step)}.StopsShort()
+		if short != (over > 0) || math.Abs(last-value(from+steps*step).V) > 1e-9 {
+			t.Fatalf("%d tenths by %d, %d times and %d over: stops at %v, short %v", from, step, steps, over, last, short)
+		}
+	})
+}
+
 // Where nothing is negative, the two read alike.
 func TestSignedRangeIsRange(t *testing.T) {
 	verify.Property(t, "a range that may be negative reads like one that may not, where nothing is", func(t *rapid.T) {

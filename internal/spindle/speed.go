@@ -49,6 +49,8 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	r.assumptions(s)
 	r.driveUnused(s)
 	r.Clearance.LesserTaken(s)
+	r.Clearance.Contradiction(s)
+	r.Point.WantedUnused(s)
 	r.warn(s)
 	if figure.Known(r.rpm, r.feed) {
 		s.InShort("{}, {}", figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed))

@@ -49,7 +49,8 @@ func contradiction(d *drill.Drill) []inspect.Impossible {
 	if d.Sample {
 		return nil
 	}
-	rivals := map[basis][]drill.Reading{fromVertex: {drill.ChiselAngle}, fromSetting: {drill.PointAngle, drill.Clearance, drill.ChiselAngle}}
+	rivals := map[basis][]drill.Reading{fromVertex: {drill.ChiselAngle, drill.ChiselLength},
+		fromSetting: {drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.ChiselAngle, drill.ChiselLength}}
 	from := basisOf(d)
 	for _, r := range rivals[from] {
 		if !d.Has(r) {
@@ -57,7 +58,7 @@ func contradiction(d *drill.Drill) []inspect.Impossible {
 		}
 		hint := "give point-angle, clearance and chisel-angle for the setting, or semi-angle, axis-angle, axis-offset and vertex for the point"
 		if from == fromVertex {
-			hint = "chisel-angle and vertex fix each other: give one of them"
+			hint = r.String() + " and vertex fix each other: give one of them"
 		}
 		return []inspect.Impossible{{Reading: r, Text: figure.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
 	}
@@ -81,55 +82,77 @@ func ranges(d *drill.Drill) (found []inspect.Impossible) {
 
 // wish is one of the numbers that may be given up.
 type wish struct {
-	name string
-	kind quantity.Kind
-	at   *float64
-	step float64 // as finely as the number is shown
-	most float64 // how far
+	name      string
+	kind      quantity.Kind
+	asked     float64
+	put       func(*grind, float64)
+	step      float64 // as finely as the number is shown
+	low, high float64 // nothing beyond them grinds a point
 	// shown turns the number into the one the flag takes.
 	shown func(float64) float64
 }
 
 func (g *grind) wishes(f quantity.Format) []wish {
 	same := func(v float64) float64 { return v }
+	angle := func(name string, asked float64, put func(*grind, float64)) wish {
+		return wish{name, quantity.Angle, asked, put, degree / 10, 0, math.Pi / 2, same}
+	}
 	fine := math.Pow10(-f.Decimals(quantity.Length, quantity.Caliper, 1)) / f.InSystem(quantity.Length, 1)
+	length := func(name string, asked float64, put func(*grind, float64), low, high float64) wish {
+		return wish{name, quantity.Length, asked, put, fine, low, high, same}
+	}
+	farthest := point.FarthestVertex * g.d
 	if g.basis == fromSetting {
+		apart := math.Hypot(g.setting.Vertex, g.web/2)
 		return []wish{
-			{"semi-angle", quantity.Angle, &g.setting.SemiAngle, degree / 10, 45 * degree, same},
-			{"axis-angle", quantity.Angle, &g.setting.AxisAngle, degree / 10, 45 * degree, same},
-			{"axis-offset", quantity.Length, &g.setting.Offset, fine, g.d, same},
-			{"vertex", quantity.Length, &g.setting.Vertex, fine, g.d, same},
+			angle("semi-angle", g.setting.SemiAngle, func(g *grind, v float64) { g.setting.SemiAngle = v }),
+			angle("axis-angle", g.setting.AxisAngle, func(g *grind, v float64) { g.setting.AxisAngle = v }),
+			length("axis-offset", g.setting.Offset, func(g *grind, v float64) { g.setting.Offset = v }, -apart, apart),
+			length("vertex", g.setting.Vertex, func(g *grind, v float64) { g.setting.Vertex = v }, 0, farthest),
 		}
 	}
+	half := angle("point-angle", g.wish.HalfAngle, (*grind).putHalfAngle)
+	half.step, half.shown = degree/20, func(v float64) float64 { return 2 * v }
 	out := []wish{
-		{"clearance", quantity.Angle, &g.wish.Clearance, degree / 10, 30 * degree, same},
-		{"semi-angle", quantity.Angle, &g.wish.SemiAngle, degree / 10, 45 * degree, same},
-		{"point-angle", quantity.Angle, &g.wish.HalfAngle, degree / 20, 30 * degree, func(v float64) float64 { return 2 * v }},
+		angle("clearance", g.wish.Clearance, func(g *grind, v float64) { g.wish.Clearance = v }),
+		angle("semi-angle", g.wish.SemiAngle, func(g *grind, v float64) { g.wish.SemiAngle = v }),
+		half,
 	}
 	if g.basis == fromVertex {
-		return append(out, wish{"vertex", quantity.Length, &g.vertex, fine, g.d, same})
+		return append(out, length("vertex", g.vertex, func(g *grind, v float64) { g.vertex = v }, 0, farthest))
 	}
-	return append(out, wish{"chisel-angle", quantity.Angle, &g.chisel, degree / 10, 60 * degree, point.Obtuse})
+	chisel := angle("chisel-angle", g.chisel, func(g *grind, v float64) { g.chisel = v })
+	chisel.shown = point.Obtuse
+	return append(out, chisel)
+}
+
+// putHalfAngle wishes for another point; a semi-angle that was taken from it
+// goes with it.
+func (g *grind) putHalfAngle(k float64) {
+	g.wish.HalfAngle = k
+	if g.taken.semiAngle {
+		g.wish.SemiAngle = usualSemiAngle(k)
+	}
 }
 
 // giveUp names, for each wish, the nearest value that would do, the others kept.
 func (g *grind) giveUp(f quantity.Format) string {
 	var ways []string
 	for _, w := range g.wishes(f) {
-		asked := *w.at
-		if v, ok := g.nearest(w); ok {
-			gauge := quantity.Caliper
-			if w.kind == quantity.Angle {
-				gauge = quantity.Protractor
-			}
-			by := w.shown(v) - w.shown(asked)
-			sign := "+"
-			if by < 0 {
-				sign = "-"
-			}
-			ways = append(ways, w.name+" "+f.Text(w.kind, gauge, w.shown(v))+" ("+sign+f.Text(w.kind, gauge, math.Abs(by))+")")
+		v, ok := g.nearest(w)
+		if !ok {
+			continue
 		}
-		*w.at = asked
+		gauge := quantity.Caliper
+		if w.kind == quantity.Angle {
+			gauge = quantity.Protractor
+		}
+		by := w.shown(v) - w.shown(w.asked)
+		sign := "+"
+		if by < 0 {
+			sign = "-"
+		}
+		ways = append(ways, w.name+" "+f.Text(w.kind, gauge, w.shown(v))+" ("+sign+f.Text(w.kind, gauge, math.Abs(by))+")")
 	}
 	if len(ways) == 0 {
 		return "no one of them alone can be changed to make it possible"
@@ -140,14 +163,44 @@ func (g *grind) giveUp(f quantity.Format) string {
 // nearest returns the value of a wish closest to the one asked for with which
 // the point can be ground, of those that can be shown without rounding.
 func (g *grind) nearest(w wish) (float64, bool) {
-	asked := *w.at
-	for n := 1.0; n*w.step <= w.most; n++ {
-		for _, side := range [...]float64{-1, 1} {
-			*w.at = (math.Round(asked/w.step) + side*n) * w.step
-			if _, err := g.make(); err == nil {
-				return *w.at, true
-			}
+	below, lower := g.toward(w, -1)
+	above, higher := g.toward(w, 1)
+	if lower && (!higher || w.asked-below <= above-w.asked) {
+		return below, true
+	}
+	return above, higher
+}
+
+// strides is how many strides a search takes to the value it has come to: a
+// vertex that is a thousand times too far is brought back in no more of them
+// than one that is twice too far takes.
+const strides = 1024
+
+// toward returns the first value of a wish, on one side of the one asked for,
+// with which the point can be ground.
+func (g *grind) toward(w wish, side float64) (float64, bool) {
+	trial := *g
+	grinds := func(n float64) bool {
+		w.put(&trial, side*n*w.step)
+		_, err := trial.make()
+		return err == nil
+	}
+	// Counted in steps, and so that the count rises on either side.
+	const rounding = 1e-9
+	nearer, end := w.low, w.high
+	if side < 0 {
+		nearer, end = -w.high, -w.low
+	}
+	first := math.Max(math.Floor(side*w.asked/w.step+rounding)+1, math.Ceil(nearer/w.step))
+	passed := first - 1
+	for n := first; n <= end/w.step; n += math.Max(1, math.Floor(math.Abs(n)/strides)) {
+		if !grinds(n) {
+			passed = n
+			continue
 		}
+		for n = passed + 1; !grinds(n); n++ { // what the stride passed over may do as well
+		}
+		return side * n * w.step, true
 	}
 	return 0, false
 }

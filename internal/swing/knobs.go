@@ -115,6 +115,8 @@ func (g *grind) assumptions(s *figure.Sheet) {
 		s.Find("clearance-assumed", figure.Note, "no clearance was wished: {} is taken, as recommended for the size", deg(g.wish.Clearance))
 	}
 	g.Clearance.LesserTaken(s)
+	g.Clearance.Contradiction(s)
+	g.Chisel.Contradiction(s)
 	if g.taken.semiAngle {
 		s.Find("semi-angle-assumed", figure.Note, "no semi-angle was given: {} is taken; it is the one free choice, so use the fixture's own", deg(g.wish.SemiAngle))
 	}

@@ -194,6 +194,8 @@ func (v *view) workClearance(s *figure.Sheet) {
 	switch {
 	case v.taken.clearance:
 		s.Work(v.Clearance.Recommended.Source.String(), "Cl from the table, by size and work", "{}", deg(v.ground.Clearance))
+	case v.basis != fromSetting && v.Clearance.FromDrop:
+		v.Clearance.WorkDrop(s, math.Min(v.Clearance.Drop1, v.Clearance.Drop2), v.d)
 	case v.basis != fromSetting:
 		s.Work(given, "Cl as read", "{}", deg(v.ground.Clearance))
 	default:
@@ -214,7 +216,7 @@ func (v *view) chiselFigures(s *figure.Sheet) {
 	s.Work(inspect.Geometry, "psi' = 180 - psi", "180 - {}", deg(v.chord))
 	v.add(s, "chisel_angle_acute_deg", "chisel-edge angle, acute", v.chord, quantity.Angle, nil)
 	if v.basis == fromChisel {
-		s.Work(given, "psi as read", "{}", deg(v.chord))
+		v.Chisel.WorkAcute(s)
 	} else {
 		s.Work(inspect.Geometry, "tan(psi) = (w / 2) / x, x the place along the lip where the other flank is as high as the lip",
 			"atan(({} / 2) / {})", figure.Len(w), figure.Len(w/2/math.Tan(v.chord)))

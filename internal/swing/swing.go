@@ -85,11 +85,14 @@ func (g *grind) wishOf(d *drill.Drill) point.Wanted {
 		w.Clearance, g.taken.clearance = g.Clearance.Aim, true
 	}
 	if math.IsNaN(w.SemiAngle) {
-		// The middle of what is possible: from nothing to about the half angle.
-		w.SemiAngle, g.taken.semiAngle = w.HalfAngle/2, true
+		w.SemiAngle, g.taken.semiAngle = usualSemiAngle(w.HalfAngle), true
 	}
 	return w
 }
+
+// usualSemiAngle is the middle of what is possible: from nothing to about the
+// half angle.
+func usualSemiAngle(halfAngle float64) float64 { return halfAngle / 2 }
 
 // missing names the readings without which nothing can be worked out.
 func (g *grind) missing() string {

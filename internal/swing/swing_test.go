@@ -3,7 +3,6 @@ package swing
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 	"testing"
 
@@ -135,42 +134,6 @@ func TestThickerWebIsTheSettingOnIt(t *testing.T) {
 		if got := 1.5 + 0.016*row[0].Value; math.Abs(got-row[2].Value) > 1e-9 {
 			t.Errorf("%v off leaves a web of %v, not %v", row[0].Value, got, row[2].Value)
 		}
-	}
-}
-
-var way = regexp.MustCompile(`(clearance|semi-angle|point-angle|chisel-angle|vertex|axis-angle|axis-offset) (-?[0-9.]+)(°| mm) \(`)
-
-// What a refusal says can be had, can: each way out, taken alone, works.
-func TestGivingUpWhatIsSaid(t *testing.T) {
-	refusals := 0
-	verify.Property(t, "each way out that a refusal names works", func(t *rapid.T) {
-		num := func(name string, low, high float64) string {
-			return fmt.Sprintf("%.1f", rapid.Float64Range(low, high).Draw(t, name))
-		}
-		r := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: num("point", 70, 150), drill.Clearance: num("clearance", 1, 25), drill.SemiAngle: num("semi", 5, 70)}
-		if rapid.Bool().Draw(t, "by vertex") {
-			r[drill.Vertex] = num("vertex", 0.1, 20)
-		} else {
-			r[drill.ChiselAngle] = num("chisel", 91, 170)
-		}
-		if rapid.Bool().Draw(t, "by setting") {
-			r = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: num("semi", 5, 70), drill.AxisAngle: num("axis", 5, 80),
-				drill.AxisOffset: num("offset", -2, 6), drill.Vertex: num("vertex", 0.1, 10)}
-		}
-		found := Check(r.Drill(t))
-		if len(found) == 0 {
-			return
-		}
-		refusals++
-		for _, m := range way.FindAllStringSubmatch(found[0].Hint, -1) {
-			reading, _ := drill.Find(m[1])
-			if left := Check(r.With(readings{reading: m[2]}).Drill(t)); len(left) > 0 {
-				t.Fatalf("%v: %s; with --%s %s it is still refused: %v", r, found[0].Hint, m[1], m[2], left)
-			}
-		}
-	})
-	if refusals == 0 {
-		t.Error("nothing was refused")
 	}
 }
 

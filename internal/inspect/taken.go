@@ -1,0 +1,60 @@
+package inspect
+
+import (
+	"math"
+
+	"evenlip/internal/figure"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
+)
+
+// Of two readings that tell one thing, one is reckoned with. What is here says
+// which, in the same words wherever they are used.
+
+// Contradictions warns in s of all the readings of one thing that contradict
+// each other.
+func (r *Result) Contradictions(s *figure.Sheet) {
+	r.Clearance.Contradiction(s)
+	r.Chisel.Contradiction(s)
+	r.TaperTaken(s)
+	r.lipContradiction(s)
+}
+
+// WantedUnused says that the lips' own angles are reckoned with, and not the
+// point angle wanted.
+func (p *Point) WantedUnused(s *figure.Sheet) {
+	if p.Asked && known(p.Angle) && math.Abs(p.Angle-p.Wanted) > rounding {
+		s.Find("point-angle-unused", figure.Note, "the lips make a point of {}: point-angle, {}, is what is wanted, and not reckoned with here", figure.Deg(p.Angle), figure.Deg(p.Wanted))
+	}
+}
+
+// rounding is what arithmetic may leave of nothing.
+const rounding = 1e-9
+
+// Contradiction warns in s where the clearance read and the heel drop disagree.
+func (c *Clearance) Contradiction(s *figure.Sheet) {
+	if c.Apart > apart {
+		s.Find("clearance-contradiction", figure.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", figure.Deg(c.Apart))
+	}
+}
+
+// TaperTaken says that of two web tapers the one given is used: a warning where
+// the one that two webs make is another by more than drills differ.
+func (r *Result) TaperTaken(s *figure.Sheet) {
+	w := &r.Web
+	if w.Origin != TaperGiven {
+		return
+	}
+	made := point.WebTaper(r.Chisel.Web, w.Second, w.At)
+	of, given := figure.Of(quantity.Taper, made), figure.Of(quantity.Taper, w.Taper)
+	switch off := math.Abs(made - w.Taper); {
+	case off > reference.WebTaperHigh-reference.WebTaperLow:
+		s.Find("web-taper-contradiction", figure.Warn, "the two webs make a taper of {}, but web-taper {} was given and is used", of, given)
+	case off > leastTaper:
+		s.Find("two-webs-unused", figure.Note, "the two webs make a taper of {}: web-taper {} was given and is used", of, given)
+	}
+}
+
+// leastTaper, mm per mm, is the least that tells two tapers apart in print.
+const leastTaper = 0.00005
