@@ -7,7 +7,7 @@ var (
 	deepFromSource   = Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
 	firstSource      = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
 	peckSource       = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
-	shrinkSource     = Source{Own, "", "each peck four fifths of the one before, to half a diameter"}
+	shrinkSource     = Source{Own, "", "each peck four fifths of the one before, none under half a diameter: what the last lacks, those before it give up; a rest under that after the first stroke goes with it"}
 	pilotSource      = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
 	pilotPickSource  = Source{Own, "", "between web and chisel edge, a tenth of the way off either, so that what is left of the chisel edge still holds the feed back: of whole and half millimetres, or of fractions of an inch, the one nearest the middle; then of the finer and of the other sizes"}
 	pilotFromSource  = Source{Memory, "medium", "no pilot for drills up to 6 mm or 1/4 in, common practice"}
@@ -166,7 +166,7 @@ func HoleTables() []Table {
 		{"peck-next", "Second stroke, diameters", peckSource,
 			[]string{"at most"}, func() [][]string { return [][]string{{cell(PeckNext)}} }},
 		{"peck-shrink", "How the pecks shrink", shrinkSource,
-			[]string{"factor", "least, diameters"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast)}} }},
+			[]string{"factor", "least, diameters", "one stroke, under"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast), cell(PeckFirst + PeckLeast)}} }},
 		{"pilot", "Pilot hole for a following drill", pilotSource,
 			[]string{"drill in", "web in", "pilot in"}, func() [][]string { return [][]string{{"3/4", "0.090-0.112", "7/64-1/8"}} }},
 		{"pilot-taken", "Pilot taken of the sizes that serve", pilotPickSource,

@@ -14,21 +14,25 @@ import (
 	"evenlip/internal/verify"
 )
 
-// The strokes end at the depth, never rise, and the figures meet the formulas
-// that have them: rpm, advance and time, worked again here.
+// The strokes end at the depth, never rise, are never under half a diameter in a
+// deeper hole and never over three, or three and a half in one; and the figures
+// meet the formulas that have them: rpm, advance and time, worked again here.
 func TestSpeedAddsUp(t *testing.T) {
-	verify.Property(t, "strokes, rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
+	verify.Property(t, "strokes keep to their rule; rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
 		d := rapid.Float64Range(1, 40).Draw(t, "D")
 		depth := d * rapid.Float64Range(0.2, 12).Draw(t, "depth, diameters")
 		material := rapid.SampledFrom([]string{"steel-200", "steel-400", "brass", "cast-iron-150"}).Draw(t, "material")
 		s := Speed(drilltest.Read(t, "size "+trim(d)+"mm; material "+material+"; depth "+trim(depth)+"mm"), false)
 		get := func(key string) float64 { return drilltest.Value(t, s, key) }
 		rows := drilltest.Grid(t, s, "pecks").Rows
-		sum, last := 0.0, math.Inf(1)
-		for _, r := range rows {
+		sum, last := 0.0, 3*d
+		if len(rows) == 1 {
+			last = 3.5 * d
+		}
+		for i, r := range rows {
 			sum += r[1].Value
-			if r[1].Value > last+1e-9 {
-				t.Fatalf("a stroke of %g after one of %g", r[1].Value, last)
+			if v := r[1].Value; v > last+1e-9 || v < min(d/2, depth)-1e-9 || i > 0 && v > d+1e-9 {
+				t.Fatalf("in %g mm at a depth of %g mm a stroke of %g after one of %g", d, depth, v, last)
 			}
 			last = r[1].Value
 		}
@@ -43,6 +47,30 @@ func TestSpeedAddsUp(t *testing.T) {
 			t.Fatalf("%g s", get("hole_time_s"))
 		}
 	})
+}
+
+// A hole a little over three diameters is drilled as one of three is, and no
+// stroke is under half a diameter: 0.125 in at 1/4 in (own rules).
+func TestStrokes(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		unit float64
+		want []float64
+	}{
+		{"size 12mm; depth 36mm", 1, []float64{36}},
+		{"size 12mm; depth 37mm", 1, []float64{37}},
+		{"size 12mm; depth 42mm", 1, []float64{36, 6}},
+		{"size 1/4in; depth 1.5in", 25.4, []float64{0.75, 0.25, 0.125, 0.125, 0.125, 0.125}},
+	} {
+		rows := drilltest.Grid(t, Speed(drilltest.Read(t, c.text), false), "pecks").Rows
+		if len(rows) != len(c.want) {
+			t.Errorf("%s: %v", c.text, rows)
+			continue
+		}
+		for i, r := range rows {
+			near(t, c.text, r[1].Value/c.unit, c.want[i], 1e-9)
+		}
+	}
 }
 
 // rpm = 3.82 SFM / D, D in inches; 70 to 80 ft/min for steel of 200 HB (US Navy,
