@@ -3,7 +3,7 @@ package reference
 // Sources of the figures about the hole.
 var (
 	deepSource       = Source{Practice, "", "cut the speed and the feed in holes of three diameters and more"}
-	deepestSource    = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10"}
+	deepestSource    = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10; a long-series drill goes deeper with pecks and care"}
 	deepFromSource   = Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
 	firstSource      = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
 	peckSource       = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
@@ -53,8 +53,9 @@ func Deep(ratio float64) DeepCut {
 	return out
 }
 
-// DeepestPecked is how deep a hole is drilled with a twist drill and pecks,
-// diameters; beyond it wants deep-hole tooling.
+// DeepestPecked is how deep a hole is drilled with an ordinary twist drill and
+// pecks, diameters; beyond it is for deep-hole tooling, or for a long-series drill
+// and care.
 const DeepestPecked = 8.0
 
 // DeepestSource is where DeepestPecked comes from.

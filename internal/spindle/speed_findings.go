@@ -21,8 +21,9 @@ func (r *running) warn(s *figure.Sheet) {
 	if m != nil && !m.HasSpeed() && !r.rpmRead {
 		s.Find("no-speed", figure.Warn, "no cutting speed is published for {}: give rpm", figure.Say(m.Title))
 	}
-	if r.depthRatio > reference.DeepestPecked {
-		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is beyond pecking: it wants deep-hole tooling", diameters(r.depthRatio))
+	if r.depthRatio > reference.DeepestPecked*(1+1e-9) {
+		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
+			diameters(r.depthRatio), diameters(reference.DeepestPecked))
 	} else if r.isDeep() {
 		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
 			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))

@@ -107,7 +107,7 @@ func TestSpeedFindings(t *testing.T) {
 // From three diameters on speed and feed are cut (common practice); a hole is
 // called deep and wants a high helix beyond five (own rule).
 func TestWhatIsDeep(t *testing.T) {
-	for depth, want := range map[string]string{"29mm": "", "30mm": "speed-cut ", "50mm": "speed-cut ", "51mm": "hole-deep high-helix ", "81mm": "hole-very-deep high-helix "} {
+	for depth, want := range map[string]string{"29mm": "", "30mm": "speed-cut ", "50mm": "speed-cut ", "51mm": "hole-deep high-helix ", "80mm": "hole-deep high-helix ", "81mm": "hole-very-deep high-helix "} {
 		s := Speed(drilltest.Read(t, "size 10mm; depth "+depth), false)
 		got := ""
 		for _, code := range []string{"speed-cut", "hole-deep", "hole-very-deep", "high-helix"} {
