@@ -162,6 +162,7 @@ func both(s *figure.Sheet, p published) {
 
 func materialFindings(s *figure.Sheet, m *reference.Material) {
 	inspect.DigsIn(s, m)
+	inspect.Hardens(s, m)
 	if burns, source := reference.Burns(m); burns {
 		s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
 		s.Extra = append(s.Extra, source)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
 )
@@ -37,6 +38,7 @@ func (r *running) warn(s *figure.Sheet) {
 	r.settingFindings(s)
 	r.shankFindings(s)
 	r.fluteFindings(s)
+	inspect.Hardens(s, m)
 	if m != nil {
 		if burns, source := reference.Burns(m); burns {
 			s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")

@@ -2,6 +2,7 @@ package spindle
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -162,6 +163,20 @@ func TestThrustDoesNotJump(t *testing.T) {
 		under, over := Thrust(drilltest.Read(t, "size "+trim(at-0.001)+"mm"), false), Thrust(drilltest.Read(t, "size "+trim(at+0.001)+"mm"), false)
 		ratio := drilltest.Value(t, over, "thrust_n") / drilltest.Value(t, under, "thrust_n")
 		near(t, "thrust, just over by just under", ratio, 1, 0.005)
+	}
+}
+
+// Work that hardens where the drill rubs is told so, and a shop's own material
+// that is like it; steel is not.
+func TestWorkThatHardens(t *testing.T) {
+	own, _ := reference.FindMaterial("stainless-316")
+	own.Name = "pump-shaft"
+	for name, want := range map[string]bool{"stainless-316": true, "titanium": true, "high-temperature-alloy": true, "pump-shaft": true, "steel-200": false} {
+		d := drilltest.Read(t, "size 10mm; material "+name)
+		d.Book = &reference.Book{Own: []reference.Material{*own}}
+		if s := Speed(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, reference.HardenSource()) {
+			t.Errorf("%s: %v", name, s.Findings)
+		}
 	}
 }
 
