@@ -50,9 +50,7 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	r.driveUnused(s)
 	r.Clearance.LesserTaken(s)
 	r.warn(s)
-	if figure.Known(r.rpm, r.feed) {
-		s.InShort("{}, {}", figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed))
-	}
+	r.answer(s)
 	return s
 }
 
