@@ -11,7 +11,7 @@ var (
 	pilotSource      = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
 	pilotPickSource  = Source{Own, "", "between web and chisel edge, a tenth of the way off either, so that what is left of the chisel edge still holds the feed back: of whole and half millimetres, or of fractions of an inch, the one nearest the middle; then of the finer and of the other sizes"}
 	pilotFromSource  = Source{Memory, "medium", "no pilot for drills up to 6 mm or 1/4 in, common practice"}
-	pilotDepthSource = Source{Practice, "", "a pilot need only guide the point: spotted, or a diameter or two deep"}
+	pilotDepthSource = Source{Practice, "", "the chisel edge is relieved as deep as the pilot goes; a short pilot, a diameter or two deep, only locates the point"}
 	pilotTopSource   = Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
 	oversizeSource   = Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
 )
@@ -176,8 +176,8 @@ func HoleTables() []Table {
 			}},
 		{"pilot-from", "Largest drill that wants no pilot", pilotFromSource,
 			[]string{"mm", "in"}, func() [][]string { return [][]string{{cell(PilotFromMetric), "1/4"}} }},
-		{"pilot-depth", "Depth of a pilot hole, its own diameters", pilotDepthSource,
-			[]string{"diameters"}, func() [][]string { return [][]string{{"1-2"}} }},
+		{"pilot-depth", "Depth of a pilot hole", pilotDepthSource,
+			[]string{"to locate the point, its own diameters", "to relieve the chisel edge"}, func() [][]string { return [][]string{{"1-2", "as deep as the hole"}} }},
 		{"pilot-largest", "Largest pilot, part of the final diameter", pilotTopSource,
 			[]string{"part"}, func() [][]string { return [][]string{{cell(PilotTop)}} }},
 		{"oversize-by-size", "Oversize of drilled holes, inches", oversizeSource,
