@@ -109,6 +109,21 @@ func TestAnswerStandsLast(t *testing.T) {
 	}
 }
 
+// A list for who checks the method is in a table with the working alone, and
+// always in what scripts read.
+func TestListsOfTheMethod(t *testing.T) {
+	s := sheet()
+	s.Grids[4].Explained = true
+	for form, shown := range map[Form][2]bool{Table: {false, true}, Plain: {true, true}, JSON: {true, true}} {
+		for i, explain := range []bool{false, true} {
+			out := written(t, Options{Form: form, Explain: explain}, s)
+			if strings.Contains(out, "ground") != shown[i] {
+				t.Errorf("%s, explained %v:\n%s", form, explain, out)
+			}
+		}
+	}
+}
+
 // Steps on the way are in the working alone, with the digits that are taken up.
 func TestStepsOnTheWay(t *testing.T) {
 	s := &figure.Sheet{Command: "regrind", Explaining: true}

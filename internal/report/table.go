@@ -52,7 +52,9 @@ func (t *tableWriter) sheet(j Job) {
 		t.section(&s.Sections[i])
 	}
 	for i := range s.Grids {
-		t.grid(&s.Grids[i])
+		if t.o.Explain || !s.Grids[i].Explained {
+			t.grid(&s.Grids[i])
+		}
 	}
 	t.findings(s)
 	if t.o.Explain {
