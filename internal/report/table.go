@@ -43,7 +43,7 @@ func (t *tableWriter) line(parts ...string) {
 }
 
 func (t *tableWriter) sheet(j Job) {
-	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges}
+	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges, Bench: true}
 	s := j.Sheet
 	t.measure(s)
 	t.title(s)

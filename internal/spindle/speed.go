@@ -142,6 +142,9 @@ func (r *running) speedFigures(s *figure.Sheet) {
 	if figure.Known(r.topRpm.High) {
 		f.Limit = &r.topRpm
 	}
+	if !r.rpmRead {
+		f.Gauge = quantity.Setting
+	}
 	s.Add(f)
 	if r.rpmRead {
 		s.Work("as read", "N as read", "{}", num(r.rpm))

@@ -26,10 +26,19 @@ func (r *running) answer(s *figure.Sheet) {
 	case !figure.Known(r.rpm, r.feed):
 	case r.pastPecks():
 		s.InShort("{}, {}; at {} diameters with a long-series drill, the strokes given and care",
-			figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed), diameters(r.depthRatio))
+			r.turns(), figure.Feed(r.feed), diameters(r.depthRatio))
 	default:
-		s.InShort("{}, {}", figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed))
+		s.InShort("{}, {}", r.turns(), figure.Feed(r.feed))
 	}
+}
+
+// turns is the spindle speed: as read, or to set.
+func (r *running) turns() figure.Arg {
+	a := figure.Of(quantity.Rpm, r.rpm)
+	if !r.rpmRead {
+		a.Gauge = quantity.Setting
+	}
+	return a
 }
 
 // wrongSettings says which of speed and feed as read to change, and to what.
