@@ -156,12 +156,21 @@ func one(s *figure.Sheet, f figure.Figure, source *reference.Source) {
 
 // both adds the two ends of a band.
 func both(s *figure.Sheet, p published) {
-	one(s, figure.Figure{Key: p.key + "_low" + p.unit, Label: p.label + ", from", Value: p.band.Low, Kind: p.kind}, p.band.Source)
-	one(s, figure.Figure{Key: p.key + "_high" + p.unit, Label: p.label + ", to", Value: p.band.High, Kind: p.kind}, p.band.Source)
+	one(s, figure.Figure{Key: p.key + "_low" + p.unit, Label: p.label + ", from", Value: p.band.Low, Kind: p.kind, Gauge: p.gauge()}, p.band.Source)
+	one(s, figure.Figure{Key: p.key + "_high" + p.unit, Label: p.label + ", to", Value: p.band.High, Kind: p.kind, Gauge: p.gauge()}, p.band.Source)
+}
+
+// gauge is that of a spindle speed to set; everything else is as published.
+func (p *published) gauge() quantity.Gauge {
+	if p.kind == quantity.Rpm {
+		return quantity.Setting
+	}
+	return quantity.NoGauge
 }
 
 func materialFindings(s *figure.Sheet, m *reference.Material) {
 	inspect.DigsIn(s, m)
+	inspect.Hardens(s, m)
 	if burns, source := reference.Burns(m); burns {
 		s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
 		s.Extra = append(s.Extra, source)

@@ -165,31 +165,16 @@ func TestSpeedsOutsideTheirDomainAreNaN(t *testing.T) {
 // shopRule is the rule of the tables.
 var shopRule = cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
 
-// Straight to three diameters, then pecks of one diameter or less, each four
-// fifths of the one before.
+// Straight to three diameters, then pecks of one diameter or less.
 func TestPecks(t *testing.T) {
 	trade := verify.Against(t, verify.Trade.Recalled(""), "pecks of a 10 mm drill: three diameters, then one or less")
 	for _, v := range []struct {
 		depth float64
 		want  []float64
-	}{
-		{10, []float64{10}},
-		{30, []float64{30}},
-		{40, []float64{30, 40}},
-		{48, []float64{30, 40, 48}},
-		{59.52, []float64{30, 40, 48, 54.4, 59.52}},
-		// Half the least stroke is left, and no less: it is one of its own.
-		{32.5, []float64{30, 32.5}},
-		// The last stroke would be 1 mm: the rest of 11 mm is shared.
-		{41, []float64{30, 35.5, 41}},
-	} {
-		pecks, err := cutting.Pecks(v.depth, 10, shopRule)
-		if err != nil {
-			t.Fatal(err)
-		}
+	}{{10, []float64{10}}, {30, []float64{30}}, {40, []float64{30, 40}}} {
+		pecks := accepted(cutting.Pecks(v.depth, 10, shopRule))(t)
 		if len(pecks) != len(v.want) {
-			t.Errorf("depth %v: got %v, want %v", v.depth, pecks, v.want)
-			continue
+			t.Fatalf("depth %v: got %v, want %v", v.depth, pecks, v.want)
 		}
 		for i := range pecks {
 			trade.Within(fmt.Sprintf("%g mm deep, stroke %d", v.depth, i+1), pecks[i], v.want[i], 1e-9, "mm")
@@ -197,13 +182,44 @@ func TestPecks(t *testing.T) {
 	}
 }
 
+// Each peck is four fifths of the one before, and none is under half a diameter:
+// own rules.
+func TestPecksByTheOwnRules(t *testing.T) {
+	for _, v := range []struct {
+		depth float64
+		want  []float64
+	}{
+		{48, []float64{30, 40, 48}},
+		{59.52, []float64{30, 40, 48, 54.4, 59.52}},
+		// Less than half a diameter over three goes with the first stroke.
+		{30.1, []float64{30.1}},
+		{34.9, []float64{34.9}},
+		{35, []float64{30, 35}},
+		// The last stroke would be 1 mm: the one before gives up 4 mm.
+		{41, []float64{30, 36, 41}},
+		{58, []float64{30, 40, 48, 53, 58}},
+		// 0.48 mm would be left: the three before give up what it lacks of 5 mm.
+		{60, []float64{30, 40, 45, 50, 55, 60}},
+	} {
+		pecks := accepted(cutting.Pecks(v.depth, 10, shopRule))(t)
+		if len(pecks) != len(v.want) {
+			t.Errorf("depth %v: got %v, want %v", v.depth, pecks, v.want)
+			continue
+		}
+		for i := range pecks {
+			within(t, fmt.Sprintf("%g mm deep, stroke %d", v.depth, i+1), pecks[i], v.want[i], 1e-9)
+		}
+	}
+}
+
+// The rule's promises, for any rule that leaves something to give up.
 func TestPecksRiseShrinkAndEndAtTheDepth(t *testing.T) {
-	verify.Property(t, "no peck is longer than the one before, and the last ends at the depth", func(t *rapid.T) {
+	verify.Property(t, "pecks add up to the depth, none grows, none is longer than the rule's or shorter than its least", func(t *rapid.T) {
 		d := rapid.Float64Range(0.3, 80).Draw(t, "d")
 		depth := d * rapid.Float64Range(0.01, 200).Draw(t, "depth/D")
 		least := rapid.Float64Range(0.05, 2).Draw(t, "least")
 		next := least * rapid.Float64Range(1, 3).Draw(t, "next")
-		rule := cutting.PeckRule{First: next * rapid.Float64Range(1, 3).Draw(t, "first"), Next: next, Shrink: rapid.Float64Range(0.1, 1).Draw(t, "shrink"), Least: least}
+		rule := cutting.PeckRule{First: max(2*least, next*rapid.Float64Range(1, 3).Draw(t, "first")), Next: next, Shrink: rapid.Float64Range(0.1, 1).Draw(t, "shrink"), Least: least}
 		pecks, err := cutting.Pecks(depth, d, rule)
 		if err != nil {
 			t.Fatal(err)
@@ -211,13 +227,19 @@ func TestPecksRiseShrinkAndEndAtTheDepth(t *testing.T) {
 		if pecks[len(pecks)-1] != depth {
 			t.Fatalf("ends at %v, want %v", pecks[len(pecks)-1], depth)
 		}
-		at, before := 0.0, rule.First*d
+		rounding := 1e-9 * depth
+		at, most, next := 0.0, rule.First*d, rule.Next*d
+		if len(pecks) == 1 {
+			most += rule.Least * d
+		}
+		before := most
 		for _, p := range pecks {
 			stroke := p - at
-			if !(stroke > 0 && stroke <= before+1e-9*depth) {
-				t.Fatalf("a stroke of %v after one of %v: %v", stroke, before, pecks)
+			if stroke > before+rounding || stroke > most+rounding || stroke < min(rule.Least*d, depth)-rounding {
+				t.Fatalf("a stroke of %v after one of %v, where %v to %v is allowed: %v", stroke, before, rule.Least*d, most, pecks)
 			}
 			at, before = p, stroke
+			most, next = next, max(next*rule.Shrink, rule.Least*d)
 		}
 	})
 }
@@ -236,6 +258,7 @@ func TestImpossiblePecksAreRefused(t *testing.T) {
 		{10, 10, cutting.PeckRule{First: 3, Next: 1, Shrink: 0.8, Least: 0}, "least stroke"},
 		{10, 10, cutting.PeckRule{First: 3, Next: 0.4, Shrink: 0.8, Least: 0.5}, "second stroke"},
 		{10, 10, cutting.PeckRule{First: 0.9, Next: 1, Shrink: 0.8, Least: 0.5}, "first stroke"},
+		{10, 10, cutting.PeckRule{First: 0.9, Next: 0.5, Shrink: 0.8, Least: 0.5}, "first stroke"},
 		{10, 10, cutting.PeckRule{First: 3, Next: 1, Shrink: 1.1, Least: 0.5}, "shrinking of the strokes"},
 		{10, 10, cutting.PeckRule{First: 3, Next: 1, Shrink: 0, Least: 0.5}, "shrinking of the strokes"},
 	} {

@@ -18,7 +18,7 @@ func TestWheelSpeedByTheInchFormula(t *testing.T) {
 		trade.Part(fmt.Sprintf("%g in at %g rpm", v.in, v.rpm), cutting.WheelSpeed(v.in*inchMM, v.rpm)*60/footM, math.Pi*v.in*v.rpm/12, 1e-12, "ft/min")
 	}
 	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
-	ansi.Within("6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(reference.OrdinaryWheelSpeed, 8*inchMM))*60/footM, 6500, 0.03*60/footM, "ft/min")
+	ansi.Within("6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(reference.OrdinaryWheelMetric, 8*inchMM))*60/footM, 6500, 0.03*60/footM, "ft/min")
 }
 
 // An 8 in wheel marked for 33 m/s may turn at 3102 rpm by hand; a motor of

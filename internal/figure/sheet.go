@@ -119,6 +119,8 @@ type Grid struct {
 	// Lead is how many columns, from the first, a table repeats when the grid is
 	// too wide for it and goes on underneath.
 	Lead int
+	// Explained keeps the grid out of a table that shows no working.
+	Explained bool
 	// Brief lists the rows that a table shows, where it shows not all.
 	Brief []int
 }

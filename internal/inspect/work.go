@@ -13,3 +13,11 @@ func DigsIn(s *figure.Sheet, m *reference.Material) {
 		s.Find("straight-flutes", figure.Note, "{} is best drilled with straight flutes, or the lips flattened to no rake: a helix digs in", figure.Say(m.Name))
 	}
 }
+
+// Hardens adds a remark for work that hardens where the drill rubs.
+func Hardens(s *figure.Sheet, m *reference.Material) {
+	if m != nil && m.Hardens {
+		s.Extra = append(s.Extra, reference.HardenSource())
+		s.Find("work-hardens", figure.Note, "{} hardens where the drill rubs: keep it feeding, neither dwell nor let it rub, and change a drill that is dulling", figure.Say(m.Name))
+	}
+}

@@ -27,6 +27,9 @@ type Format struct {
 	System System // Unset prints metric
 	Gauges Gauges
 	Finer  int // decimals beyond what the gauges allow
+	// Bench rounds a spindle speed to set to three significant figures: no machine
+	// is set closer.
+	Bench bool
 }
 
 // none stands where there is no number to show.
@@ -79,7 +82,7 @@ func (f Format) appendNumber(b []byte, k Kind, g Gauge, v float64) []byte {
 		return append(b, "-∞"...)
 	}
 	x := tidy(f.InSystem(k, v))
-	if k.threeFigures() && f.Finer == 0 {
+	if (k.threeFigures() || f.Bench && k == Rpm && g == Setting) && f.Finer == 0 {
 		x = toFigures(x)
 	}
 	from := len(b)

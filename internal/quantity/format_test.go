@@ -109,6 +109,28 @@ func TestTextAtTheEdges(t *testing.T) {
 	})
 }
 
+// No machine is set closer than to three figures; what was read, and what scripts
+// read, is as it is.
+func TestSpindleSpeedToSet(t *testing.T) {
+	bench := Format{Bench: true}
+	for _, c := range []struct {
+		f    Format
+		g    Gauge
+		v    float64
+		want string
+	}{
+		{bench, Setting, 10914.8, "10900 rpm"}, {bench, Setting, 1725.4, "1730 rpm"}, {bench, Setting, 424.4, "424 rpm"}, {bench, Setting, 85.6, "86 rpm"},
+		{bench, NoGauge, 10914.8, "10915 rpm"}, {Format{}, Setting, 10914.8, "10915 rpm"}, {Format{Bench: true, Finer: 1}, Setting, 10914.8, "10914.8 rpm"},
+	} {
+		if got := c.f.Text(Rpm, c.g, c.v); got != c.want {
+			t.Errorf("%+v: %s, not %s", c.f, got, c.want)
+		}
+	}
+	if got := bench.Text(Cutting, Setting, 1725.44); got != "1725.4 m/min" {
+		t.Errorf("a cutting speed: %s", got)
+	}
+}
+
 func TestGaugeAtTheEdges(t *testing.T) {
 	for _, g := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		f := Format{Gauges: Gauges{g, g, g}}

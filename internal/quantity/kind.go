@@ -47,5 +47,5 @@ const (
 	Caliper
 	Protractor
 	Indicator
-	Setting // no gauge: something to set, as finely as the usual gauges tell
+	Setting // no gauge: something to set, as finely as the usual gauges or a machine tell
 )

@@ -318,7 +318,8 @@ func TestRulesOfThinningAndHoles(t *testing.T) {
 		trade.Within(what, v[0], v[1], 0, "")
 	}
 	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
-	ansi.Within("6500 ft/min", reference.OrdinaryWheelSpeed, 6500*footM/60, 0.05, "m/s")
+	ansi.Within("in m/s", reference.OrdinaryWheelMetric, 33, 0, "m/s")
+	ansi.Within("in ft/min", reference.OrdinaryWheelInch*60/footM, 6500, 1e-9, "ft/min")
 	sources := []*reference.Source{
 		reference.ShankStressSource(), reference.ParallelShankSource(), reference.OrdinaryWheelSource(), reference.DeepestSource(),
 		reference.PeckSources()[0], reference.PeckSources()[1], reference.PeckSources()[2],

@@ -3,15 +3,15 @@ package reference
 // Sources of the figures about the hole.
 var (
 	deepSource       = Source{Practice, "", "cut the speed and the feed in holes of three diameters and more"}
-	deepestSource    = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10"}
+	deepestSource    = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10; a long-series drill goes deeper with pecks and care"}
 	deepFromSource   = Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
 	firstSource      = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
 	peckSource       = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
-	shrinkSource     = Source{Own, "", "each peck four fifths of the one before, to half a diameter"}
+	shrinkSource     = Source{Own, "", "each peck four fifths of the one before, none under half a diameter: what the last lacks, those before it give up; a rest under that after the first stroke goes with it"}
 	pilotSource      = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
 	pilotPickSource  = Source{Own, "", "between web and chisel edge, a tenth of the way off either, so that what is left of the chisel edge still holds the feed back: of whole and half millimetres, or of fractions of an inch, the one nearest the middle; then of the finer and of the other sizes"}
 	pilotFromSource  = Source{Memory, "medium", "no pilot for drills up to 6 mm or 1/4 in, common practice"}
-	pilotDepthSource = Source{Practice, "", "a pilot need only guide the point: spotted, or a diameter or two deep"}
+	pilotDepthSource = Source{Practice, "", "the chisel edge is relieved as deep as the pilot goes; a short pilot, a diameter or two deep, only locates the point"}
 	pilotTopSource   = Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
 	oversizeSource   = Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
 )
@@ -53,8 +53,9 @@ func Deep(ratio float64) DeepCut {
 	return out
 }
 
-// DeepestPecked is how deep a hole is drilled with a twist drill and pecks,
-// diameters; beyond it wants deep-hole tooling.
+// DeepestPecked is how deep a hole is drilled with an ordinary twist drill and
+// pecks, diameters; beyond it is for deep-hole tooling, or for a long-series drill
+// and care.
 const DeepestPecked = 8.0
 
 // DeepestSource is where DeepestPecked comes from.
@@ -166,7 +167,7 @@ func HoleTables() []Table {
 		{"peck-next", "Second stroke, diameters", peckSource,
 			[]string{"at most"}, func() [][]string { return [][]string{{cell(PeckNext)}} }},
 		{"peck-shrink", "How the pecks shrink", shrinkSource,
-			[]string{"factor", "least, diameters"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast)}} }},
+			[]string{"factor", "least, diameters", "one stroke, under"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast), cell(PeckFirst + PeckLeast)}} }},
 		{"pilot", "Pilot hole for a following drill", pilotSource,
 			[]string{"drill in", "web in", "pilot in"}, func() [][]string { return [][]string{{"3/4", "0.090-0.112", "7/64-1/8"}} }},
 		{"pilot-taken", "Pilot taken of the sizes that serve", pilotPickSource,
@@ -175,8 +176,8 @@ func HoleTables() []Table {
 			}},
 		{"pilot-from", "Largest drill that wants no pilot", pilotFromSource,
 			[]string{"mm", "in"}, func() [][]string { return [][]string{{cell(PilotFromMetric), "1/4"}} }},
-		{"pilot-depth", "Depth of a pilot hole, its own diameters", pilotDepthSource,
-			[]string{"diameters"}, func() [][]string { return [][]string{{"1-2"}} }},
+		{"pilot-depth", "Depth of a pilot hole", pilotDepthSource,
+			[]string{"to locate the point, its own diameters", "to relieve the chisel edge"}, func() [][]string { return [][]string{{"1-2", "as deep as the hole"}} }},
 		{"pilot-largest", "Largest pilot, part of the final diameter", pilotTopSource,
 			[]string{"part"}, func() [][]string { return [][]string{{cell(PilotTop)}} }},
 		{"oversize-by-size", "Oversize of drilled holes, inches", oversizeSource,

@@ -38,6 +38,8 @@ type Material struct {
 
 	Speed   Band // cutting speed, m/min
 	FeedEnd FeedEnd
+
+	Hardens bool // where the drill rubs
 }
 
 // HasForce reports whether thrust and torque can be computed for the material.

@@ -9,7 +9,7 @@ type choice struct {
 }
 
 // rows are indices into the published tables; 0 is the row of none.
-type rows struct{ force, print, course, trade, book, speed int }
+type rows struct{ force, print, course, trade, book, speed, harden int }
 
 var (
 	choiceSource = Source{Own, "", "which published rows describe a material; of two that differ, the one read in print, then common practice, then the remembered one"}
@@ -26,8 +26,8 @@ var choices = [...]choice{
 	{"steel-300", "Steel, 300 HB", []string{"alloy-steel"}, Hard, rows{force: forceSteel300, book: bookStrongSteel, speed: speedAlloySteel}},
 	{"steel-400", "Steel, 400 HB", nil, Hard, rows{force: forceSteel400, book: bookStrongSteel, speed: speed40HRC}},
 	{"tool-steel", "Tool steel, annealed, 196-241 HB", []string{"high-carbon-steel"}, Hard, rows{print: printToolSteel, course: courseHighCarbon, book: bookSteel}},
-	{"stainless-316", "Stainless steel, austenitic (type 316)", []string{"stainless", "stainless-steel"}, Hard, rows{force: forceStainless, trade: tradeStainless, book: bookStainless, speed: speedStainless}},
-	{"stainless-ph", "Stainless steel, precipitation hardened, 150-200 HB", nil, Hard, rows{print: printStainless, trade: tradeStainless, book: bookStrongStainless}},
+	{"stainless-316", "Stainless steel, austenitic (type 316)", []string{"stainless", "stainless-steel"}, Hard, rows{force: forceStainless, trade: tradeStainless, book: bookStainless, speed: speedStainless, harden: hardenStainless}},
+	{"stainless-ph", "Stainless steel, precipitation hardened, 150-200 HB", nil, Hard, rows{print: printStainless, trade: tradeStainless, book: bookStrongStainless, harden: hardenStainless}},
 	{"cast-iron-150", "Cast iron, 150 HB", []string{"cast-iron", "grey-cast-iron", "gray-cast-iron"}, General, rows{force: forceCastIron, trade: tradeCastIron, book: bookCastIron, speed: speedCastIron}},
 	{"malleable-iron", "Malleable iron", nil, General, rows{trade: tradeCastIron, book: bookCastIron, speed: speedMalleable}},
 	{"aluminium", "Aluminium alloys", []string{"aluminum"}, Soft, rows{force: forceAluminium, trade: tradeAluminium, book: bookAluminium, speed: speedAluminium}},
@@ -37,11 +37,11 @@ var choices = [...]choice{
 	{"leaded-brass", "Leaded brass", []string{"free-cutting-brass"}, Soft, rows{force: forceLeadedBrass, trade: tradeBrass, book: bookCopper, speed: speedBrass}},
 	{"bronze", "Bronze", nil, General, rows{book: bookCopper, speed: speedBronze}},
 	{"zinc", "Zinc alloys, 80-100 HB", []string{"zinc-alloy"}, Soft, rows{print: printZinc, speed: speedZinc}},
-	{"titanium", "Titanium alloy Ti-6Al-4V, 40 HRC", []string{"titanium-alloy", "ti-6al-4v"}, Hard, rows{force: forceTitanium, print: printTitaniumAlloy, book: bookTitanium}},
-	{"titanium-pure", "Titanium, pure, 110-200 HB", nil, Hard, rows{print: printTitanium}},
-	{"nickel-alloy", "Nickel alloys, nickel-copper (Monel)", []string{"monel"}, Hard, rows{book: bookHighTemperature, speed: speedNickel}},
-	{"nickel-molybdenum", "Nickel-molybdenum-chromium alloy", nil, Hard, rows{force: forceNickelMolybdenum, book: bookHighTemperature}},
-	{"high-temperature-alloy", "Nickel superalloy, 40 HRC", []string{"superalloy", "heat-resistant-alloy"}, Hard, rows{force: forceSuperalloy, book: bookHighTemperature}},
+	{"titanium", "Titanium alloy Ti-6Al-4V, 40 HRC", []string{"titanium-alloy", "ti-6al-4v"}, Hard, rows{force: forceTitanium, print: printTitaniumAlloy, book: bookTitanium, harden: hardenTitanium}},
+	{"titanium-pure", "Titanium, pure, 110-200 HB", nil, Hard, rows{print: printTitanium, harden: hardenTitanium}},
+	{"nickel-alloy", "Nickel alloys, nickel-copper (Monel)", []string{"monel"}, Hard, rows{book: bookHighTemperature, speed: speedNickel, harden: hardenHighTemperature}},
+	{"nickel-molybdenum", "Nickel-molybdenum-chromium alloy", nil, Hard, rows{force: forceNickelMolybdenum, book: bookHighTemperature, harden: hardenHighTemperature}},
+	{"high-temperature-alloy", "Nickel superalloy, 40 HRC", []string{"superalloy", "heat-resistant-alloy"}, Hard, rows{force: forceSuperalloy, book: bookHighTemperature, harden: hardenHighTemperature}},
 	{"plastics", "Plastics", []string{"plastic"}, Soft, rows{trade: tradePlastics, book: bookPlastics, speed: speedPlastics}},
 }
 
@@ -56,6 +56,7 @@ func (c choice) material() Material {
 		Clearance: pick(courseRows[c.rows.course].relief, &courseSource, trade.relief, book.relief),
 		Chisel:    book.chisel.band(deg, &bookSource),
 		Speed:     c.cuttingSpeed(),
+		Hardens:   c.rows.harden > 0,
 	}
 	if force.thrust > 0 {
 		m.KdThrust, m.KdTorque, m.KdSource = force.thrust, force.torque, force.source

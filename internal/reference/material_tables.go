@@ -1,5 +1,7 @@
 package reference
 
+import "strings"
+
 // Sources of the figures by work material.
 var (
 	kdSource        = Source{Memory, "high", "Machinery's Handbook, work-material factor Kd, sharp drill; not read again"}
@@ -9,6 +11,7 @@ var (
 	courseSource    = Source{InPrint, "", "trade course that repeats handbook figures; larger drills to the low end, small ones to the high end, under 1/4 in up to 24 degrees"}
 	tradeSource     = Source{Practice, "", "point, helix and lip clearance by work material, bands over all drill sizes"}
 	bookSource      = Source{Memory, "medium-high", "geometry of high-speed-steel drills by work material, manufacturing textbooks after the metals handbooks"}
+	hardenSource    = Source{Practice, "", "work that hardens where the drill rubs: keep it feeding, and neither dwell nor let it rub"}
 )
 
 // forceRow is one row of the work-material factors.
@@ -142,6 +145,22 @@ var bookRows = [...]geometryRow{
 	bookPlastics:        {"plastics", span{60, 90}, span{7, 7}, span{120, 135}, span{29, 29}, span{}, "standard"},
 }
 
+// The kinds of work that harden where the drill rubs; row 0 stands for none.
+const (
+	hardenStainless = iota + 1
+	hardenTitanium
+	hardenHighTemperature
+)
+
+var hardenRows = [...]string{
+	hardenStainless:       "stainless steel, austenitic and precipitation-hardened",
+	hardenTitanium:        "titanium and its alloys",
+	hardenHighTemperature: "nickel and high-temperature alloys",
+}
+
+// HardenSource is where it is said which work hardens.
+func HardenSource() *Source { return &hardenSource }
+
 // MaterialTables returns the tables of figures by work material.
 func MaterialTables() []Table {
 	return []Table{
@@ -161,6 +180,14 @@ func MaterialTables() []Table {
 			geometryHead, geometryCells(tradeRows[1:])},
 		{"drill-geometry-textbook", "Drill geometry by work material, degrees", bookSource,
 			geometryHead, geometryCells(bookRows[1:])},
+		{"work-hardening", "Work that hardens where the drill rubs", hardenSource,
+			[]string{"work", "of the list"}, func() [][]string {
+				rows := make([][]string, len(hardenRows)-1)
+				for i, work := range hardenRows[1:] {
+					rows[i] = []string{work, hardening(i + 1)}
+				}
+				return rows
+			}},
 		{"point-aim", "Point angle to grind, degrees", aimSource,
 			[]string{"general-purpose", "hard work"}, func() [][]string { return [][]string{{cell(generalPoint), "the most that is published"}} }},
 		{"materials", "Materials of the list and the class of work each is", choiceSource,
@@ -172,6 +199,17 @@ func MaterialTables() []Table {
 				return rows
 			}},
 	}
+}
+
+// hardening names the materials of the list that are of that kind.
+func hardening(row int) string {
+	var names []string
+	for _, c := range choices {
+		if c.rows.harden == row {
+			names = append(names, c.name)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 var geometryHead = []string{"work", "point", "lip clearance", "chisel edge", "helix", "m/min", "note"}

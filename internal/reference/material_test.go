@@ -237,3 +237,19 @@ func FuzzMaterialNames(f *testing.F) {
 		}
 	})
 }
+
+// Stainless steel, titanium, nickel and high-temperature alloys harden where the
+// drill rubs; carbon steel, iron and light metals do not as a rule.
+func TestWorkThatHardens(t *testing.T) {
+	trade := verify.Against(t, verify.Trade, "work that hardens where the drill rubs")
+	word := map[bool]string{true: "hardens", false: "does not, as a rule"}
+	for name, want := range map[string]bool{
+		"stainless-316": true, "stainless-ph": true, "titanium": true, "titanium-pure": true, "nickel-alloy": true, "nickel-molybdenum": true, "high-temperature-alloy": true,
+		"steel-150": false, "steel-400": false, "free-cutting-steel": false, "cast-iron-150": false, "aluminium": false, "brass": false, "plastics": false,
+	} {
+		trade.Says(name, word[found(t, name).Hardens], word[want])
+	}
+	if reference.HardenSource().Label != reference.Practice {
+		t.Errorf("%v", reference.HardenSource())
+	}
+}

@@ -10,11 +10,16 @@ var (
 
 const footM = 0.3048 // m, exactly
 
-// OrdinaryWheelSpeed is the surface speed, m/s, up to which an ordinary
-// vitrified straight wheel commonly runs. The wheel's own marking governs.
-const OrdinaryWheelSpeed = 33.0
+// The surface speed, m/s, up to which an ordinary vitrified straight wheel
+// commonly runs, as published in either system. The wheel's own marking governs.
+const (
+	OrdinaryWheelMetric = 33.0
+	OrdinaryWheelInch   = ordinaryWheelFeet * footM / 60
+)
 
-// OrdinaryWheelSource is where OrdinaryWheelSpeed comes from.
+const ordinaryWheelFeet = 6500 // ft/min
+
+// OrdinaryWheelSource is where they come from.
 func OrdinaryWheelSource() *Source { return &wheelSource }
 
 // speedRow is one row of the cutting speeds, ft/min.
@@ -110,7 +115,7 @@ func SpeedTables() []Table {
 				return rows
 			}},
 		{"wheel-speed", "Surface speed of an ordinary vitrified straight wheel, m/s", wheelSource,
-			[]string{"m/s", "ft/min"}, func() [][]string { return [][]string{{cell(OrdinaryWheelSpeed), "6500"}} }},
+			[]string{"m/s", "ft/min"}, func() [][]string { return [][]string{{cell(OrdinaryWheelMetric), cell(ordinaryWheelFeet)}} }},
 	}
 }
 

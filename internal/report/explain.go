@@ -65,6 +65,7 @@ func (t *tableWriter) limitSources(s *figure.Sheet) {
 // result prints a figure as its working ends in it. A step on the way has all the
 // digits with which later workings take it up.
 func result(fig *figure.Figure, aside bool, f quantity.Format) string {
+	f.Bench = false
 	if aside {
 		return strings.TrimSpace(digits(f.InSystem(fig.Kind, fig.Value)) + " " + f.Unit(fig.Kind))
 	}

@@ -109,6 +109,41 @@ func TestAnswerStandsLast(t *testing.T) {
 	}
 }
 
+// A spindle speed to set is rounded for people alone: not its limit, not the end
+// of its working, not what scripts read.
+func TestSpindleSpeedIsRoundedForPeople(t *testing.T) {
+	s := &figure.Sheet{Command: "speed", Explaining: true}
+	s.Open("Speed")
+	s.Add(figure.Figure{Key: "rpm", Label: "speed", Value: 10395.09, Kind: quantity.Rpm, Gauge: quantity.Setting, Limit: &reference.Band{Low: 0, High: 11088}})
+	s.Work("by hand", "N", "{}", figure.Num(10395.09))
+	s.InShort("{}", figure.Arg{Kind: quantity.Rpm, Gauge: quantity.Setting, Value: 10395.09})
+	for form, texts := range map[Form][]string{
+		Table: {"10400 rpm max 11088 rpm", "= 10395 rpm", "In short: 10400 rpm"}, Plain: {"speed\t10395\trpm\t0\t11088\t"}, CSV: {"10395.09,"}, JSON: {`"rpm": 10395.09`, `"result": "10395 rpm"`},
+	} {
+		out := written(t, Options{Form: form, Explain: true}, s)
+		for _, text := range texts {
+			if !strings.Contains(out, text) {
+				t.Errorf("%s has no %q:\n%s", form, text, out)
+			}
+		}
+	}
+}
+
+// A list for who checks the method is in a table with the working alone, and
+// always in what scripts read.
+func TestListsOfTheMethod(t *testing.T) {
+	s := sheet()
+	s.Grids[4].Explained = true
+	for form, shown := range map[Form][2]bool{Table: {false, true}, Plain: {true, true}, JSON: {true, true}} {
+		for i, explain := range []bool{false, true} {
+			out := written(t, Options{Form: form, Explain: explain}, s)
+			if strings.Contains(out, "ground") != shown[i] {
+				t.Errorf("%s, explained %v:\n%s", form, explain, out)
+			}
+		}
+	}
+}
+
 // Steps on the way are in the working alone, with the digits that are taken up.
 func TestStepsOnTheWay(t *testing.T) {
 	s := &figure.Sheet{Command: "regrind", Explaining: true}

@@ -12,6 +12,7 @@ import (
 // limitText puts a band in words: "115.0 to 121.0°", "max 0.10 mm", "min 0.025".
 func limitText(fig *figure.Figure, f quantity.Format) string {
 	b := fig.Limit
+	f.Bench = false // to round a limit would move it
 	f = apart(fig, f)
 	text := func(v float64) string { return f.Text(fig.Kind, fig.Gauge, v) }
 	switch {

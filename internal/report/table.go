@@ -43,7 +43,7 @@ func (t *tableWriter) line(parts ...string) {
 }
 
 func (t *tableWriter) sheet(j Job) {
-	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges}
+	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges, Bench: true}
 	s := j.Sheet
 	t.measure(s)
 	t.title(s)
@@ -52,7 +52,9 @@ func (t *tableWriter) sheet(j Job) {
 		t.section(&s.Sections[i])
 	}
 	for i := range s.Grids {
-		t.grid(&s.Grids[i])
+		if t.o.Explain || !s.Grids[i].Explained {
+			t.grid(&s.Grids[i])
+		}
 	}
 	t.findings(s)
 	if t.o.Explain {

@@ -37,9 +37,7 @@ func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
 	p.edgeAssumption(s)
 	p.ratioAssumptions(s)
 	p.warn(s)
-	if over, without := p.result.Thrust, p.work.result().Thrust; figure.Known(over, without) {
-		s.InShort("a pilot of {} brings the thrust from {} to {}", figure.Len(p.bore), figure.Of(quantity.Force, without), figure.Of(quantity.Force, over))
-	}
+	p.answer(s)
 	return s
 }
 
@@ -65,7 +63,7 @@ func pilotedOf(w *work) *piloted {
 // over is the load over the pilot; one too small for the chisel edge takes
 // nothing off it.
 func (p *piloted) over() cutting.Result {
-	if p.bore < p.band.Low*(1-1e-9) {
+	if p.narrow() {
 		return p.work.result()
 	}
 	res, err := p.load.OverPilot(p.bore)
@@ -94,8 +92,11 @@ func (p *piloted) bandFigures(s *figure.Sheet) {
 		s.Work(source, "c = w / sin(psi)", "{} / sin({})", figure.Len(p.edge.web), figure.Deg(p.edge.acute))
 	}
 	f := figure.Figure{Key: "pilot_mm", Label: "pilot to use", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
-	if p.given && figure.Known(p.band.Low) {
+	switch {
+	case p.given && figure.Known(p.band.Low):
 		f.Label, f.Limit = "pilot as read", &p.band
+	case p.small():
+		f.Label = "pilot, if there is one"
 	}
 	s.Add(f)
 	if p.given {
@@ -134,30 +135,32 @@ func (p *piloted) warn(s *figure.Sheet) {
 	sources := reference.PilotSources()
 	s.Extra = append(s.Extra, sources[0], reference.PilotPickSource())
 	if p.given {
-		p.wide(s)
+		p.wideFindings(s)
 	}
 	switch {
-	case p.given && p.bore < p.band.Low*(1-1e-9):
+	case p.narrow():
 		s.Find("pilot-narrower-than-web", figure.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", figure.Len(p.bore), figure.Len(p.edge.web))
 	case !p.given && len(p.sizes) == 0:
 		down, _ := quantity.NextDown(p.band.Low)
 		up, _ := quantity.NextUp(p.band.High)
 		s.Find("no-pilot-size", figure.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", figure.Say(cmp.Or(down.Name, "none")), figure.Say(cmp.Or(up.Name, "none")))
 	}
-	p.deep(s)
-	switch small := p.smallest(); {
-	case p.ratio() <= reference.LeastChiselRatio:
-		s.Find("split-needs-none", figure.Note, "a split point starts itself: a sharp one often needs no pilot")
-	case p.Drill.D <= small*(1+1e-9):
-		s.Find("small-needs-none", figure.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", figure.Say(quantity.Names(small)[0].Name))
+	switch {
+	case p.small():
+		s.Find("small-needs-none", figure.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", figure.Say(quantity.Names(p.smallest())[0].Name))
 		s.Extra = append(s.Extra, reference.PilotFromSource())
+	case !p.narrow():
+		p.depthFindings(s)
+	}
+	if p.split() && !p.small() {
+		s.Find("split-needs-none", figure.Note, "a split point starts itself: a sharp one often needs no pilot")
 	}
 }
 
-// wide warns of a pilot wider than the chisel edge, and of one that leaves the
-// corners alone at work: the second is the first as well.
-func (p *piloted) wide(s *figure.Sheet) {
-	if cutting.PullsIn(p.bore, p.edge.length*(1+1e-9)) {
+// wideFindings warns of a pilot wider than the chisel edge, and of one that leaves
+// the corners alone at work: the second is the first as well.
+func (p *piloted) wideFindings(s *figure.Sheet) {
+	if p.wide() {
 		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is wider than the chisel edge, {}: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
 			figure.Len(p.bore), figure.Len(p.edge.length))
 	}
@@ -167,12 +170,15 @@ func (p *piloted) wide(s *figure.Sheet) {
 	}
 }
 
-// deep warns of a pilot hole that is a deep hole of its own.
-func (p *piloted) deep(s *figure.Sheet) {
+// depthFindings says how deep the pilot has to be, and warns where that is a deep
+// hole of its own.
+func (p *piloted) depthFindings(s *figure.Sheet) {
+	s.Extra = append(s.Extra, reference.PilotDepthSource())
 	ratio := p.d.Value(drill.Depth) / p.bore
 	if !(ratio > reference.DeepestPecked*(1+1e-9)) {
+		s.Find("pilot-depth", figure.Note, "the chisel edge is relieved only as deep as the pilot goes: drill it as deep as the hole; a diameter or two deep it only locates the point")
 		return
 	}
-	s.Find("pilot-deep", figure.Warn, "all the way down the pilot would be a hole of {} of its own diameters: it need only guide the point, so spot it or drill it a diameter or two deep; else peck it as a deep hole", diameters(ratio))
-	s.Extra = append(s.Extra, reference.DeepestSource(), reference.PilotDepthSource())
+	s.Find("pilot-deep", figure.Warn, "the chisel edge is relieved only as deep as the pilot goes: as deep as the hole that is {} of the pilot's own diameters, so peck it as a deep hole; a diameter or two deep it only locates the point", diameters(ratio))
+	s.Extra = append(s.Extra, reference.DeepestSource())
 }

@@ -112,11 +112,3 @@ func (p *piloted) grid() figure.Grid {
 	}
 	return g
 }
-
-// smallest is the diameter, mm, up to which no pilot is wanted.
-func (p *piloted) smallest() float64 {
-	if p.load.System == quantity.Inch {
-		return reference.PilotFromInch
-	}
-	return reference.PilotFromMetric
-}

@@ -40,7 +40,7 @@ func (r *running) shankFindings(s *figure.Sheet) {
 		most, morseOf = reference.ParallelShankInch, reference.MorseOfInch
 	}
 	shank := r.d.Value(drill.ShankDiameter)
-	if out, err := (cutting.Shank{Drill: d, Diameter: shank, Torque: r.torque(), Allowed: reference.ShankStress}).Result(); err == nil && !out.Holds {
+	if out, twisted := r.twisted(); twisted {
 		s.Find("shank-overloaded", figure.Stop, "the shank of {} is twisted to {} of what it carries: a lighter feed, a pilot hole, or a shank of {} or more",
 			figure.Len(shank), figure.Share(out.Share), figure.Len(out.Least))
 	}
@@ -56,6 +56,13 @@ func (r *running) shankFindings(s *figure.Sheet) {
 		s.Find("morse-taper", figure.Note, "over {} a drill is usually held by a Morse taper, here No. {}", figure.Len(most), figure.Say(strconv.Itoa(number)))
 		s.Extra = append(s.Extra, source)
 	}
+}
+
+// twisted reports whether the torque is more than the shank read carries, and how
+// much it is.
+func (r *running) twisted() (cutting.ShankResult, bool) {
+	out, err := (cutting.Shank{Drill: r.Drill.D, Diameter: r.d.Value(drill.ShankDiameter), Torque: r.torque(), Allowed: reference.ShankStress}).Result()
+	return out, err == nil && !out.Holds
 }
 
 // fluteType is the drill type whose helix a kind of flute has.
@@ -92,10 +99,17 @@ func (r *running) fluteFindings(s *figure.Sheet) {
 		s.Find("high-helix", figure.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", figure.Deg(band.Low), figure.Deg(band.High))
 		s.Extra = append(s.Extra, band.Source)
 	}
-	if flute := r.Drill.Book.FluteNeeded(r.Drill.D, r.depth); r.d.Value(drill.Flute) < flute.Low {
+	if flute, short := r.fluteShort(); short {
 		s.Find("flute-short", figure.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", figure.Len(r.d.Value(drill.Flute)), figure.Len(r.depth), figure.Len(flute.Low))
 		s.Extra = append(s.Extra, flute.Source)
 	}
+}
+
+// fluteShort reports whether the flute read is too short for the hole, and what it
+// takes.
+func (r *running) fluteShort() (reference.Band, bool) {
+	flute := r.Drill.Book.FluteNeeded(r.Drill.D, r.depth)
+	return flute, r.d.Value(drill.Flute) < flute.Low
 }
 
 // straightEnough is the helix, radians, under which flutes count as straight.

@@ -52,9 +52,7 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	r.Clearance.Contradiction(s)
 	r.Point.WantedUnused(s)
 	r.warn(s)
-	if figure.Known(r.rpm, r.feed) {
-		s.InShort("{}, {}", figure.Of(quantity.Rpm, r.rpm), figure.Feed(r.feed))
-	}
+	r.answer(s)
 	return s
 }
 
@@ -145,6 +143,9 @@ func (r *running) speedFigures(s *figure.Sheet) {
 	f := figure.Figure{Key: "rpm", Label: "spindle speed", Value: r.rpm, Kind: quantity.Rpm, Wants: r.sizeOr(noSpeed, r.rpm)}
 	if figure.Known(r.topRpm.High) {
 		f.Limit = &r.topRpm
+	}
+	if !r.rpmRead {
+		f.Gauge = quantity.Setting
 	}
 	s.Add(f)
 	if r.rpmRead {

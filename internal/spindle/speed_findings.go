@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenlip/internal/figure"
+	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
 )
@@ -21,8 +22,9 @@ func (r *running) warn(s *figure.Sheet) {
 	if m != nil && !m.HasSpeed() && !r.rpmRead {
 		s.Find("no-speed", figure.Warn, "no cutting speed is published for {}: give rpm", figure.Say(m.Title))
 	}
-	if r.depthRatio > reference.DeepestPecked {
-		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is beyond pecking: it wants deep-hole tooling", diameters(r.depthRatio))
+	if r.pastPecks() {
+		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
+			diameters(r.depthRatio), diameters(reference.DeepestPecked))
 	} else if r.isDeep() {
 		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
 			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
@@ -30,12 +32,13 @@ func (r *running) warn(s *figure.Sheet) {
 		s.Find("speed-cut", figure.Note, "at {} diameters speed is cut by {} and feed by {}, as published from {} diameters on",
 			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed), diameters(reference.PeckFirst))
 	}
-	if c := &r.Clearance; c.Working <= 0 || c.Least <= 0 {
+	if r.rubs() {
 		s.Find("flank-rubs", figure.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", figure.Feed(r.feed))
 	}
 	r.settingFindings(s)
 	r.shankFindings(s)
 	r.fluteFindings(s)
+	inspect.Hardens(s, m)
 	if m != nil {
 		if burns, source := reference.Burns(m); burns {
 			s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
@@ -47,18 +50,29 @@ func (r *running) warn(s *figure.Sheet) {
 
 // settingFindings says what a speed or a feed outside the published ones does.
 func (r *running) settingFindings(s *figure.Sheet) {
-	if r.rpmRead && r.rpm > r.topRpm.High*(1+1e-9) {
+	if r.tooFast() {
 		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.whose(), "the ")), figure.Of(quantity.Cutting, r.topSpeed.High))
 	}
 	switch {
-	case r.feedRead && r.feed > r.feedServes.High*(1+1e-9):
+	case r.feedHeavy():
 		s.Find("feed-heavy", figure.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
 	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
 		s.Find("feed-above-published", figure.Note, "{} is above the published {} for this diameter, by less than half of that", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
-	case r.feedRead && r.feed < r.feedBand.Low*(1-1e-9):
+	case r.feedLight():
 		s.Find("feed-light", figure.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
 	}
 }
 
 // isDeep reports whether the hole is one for a high helix.
 func (r *running) isDeep() bool { return r.depthRatio > reference.DeepFrom*(1+1e-9) }
+
+// pastPecks reports whether the hole is deeper than pecks usually serve.
+func (r *running) pastPecks() bool { return r.depthRatio > reference.DeepestPecked*(1+1e-9) }
+
+// rubs reports whether the feed leaves no clearance somewhere along the lip.
+func (r *running) rubs() bool { return r.Clearance.Working <= 0 || r.Clearance.Least <= 0 }
+
+// tooFast, feedHeavy and feedLight report what is wrong with a setting read.
+func (r *running) tooFast() bool   { return r.rpmRead && r.rpm > r.topRpm.High*(1+1e-9) }
+func (r *running) feedHeavy() bool { return r.feedRead && r.feed > r.feedServes.High*(1+1e-9) }
+func (r *running) feedLight() bool { return r.feedRead && r.feed < r.feedBand.Low*(1-1e-9) }

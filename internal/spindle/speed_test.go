@@ -2,6 +2,7 @@ package spindle
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -14,21 +15,25 @@ import (
 	"evenlip/internal/verify"
 )
 
-// The strokes end at the depth, never rise, and the figures meet the formulas
-// that have them: rpm, advance and time, worked again here.
+// The strokes end at the depth, never rise, are never under half a diameter in a
+// deeper hole and never over three, or three and a half in one; and the figures
+// meet the formulas that have them: rpm, advance and time, worked again here.
 func TestSpeedAddsUp(t *testing.T) {
-	verify.Property(t, "strokes, rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
+	verify.Property(t, "strokes keep to their rule; rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
 		d := rapid.Float64Range(1, 40).Draw(t, "D")
 		depth := d * rapid.Float64Range(0.2, 12).Draw(t, "depth, diameters")
 		material := rapid.SampledFrom([]string{"steel-200", "steel-400", "brass", "cast-iron-150"}).Draw(t, "material")
 		s := Speed(drilltest.Read(t, "size "+trim(d)+"mm; material "+material+"; depth "+trim(depth)+"mm"), false)
 		get := func(key string) float64 { return drilltest.Value(t, s, key) }
 		rows := drilltest.Grid(t, s, "pecks").Rows
-		sum, last := 0.0, math.Inf(1)
-		for _, r := range rows {
+		sum, last := 0.0, 3*d
+		if len(rows) == 1 {
+			last = 3.5 * d
+		}
+		for i, r := range rows {
 			sum += r[1].Value
-			if r[1].Value > last+1e-9 {
-				t.Fatalf("a stroke of %g after one of %g", r[1].Value, last)
+			if v := r[1].Value; v > last+1e-9 || v < min(d/2, depth)-1e-9 || i > 0 && v > d+1e-9 {
+				t.Fatalf("in %g mm at a depth of %g mm a stroke of %g after one of %g", d, depth, v, last)
 			}
 			last = r[1].Value
 		}
@@ -43,6 +48,30 @@ func TestSpeedAddsUp(t *testing.T) {
 			t.Fatalf("%g s", get("hole_time_s"))
 		}
 	})
+}
+
+// A hole a little over three diameters is drilled as one of three is, and no
+// stroke is under half a diameter: 0.125 in at 1/4 in (own rules).
+func TestStrokes(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		unit float64
+		want []float64
+	}{
+		{"size 12mm; depth 36mm", 1, []float64{36}},
+		{"size 12mm; depth 37mm", 1, []float64{37}},
+		{"size 12mm; depth 42mm", 1, []float64{36, 6}},
+		{"size 1/4in; depth 1.5in", 25.4, []float64{0.75, 0.25, 0.125, 0.125, 0.125, 0.125}},
+	} {
+		rows := drilltest.Grid(t, Speed(drilltest.Read(t, c.text), false), "pecks").Rows
+		if len(rows) != len(c.want) {
+			t.Errorf("%s: %v", c.text, rows)
+			continue
+		}
+		for i, r := range rows {
+			near(t, c.text, r[1].Value/c.unit, c.want[i], 1e-9)
+		}
+	}
 }
 
 // rpm = 3.82 SFM / D, D in inches; 70 to 80 ft/min for steel of 200 HB (US Navy,
@@ -76,10 +105,34 @@ func TestSpeedFindings(t *testing.T) {
 	}
 }
 
+// What is run at stands in the answer only where it will do, and the graver fault
+// before the lighter.
+func TestSpeedInShort(t *testing.T) {
+	for text, want := range map[string]string{
+		"size 12mm; depth 60mm":                       "424 rpm, 0.136 mm/rev",
+		"size 20mm; rpm 380; feed 0.5mm":              "380 rpm, 0.500 mm/rev",
+		"size 20mm; rpm 1200; feed 0.5mm":             "1200 rpm is too fast: 388 rpm at most",
+		"size 20mm; rpm 1200; feed 0.6mm":             "1200 rpm is too fast: 388 rpm at most; 0.600 mm/rev is far too heavy a feed: up to 0.381 mm/rev is published",
+		"size 20mm; rpm 380; feed 0.6mm":              "0.600 mm/rev is far too heavy a feed: up to 0.381 mm/rev is published",
+		"size 20mm; feed 0.1mm":                       "0.100 mm/rev is too light a feed: 0.178 mm/rev and more is published",
+		"size 6mm; depth 55mm":                        "728 rpm, 0.077 mm/rev; at 9.2 diameters with a long-series drill, the strokes given and care",
+		"size 6mm; depth 30mm; flute 31mm; rpm 9000":  "31.00 mm of flute is too short for this hole: it takes 36.00 mm",
+		"size 6mm; material copper":                   "",
+		"size 25mm; shank-diameter 13mm; feed 0.9mm":  "the shank is overloaded: twisted to 381 % of what it carries",
+		"size 12mm; clearance 0.2; feed 0.5mm; web 2": "the flank rubs at 0.500 mm/rev: feed less or grind more clearance",
+		"size 25mm; shank-diameter 13mm; clearance 0.2; flute 30mm; depth 29mm; feed 0.9mm": "the shank is overloaded: twisted to 381 % of what it carries",
+		"size 12mm; clearance 0.2; feed 0.5mm; depth 30mm; flute 31mm":                      "the flank rubs at 0.500 mm/rev: feed less or grind more clearance",
+	} {
+		if got := inShort(Speed(drilltest.Read(t, text), false)); got != want {
+			t.Errorf("%s: %q, not %q", text, got, want)
+		}
+	}
+}
+
 // From three diameters on speed and feed are cut (common practice); a hole is
 // called deep and wants a high helix beyond five (own rule).
 func TestWhatIsDeep(t *testing.T) {
-	for depth, want := range map[string]string{"29mm": "", "30mm": "speed-cut ", "50mm": "speed-cut ", "51mm": "hole-deep high-helix ", "81mm": "hole-very-deep high-helix "} {
+	for depth, want := range map[string]string{"29mm": "", "30mm": "speed-cut ", "50mm": "speed-cut ", "51mm": "hole-deep high-helix ", "80mm": "hole-deep high-helix ", "81mm": "hole-very-deep high-helix "} {
 		s := Speed(drilltest.Read(t, "size 10mm; depth "+depth), false)
 		got := ""
 		for _, code := range []string{"speed-cut", "hole-deep", "hole-very-deep", "high-helix"} {
@@ -134,6 +187,20 @@ func TestThrustDoesNotJump(t *testing.T) {
 		under, over := Thrust(drilltest.Read(t, "size "+trim(at-0.001)+"mm"), false), Thrust(drilltest.Read(t, "size "+trim(at+0.001)+"mm"), false)
 		ratio := drilltest.Value(t, over, "thrust_n") / drilltest.Value(t, under, "thrust_n")
 		near(t, "thrust, just over by just under", ratio, 1, 0.005)
+	}
+}
+
+// Work that hardens where the drill rubs is told so, and a shop's own material
+// that is like it; steel is not.
+func TestWorkThatHardens(t *testing.T) {
+	own, _ := reference.FindMaterial("stainless-316")
+	own.Name = "pump-shaft"
+	for name, want := range map[string]bool{"stainless-316": true, "titanium": true, "high-temperature-alloy": true, "pump-shaft": true, "steel-200": false} {
+		d := drilltest.Read(t, "size 10mm; material "+name)
+		d.Book = &reference.Book{Own: []reference.Material{*own}}
+		if s := Speed(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, reference.HardenSource()) {
+			t.Errorf("%s: %v", name, s.Findings)
+		}
 	}
 }
 

@@ -107,19 +107,31 @@ func TestWheel(t *testing.T) {
 	}
 }
 
+// A marking that was read stops the wheel; the common speed that stands in for one,
+// 33 m/s or 6500 ft/min (ANSI B7.1, from memory), does not.
 func TestWheelOfFewReadings(t *testing.T) {
 	for want, text := range map[string]string{
-		"allowed 3600 fast":  "marked-rpm 3600; wheel-rpm 3700",
-		"allowed 3600":       "marked-rpm 3600; wheel-rpm 3600",
-		"allowed 3000 fast":  "wheel 200mm; marked-rpm 3000; marked-speed 50m/s; wheel-rpm 3001",
-		"allowed 3342":       "wheel 200mm; marked-speed 35m/s",
-		"allowed 3151 guess": "wheel 200mm",
-		"allowed NaN guess":  "rest-gap 1mm",
+		"allowed 3600 fast":       "marked-rpm 3600; wheel-rpm 3700",
+		"allowed 3600":            "marked-rpm 3600; wheel-rpm 3600",
+		"allowed 3000 fast":       "wheel 200mm; marked-rpm 3000; marked-speed 50m/s; wheel-rpm 3001",
+		"allowed 3342":            "wheel 200mm; marked-speed 35m/s",
+		"allowed 3151 guess":      "wheel 200mm",
+		"allowed 3151 over guess": "wheel 200mm; wheel-rpm 3200",
+		"allowed 3104 guess":      "wheel 8in; wheel-rpm 3100",
+		"allowed 3104 over guess": "wheel 8in; wheel-rpm 3450",
+		"allowed NaN guess":       "rest-gap 1mm",
 	} {
 		s := Wheel(drilltest.Read(t, text), false)
 		got := "allowed " + whole(drilltest.Value(t, s, "allowed_rpm"))
-		if drilltest.Found(s, "wheel-too-fast") {
+		fast, over := drilltest.Found(s, "wheel-too-fast"), drilltest.Found(s, "wheel-over-common")
+		if fast {
 			got += " fast"
+		}
+		if over {
+			got += " over"
+		}
+		if s.Outside() != (fast || over) {
+			t.Errorf("%v: outside is %v", text, s.Outside())
 		}
 		if drilltest.Found(s, "marking-not-read") {
 			got += " guess"

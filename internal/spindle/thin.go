@@ -41,13 +41,30 @@ func Thin(d *drill.Drill, explain bool) *figure.Sheet {
 	return s
 }
 
+// answer says what to leave, unless a warning says not to.
 func (t *thinning) answer(s *figure.Sheet) {
-	if !t.Needed {
+	web, notch := figure.Len(t.WebTarget), figure.Len(t.NotchDepth)
+	switch {
+	case t.spent():
+		s.InShort("retire the drill: a web of {} of the diameter is more than thinning can answer", num(t.edge.web/t.Drill.D))
+	case !t.Needed:
 		s.InShort("take nothing off: the web is thin enough for that")
-		return
+	case t.CoreWeak(reference.LeastWebRatio):
+		s.InShort("do not thin so far: a web of {} is too weak a core", web)
+	case t.short():
+		s.InShort("leave {} of web, a notch {} deep along each lip, and that by machine", web, notch)
+	default:
+		s.InShort("leave {} of web, a notch {} deep along each lip", web, notch)
 	}
-	s.InShort("leave {} of web, a notch {} deep along each lip", figure.Len(t.WebTarget), figure.Len(t.NotchDepth))
 }
+
+// spent reports whether the web is thicker than thinning can answer.
+func (t *thinning) spent() bool {
+	return t.edge.web/t.Drill.D > t.Drill.Book.WebLimit().High*(1+1e-9)
+}
+
+// short reports whether the chisel edge would be a split point's.
+func (t *thinning) short() bool { return t.RatioAfter < reference.LeastChiselRatio*(1-1e-9) }
 
 func thinningOf(w *work) *thinning {
 	nan := math.NaN()
@@ -210,16 +227,16 @@ func (t *thinning) warn(s *figure.Sheet) {
 		s.Find("thin-enough", figure.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", figure.Len(t.edge.web))
 	case t.CoreWeak(reference.LeastWebRatio):
 		s.Find("core-weak", figure.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", figure.Len(t.WebTarget), num(t.WebRatio))
-	case t.RatioAfter < reference.LeastChiselRatio*(1-1e-9):
+	case t.short():
 		s.Find("chisel-short", figure.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", num(t.RatioAfter))
 		s.Extra = append(s.Extra, shortest)
-	default:
+	case !t.spent():
 		s.Find("both-sides", figure.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
 	}
 	if limit := t.Chisel.RatioLimit; t.Needed && limit.Holds(t.RatioBefore) {
 		s.Find("thinning-can-wait", figure.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", num(limit.High))
 	}
-	if t.edge.web/t.Drill.D > t.Drill.Book.WebLimit().High {
+	if t.spent() {
 		s.Find("web-spent", figure.Warn, "the web is {} of the diameter: more than thinning can answer", num(t.edge.web/t.Drill.D))
 	}
 }

@@ -110,9 +110,10 @@ func (w *work) conditions() figure.Grid {
 	return g
 }
 
-// methods is the grid of the two ways to the chisel-edge factors.
+// methods is the grid of the two ways to the chisel-edge factors: for who checks
+// the method, not for who drills.
 func (w *work) methods(res cutting.Result) figure.Grid {
-	g := figure.Grid{Key: "methods", Title: "By the handbook's printed table beside it",
+	g := figure.Grid{Key: "methods", Title: "By the handbook's printed table beside it", Explained: true,
 		Columns: append([]figure.Column{{Key: "factors", Label: "factors", Kind: quantity.Word},
 			{Key: "factor_a", Label: "A", Kind: quantity.Number}, {Key: "factor_b", Label: "B", Kind: quantity.Number}, {Key: "factor_j", Label: "J", Kind: quantity.Number}},
 			loadColumns()...)}

@@ -46,7 +46,7 @@ func wheelOf(d *drill.Drill) *wheel {
 	w.marked = d.Has(drill.MarkedSpeed) || d.Has(drill.MarkedRpm)
 	source := reference.MarkedSpeedSource()
 	if !w.marked {
-		w.MarkedSpeed, source = reference.OrdinaryWheelSpeed, reference.OrdinaryWheelSource()
+		w.MarkedSpeed, source = w.common(), reference.OrdinaryWheelSource()
 	}
 	out, err := w.Wheel.Result()
 	if err != nil { // a reading is missing: what hangs on it is not known
@@ -62,6 +62,15 @@ func wheelOf(d *drill.Drill) *wheel {
 	w.top = reference.Band{Low: 0, High: out.AllowedRpm, Source: source}
 	w.topSpeed = reference.Band{Low: 0, High: cutting.WheelSpeed(w.New, out.AllowedRpm), Source: source}
 	return w
+}
+
+// common is the speed that stands in for a marking, as published in the system
+// that is read.
+func (w *wheel) common() float64 {
+	if w.system == quantity.Inch {
+		return reference.OrdinaryWheelInch
+	}
+	return reference.OrdinaryWheelMetric
 }
 
 // allowed is the speed that the marking allows a wheel that does not turn yet.
@@ -82,7 +91,11 @@ func (w *wheel) speedFigures(s *figure.Sheet) {
 	w.workSpeed(s, w.New)
 	s.Add(figure.Figure{Key: "surface_speed_kept", Label: "surface speed, now / new", Value: w.Kept, Kind: quantity.Share, Wants: figure.Wanted(figure.Need{Reading: "wheel", Value: w.New})})
 	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", figure.Len(w.Now), figure.Len(w.New))
-	s.Add(figure.Figure{Key: "allowed_rpm", Label: "spindle speed allowed", Value: w.AllowedRpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel, or marked-rpm", Value: w.AllowedRpm})})
+	label := "spindle speed allowed"
+	if !w.marked {
+		label = "commonly allowed"
+	}
+	s.Add(figure.Figure{Key: "allowed_rpm", Label: label, Value: w.AllowedRpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel, or marked-rpm", Value: w.AllowedRpm})})
 	w.workAllowed(s)
 	s.Add(w.limited(figure.Figure{Key: "wheel_rpm", Label: "spindle speed", Value: w.Rpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel-rpm", Value: w.Rpm})}, &w.top))
 	s.Work("as read", "N as read", "{}", num(w.Rpm))
@@ -110,14 +123,17 @@ func (w *wheel) workSpeed(s *figure.Sheet, d float64) {
 }
 
 func (w *wheel) workAllowed(s *figure.Sheet) {
-	bySpeed := cutting.WheelRpm(w.MarkedSpeed, w.New)
+	bySpeed, whose := cutting.WheelRpm(w.MarkedSpeed, w.New), "marked"
+	if !w.marked {
+		whose = "common for ordinary wheels"
+	}
 	switch {
 	case !(bySpeed <= w.AllowedRpm*(1+1e-9)):
 		s.Work("as marked", "N as marked, the lower of the two markings", "{}", num(w.AllowedRpm))
 	case w.system == quantity.Inch:
-		s.Work(rim, "N = 12 v / (pi D), v as marked in ft/min, D as new in inches", "12 * {} / (pi * {})", num(w.MarkedSpeed/foot), num(w.New/reference.InchMM))
+		s.Work(rim, "N = 12 v / (pi D), v in ft/min as "+whose+", D as new in inches", "12 * {} / (pi * {})", num(w.MarkedSpeed/foot), num(w.New/reference.InchMM))
 	default:
-		s.Work(rim, "N = 60000 v / (pi D), v as marked, D as new in mm", "60000 * {} / (pi * {})", num(w.MarkedSpeed), num(w.New))
+		s.Work(rim, "N = 60000 v / (pi D), v as "+whose+", D as new in mm", "60000 * {} / (pi * {})", num(w.MarkedSpeed), num(w.New))
 	}
 }
 
@@ -149,14 +165,7 @@ func wheelSlip(d *drill.Drill, s *figure.Sheet) {
 }
 
 func (w *wheel) warn(s *figure.Sheet) {
-	if w.TooFast {
-		s.Find("wheel-too-fast", figure.Stop, "the spindle turns at {} where the wheel allows {}: do not start it",
-			figure.Of(quantity.Rpm, w.Rpm), figure.Of(quantity.Rpm, w.AllowedRpm))
-	}
-	if !w.marked {
-		s.Find("marking-not-read", figure.Warn, "the wheel's own marking governs and was not given: {}, common for ordinary vitrified wheels, stands in for it; a wheel without a marking is not to be run",
-			figure.Of(quantity.Surface, reference.OrdinaryWheelSpeed))
-	}
+	w.speedFindings(s)
 	if w.rest > reference.RestGap.High*(1+1e-9) {
 		s.Find("rest-gap-wide", figure.Stop, "the rest stands {} off: work can be drawn in and break the wheel; set it with the wheel stopped", figure.Len(w.rest))
 	}
@@ -166,5 +175,22 @@ func (w *wheel) warn(s *figure.Sheet) {
 	if w.worn && w.Kept < 1 {
 		s.Find("wheel-worn", figure.Note, "the worn wheel's rim runs at {} of its speed when new and cuts that much slower; it must not be sped up past its marking, and rest and tongue must follow it down",
 			figure.Share(w.Kept))
+	}
+}
+
+// speedFindings stops a wheel that is faster than its marking. Where none was
+// read the common speed decides nothing, so that a spindle over it is a warning.
+func (w *wheel) speedFindings(s *figure.Sheet) {
+	turns, allowed := figure.Of(quantity.Rpm, w.Rpm), figure.Of(quantity.Rpm, w.AllowedRpm)
+	if w.marked {
+		if w.TooFast {
+			s.Find("wheel-too-fast", figure.Stop, "the spindle turns at {} where the wheel allows {}: do not start it", turns, allowed)
+		}
+		return
+	}
+	s.Find("marking-not-read", figure.Warn, "no marking was given, and the wheel's own decides: read it before starting; {}, common for ordinary vitrified wheels, stands in for it here, and a wheel without a marking is not to be run",
+		figure.Of(quantity.Surface, w.MarkedSpeed))
+	if w.TooFast {
+		s.Find("wheel-over-common", figure.Warn, "the spindle turns at {} where that common speed would allow {}", turns, allowed)
 	}
 }
