@@ -2,7 +2,7 @@ package reference
 
 import "slices"
 
-var fluteSource = Source{Practice, "", "ordinary helix for most work; high helix for deep holes and powdery chips; straight flutes for brass, lead, copper and most plastics"}
+var fluteSource = Source{Practice, "", "ordinary helix for most work; high helix for deep holes and powdery chips, as of grey cast iron; straight flutes for brass, lead, copper and most plastics"}
 
 // Flute is a kind of drill flute.
 type Flute uint8
@@ -21,6 +21,14 @@ func (f Flute) String() string {
 
 // straightFor are the materials of the list that want straight flutes.
 var straightFor = [...]string{"brass", "leaded-brass", "copper", "plastics"}
+
+// powderyFrom are the materials of the list whose chips are powdery.
+var powderyFrom = [...]string{"cast-iron-150"}
+
+// Powdery reports whether a material's chips are powdery, and where that is from.
+func Powdery(m *Material) (bool, *Source) {
+	return m != nil && slices.Contains(powderyFrom[:], m.Kin), &fluteSource
+}
 
 // FluteFor returns the flute that a material, nil for one not known, wants in an
 // ordinary or a deep hole. Source: common practice.

@@ -35,10 +35,17 @@ func CheckDrill(d *drill.Drill) []inspect.Impossible {
 	return c.found
 }
 
+// mostMarked, m/s, is faster than any grinding wheel may run: a speed above it was
+// read in feet.
+const mostMarked = 200
+
 // CheckWheel is CheckDrill for the readings of a grinder.
 func CheckWheel(d *drill.Drill) []inspect.Impossible {
 	c := checker{d: d}
 	c.above(drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm)
+	if v := d.Value(drill.MarkedSpeed); v > mostMarked {
+		c.refuse(drill.MarkedSpeed, "wheels are marked in m/s or in ft/min: write 6500ft/min", "{} cannot be: no wheel is made for it", figure.Of(quantity.Surface, v))
+	}
 	for _, r := range [...]drill.Reading{drill.RestGap, drill.TongueGap} {
 		if d.Value(r) < 0 {
 			c.refuse(r, "", "a gap cannot be negative")

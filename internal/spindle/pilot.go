@@ -3,6 +3,7 @@ package spindle
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
@@ -47,7 +48,7 @@ func pilotedOf(w *work) *piloted {
 	p := &piloted{work: w, band: reference.Band{Low: nan, High: nan, Source: sources[0]}, given: w.d.Has(drill.Pilot)}
 	if low, high, err := cutting.PilotBand(w.edge.web, w.edge.length); err == nil {
 		p.band.Low, p.band.High = low, high
-		p.sizes = sizesIn(low, high)
+		p.sizes = slices.DeleteFunc(sizesIn(low, high), func(n quantity.SizeName) bool { return p.holdsNothing(n.MM) })
 	}
 	p.bore = w.d.Value(drill.Pilot)
 	if !p.given {
@@ -85,7 +86,7 @@ func (p *piloted) bandFigures(s *figure.Sheet) {
 	} else {
 		s.Work(source, "w = c sin(psi)", "{} * sin({})", figure.Len(p.edge.length), figure.Deg(p.edge.acute))
 	}
-	add("pilot_high_mm", "at most the chisel edge", p.band.High)
+	add("pilot_high_mm", "under the chisel edge", p.band.High)
 	if p.Chisel.LengthRead || p.edge.from == asNew {
 		s.Work(source, "c", "{}", figure.Len(p.band.High))
 	} else {
@@ -94,7 +95,9 @@ func (p *piloted) bandFigures(s *figure.Sheet) {
 	f := figure.Figure{Key: "pilot_mm", Label: "pilot to use", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
 	switch {
 	case p.given && figure.Known(p.band.Low):
-		f.Label, f.Limit = "pilot as read", &p.band
+		limit := p.band
+		limit.High *= 1 - justUnder
+		f.Label, f.Limit = "pilot as read", &limit
 	case p.small():
 		f.Label = "pilot, if there is one"
 	}
@@ -161,7 +164,7 @@ func (p *piloted) warn(s *figure.Sheet) {
 // the corners alone at work: the second is the first as well.
 func (p *piloted) wideFindings(s *figure.Sheet) {
 	if p.wide() {
-		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is wider than the chisel edge, {}: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
+		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is as wide as the chisel edge, {}, or wider: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
 			figure.Len(p.bore), figure.Len(p.edge.length))
 	}
 	if p.bore > reference.PilotTop*p.Drill.D {

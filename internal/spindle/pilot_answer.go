@@ -44,7 +44,17 @@ func (p *piloted) relief(s *figure.Sheet) {
 func (p *piloted) narrow() bool { return p.given && p.bore < p.band.Low*(1-1e-9) }
 
 // wide reports whether the pilot is wider than the chisel edge.
-func (p *piloted) wide() bool { return cutting.PullsIn(p.bore, p.edge.length*(1+1e-9)) }
+func (p *piloted) wide() bool { return p.holdsNothing(p.bore) }
+
+// justUnder is the part of the chisel edge by which a pilot has to be narrower, so
+// that something of the edge still holds the feed back: more than rounding.
+const justUnder = 1e-6
+
+// holdsNothing reports whether a pilot leaves nothing of the chisel edge to hold the
+// feed back.
+func (p *piloted) holdsNothing(bore float64) bool {
+	return cutting.PullsIn(bore, p.edge.length*(1-justUnder))
+}
 
 // split reports whether the chisel edge is a split point's.
 func (p *piloted) split() bool { return p.ratio() <= reference.LeastChiselRatio }

@@ -99,6 +99,11 @@ func (r *running) fluteFindings(s *figure.Sheet) {
 		s.Find("high-helix", figure.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", figure.Deg(band.Low), figure.Deg(band.High))
 		s.Extra = append(s.Extra, band.Source)
 	}
+	if powdery, source := reference.Powdery(r.Drill.Material); powdery && kind == reference.OrdinaryHelix {
+		band, _ := reference.Helix(r.Drill.D, fluteType(reference.HighHelix))
+		s.Find("powdery-chips", figure.Note, "the chips of {} are powdery: where they pack, a high helix, {} to {} at this diameter, carries them out", figure.Say(r.Drill.Material.Title), figure.Deg(band.Low), figure.Deg(band.High))
+		s.Extra = append(s.Extra, source, band.Source)
+	}
 	if flute, short := r.fluteShort(); short {
 		s.Find("flute-short", figure.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", figure.Len(r.d.Value(drill.Flute)), figure.Len(r.depth), figure.Len(flute.Low))
 		s.Extra = append(s.Extra, flute.Source)

@@ -19,7 +19,8 @@ type running struct {
 	deep              reference.DeepCut
 	speed             float64 // m/min
 	rpm               float64
-	topRpm, topSpeed  reference.Band // what may not be passed
+	topRpm, topSpeed  reference.Band // what may not be passed; the speed in a shallow hole
+	topHere           float64        // m/min, in a hole of this depth
 	feed              float64
 	feedBand          reference.Band // as published
 	feedServes        reference.Band // what is not warned of
@@ -103,7 +104,8 @@ func (r *running) setSpeed(d *drill.Drill) {
 		r.speed = cutting.Reduced(pick, r.deep.Speed)
 		r.rpm = cutting.Rpm(r.speed, r.Drill.D)
 	}
-	r.topRpm = reference.Band{Low: 0, High: cutting.Rpm(r.topSpeed.High, r.Drill.D), Source: r.topSpeed.Source}
+	r.topHere = cutting.Reduced(r.topSpeed.High, r.deep.Speed)
+	r.topRpm = reference.Band{Low: 0, High: cutting.Rpm(r.topHere, r.Drill.D), Source: r.topSpeed.Source}
 	r.load.Rpm, r.load.Feed = r.rpm, r.feed
 }
 

@@ -26,10 +26,10 @@ func (r *running) warn(s *figure.Sheet) {
 		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
 			diameters(r.depthRatio), diameters(reference.DeepestPecked))
 	} else if r.isDeep() {
-		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: speed is cut by {}, feed by {}, and the drill is withdrawn to clear the chips",
+		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: the published speed is cut by {}, the feed by {}, and the drill is withdrawn to clear the chips",
 			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
 	} else if r.deep.Speed > 0 {
-		s.Find("speed-cut", figure.Note, "at {} diameters speed is cut by {} and feed by {}, as published from {} diameters on",
+		s.Find("speed-cut", figure.Note, "at {} diameters the published speed is cut by {} and the feed by {}, as published from {} diameters on",
 			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed), diameters(reference.PeckFirst))
 	}
 	if r.rubs() {
@@ -51,7 +51,7 @@ func (r *running) warn(s *figure.Sheet) {
 // settingFindings says what a speed or a feed outside the published ones does.
 func (r *running) settingFindings(s *figure.Sheet) {
 	if r.tooFast() {
-		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.whose(), "the ")), figure.Of(quantity.Cutting, r.topSpeed.High))
+		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.whose(), "the ")), figure.Of(quantity.Cutting, r.topHere), figure.Say(r.atDepth()))
 	}
 	switch {
 	case r.feedHeavy():
@@ -61,6 +61,14 @@ func (r *running) settingFindings(s *figure.Sheet) {
 	case r.feedLight():
 		s.Find("feed-light", figure.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
 	}
+}
+
+// atDepth says that a speed is the one for a hole so deep.
+func (r *running) atDepth() string {
+	if r.deep.Speed > 0 {
+		return " in a hole so deep"
+	}
+	return ""
 }
 
 // isDeep reports whether the hole is one for a high helix.
