@@ -180,7 +180,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 		if err != nil {
 			return err
 		}
-		s.Grids = t.forPeople(quantity.Format{System: d.System(), Gauges: g}, !showsUTF8())
+		s.Grids = t.forPeople(quantity.Format{System: d.System(), Gauges: g, Bench: true}, !showsUTF8())
 	} else {
 		s.Grids = []figure.Grid{t.forScripts()}
 	}
