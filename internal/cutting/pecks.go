@@ -50,8 +50,8 @@ const rounding = 1e-12
 // from the last to the depth, it is the least or more.
 func drawUp(pecks []float64, depth, least float64) {
 	below := depth
-	for i := len(pecks) - 1; i >= 0 && below-pecks[i] < least; i-- {
-		pecks[i] = below - least
+	for i := len(pecks) - 1; i >= 0; i-- {
+		pecks[i] = min(pecks[i], below-least)
 		below = pecks[i]
 	}
 }
