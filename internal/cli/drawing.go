@@ -187,11 +187,11 @@ func (w *drawing) labels() draw.Labels {
 		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
 	}
 	if !w.clearanceUsual {
-		l.ClearanceAngle = degrees(d.Lips[0].Clearance)
-		l.Clearance = "clearance " + l.ClearanceAngle
+		l.ClearanceAngle = [2]string{degrees(d.Lips[0].Clearance), degrees(d.Lips[1].Clearance)}
+		l.Clearance[0] = "clearance " + l.ClearanceAngle[0]
 	}
 	if d.Lips[0].Clearance != d.Lips[1].Clearance {
-		l.Clearance = "lip 1 " + l.Clearance
+		l.Clearance = [2]string{"lip 1 " + l.Clearance[0], "lip 2 clearance " + l.ClearanceAngle[1]}
 	}
 	if w.r.Point.Both {
 		for i := range l.Lips {

@@ -2,7 +2,7 @@ package draw
 
 import "math"
 
-// The corner of lip 1 as it is seen from outside along the lip, the point down,
+// The corner of a lip as it is seen from outside along the lip, the point down,
 // shows the clearance at its true size: the lip moves to the left, a line square
 // to the drill axis runs through the corner, and the flank rises from it.
 const (
@@ -14,31 +14,46 @@ const (
 	leastCorner = 20.0        // a flank to be dimensioned, on paper
 )
 
-// cornerDetail is the detail of a clearance that was read.
-func (j *Job) cornerDetail(_, s Scale) (detail, bool) {
-	d, factor := &j.Drill, s.Factor()
+// cornerLetter names the detail of a lip's corner; the middle's stands between.
+func (j *Job) cornerLetter(lip int) string {
+	switch {
+	case lip == 0:
+		return "A"
+	case j.Before == nil:
+		return "B"
+	}
+	return "C"
+}
+
+// cornerDetail makes the detail of a lip's clearance that was read.
+func cornerDetail(lip int) func(j *Job, _, s Scale) (detail, bool) {
+	return func(j *Job, _, s Scale) (detail, bool) { return j.cornerDetail(lip, s) }
+}
+
+func (j *Job) cornerDetail(lip int, s Scale) (detail, bool) {
+	d, factor, letter := &j.Drill, s.Factor(), j.cornerLetter(lip)
 	long := d.D / 2 * math.Sin(cornerShown) * factor
-	tan := math.Tan(d.Lips[0].Clearance)
+	tan := math.Tan(d.Lips[lip].Clearance)
 	sinks := math.Max(tail+2, -long*tan+tail) // below the level line
 	rises := math.Max(0, long*tan) + cornerBody
 	c := detail{
-		letter: cornerLetter, title: cornerLetter + " (" + s.String() + "): lip 1's corner from outside, point down",
-		width: ahead + long + 4 + written(j.Labels.ClearanceAngle), height: beneath + sinks + rises + titleLane,
+		letter: letter, title: letter + " (" + s.String() + "): lip " + lipNames[lip] + " from outside, point down",
+		width: ahead + long + 4 + written(j.Labels.ClearanceAngle[lip]), height: beneath + sinks + rises + titleLane,
 	}
 	c.draw = func(p *plan, left, foot float64) {
 		spare := (c.wide() - c.width) / 2
-		p.corner(Pt{left + spare + ahead, foot + beneath + sinks}, factor, rises)
+		p.corner(lip, Pt{left + spare + ahead, foot + beneath + sinks}, factor, rises)
 	}
-	return c, j.Labels.Clearance != "" && long >= leastCorner && long <= cornerWide
+	return c, j.Labels.Clearance[lip] != "" && long >= leastCorner && long <= cornerWide
 }
 
 // wide is the paper that the detail takes across: its title may be the widest.
 func (d *detail) wide() float64 { return math.Max(d.width, written(d.title)) }
 
-// corner draws the corner of lip 1 at that place of the paper, its metal so high.
-func (p *plan) corner(at Pt, factor, rises float64) {
+// corner draws the corner of a lip at that place of the paper, its metal so high.
+func (p *plan) corner(lip int, at Pt, factor, rises float64) {
 	d := &p.j.Drill
-	k := d.flank(0)
+	k := d.flank(lip)
 	tip := k.rim(0)[0]
 	var flank []Pt
 	for _, v := range k.behind(cornerShown) {
@@ -46,14 +61,15 @@ func (p *plan) corner(at Pt, factor, rises float64) {
 	}
 	last := flank[len(flank)-1]
 	face := Pt{at.X + rises*math.Tan(d.Helix), at.Y + rises}
-	p.s.Paths = append(p.s.Paths, Path{Name: "corner-flank", Line: Wide, Points: flank}, Path{Name: "corner-face", Line: Wide, Points: []Pt{at, face}})
+	name := "corner-" + lipNames[lip]
+	p.s.Paths = append(p.s.Paths, Path{Name: name + "-flank", Line: Wide, Points: flank}, Path{Name: name + "-face", Line: Wide, Points: []Pt{at, face}})
 	p.line(torn(last, Pt{last.X, face.Y})...)
 	p.line(face, Pt{last.X, face.Y})
 	long := last.X - at.X
 	p.line(Pt{at.X - ahead, at.Y}, Pt{at.X + long + 2, at.Y})
-	clearance := d.Lips[0].Clearance
+	clearance := d.Lips[lip].Clearance
 	p.between(at, math.Min(0, clearance), math.Max(0, clearance), cornerArc*long)
-	p.text(Text{At: Pt{at.X + long + 4, (at.Y+last.Y)/2 - capital*textSize/2}, Text: p.j.Labels.ClearanceAngle, Size: textSize})
+	p.text(Text{At: Pt{at.X + long + 4, (at.Y+last.Y)/2 - capital*textSize/2}, Text: p.j.Labels.ClearanceAngle[lip], Size: textSize})
 }
 
 // behind returns the rim of a flank that goes on as its margin does, so far

@@ -32,9 +32,9 @@ func larger(s Scale) []Scale {
 
 // fitting returns the details in a row that take no more than so much paper.
 func (j *Job) fitting(s Scale, width, height float64) (row []detail) {
-	for _, of := range [...]func(view, s Scale) (detail, bool){j.cornerDetail, j.middleDetail} {
+	for _, of := range [...]func(j *Job, view, s Scale) (detail, bool){cornerDetail(0), (*Job).middleDetail, cornerDetail(1)} {
 		for _, scale := range larger(s) {
-			d, ok := of(s, scale)
+			d, ok := of(j, s, scale)
 			if d.width = math.Max(d.width, written(d.title)); !ok || d.width > width || d.height > height {
 				continue
 			}

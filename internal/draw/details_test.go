@@ -23,27 +23,33 @@ func says(s *Sheet, text string) bool {
 	return slices.ContainsFunc(s.Texts, func(x Text) bool { return x.Text == text })
 }
 
-// On the sheet of a drill whose clearance was read, the corner stands larger, and
-// a protractor reads the clearance there.
+// On the sheet of a drill whose clearances were read, the corners stand larger,
+// and a protractor reads the clearances there.
 func TestCornerShowsTheClearance(t *testing.T) {
 	verify.Property(t, "a protractor laid on the corner's detail reads the clearance", func(t *rapid.T) {
 		d := usual()
-		d.Lips[0].Clearance = rapid.Float64Range(-8, 24).Draw(t, "clearance") * deg
 		j := labelled(d)
-		j.Labels.Clearance = "clearance"
+		j.Labels.Clearance = [2]string{"clearance", "clearance of lip 2"}
+		for i := range j.Drill.Lips {
+			j.Drill.Lips[i].Clearance = rapid.Float64Range(-8, 24).Draw(t, "clearance") * deg
+		}
 		s, err := OnPaper(j, Scale{5, 1})
 		if err != nil {
 			t.Fatal(err)
 		}
-		flank, face := named(t, &s, "corner-flank"), named(t, &s, "corner-face")
-		if got := math.Atan2(flank[1].Y-flank[0].Y, flank[1].X-flank[0].X); !near(got, d.Lips[0].Clearance, 0.01) {
-			t.Fatalf("the flank rises by %v, not %v", got/deg, d.Lips[0].Clearance/deg)
+		for i, l := range j.Drill.Lips {
+			flank, face := named(t, &s, "corner-"+lipNames[i]+"-flank"), named(t, &s, "corner-"+lipNames[i]+"-face")
+			if got := math.Atan2(flank[1].Y-flank[0].Y, flank[1].X-flank[0].X); !near(got, l.Clearance, 0.01) {
+				t.Fatalf("lip %d's flank rises by %v, not %v", i+1, got/deg, l.Clearance/deg)
+			}
+			if got := math.Atan2(face[1].X-face[0].X, face[1].Y-face[0].Y); !near(got, d.Helix, 1e-9) {
+				t.Fatalf("lip %d's face leans by %v, not %v", i+1, got/deg, d.Helix/deg)
+			}
 		}
-		if got := math.Atan2(face[1].X-face[0].X, face[1].Y-face[0].Y); !near(got, d.Helix, 1e-9) {
-			t.Fatalf("the face leans by %v, not %v", got/deg, d.Helix/deg)
-		}
-		if !says(&s, "12.0°") || !says(&s, "A: clearance") {
-			t.Fatal("the angle is not named")
+		for _, text := range []string{"12.0°", "14.0°", "A: clearance", "B: clearance of lip 2"} {
+			if !says(&s, text) {
+				t.Fatalf("nothing says %q", text)
+			}
 		}
 	})
 }

@@ -68,8 +68,38 @@ func (p *plan) lipMarks() {
 	}
 }
 
-// The arc that dimensions the point angle: its usual radius, and how far above and
-// below the axis the lips' own angles are written.
+// sideMarks numbers the lips in the side view, beside each where there is room:
+// what stands across the axis from lip 1 is its line gone on, and not lip 2.
+func (p *plan) sideMarks() {
+	d := &p.j.Drill
+	for i := range d.Lips {
+		outer, inner := p.put(p.side, fromSide(d.lip(i)[0].half(i))), p.put(p.side, fromSide(d.lip(i)[1].half(i)))
+		away := unit(math.Atan2(outer.Y-inner.Y, outer.X-inner.X) + (1-2*float64(i))*math.Pi/2)
+		for _, off := range [...]float64{4.5, 8, 11.5} {
+			beside := outer.plus(away, off)
+			beside.Y -= capital * textSize / 2
+			if p.number(i, beside, Pt{inner.X - outer.X, inner.Y - outer.Y}) {
+				break
+			}
+		}
+	}
+}
+
+// number writes a lip's number somewhere along the way from a place, if there is
+// room.
+func (p *plan) number(lip int, from, way Pt) bool {
+	for _, along := range [...]float64{0.3, 0.45, 0.15, 0.6} {
+		t := Text{At: from.plus(way, along), Text: lipNames[lip], Size: textSize, Bold: true, Align: Middle}
+		if p.s.collisions(t.box().wider(rim)) == 0 {
+			p.text(t)
+			return true
+		}
+	}
+	return false
+}
+
+// The arc that dimensions the point angle: its usual radius, and how far
+// above and below its centre the lips' own angles are written.
 const (
 	pointArc = 20
 	lipLabel = 8.5
@@ -100,35 +130,46 @@ func (p *plan) dimensionSide() {
 	p.clearance()
 }
 
-// clearance names the clearance at the rim that falls away behind lip 1, right
-// of whatever else is written over the view.
+// clearance names each lip's clearance at the rim that falls away behind it,
+// lip 1's over the view and lip 2's under it, right of whatever else is written
+// there.
 func (p *plan) clearance() {
-	if p.j.Labels.Clearance == "" {
-		return
-	}
 	d := &p.j.Drill
-	k := d.flank(0)
-	rim := k.rim(k.f.corner + (k.heel-k.f.corner)/2)
-	to := p.put(p.side, fromSide(rim[len(rim)-1]))
-	from := Pt{p.side.X + p.j.overSide(p.factor) + 6, p.side.Y + p.lanes.up}
-	label := p.j.Labels.Clearance
-	if p.shows(cornerLetter) {
-		label = cornerLetter + ": " + label
+	for i, label := range p.j.Labels.Clearance {
+		if label == "" {
+			continue
+		}
+		k := d.flank(i)
+		behind := [...]float64{k.f.corner + (k.heel-k.f.corner)/2, k.f.corner / 2}[i] // of lip 2's rim the view shows the beginning
+		rim := k.rim(behind)
+		to := p.put(p.side, fromSide(rim[len(rim)-1].half(i)))
+		from := Pt{p.side.X + p.j.besideSide(i, p.factor) + 6, p.side.Y + [...]float64{p.lanes.up, -p.lanes.removed}[i]}
+		if i == 1 { // the line comes from over the writing
+			from.X = math.Max(from.X, to.X+2)
+		}
+		if letter := p.j.cornerLetter(i); p.shows(letter) {
+			label = letter + ": " + label
+		}
+		start, next := to, from
+		if i == 1 && p.j.removesUnder() { // the line bends round what is written there
+			next = Pt{from.X - 2, p.side.Y - d.D/2*p.factor - 2}
+			start = next
+			p.line(to, next)
+		}
+		p.leader(start, from, label)
+		p.arrow(to, math.Atan2(to.Y-next.Y, to.X-next.X))
 	}
-	p.leader(to, from, label)
-	p.arrow(to, math.Atan2(to.Y-from.Y, to.X-from.X))
 }
 
-// overSide returns how far to the right of the side view's origin anything is
-// written over it.
-func (j *Job) overSide(factor float64) float64 {
-	d := &j.Drill
+// besideSide returns how far to the right of the side view's origin anything is
+// written on a lip's side of it, over it or under it.
+func (j *Job) besideSide(lip int, factor float64) float64 {
 	right := math.Inf(-1)
-	for _, l := range d.Lips {
+	for _, l := range j.Drill.Lips {
 		right = math.Max(right, -l.Corner*factor)
 	}
-	label := j.Labels.Height
-	if label == "" && j.showsRemoval() {
+	label := [...]string{j.Labels.Height, ""}[lip]
+	if label == "" && j.showsRemoval() && j.removesUnder() == (lip == 1) {
 		label = j.Labels.Remove
 	}
 	if label != "" {
@@ -139,16 +180,17 @@ func (j *Job) overSide(factor float64) float64 {
 
 // pointAngle writes the point angle and the lips' own left of the arc that ends
 // at the angle last, or left of the drill before where that reaches further, with a line
-// leading there.
+// leading there. The lips cross at the apex: beyond it lip 1's line is the lower
+// one, and there stands lip 1's angle.
 func (p *plan) pointAngle(apex Pt, last float64) {
 	l := &p.j.Labels
 	right := p.side.X - p.lanes.labels
-	p.text(Text{At: Pt{right, p.side.Y + clear}, Text: l.PointAngle, Size: textSize, Align: Finish})
-	for i, base := range [...]float64{lipLabel, -lipLabel - textSize*capital} {
-		p.text(Text{At: Pt{right, p.side.Y + base}, Text: l.Lips[i], Size: textSize, Align: Finish})
+	p.text(Text{At: Pt{right, apex.Y + clear}, Text: l.PointAngle, Size: textSize, Align: Finish})
+	for i, base := range [...]float64{-lipLabel - textSize*capital, lipLabel} {
+		p.text(Text{At: Pt{right, apex.Y + base}, Text: l.Lips[i], Size: textSize, Align: Finish})
 	}
 	if apex.X-p.lanes.arc-right > 3 {
-		p.line(apex.plus(unit(math.Pi-(last-math.Pi)/3), p.lanes.arc), Pt{right + 1, p.side.Y + clear + capital*textSize/2})
+		p.line(apex.plus(unit(math.Pi-(last-math.Pi)/3), p.lanes.arc), Pt{right + 1, apex.Y + clear + capital*textSize/2})
 	}
 }
 
@@ -180,6 +222,15 @@ func (j *Job) removal() (from, to Pt, top bool) {
 		}
 	}
 	return from, to, top
+}
+
+// removesUnder reports whether what comes off is dimensioned under the view.
+func (j *Job) removesUnder() bool {
+	if !j.showsRemoval() {
+		return false
+	}
+	_, _, top := j.removal()
+	return !top
 }
 
 // showsRemoval reports whether what comes off is dimensioned.

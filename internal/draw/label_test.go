@@ -22,7 +22,7 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 	j.Labels.Height, j.Labels.Lips = "", [2]string{}
 	if rapid.Bool().Draw(t, "both lips") {
 		j.Labels.Lips = [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}
-		d.Lips[1].HalfAngle += number("apart", -2, 2) * deg
+		d.Lips[1].HalfAngle += number("apart", -10, 10) * deg
 		d.Lips[0].Corner = number("height", -0.02, 0.02) * size
 		if math.Abs(d.Lips[0].Corner) > 0.001*size {
 			j.Labels.Height, j.Labels.Offset = "lip 1 higher 0.10", "0.08"
@@ -45,8 +45,12 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 		j.Labels.Web, j.Labels.ChiselLength, j.Labels.ChiselAngle = "(2.00)", "(chisel edge 2.47)", "(126.0°)"
 	}
 	if rapid.Bool().Draw(t, "clearance") {
-		j.Labels.Clearance = "(lip 1 clearance 12.0°)"
+		j.Labels.Clearance[0] = "(lip 1 clearance 12.0°)"
 		d.Lips[0].Clearance = number("clearance", -5, 25) * deg
+		if rapid.Bool().Draw(t, "clearances apart") {
+			j.Labels.Clearance[1] = "lip 2 clearance 14.0°"
+			d.Lips[1].Clearance = number("clearance 2", -5, 25) * deg
+		}
 	}
 	if rapid.Bool().Draw(t, "in inches") {
 		j.Labels.Diameter, j.Labels.Web, j.Labels.ChiselLength = "Ø0.4724", "(0.0709)", "(chisel edge 0.0858)"

@@ -9,7 +9,7 @@ type lanes struct {
 	up      float64 // web, lip height and what comes off the upper lip
 	chisel  float64 // the chisel edge's angle
 	low     float64 // the chisel edge's length, below
-	removed float64 // what comes off the lower lip, below
+	removed float64 // what comes off the lower lip, and its clearance, below
 	arc     float64 // radius of the arc that dimensions the point angle
 	labels  float64 // the lips' angles end here, left of the side view's origin
 	beside  float64 // the diameter, left of the end view's outline
@@ -28,15 +28,15 @@ func (j *Job) lanes(factor float64) lanes {
 	if j.showsOffset(factor) {
 		l.beside += lane
 	}
+	shift, apex := d.apex()
+	shift, apex = shift*factor, apex*factor
 	arm := (pointArc + past) * math.Sin(math.Max(d.Lips[0].HalfAngle, d.Lips[1].HalfAngle))
-	l.chisel = math.Max(0.62*radius, arm+1)
-	l.up = math.Max(radius+math.Max(off, over+2), math.Max(l.chisel+lane, arm+3))
-	l.removed = math.Max(radius+0.7*off, arm+lane)
+	l.chisel = math.Max(0.62*radius, arm+shift+1)
+	l.up = math.Max(radius+math.Max(off, over+2), math.Max(l.chisel+lane, arm+shift+3))
+	l.removed = math.Max(radius+0.7*off, arm-shift+lane)
 	l.low = l.removed
-	if j.showsRemoval() {
-		if _, _, top := j.removal(); !top {
-			l.low += lane
-		}
+	if j.removesUnder() || j.Labels.Clearance[1] != "" {
+		l.low += lane
 	}
 	widest, tall := written(j.Labels.PointAngle), clear+capital*textSize
 	for _, label := range j.Labels.Lips {
@@ -45,14 +45,20 @@ func (j *Job) lanes(factor float64) lanes {
 			tall = lipLabel + textSize
 		}
 	}
-	_, apex := d.apex()
-	l.arc, l.labels = pointArc, apex*factor+pointArc
+	askew := math.Abs(shift) > leastOffset // the angles do not stand along the axis, but across its line
+	l.arc, l.labels = pointArc, apex+pointArc
+	if askew {
+		l.labels = math.Max(l.labels, d.Tip()*factor+over)
+	}
 	outermost, nearest := l.labels+widest, l.labels
 	if j.Before != nil {
 		tip := j.Before.Tip() * factor
+		if askew {
+			tip += over
+		}
 		switch {
-		case j.Before.encloses(outermost+2, tall+2, factor):
-		case j.Before.encloses(outermost+2-(pointArc-leastArcInside), tall+2, factor):
+		case !askew && j.Before.encloses(outermost+2, tall+2, factor):
+		case !askew && j.Before.encloses(outermost+2-(pointArc-leastArcInside), tall+2, factor):
 			l.arc = leastArcInside
 			l.labels -= pointArc - leastArcInside
 		default:

@@ -12,7 +12,7 @@ const (
 	middleRoom = 1.25 // its radius in that of the chisel edges
 	chiselOff  = 8.0  // a dimension of a chisel edge beside it
 
-	cornerLetter, middleLetter = "A", "B"
+	middleLetter = "B"
 )
 
 // middleRadius is how far from the axis the detail of the middle reaches.

@@ -21,11 +21,12 @@ type Job struct {
 type Labels struct {
 	Diameter, Web, ChiselLength, ChiselAngle, PointAngle string
 	Lips                                                 [2]string
-	Height, Remove, Clearance                            string
-	Offset                                               string // of the point, off the axis
-	// What the details say: the clearance again, and web and chisel edge before
+	Height, Remove                                       string
+	Offset                                               string    // of the point, off the axis
+	Clearance                                            [2]string // lip 2's where it has its own
+	// What the details say: the clearances again, and web and chisel edge before
 	// and after the grind.
-	ClearanceAngle                                 string
+	ClearanceAngle                                 [2]string
 	WebBefore, WebAfter, ChiselBefore, ChiselAfter string
 }
 
@@ -106,7 +107,10 @@ func OnPaper(j Job, s Scale) (Sheet, error) {
 func (j *Job) room(side *View, factor float64) (width, height float64) {
 	d, l := &j.Drill, j.lanes(factor)
 	_, high := side.Bounds()
-	right := math.Max(high.X*factor, j.overSide(factor)+written(j.Labels.Clearance)+2*after)
+	right := high.X * factor
+	for i, label := range j.Labels.Clearance {
+		right = math.Max(right, j.besideSide(i, factor)+written(label)+2*after)
+	}
 	width = 2*border + before + l.beside + d.D*factor + l.between + right + after
 	over, under := j.zones(factor)
 	return width, 2*border + over + d.D*factor + under + j.stripHeight()
@@ -160,10 +164,11 @@ func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	p.dimensionEnd()
 	p.dimensionSide()
 	p.details(strip + spareY/4)
-	if p.shows(middleLetter) {
+	if j.Before != nil && p.shows(middleLetter) {
 		p.encircle()
 	}
 	p.lipMarks()
+	p.sideMarks()
 	p.strip(strip)
 }
 

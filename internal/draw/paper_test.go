@@ -19,13 +19,14 @@ import (
 func labelled(d Drill) Job {
 	return Job{Drill: d, Title: "12 mm drill", Units: "millimetres", Notes: []string{"a note"}, Labels: Labels{
 		Diameter: "Ø12", Web: "2.00", ChiselLength: "chisel edge 2.47", ChiselAngle: "126.0°", PointAngle: "118.0°",
-		Lips: [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}, Height: "lip 1 higher 0.10", ClearanceAngle: "12.0°",
+		Lips: [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}, Height: "lip 1 higher 0.10", ClearanceAngle: [2]string{"12.0°", "14.0°"},
 		WebBefore: "before 1.80", WebAfter: "after 2.00", ChiselBefore: "before 2.20", ChiselAfter: "after 2.47"}}
 }
 
 // element is what a test sees of an SVG.
 type element struct {
 	ID, D string
+	At    Pt // of a text
 	Text  string
 }
 
@@ -53,6 +54,10 @@ func read(t fataler, svg []byte) (root map[string]string, elements []element) {
 					el.ID = a.Value
 				case a.Name.Local == "d":
 					el.D = a.Value
+				case e.Name.Local == "text" && a.Name.Local == "x":
+					el.At.X, _ = strconv.ParseFloat(a.Value, 64)
+				case e.Name.Local == "text" && a.Name.Local == "y":
+					el.At.Y, _ = strconv.ParseFloat(a.Value, 64)
 				}
 			}
 			elements = append(elements, el)
@@ -134,7 +139,7 @@ func TestAllIsOnThePaper(t *testing.T) {
 		for i := range before.Lips {
 			before.Lips[i].Corner += 0.05 * d.D
 		}
-		j.Before, j.Labels.Remove, j.Labels.Clearance = &before, "0.80", "lip 1 clearance 12.0°"
+		j.Before, j.Labels.Remove, j.Labels.Clearance = &before, "0.80", [2]string{"lip 1 clearance 12.0°", "lip 2 clearance 12.0°"}
 		sheet, err := OnPaper(j, Scale{})
 		if err != nil {
 			t.Fatal(err)
