@@ -61,7 +61,8 @@ var contract = map[string]struct {
 		results[].take_1_inner_mm results[].take_1_outer_mm results[].take_2_inner_mm results[].take_2_outer_mm
 		results[].thin_to_web_mm results[].clearance_deg`},
 	"draw": {[]string{"--sample"}, `
-		point_angle_deg lip_angle_1_deg lip_angle_2_deg lip_height_difference_mm web_mm chisel_angle_deg
+		point_angle_deg lip_angle_1_deg lip_angle_2_deg lip_height_difference_mm point_offset_mm
+		lip_clearance_1_deg lip_clearance_2_deg web_mm chisel_angle_deg
 		chisel_length_mm helix_deg lip_outer_mm lip_inner_1_mm lip_inner_2_mm lip_rise_1_mm lip_rise_2_mm
 		flute_turn_deg flute_bottom_deg flute_mid_radius_mm flute_mid_angle_deg dot_mm picture[]`},
 	"crib record": {[]string{"M120-1", "--grind", "0.6mm", "--dry-run", "--file", "../crib/sample.yaml"}, `

@@ -22,8 +22,8 @@ type drawing struct {
 	now    draw.Drill
 	before *draw.Drill // nil where nothing comes off
 	// What was not read and is drawn as usual.
-	webUsual, chiselUsual, clearanceUsual, helixUsual bool
-	trued                                             bool // the grind made both lips one line
+	webUsual, chiselUsual, clearanceUsual, helixUsual, heightUsual bool
+	trued                                                          bool // the grind made both lips one line
 }
 
 // newDrawing makes the drawing of d, whose size and lip angles must have been
@@ -78,16 +78,19 @@ func (w *drawing) asRead() {
 	d.Chisel, w.chiselUsual = orUsual(r.Chisel.Acute, math.Pi-(angles.Low+angles.High)/2)
 	band, _ := usualHelix(d.D)
 	d.Helix, w.helixUsual = orUsual(w.d.Value(drill.Helix), (band.Low+band.High)/2)
-	if offset := r.Lips.Offset; figure.Known(offset) {
-		d.Offset = offset
-	}
 	d.Lips = [2]draw.Lip{{HalfAngle: r.Point.K1}, {HalfAngle: r.Point.K2}}
-	if figure.Known(r.Lips.Height) {
-		d.Lips[0].Corner = r.Lips.Height
-	}
+	d.Lips[0].Corner, w.heightUsual = orUsual(r.Lips.Height, 0)
+	d.Offset = offAxis(d)
 	d.Lips[0].Clearance, w.clearanceUsual = orUsual(r.Clearance.Lip1, r.Clearance.Aim)
 	d.Lips[1].Clearance, _ = orUsual(r.Clearance.Lip2, r.Clearance.Aim)
 	d.Land = draw.Land{Margin: reference.MarginPart * d.D, Body: reference.BodyPart, Flute: reference.FluteAngle}
+}
+
+// offAxis returns how far from the axis the lips of d meet, toward lip 1: where
+// they stand decides it, read or taken as usual.
+func offAxis(d *draw.Drill) float64 {
+	lips := &d.Lips
+	return point.OffsetOfCorners(lips[0].Corner-lips[1].Corner, point.AlongLip(d.D/2, d.Web), lips[0].HalfAngle, lips[1].HalfAngle)
 }
 
 func orUsual(read, usual float64) (v float64, assumed bool) {
@@ -109,7 +112,7 @@ func usualHelix(d float64) (reference.Band, bool) {
 func (w *drawing) regrind(remove float64) error {
 	before, r := w.now, &w.r
 	w.before = &before
-	w.now.Web = point.WebAfter(before.Web, r.Web.Taper, remove)
+	w.now.Web = point.WebAfter(w.webGrowsFrom(), r.Web.Taper, remove)
 	outer := point.AlongLip(before.D/2, before.Web)
 	inner := math.Max(0, before.Web/2/math.Tan(before.Chisel))
 	var lips [2]point.Lip
@@ -124,6 +127,7 @@ func (w *drawing) regrind(remove float64) error {
 	const rounding = 1e-9
 	if most := plan.Most(); most > remove+rounding {
 		w.s.Find("remove-leaves-uneven", figure.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", figure.Len(most), figure.Len(remove))
+		w.now.Offset = offAxis(&w.now)
 		return w.now.Check()
 	}
 	w.now.Offset, w.trued = 0, true
@@ -132,6 +136,15 @@ func (w *drawing) regrind(remove float64) error {
 		w.now.Lips[i].Corner = plan.Line.At(outer) - (remove - plan.Most())
 	}
 	return w.now.Check()
+}
+
+// webGrowsFrom is the web that a grind brings forth: behind a point that was
+// thinned the thicker one.
+func (w *drawing) webGrowsFrom() float64 {
+	if from := w.r.Web.From; figure.Known(from) {
+		return from
+	}
+	return w.before.Web
 }
 
 // remarks tells what is drawn without having been measured.
@@ -150,8 +163,8 @@ func (w *drawing) remarks() {
 	if w.helixUsual {
 		s.Find("helix-usual", figure.Note, "no helix was read: {} is drawn, the middle for this size", figure.Deg(d.Helix))
 	}
-	if !figure.Known(w.r.Lips.Height) {
-		s.Find("lips-taken-even", figure.Note, "no lip height was read: both corners are drawn at one height")
+	if w.heightUsual {
+		w.lipsTakenEven()
 	}
 	if !w.r.Point.Both {
 		s.Find("one-lip-angle", figure.Note, "one lip angle was read: both lips are drawn at it")
@@ -200,12 +213,12 @@ func (w *drawing) labels() draw.Labels {
 	}
 	switch h := d.Lips[0].Corner - d.Lips[1].Corner; {
 	case h > leastHeight:
-		l.Height = "lip 1 higher " + length(quantity.Indicator, h)
+		l.Height = "lip 1 higher " + length(w.heightGauge(), h)
 	case h < -leastHeight:
-		l.Height = "lip 2 higher " + length(quantity.Indicator, -h)
+		l.Height = "lip 2 higher " + length(w.heightGauge(), -h)
 	}
 	if math.Abs(d.Offset) > leastHeight {
-		l.Offset = length(quantity.Indicator, math.Abs(d.Offset))
+		l.Offset = bracketed(length(w.heightGauge(), math.Abs(d.Offset)), w.heightUsual)
 	}
 	if b := w.before; b != nil {
 		l.Remove = length(quantity.Caliper, w.d.Value(drill.Remove))
@@ -262,7 +275,10 @@ func (w *drawing) job() draw.Job {
 	if w.helixUsual {
 		usual += ", helix " + w.f.Text(quantity.Angle, quantity.Protractor, w.now.Helix)
 	}
-	if w.webUsual || w.chiselUsual {
+	if w.heightUsual {
+		usual += ", lips at one height"
+	}
+	if w.webUsual || w.chiselUsual || w.heightUsual && math.Abs(w.now.Offset) > leastHeight {
 		usual += ", what is in ( )"
 	}
 	j.Notes = append(j.Notes, usual+".")

@@ -50,9 +50,33 @@ func (w *drawing) lipFigures() {
 			s.Work(asRead, "k as read", "{}", k)
 		}
 	}
+	w.heightFigures()
+	for i, key := range [...]string{"lip_clearance_1_deg", "lip_clearance_2_deg"} {
+		w.angle(key, "clearance, lip "+string(rune('1'+i)), d.Lips[i].Clearance)
+		if cl := figure.Deg(d.Lips[i].Clearance); w.clearanceUsual {
+			s.Work(w.r.Clearance.Limit.Source.String(), "Cl aimed at, by size and work", "{}", cl)
+		} else {
+			s.Work("as read, or from the heel drop", "Cl", "{}", cl)
+		}
+	}
+}
+
+// heightFigures tell how the corners stand, and where the lips meet.
+func (w *drawing) heightFigures() {
+	d, s := &w.now, w.s
 	h1, h2 := d.Lips[0].Corner, d.Lips[1].Corner
-	w.add("lip_height_difference_mm", "lip 1 higher by", quantity.Length, quantity.Indicator, h1-h2)
+	w.add("lip_height_difference_mm", "lip 1 higher by", quantity.Length, w.heightGauge(), h1-h2)
 	s.Work(inspect.Geometry, "height of lip 1's corner less that of lip 2's, lip 2's as measured being zero", "{} - {}", figure.Len(h1), figure.Len(h2))
+	w.add("point_offset_mm", "point off toward lip 1 by", quantity.Length, w.heightGauge(), d.Offset)
+	inspect.WorkOffset(s, h1-h2, d.Measures().Outer, d.Lips[0].HalfAngle, d.Lips[1].HalfAngle)
+}
+
+// heightGauge is what the lips' height difference was read with.
+func (w *drawing) heightGauge() quantity.Gauge {
+	if w.r.Lips.From == inspect.LipsFromLengths {
+		return quantity.Caliper
+	}
+	return quantity.Indicator
 }
 
 func (w *drawing) middleFigures() {
@@ -60,7 +84,7 @@ func (w *drawing) middleFigures() {
 	w.length("web_mm", "web at the point", d.Web)
 	switch {
 	case w.before != nil:
-		s.Work(inspect.Geometry, "w' = w + taper * removed", "{} + {} * {}", figure.Len(w.before.Web),
+		s.Work(inspect.Geometry, "w' = w + taper * removed", "{} + {} * {}", figure.Len(w.webGrowsFrom()),
 			figure.Of(quantity.Taper, w.r.Web.Taper), figure.Len(w.d.Value(drill.Remove)))
 	case w.webUsual:
 		s.Work(reference.NewWebSource().String(), "w from the table, by size", "{}", figure.Len(d.Web))

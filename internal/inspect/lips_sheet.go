@@ -149,17 +149,26 @@ func (r *Result) workHeight(s *figure.Sheet) {
 
 func (r *Result) workOffset(s *figure.Sheet) {
 	l, p := &r.Lips, &r.Point
-	switch {
-	case l.From == LipsFromLengths:
+	if l.From == LipsFromLengths {
 		s.Work(geometry, "u = (lip 2 * sin(k2) - lip 1 * sin(k1)) / 2", "({} * sin({}) - {} * sin({})) / 2",
 			figure.Len(l.Read2), figure.Deg(p.K2), figure.Len(l.Read1), figure.Deg(p.K1))
-	case p.K1 == p.K2:
-		s.Work(geometry, "u = dh tan(k) / 2", "{} * tan({}) / 2", figure.Len(l.Height), figure.Deg(p.K1))
-	default:
-		s.Work(geometry, "u = (dh - x (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2)), x = the corner along the lip",
-			"({} - {} * (1 / tan({}) - 1 / tan({}))) / (1 / tan({}) + 1 / tan({}))",
-			figure.Len(l.Height), figure.Len(l.Outer), figure.Deg(p.K2), figure.Deg(p.K1), figure.Deg(p.K1), figure.Deg(p.K2))
+		return
 	}
+	WorkOffset(s, l.Height, l.Outer, p.K1, p.K2)
+}
+
+// WorkOffset leaves, with the figure added to s last, how the point's offset
+// follows from the corners' height difference dh, the corner's place outer along
+// the lip, mm, and the half angles, radians. Source: derived from the point's
+// geometry.
+func WorkOffset(s *figure.Sheet, dh, outer, k1, k2 float64) {
+	if k1 == k2 {
+		s.Work(geometry, "u = dh tan(k) / 2", "{} * tan({}) / 2", figure.Len(dh), figure.Deg(k1))
+		return
+	}
+	s.Work(geometry, "u = (dh - x (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2)), x = the corner along the lip",
+		"({} - {} * (1 / tan({}) - 1 / tan({}))) / (1 / tan({}) + 1 / tan({}))",
+		figure.Len(dh), figure.Len(outer), figure.Deg(k2), figure.Deg(k1), figure.Deg(k1), figure.Deg(k2))
 }
 
 func (r *Result) shareFigures(s *figure.Sheet) {
