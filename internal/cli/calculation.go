@@ -226,7 +226,11 @@ func (a *app) say(im inspect.Impossible, d *drill.Drill) string {
 }
 
 func (a *app) job(c calculation, d *drill.Drill) report.Job {
-	s := c.compute(d, a.global.explain)
+	return a.finished(c, d, c.compute(d, a.global.explain))
+}
+
+// finished is the job of a sheet that c computed of d.
+func (a *app) finished(c calculation, d *drill.Drill, s *figure.Sheet) report.Job {
 	a.doubt(c, d, s)
 	s.Title, s.Sample = title(c.name, d), d.Sample
 	s.Inputs = echo(s.Inputs, d)
@@ -237,10 +241,13 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 	return report.Job{Sheet: s, System: d.System()}
 }
 
-// heldJob is the job of a drill that flags may have changed; what they stand in
-// place of is told.
+// heldJob is the job of a drill that flags may have changed.
 func (a *app) heldJob(c calculation, h *held) report.Job {
-	job := a.job(c, h.Drill)
+	return a.asHeld(h, a.job(c, h.Drill))
+}
+
+// asHeld tells in the job what of the drill's own the flags stand in place of.
+func (a *app) asHeld(h *held, job report.Job) report.Job {
 	if h.gone != "" {
 		job.Sheet.Find("retired-and-gone", figure.Warn, "the crib says that this drill was thrown away on {}", figure.Say(h.gone))
 	}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -19,7 +20,7 @@ import (
 // standard deviations taken twice.
 func TestEveryCommandsDoubt(t *testing.T) {
 	gauges := quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator: 0.01}
-	for _, c := range slices.Concat(calculations[:]...) {
+	for _, c := range slices.Concat(append(calculations[:], drawings)...) {
 		t.Run(c.name, func(t *testing.T) {
 			d := drillFor(t, *c)
 			again := func(d *drill.Drill) *figure.Sheet { return c.compute(d, false) }
@@ -44,6 +45,23 @@ func TestEveryCommandsDoubt(t *testing.T) {
 			})
 		})
 	}
+}
+
+// drawings are the drill drawn as ground, as measured, and with no height of its
+// lips read.
+var drawings = []*calculation{&drawn, drawnWithout(drill.Remove), drawnWithout(drill.Remove, drill.LipHeight)}
+
+func drawnWithout(unread ...drill.Reading) *calculation {
+	c := drawn
+	c.name = fmt.Sprintf("draw without %v", unread)
+	c.compute = func(d *drill.Drill, explain bool) *figure.Sheet {
+		less := *d
+		for _, r := range unread {
+			less.Drop(r)
+		}
+		return drawn.compute(&less, explain)
+	}
+	return &c
 }
 
 // steep are the figures with a kink (the larger of two, an end reached) that

@@ -23,6 +23,18 @@ var drawReadings = []drill.Reading{
 	drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Remove,
 }
 
+// drawn is draw as far as it is a calculation: the figures beside the picture.
+// A reading that is moved may leave a drill that cannot be drawn: of that one
+// there is no figure.
+var drawn = calculation{name: "draw", readings: drawReadings, compute: func(d *drill.Drill, explain bool) *figure.Sheet {
+	w, err := newDrawing(d, quantity.Format{System: d.System()}, explain)
+	if err != nil {
+		return figure.New("draw", explain)
+	}
+	w.figures()
+	return w.s
+}}
+
 // drawFlags are the flags of draw that are no readings.
 type drawFlags struct {
 	svg, scale string
@@ -39,7 +51,7 @@ as measured, uneven ones too, the web, the chisel edge at its angle, margins and
 flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
 to scale. With --remove the drill before the grind lies dashed under the one
 after. Size and lip-angle have to be read; what else was not is drawn as usual,
-and the remarks say so.
+and the remarks say so. A picture is of one drill: no ranges.
 Readings come from flags, from a YAML file whose keys are the flags' names (- is
 standard input), or from --sample.
 ` + lipHelp,
@@ -48,15 +60,15 @@ standard input), or from --sample.
   evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
 		Args: atMostOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			d, err := a.drillToDraw(t, args)
+			h, err := a.drillToDraw(t, args)
 			if err != nil {
 				return err
 			}
-			w, err := a.drawing(d, &f, args)
+			w, err := a.drawing(h.Drill, &f, args)
 			if err != nil {
 				return err
 			}
-			return a.draw(w, &f)
+			return a.draw(h, w, &f)
 		},
 	}
 	t.cmd = cmd
@@ -71,18 +83,23 @@ standard input), or from --sample.
 }
 
 // drillToDraw takes the drill of which enough was read to draw it.
-func (a *app) drillToDraw(t *taking, args []string) (*drill.Drill, error) {
+func (a *app) drillToDraw(t *taking, args []string) (*held, error) {
 	h, err := a.hold(t, strings.Join(args, ""))
 	if err != nil {
 		return nil, err
 	}
-	if errs := a.faults(calculation{name: "draw"}, h); len(errs) > 0 {
+	for _, r := range drill.All() {
+		if quantity.IsRange(h.Written(r)) {
+			return nil, h.fault(r, "a range makes many drills, and a picture is of one", "give one value; evenlip inspect and the like take ranges")
+		}
+	}
+	if errs := a.faults(drawn, h); len(errs) > 0 {
 		return nil, errs
 	}
 	wants, hint := unreadable(h.Drill)
 	switch {
 	case wants == "":
-		return h.Drill, nil
+		return h, nil
 	case len(args) == 1 || h.from != "":
 		return nil, &dataError{fmt.Errorf("%s: draw wants %s", cmp.Or(h.from, strings.Join(args, "")), strings.ReplaceAll(wants, "--", ""))}
 	}
@@ -91,17 +108,18 @@ func (a *app) drillToDraw(t *taking, args []string) (*drill.Drill, error) {
 
 // drawing makes what is to be shown of a drill from flags or from a file.
 func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, error) {
-	if f.svg == "" && f.scale != "" {
-		return nil, usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
-	}
-	if f.svg == "-" && (a.global.format != string(report.Table) || a.global.explain) {
-		return nil, usage("name a file, --svg FILE: the figures then go to standard output", "--svg -: prints the drawing alone, without --format and --explain")
+	if err := a.drawsWith(f); err != nil {
+		return nil, err
 	}
 	gauges, err := a.gauges()
 	if err != nil {
 		return nil, err
 	}
-	w, err := newDrawing(d, gauges, a.global.explain)
+	units, err := a.system()
+	if err != nil {
+		return nil, err
+	}
+	w, err := newDrawing(d, quantity.Format{System: cmp.Or(units, d.System()), Gauges: gauges}, a.global.explain)
 	switch {
 	case err == nil:
 		return w, nil
@@ -111,14 +129,36 @@ func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, er
 	return nil, notDrawn(err, d, "--")
 }
 
+// drawsWith refuses a flag that the picture asked for has no use for.
+func (a *app) drawsWith(f *drawFlags) error {
+	table, json := a.global.format == string(report.Table), a.global.format == string(report.JSON)
+	switch {
+	case a.global.check:
+		return usage("evenlip inspect --check judges the drill", "--check: draw holds nothing against a limit")
+	case f.svg == "" && f.scale != "":
+		return usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
+	case f.svg != "" && f.ascii:
+		return usage("leave one of the two out", "--ascii: is for the picture in the terminal, and does not go with --svg")
+	case f.ascii && !table && !json:
+		return usage("--format table and json have a picture", "--ascii: there is no picture in --format %s", a.global.format)
+	case f.svg == "-" && (!table || a.global.explain):
+		return usage("name a file, --svg FILE: the figures then go to standard output", "--svg -: prints the drawing alone, without --format and --explain")
+	}
+	return nil
+}
+
 // draw shows the picture that was asked for.
-func (a *app) draw(w *drawing, f *drawFlags) error {
-	w.s.Title, w.s.Sample, w.s.Inputs, w.s.Cautions = title("draw", w.d), w.d.Sample, echo(nil, w.d), report.Cautions
+func (a *app) draw(h *held, w *drawing, f *drawFlags) error {
 	w.figures()
 	if f.svg != "" {
-		return a.onPaper(w, f)
+		return a.onPaper(h, w, f)
 	}
-	return a.inTerminal(w, f.ascii || !showsUTF8())
+	return a.inTerminal(h, w, f.ascii || !showsUTF8())
+}
+
+// report prints the figures of a drawing.
+func (a *app) report(h *held, w *drawing) error {
+	return a.print([]report.Job{a.asHeld(h, a.finished(drawn, h.Drill, w.s))})
 }
 
 // notDrawn puts in words, in the drill's units, why a drill cannot be drawn: as
@@ -147,7 +187,7 @@ func notDrawn(err error, d *drill.Drill, dashes string) error {
 }
 
 // inTerminal prints the figures and the picture under them.
-func (a *app) inTerminal(w *drawing, ascii bool) error {
+func (a *app) inTerminal(h *held, w *drawing, ascii bool) error {
 	o, err := a.options()
 	if err != nil {
 		return err
@@ -167,7 +207,7 @@ func (a *app) inTerminal(w *drawing, ascii bool) error {
 		}
 		w.s.Grids = append(w.s.Grids, g)
 	}
-	if err := a.print([]report.Job{{Sheet: w.s, System: w.d.System()}}); err != nil {
+	if err := a.report(h, w); err != nil {
 		return err
 	}
 	if o.Form == report.Table {
@@ -193,7 +233,7 @@ func (w *drawing) caption(p *draw.Picture) []string {
 }
 
 // onPaper writes the drawing and reports what was written.
-func (a *app) onPaper(w *drawing, f *drawFlags) error {
+func (a *app) onPaper(h *held, w *drawing, f *drawFlags) error {
 	var scale draw.Scale
 	if f.scale != "" {
 		var err error
@@ -210,7 +250,7 @@ func (a *app) onPaper(w *drawing, f *drawFlags) error {
 		return nil
 	}
 	w.paperFigures(&sheet, f.svg)
-	if err := a.print([]report.Job{{Sheet: w.s, System: w.d.System()}}); err != nil {
+	if err := a.report(h, w); err != nil {
 		return err
 	}
 	return writeDrawing(f.svg, sheet.SVG())

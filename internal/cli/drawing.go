@@ -28,9 +28,8 @@ type drawing struct {
 
 // newDrawing makes the drawing of d, whose size and lip angles must have been
 // read.
-func newDrawing(d *drill.Drill, gauges quantity.Gauges, explain bool) (*drawing, error) {
-	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw", Explaining: explain}}
-	w.f = quantity.Format{System: d.System(), Gauges: gauges}
+func newDrawing(d *drill.Drill, f quantity.Format, explain bool) (*drawing, error) {
+	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw", Explaining: explain}, f: f}
 	inspect.Plausible(d, w.s)
 	w.asRead()
 	if err := w.now.Check(); err != nil {

@@ -10,7 +10,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/inspect"
-	"evenlip/internal/quantity"
 	"evenlip/internal/verify"
 )
 
@@ -39,12 +38,7 @@ func TestDrawnAsComputed(t *testing.T) {
 			as = inspect.Compute(rs.With(drilltest.Readings{drill.LipHeight: "0mm"}).Drill(t))
 		}
 		has := func(d *drill.Drill, key string, want float64) {
-			w, err := newDrawing(d, quantity.Gauges{}, false)
-			if err != nil {
-				t.Fatal(err)
-			}
-			w.figures()
-			if f := w.s.Lookup(key); f == nil || math.Abs(f.Value-want) > 1e-9*size {
+			if f := drawn.compute(d, false).Lookup(key); f == nil || math.Abs(f.Value-want) > 1e-9*size {
 				t.Fatalf("%s is drawn as %v, not %v", key, f, want)
 			}
 		}
