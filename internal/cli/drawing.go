@@ -125,7 +125,7 @@ func (w *drawing) regrind(remove float64) error {
 	}
 	const rounding = 1e-9
 	if most := plan.Most(); most > remove+rounding {
-		w.s.Find("remove-leaves-uneven", figure.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", figure.Len(most), figure.Len(remove))
+		w.tooLittle(most, remove)
 		w.now.Offset = offAxis(&w.now)
 		return w.now.Check()
 	}
@@ -149,6 +149,7 @@ func (w *drawing) webGrowsFrom() float64 {
 // remarks tells what is drawn without having been measured.
 func (w *drawing) remarks() {
 	d, s := &w.now, w.s
+	w.asElsewhere()
 	if w.webUsual {
 		s.Find("web-usual", figure.Note, "no web was read: {} is drawn, a new drill's", figure.Len(w.first().Web))
 		s.Extra = append(s.Extra, reference.NewWebSource())
@@ -157,7 +158,7 @@ func (w *drawing) remarks() {
 		s.Find("chisel-usual", figure.Note, "no chisel-edge angle was read: {} is drawn, the middle of the limits", figure.Deg(math.Pi-d.Chisel))
 	}
 	if w.clearanceUsual {
-		s.Find("clearance-usual", figure.Note, "no clearance was read: {} is drawn, what is aimed at for this size", figure.Deg(d.Lips[0].Clearance))
+		s.Find("clearance-usual", figure.Note, "no clearance was read: {} is drawn, what is aimed at for this size in {}", figure.Deg(d.Lips[0].Clearance), figure.Say(w.r.Drill.Material.Name))
 	}
 	if w.helixUsual {
 		s.Find("helix-usual", figure.Note, "no helix was read: {} is drawn, the middle for this size", figure.Deg(d.Helix))
@@ -168,6 +169,8 @@ func (w *drawing) remarks() {
 	if !w.r.Point.Both {
 		s.Find("one-lip-angle", figure.Note, "one lip angle was read: both lips are drawn at it")
 	}
+	w.groundTo()
+	w.idle()
 	s.Extra = append(s.Extra, reference.MarginSource(), reference.BodySource())
 }
 
