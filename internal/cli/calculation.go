@@ -232,7 +232,7 @@ func (a *app) job(c calculation, d *drill.Drill) report.Job {
 // finished is the job of a sheet that c computed of d.
 func (a *app) finished(c calculation, d *drill.Drill, s *figure.Sheet) report.Job {
 	a.doubt(c, d, s)
-	s.Title, s.Sample = title(c.name, d), d.Sample
+	s.Title, s.Sample, s.Shop = title(c.name, d), d.Sample, a.shop != nil
 	s.Inputs = echo(s.Inputs, d)
 	c.unused(d, s)
 	if s.Cautions == nil {

@@ -155,10 +155,14 @@ func (w *drawing) remarks() {
 		s.Extra = append(s.Extra, reference.NewWebSource())
 	}
 	if w.chiselUsual {
-		s.Find("chisel-usual", figure.Note, "no chisel-edge angle was read: {} is drawn, the middle of the limits", figure.Deg(math.Pi-d.Chisel))
+		s.Find("chisel-usual", figure.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", figure.Deg(math.Pi-d.Chisel), figure.Say(whoseLimits(w.r.Chisel.AngleLimit.Source)))
 	}
 	if w.clearanceUsual {
-		s.Find("clearance-usual", figure.Note, "no clearance was read: {} is drawn, what is aimed at for this size in {}", figure.Deg(d.Lips[0].Clearance), figure.Say(w.r.Drill.Material.Name))
+		why := "what is aimed at for this size in"
+		if w.r.Clearance.Recommended.Source.OfShop() {
+			why = "as the shop has set it for"
+		}
+		s.Find("clearance-usual", figure.Note, "no clearance was read: {} is drawn, {} {}", figure.Deg(d.Lips[0].Clearance), figure.Say(why), figure.Say(w.r.Drill.Material.Name))
 	}
 	if w.helixUsual {
 		s.Find("helix-usual", figure.Note, "no helix was read: {} is drawn, the middle for this size", figure.Deg(d.Helix))
@@ -172,6 +176,13 @@ func (w *drawing) remarks() {
 	w.groundTo()
 	w.idle()
 	s.Extra = append(s.Extra, reference.MarginSource(), reference.BodySource())
+}
+
+func whoseLimits(source *reference.Source) string {
+	if source.OfShop() {
+		return "the shop's limits"
+	}
+	return "the limits"
 }
 
 // first is the drill as it was measured.

@@ -170,6 +170,7 @@ func (a *app) print(jobs []report.Job) error {
 		return err
 	}
 	for _, j := range jobs {
+		j.Sheet.Shop = a.shop != nil
 		if a.global.check && j.Sheet.Outside() {
 			a.outside = true
 		}

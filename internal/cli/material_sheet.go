@@ -33,9 +33,11 @@ func materialWords(book *reference.Book, f quantity.Format) figure.Grid {
 		{Key: "speed", Label: f.Unit(quantity.Cutting), Kind: quantity.Word}, {Key: "title", Label: "what it is", Kind: quantity.Word},
 	}}
 	for _, m := range book.Materials() {
-		point := reference.Band{Low: m.PointAim, High: m.PointAim}
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(m.Name), figure.W(inWords(f, quantity.Angle, point)), figure.W(inWords(f, quantity.Angle, m.Clearance)),
-			figure.W(inWords(f, quantity.Cutting, m.Speed)), figure.W(m.Title)})
+		point := reference.Band{Low: m.PointAim, High: m.PointAim, Source: m.PointSource}
+		cell := func(kind quantity.Kind, b reference.Band) figure.Cell {
+			return figure.Cell{Value: math.NaN(), Word: inWords(f, kind, b), Shop: b.Source.OfShop()}
+		}
+		g.Rows = append(g.Rows, []figure.Cell{figure.W(m.Name), cell(quantity.Angle, point), cell(quantity.Angle, m.Clearance), cell(quantity.Cutting, m.Speed), figure.W(m.Title)})
 	}
 	return g
 }
@@ -73,11 +75,14 @@ func materialNumbers(book *reference.Book) figure.Grid {
 	column("kd_thrust", "Kd thrust", quantity.Count)
 	column("kd_torque", "Kd torque", quantity.Count)
 	for _, m := range book.Materials() {
-		row := []figure.Cell{figure.W(m.Name), figure.W(m.Title), figure.V(m.PointAim)}
-		for _, b := range [...]reference.Band{m.Point, m.Chisel, m.Clearance, m.Helix, m.Speed} {
-			row = append(row, figure.V(b.Low), figure.V(b.High))
+		cell := func(v float64, source *reference.Source) figure.Cell {
+			return figure.Cell{Value: v, Shop: source.OfShop()}
 		}
-		g.Rows = append(g.Rows, append(row, figure.V(m.KdThrust), figure.V(m.KdTorque)))
+		row := []figure.Cell{figure.W(m.Name), figure.W(m.Title), cell(m.PointAim, m.PointSource)}
+		for _, b := range [...]reference.Band{m.Point, m.Chisel, m.Clearance, m.Helix, m.Speed} {
+			row = append(row, cell(b.Low, b.Source), cell(b.High, b.Source))
+		}
+		g.Rows = append(g.Rows, append(row, cell(m.KdThrust, m.KdThrustSource), cell(m.KdTorque, m.KdTorqueSource)))
 	}
 	return g
 }
@@ -101,19 +106,23 @@ func materialSheet(m *reference.Material, book *reference.Book, size quantity.Va
 	if math.IsNaN(aim) {
 		aim = reference.StandardPointAngle
 	}
-	both(s, published{"point_angle_accepted", "accepted", "_deg", book.PointAngle(aim), quantity.Angle})
+	accepted := book.PointAngle(aim)
+	if m.ShopPoint() {
+		accepted = book.ShopPointAngle(aim)
+	}
+	both(s, published{"point_angle_accepted", "accepted", "_deg", accepted, quantity.Angle})
 	s.Open("Chisel edge")
-	both(s, published{"chisel_angle", "published", "_deg", m.Chisel, quantity.Angle})
+	both(s, published{"chisel_angle", m.Chisel.Source.Whose(), "_deg", m.Chisel, quantity.Angle})
 	both(s, published{"chisel_angle_accepted", "accepted", "_deg", book.ChiselAngle(), quantity.Angle})
 	s.Open("Lip clearance")
 	both(s, published{"clearance", "over all sizes", "_deg", m.Clearance, quantity.Angle})
 	sizeFigures(s, m, size)
 	s.Open("Helix")
-	both(s, published{"helix", "published", "_deg", m.Helix, quantity.Angle})
+	both(s, published{"helix", m.Helix.Source.Whose(), "_deg", m.Helix, quantity.Angle})
 	s.Open("Speed and force")
 	both(s, published{"cutting_speed", "cutting speed", "_m_min", m.Speed, quantity.Cutting})
-	one(s, figure.Figure{Key: "kd_thrust", Label: "force factor Kd, thrust", Value: m.KdThrust, Kind: quantity.Count}, m.KdSource)
-	one(s, figure.Figure{Key: "kd_torque", Label: "force factor Kd, torque", Value: m.KdTorque, Kind: quantity.Count}, m.KdSource)
+	one(s, figure.Figure{Key: "kd_thrust", Label: "force factor Kd, thrust", Value: m.KdThrust, Kind: quantity.Count}, m.KdThrustSource)
+	one(s, figure.Figure{Key: "kd_torque", Label: "force factor Kd, torque", Value: m.KdTorque, Kind: quantity.Count}, m.KdTorqueSource)
 	materialFindings(s, m)
 	return s
 }
@@ -146,11 +155,12 @@ func sizeMissing(v float64) string {
 
 // one adds a figure that was looked up.
 func one(s *figure.Sheet, f figure.Figure, source *reference.Source) {
+	f.Shop = source.OfShop()
 	s.Add(f)
 	if source == nil {
 		return
 	}
-	s.Work(source.String(), "as published", "{}", figure.Of(f.Kind, f.Value))
+	s.Work(source.String(), source.How("as published"), "{}", figure.Of(f.Kind, f.Value))
 	s.Extra = append(s.Extra, source)
 }
 

@@ -30,7 +30,9 @@ type document struct {
 	Limits  map[string]struct {
 		Low, High *float64
 		State     string
+		Source    string
 	}
+	Set      []string `json:"set_by_shop"`
 	Findings []struct{ Code, Severity, Text string }
 	Steps    []step
 }

@@ -83,7 +83,7 @@ func (t *steps) add(values []float64, s *figure.Sheet) {
 	}
 	t.row(values, script, len(figures), func(n int) (figure.Column, figure.Cell) {
 		f := figures[n]
-		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, figure.Cell{Value: f.Value, Word: f.Word, Spread: f.Spread}
+		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, figure.CellOf(f)
 	})
 }
 

@@ -146,20 +146,13 @@ func (c *Crib) addFigures(g *figure.Grid, drills []Judged) {
 				g.Columns = append(g.Columns, figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge})
 				row = fill(row)
 			}
-			row[at[f.Key]] = cellOf(f)
+			row[at[f.Key]] = figure.CellOf(f)
 		})
 		g.Rows[i] = row
 	}
 	for i := range g.Rows {
 		g.Rows[i] = fill(g.Rows[i])
 	}
-}
-
-func cellOf(f *figure.Figure) figure.Cell {
-	if f.Word != "" {
-		return figure.W(f.Word)
-	}
-	return figure.V(f.Value)
 }
 
 // counts says how many drills there are of each verdict.

@@ -53,6 +53,8 @@ type Figure struct {
 	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
 	Limit *reference.Band
 	Wants string
+	// Shop says that the shop that uses the program has set the value.
+	Shop bool
 	// Exact prints all the digits: the figure is by definition, not by a gauge.
 	Exact bool
 	// Spread is the expanded uncertainty (k = 2), in the unit of Value; zero

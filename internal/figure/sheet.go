@@ -22,6 +22,7 @@ type Sheet struct {
 	Answer   *Text
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
+	Shop     bool // a shop's own settings are in force, and what it has set is marked
 	// Worked is the sheet whose working is shown in place of this one's: of the
 	// answers that are its rows, the first.
 	Worked *Sheet
@@ -131,6 +132,7 @@ type Cell struct {
 	Word   string
 	Inch   string  // takes the place of Word where inches are printed for people
 	Spread float64 // expanded uncertainty as in Figure
+	Shop   bool    // as in Figure
 }
 
 // In returns the cell's word as a reader of those units wants it.
@@ -139,6 +141,11 @@ func (c Cell) In(s quantity.System) string {
 		return c.Inch
 	}
 	return c.Word
+}
+
+// CellOf makes the cell of a figure.
+func CellOf(f *Figure) Cell {
+	return Cell{Value: f.Value, Word: f.Word, Spread: f.Spread, Shop: f.Shop}
 }
 
 // V makes the cell of a number, in the unit of its column's kind.

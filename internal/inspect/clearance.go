@@ -155,11 +155,11 @@ func (r *Result) recommendedFigures(s *figure.Sheet) {
 	}{
 		{"recommended_low_deg", "recommended, from", limit.Low}, {"recommended_high_deg", "recommended, to", limit.High},
 	} {
-		s.Add(figure.Figure{Key: e.key, Label: e.label, Value: e.value, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
+		s.Add(figure.Figure{Key: e.key, Label: e.label, Value: e.value, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size", Shop: limit.Source.OfShop()})
 		if !s.Explaining {
 			continue // the source's words are for the working alone
 		}
-		s.Work(limit.Source.String(), "from the table, by size and work", "{}", figure.Deg(e.value))
+		s.Work(limit.Source.String(), limit.Source.How("from the table, by size and work"), "{}", figure.Deg(e.value))
 	}
 }
 

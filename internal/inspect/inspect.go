@@ -63,6 +63,15 @@ func basics(d *drill.Drill) Basics {
 	return b
 }
 
+// PointSource is where the point angle that the work wants comes from; nil where
+// nothing is published.
+func (b *Basics) PointSource() *reference.Source {
+	if b.Material == nil {
+		return nil
+	}
+	return b.Material.PointSource
+}
+
 // DefaultMaterial is what the work is taken to be when nothing is said.
 const DefaultMaterial = "steel-200"
 

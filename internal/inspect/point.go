@@ -44,7 +44,11 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 		p.Wanted = wantedAngle(b.Material)
 	}
 	p.Limit = b.Book.PointAngle(p.Wanted)
-	if m := b.Material; m != nil && !p.Asked && m.Point.Holds(reference.StandardPointAngle) {
+	switch m := b.Material; {
+	case p.Asked || m == nil:
+	case m.ShopPoint():
+		p.Limit = b.Book.ShopPointAngle(p.Wanted)
+	case m.Point.Holds(reference.StandardPointAngle):
 		usual := b.Book.PointAngle(reference.StandardPointAngle)
 		p.Limit.Low, p.Limit.High = math.Min(p.Limit.Low, usual.Low), math.Max(p.Limit.High, usual.High)
 	}

@@ -42,7 +42,7 @@ type Web struct {
 func webOf(dr *drill.Drill, r *Result) Web {
 	w := Web{Remove: dr.Value(drill.Remove), Second: dr.Value(drill.SecondWeb), At: dr.Value(drill.SecondWebAt)}
 	w.Taper, w.TaperSource = r.Drill.Book.WebTaper()
-	if w.TaperSource.Label == reference.Shop {
+	if w.TaperSource.OfShop() {
 		w.Origin = TaperShop
 	}
 	if t, ok := dr.Get(drill.WebTaper); ok {
@@ -110,7 +110,7 @@ func (r *Result) ThinnedBefore(s *figure.Sheet) {
 
 func (r *Result) taperFigure(s *figure.Sheet) {
 	w := &r.Web
-	s.Add(figure.Figure{Key: "web_taper", Label: "web taper", Value: w.Taper, Kind: quantity.Taper})
+	s.Add(figure.Figure{Key: "web_taper", Label: "web taper", Value: w.Taper, Kind: quantity.Taper, Shop: w.Origin == TaperShop})
 	switch w.Origin {
 	case TaperMeasured:
 		s.Work(geometry, "taper = (second web - web) / distance", "({} - {}) / {}", figure.Len(w.Second), figure.Len(r.Chisel.Web), figure.Len(w.At))

@@ -29,14 +29,26 @@ func (p *Plan) thinning(s *figure.Sheet) {
 	s.Add(f)
 	s.Add(ratio("chisel_ratio_unthinned", "chisel edge / D, unthinned", p.made(g.Ratio), ""))
 	s.Work(inspect.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", figure.Len(g.Web), figure.Deg(b.ChiselAfter), figure.Len(b.D))
-	s.Add(ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), ""))
-	s.Work(p.Found.Chisel.RatioLimit.Source.String(), "times a new drill's, times q as new", "{} * {}", figure.Num(b.MostChisel/b.NewChisel), figure.Num(b.NewChisel))
+	p.thinOver(s)
 	s.Add(ratio("thin_to_ratio", "thin to chisel edge / D", to, ""))
 	s.Work(reference.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
 	s.Add(length("thin_to_web_mm", "thin to web", web, ""))
 	s.Work(inspect.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", figure.Num(to), figure.Len(b.D), figure.Deg(b.ChiselAfter))
 	s.Add(length("notch_depth_mm", "notch, each side", notch, ""))
 	s.Work(inspect.Geometry, "(w' - w) / 2", "({} - {}) / 2", figure.Len(g.Body), figure.Len(web))
+}
+
+// thinOver adds the ratio over which the web is thinned.
+func (p *Plan) thinOver(s *figure.Sheet) {
+	b, source := &p.Job.Body, p.Found.Chisel.RatioLimit.Source
+	f := ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), "")
+	f.Shop = source.OfShop()
+	s.Add(f)
+	if f.Shop {
+		s.Work(source.String(), "q as the shop has set it", "{}", figure.Num(b.MostChisel))
+		return
+	}
+	s.Work(source.String(), "times a new drill's, times q as new", "{} * {}", figure.Num(b.MostChisel/b.NewChisel), figure.Num(b.NewChisel))
 }
 
 // after adds the figures of the drill when it is done; a table has them in the
@@ -106,9 +118,11 @@ func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.Job
 func (p *Plan) life(s *figure.Sheet) {
 	b := &p.Job.Body
 	s.Open("Life")
-	s.Add(length("usual_stock_mm", "usual stock per grind", p.made(p.Ahead.Usual), ""))
+	usual, flute := length("usual_stock_mm", "usual stock per grind", p.made(p.Ahead.Usual), ""), length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), "")
+	usual.Shop, flute.Shop = p.EveryShop, p.Found.Wear.FluteLimit.Source.OfShop()
+	s.Add(usual)
 	p.workUsual(s)
-	s.Add(length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), ""))
+	s.Add(flute)
 	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
 	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", figure.Len(depth), figure.Len(b.LeastFlute-depth))
 	left := math.NaN()
@@ -128,6 +142,8 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 	switch {
 	case p.EveryPast:
 		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", figure.Len(p.Job.Every))
+	case p.EveryShop:
+		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", figure.Len(p.Job.Every))
 	case figure.Known(p.Job.Every):
 		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
 	case p.Mishap():

@@ -39,13 +39,15 @@ type Plan struct {
 	Do     Do
 	Reason string // why the drill is retired, now or when the grinds are used up
 
-	LandAimed   bool // the land was read, but no clearance that it could be ground at
-	HeightTaken bool // the lips were taken as even, for want of a reading
-	AngleTaken  bool // the lips were taken to stand at the angle wanted
-	DepthTaken  bool // the flute needed is chip room only, for want of a depth
-	NoBackTaper bool // a least diameter was asked for, but the back taper is not known
-	EveryPast   bool // the usual stock is that of the drill's history
-	ChiselMoved bool // the chisel angle is put right by the grind
+	LandAimed   bool              // the land was read, but no clearance that it could be ground at
+	HeightTaken bool              // the lips were taken as even, for want of a reading
+	AngleTaken  bool              // the lips were taken to stand at the angle wanted
+	DepthTaken  bool              // the flute needed is chip room only, for want of a depth
+	NoBackTaper bool              // a least diameter was asked for, but the back taper is not known
+	EveryPast   bool              // the usual stock is that of the drill's history
+	EveryShop   bool              // the usual stock is what the shop has set
+	CleanUpFrom *reference.Source // nil for an allowance that was given
+	ChiselMoved bool              // the chisel angle is put right by the grind
 	Remove      float64
 }
 
@@ -82,19 +84,30 @@ func (p *Plan) make() {
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = regrind.Job{
-		CleanUp: reference.CleanUp, Every: d.Value(drill.Every), Least: reference.LeastUsualStock(r.Drill.D), Deepest: reference.MostUsualWear(r.Drill.D),
+		Every: d.Value(drill.Every), Least: reference.LeastUsualStock(r.Drill.D), Deepest: reference.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
 			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
 	}
-	if v, ok := d.Get(drill.CleanUp); ok {
-		p.Job.CleanUp = v
-	}
-	if p.EveryPast = !d.Has(drill.Every) && d.Past.Usual > 0; p.EveryPast {
-		p.Job.Every = d.Past.Usual
-	}
+	p.allowance(d)
 	p.wear()
 	p.lips()
 	p.body(d)
+}
+
+// allowance takes the clean-up and the usual stock: what was given, else what the
+// drill's history tells, else the shop's.
+func (p *Plan) allowance(d *drill.Drill) {
+	p.Job.CleanUp, p.CleanUpFrom = d.Book.Allowance()
+	if v, ok := d.Get(drill.CleanUp); ok {
+		p.Job.CleanUp, p.CleanUpFrom = v, nil
+	}
+	switch usual := d.Book.UsualStock(); {
+	case d.Has(drill.Every):
+	case d.Past.Usual > 0:
+		p.Job.Every, p.EveryPast = d.Past.Usual, true
+	case figure.Known(usual):
+		p.Job.Every, p.EveryShop = usual, true
+	}
 }
 
 // wear takes the clearance of the lip that has more, since that asks for more

@@ -13,6 +13,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
+	"evenlip/internal/reference"
 	"evenlip/internal/verify"
 )
 
@@ -289,6 +290,15 @@ func TestWhatTheHistoryTells(t *testing.T) {
 	}
 	if given := with(thinned.With(readings{drill.Every: "2mm"}), past); given.Lookup("usual_stock_mm").Value != 2 || slices.Contains(drilltest.Codes(given), "usual-of-history") {
 		t.Errorf("with --every 2mm it is %v", given.Lookup("usual_stock_mm").Value)
+	}
+	// A history outweighs what is usual in the shop, as a flag does.
+	usual := func(past drill.Past, r readings) float64 {
+		d := thinned.With(r).Drill(t)
+		d.Past, d.Book = past, &reference.Book{Every: 1.5, Source: reference.Source{Label: reference.Shop}}
+		return plan.Sheet(d, true).Lookup("usual_stock_mm").Value
+	}
+	if shop, history, flag := usual(drill.Past{}, nil), usual(past, nil), usual(past, readings{drill.Every: "2mm"}); shop != 1.5 || history != 0.9 || flag != 2 {
+		t.Errorf("usual stock %v by the shop, %v by the history, %v by the flag", shop, history, flag)
 	}
 	// Nothing to grind: it stays as it was thinned.
 	if sharp := with(fit.With(readings{drill.Web: "1.8mm"}), past); sharp.Lookup("thin").Word != "no" || sharp.Lookup("web_after_mm").Value != 1.8 {

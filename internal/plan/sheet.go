@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"strings"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
@@ -163,11 +164,32 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 func (p *Plan) grindTo(s *figure.Sheet) {
 	r, st := &p.Found, &p.Ahead.Stock
 	limit := r.Chisel.AngleLimit
-	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}",
-		figure.Set(p.Job.Lips.Target), figure.Set(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High))
+	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}{}",
+		figure.Set(p.Job.Lips.Target), figure.Set(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High), p.ofShop())
 	if !st.LipsAlike() && !p.nearlyAlike() {
 		s.Find("mark-lip-1", figure.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
 	}
+}
+
+// ofShop ends the remark on what to grind to: it says what of that the shop has set.
+func (p *Plan) ofShop() figure.Arg {
+	r := &p.Found
+	var own []string
+	for _, x := range [...]struct {
+		what string
+		set  bool
+	}{
+		{"angle", !r.Point.Asked && p.Job.Lips.Target == r.Point.Wanted/2 && r.Drill.PointSource().OfShop()},
+		{"clearance", r.Clearance.Recommended.Source.OfShop()}, {"chisel edge", r.Chisel.AngleLimit.Source.OfShop()},
+	} {
+		if x.set {
+			own = append(own, x.what)
+		}
+	}
+	if own == nil {
+		return figure.Say("")
+	}
+	return figure.Say("; the shop has set the " + strings.Join(own, " and the "))
 }
 
 func (p *Plan) lifeRemarks(s *figure.Sheet) {
@@ -218,7 +240,8 @@ func (p *Plan) leftAt(every float64) figure.Arg {
 func (p *Plan) assumptions(s *figure.Sheet) {
 	r, b := &p.Found, &p.Job.Body
 	if p.LandAimed {
-		s.Find("clearance-aimed", figure.Note, "the land is reckoned at {}, the clearance to aim for: none was read that it could be ground at", figure.Deg(p.Job.Wear.Clearance))
+		s.Find("clearance-aimed", figure.Note, "the land is reckoned at {}, {}: none was read that it could be ground at", figure.Deg(p.Job.Wear.Clearance),
+			figure.Say(r.Clearance.Recommended.Source.How("the clearance to aim for")))
 	}
 	if p.HeightTaken {
 		s.Find("lips-taken-even", figure.Note, "the lips are taken to stand even: no lip-height was read")

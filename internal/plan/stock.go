@@ -36,7 +36,9 @@ func (p *Plan) causes(s *figure.Sheet) {
 	s.Work(reference.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", figure.Len(st.CleanUp))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)
-	s.Add(length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), ""))
+	f := length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), "")
+	f.Shop = p.CleanUpFrom.OfShop() && st.CleanUp > 0
+	s.Add(f)
 	p.workCleanUp(s)
 }
 
@@ -45,9 +47,9 @@ func (p *Plan) workCleanUp(s *figure.Sheet) {
 	switch {
 	case st.CleanUp == 0:
 		s.Work(reference.CleanUpSource().String(), "none: nothing is worn", "0")
-	case st.CleanUp != reference.CleanUp:
+	case p.CleanUpFrom == nil:
 		s.Work("as given", "allowance as given", "{}", figure.Len(st.CleanUp))
 	default:
-		s.Work(reference.CleanUpSource().String(), "allowance", "{}", figure.Len(st.CleanUp))
+		s.Work(p.CleanUpFrom.String(), p.CleanUpFrom.How("allowance"), "{}", figure.Len(st.CleanUp))
 	}
 }

@@ -17,8 +17,23 @@ type Book struct {
 	ChipRoom       float64 // diameters
 	WebMost        float64 // w/D
 	Taper          float64 // web taper, mm per mm
+	CleanUp        float64 // taken beyond the wear, mm
+	Every          float64 // stock of a usual grind, mm
 
 	Own []Material // changed or added
+
+	// Sources of a band about the point angle of which the shop has set one half.
+	aimAlone, toleranceAlone Source
+}
+
+// Sign names the shop in every figure that it has set.
+func (b *Book) Sign(shop string) {
+	b.Source = Source{Label: Shop, Text: shop}
+	b.aimAlone = Source{Label: Shop, Text: shop + ", the angle wanted; about it, " + pointToleranceSource.String()}
+	b.toleranceAlone = Source{Label: Shop, Text: shop + ", the tolerance alone"}
+	for i := range b.Own {
+		b.Own[i].sign(&b.Source)
+	}
 }
 
 // PointAngle returns the band about a wanted point angle.
@@ -26,7 +41,17 @@ func (b *Book) PointAngle(wanted float64) Band {
 	if b == nil || b.PointTolerance == 0 {
 		return PointAngle(wanted)
 	}
-	return Band{wanted - b.PointTolerance, wanted + b.PointTolerance, &b.Source}
+	return Band{wanted - b.PointTolerance, wanted + b.PointTolerance, &b.toleranceAlone}
+}
+
+// ShopPointAngle is PointAngle about an angle that the shop has set.
+func (b *Book) ShopPointAngle(wanted float64) Band {
+	band := b.PointAngle(wanted)
+	band.Source = &b.aimAlone
+	if b.PointTolerance > 0 {
+		band.Source = &b.Source
+	}
+	return band
 }
 
 // ChiselAngle returns the band of the obtuse chisel-edge angle.
@@ -94,6 +119,23 @@ func (b *Book) WebTaper() (float64, *Source) {
 	return b.Taper, &b.Source
 }
 
+// Allowance returns the clean-up taken beyond the wear, mm, and where it comes from.
+func (b *Book) Allowance() (float64, *Source) {
+	if b == nil || b.CleanUp == 0 {
+		return CleanUp, &cleanUpSource
+	}
+	return b.CleanUp, &b.Source
+}
+
+// UsualStock returns the stock of a usual grind, mm, that a shop has set; NaN
+// where it follows from each drill.
+func (b *Book) UsualStock() float64 {
+	if b == nil || b.Every == 0 {
+		return nan
+	}
+	return b.Every
+}
+
 // Material returns the material of that name, for reading only: the shop's,
 // else the embedded.
 func (b *Book) Material(name string) (*Material, bool) {
@@ -131,8 +173,21 @@ next:
 // ShopClearance returns the band of the lip clearance that a shop has set for
 // the material; ok is false where the table by size holds.
 func (m *Material) ShopClearance() (Band, bool) {
-	if m.Clearance.Source == nil || m.Clearance.Source.Label != Shop {
+	if !m.Clearance.Source.OfShop() {
 		return Band{}, false
 	}
 	return m.Clearance, true
+}
+
+// ShopPoint reports whether a shop has set the point angle to grind; a nil
+// Material is of no shop.
+func (m *Material) ShopPoint() bool { return m != nil && m.PointSource.OfShop() }
+
+// sign gives every figure that a shop has set the source that names it.
+func (m *Material) sign(shop *Source) {
+	for _, s := range [...]**Source{&m.Clearance.Source, &m.Chisel.Source, &m.Helix.Source, &m.Speed.Source, &m.PointSource, &m.KdThrustSource, &m.KdTorqueSource} {
+		if (*s).OfShop() {
+			*s = shop
+		}
+	}
 }

@@ -19,9 +19,10 @@ type Material struct {
 	Kin   string   // the embedded material that it is, or is like
 
 	// KdThrust and KdTorque are the handbook's work-material factor for a
-	// sharp drill, the same number for inch and metric equations.
-	KdThrust, KdTorque float64
-	KdSource           *Source
+	// sharp drill, the same number for inch and metric equations; each has its
+	// source, since a shop may set one of them alone.
+	KdThrust, KdTorque             float64
+	KdThrustSource, KdTorqueSource *Source
 
 	// Point is the band of point angles that are published, PointAim the one
 	// to grind, radians. The tolerance of a ground point comes on top.

@@ -59,7 +59,8 @@ func (c choice) material() Material {
 		Hardens:   c.rows.harden > 0,
 	}
 	if force.thrust > 0 {
-		m.KdThrust, m.KdTorque, m.KdSource = force.thrust, force.torque, force.source
+		m.KdThrust, m.KdTorque = force.thrust, force.torque
+		m.KdThrustSource, m.KdTorqueSource = force.source, force.source
 	}
 	m.PointAim, m.PointSource = aim(m.Point, c.relief)
 	return m

@@ -40,12 +40,12 @@ func TestWorkMaterialFactors(t *testing.T) {
 		m := found(t, name)
 		handbook.Within(name+", torque", m.KdTorque, want[0], 0, "")
 		handbook.Within(name+", thrust", m.KdThrust, want[1], 0, "")
-		if !m.HasForce() || m.KdSource.Label != reference.Memory {
-			t.Errorf("%s: torque %v, thrust %v, %v", name, m.KdTorque, m.KdThrust, m.KdSource)
+		if !m.HasForce() || m.KdThrustSource.Label != reference.Memory || m.KdTorqueSource != m.KdThrustSource {
+			t.Errorf("%s: torque %v, thrust %v, %v", name, m.KdTorque, m.KdThrust, m.KdThrustSource)
 		}
 	}
-	if m := found(t, "steel-150"); m.KdSource.Label != reference.Derived || m.KdThrust != 150*found(t, "steel-200").KdThrust/200 || m.KdTorque != m.KdThrust {
-		t.Errorf("steel-150: %v, %v", m.KdThrust, m.KdSource)
+	if m := found(t, "steel-150"); m.KdThrustSource.Label != reference.Derived || m.KdThrust != 150*found(t, "steel-200").KdThrust/200 || m.KdTorque != m.KdThrust {
+		t.Errorf("steel-150: %v, %v", m.KdThrust, m.KdThrustSource)
 	}
 }
 
@@ -139,7 +139,7 @@ func TestMaterialsMakeSense(t *testing.T) {
 		if !m.Point.Holds(m.PointAim) || m.PointSource == nil {
 			t.Errorf("%s: aim %v outside its band", m.Name, m.PointAim/radian)
 		}
-		if m.HasForce() != (m.KdSource != nil) || m.HasSpeed() != (m.Speed.Source != nil) || math.IsNaN(m.KdThrust) != math.IsNaN(m.KdTorque) {
+		if m.HasForce() != (m.KdThrustSource != nil) || m.HasSpeed() != (m.Speed.Source != nil) || math.IsNaN(m.KdThrust) != math.IsNaN(m.KdTorque) {
 			t.Errorf("%s: %+v", m.Name, m)
 		}
 		// The lower end for hard material (Navy course, in print).

@@ -59,6 +59,27 @@ func (s Source) String() string {
 	return out
 }
 
+// OfShop reports whether the shop that uses the program has set the figure; a nil
+// Source is nobody's.
+func (s *Source) OfShop() bool { return s != nil && s.Label == Shop }
+
+// Whose says in words where a figure of the trade comes from: the shop, or print.
+func (s *Source) Whose() string {
+	if s.OfShop() {
+		return Shop.String()
+	}
+	return "published"
+}
+
+// How says in words why a figure is what it is: as usual says, unless the shop has
+// set it.
+func (s *Source) How(usual string) string {
+	if s.OfShop() {
+		return "as the shop has set it"
+	}
+	return usual
+}
+
 // Band is a range of acceptable values, ends included, in millimetres or
 // radians. An open end is an infinity.
 type Band struct {

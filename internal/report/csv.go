@@ -87,6 +87,9 @@ func csvHead(keys, doubted []string, s *figure.Sheet) []string {
 	if s.Verdict != nil {
 		head = append(head, "verdict")
 	}
+	if s.Shop {
+		head = append(head, ofShopKey)
+	}
 	return append(head, "findings")
 }
 
@@ -101,6 +104,9 @@ func csvRow(keys, doubted []string, s *figure.Sheet) []string {
 	}
 	if s.Verdict != nil {
 		row = append(row, s.Verdict.Word)
+	}
+	if s.Shop {
+		row = append(row, strings.Join(setByShop(s), " "))
 	}
 	codes := make([]string, len(s.Findings))
 	for i, f := range s.Findings {
@@ -143,7 +149,7 @@ func oneCell(g *figure.Grid) string {
 }
 
 func csvGrid(out *csv.Writer, g *figure.Grid, head bool) {
-	doubted := uncertain(g)
+	doubted, marked := uncertain(g), anyOfShop(g)
 	if head {
 		keys := make([]string, len(g.Columns))
 		for i, c := range g.Columns {
@@ -153,6 +159,9 @@ func csvGrid(out *csv.Writer, g *figure.Grid, head bool) {
 			if doubted[i] {
 				keys = append(keys, uncertaintyOf(c.Key))
 			}
+		}
+		if marked {
+			keys = append(keys, ofShopKey)
 		}
 		out.Write(keys)
 	}
@@ -168,6 +177,9 @@ func csvGrid(out *csv.Writer, g *figure.Grid, head bool) {
 			if doubted[i] {
 				cells = append(cells, oneSpread(g.Columns[i], c))
 			}
+		}
+		if marked {
+			cells = append(cells, ofShop(g, row))
 		}
 		out.Write(cells)
 	}

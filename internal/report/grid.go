@@ -40,6 +40,9 @@ func (t *tableWriter) grid(g *figure.Grid) {
 	if most := t.mostDoubt(g); !roomy && most != "" {
 		t.wrapped("  ", most)
 	}
+	if anyOfShop(g) {
+		t.wrapped("  ", shopMark+" as the shop has set it")
+	}
 }
 
 // cells returns a list as texts under its head, and which columns are words; a
@@ -61,6 +64,9 @@ func (t *tableWriter) cells(g *figure.Grid, doubt bool) (words []bool, cells [][
 			out[i] = t.cell(g.Columns[i], c)
 			if u := plusMinus(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value, c.Spread, t.f); doubt && u != "" {
 				out[i] += " ±" + u
+			}
+			if c.Shop {
+				out[i] += shopMark
 			}
 			out[i] = t.ascii(out[i])
 		}

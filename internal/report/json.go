@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"io"
 	"slices"
+	"strings"
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
@@ -59,6 +60,9 @@ func (e *Encoder) Append(b []byte, s *figure.Sheet) []byte {
 	j.results(s)
 	e.limits(&j, s)
 	j.uncertainty(s)
+	if s.Shop {
+		j.list(ofShopKey, setByShop(s))
+	}
 	e.findings(&j, s.Findings)
 	if !e.Lean {
 		e.listCautions(&j, s.Cautions)
@@ -125,6 +129,9 @@ func (j *object) grid(g *figure.Grid) {
 		for i, c := range row {
 			j.name(g.Columns[i].Key)
 			j.value(g.Columns[i], c)
+		}
+		if keys := ofShop(g, row); keys != "" {
+			j.list(ofShopKey, strings.Fields(keys))
 		}
 		j.close('}')
 	}

@@ -222,12 +222,15 @@ func TestBasis(t *testing.T) {
 		reference.InPrint: "print", reference.Practice: "practice", reference.Memory: "memory",
 		reference.Derived: "derived", reference.Own: "own rule", reference.Shop: "shop",
 	} {
-		if got := basis(&reference.Band{Source: &reference.Source{Label: label}}); got != want {
+		if got := basis(&figure.Figure{Limit: &reference.Band{Source: &reference.Source{Label: label}}}); got != want {
 			t.Errorf("%v is shown as %q, not %q", label, got, want)
 		}
 	}
-	if basis(nil) != "" || basis(&reference.Band{}) != "" {
+	if basis(&figure.Figure{}) != "" || basis(&figure.Figure{Limit: &reference.Band{}}) != "" {
 		t.Error("no source has a basis")
+	}
+	if got := basis(&figure.Figure{Shop: true}); got != "shop" {
+		t.Errorf("what the shop has set is shown as %q", got)
 	}
 }
 

@@ -28,12 +28,17 @@ func limitText(fig *figure.Figure, f quantity.Format) string {
 	return f.Number(fig.Kind, fig.Gauge, b.Low) + " to " + text(b.High)
 }
 
-// basis is the label of a limit's source, in one word.
-func basis(b *reference.Band) string {
-	if b == nil || b.Source == nil {
-		return ""
+// basis is the label of a limit's source, in one word; of a figure without a limit,
+// the shop that has set it.
+func basis(fig *figure.Figure) string {
+	label := reference.Label(0)
+	switch b := fig.Limit; {
+	case b != nil && b.Source != nil:
+		label = b.Source.Label
+	case fig.Shop:
+		label = reference.Shop
 	}
-	switch b.Source.Label {
+	switch label {
 	case reference.InPrint:
 		return "print"
 	case reference.Practice:

@@ -45,7 +45,7 @@ func plainFigures(b *bufio.Writer, s *figure.Sheet, f quantity.Format, named, he
 			fine := apart(fig, f)
 			low, high = bound(fig, fig.Limit.Low, fine), bound(fig, fig.Limit.High, fine)
 		}
-		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig.Limit), spread(fig, f))
+		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig), spread(fig, f))
 	})
 	if s.Verdict != nil {
 		tabbed(b, lead+"verdict", s.Verdict.Word, "", "", "", strings.Join(s.Verdict.Reasons, " "), "", "")
@@ -72,6 +72,10 @@ func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
 			head = append(head, strings.TrimSpace("uncertainty of "+c.Label+" "+f.Unit(c.Kind)))
 		}
 	}
+	marked := anyOfShop(g)
+	if marked {
+		head = append(head, "set by shop")
+	}
 	tabbed(b, head...)
 	for _, row := range g.Rows {
 		out := make([]string, len(row))
@@ -85,6 +89,9 @@ func plainGrid(b *bufio.Writer, g *figure.Grid, f quantity.Format) {
 			if doubted[i] {
 				out = append(out, plusMinus(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value, c.Spread, f))
 			}
+		}
+		if marked {
+			out = append(out, ofShop(g, row))
 		}
 		tabbed(b, out...)
 	}

@@ -145,7 +145,7 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 	if value == "" {
 		value = shown(fig, t.f)
 	}
-	limit, state, basis := limitText(fig, t.f), stateWord(fig), basis(fig.Limit)
+	limit, state, basis := limitText(fig, t.f), stateWord(fig), basis(fig)
 	if u := spread(fig, t.f); u != "" {
 		value += " ±" + u
 	}
@@ -157,13 +157,15 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 		paint = func(blank string) string { return blank }
 	}
 	if t.o.Width < narrow {
-		t.wrapped("  ", fig.Label+": "+value)
-		if limit != "" {
-			if basis != "" {
-				basis = " (" + basis + ")"
-			}
-			t.wrapped("    ", limit+": "+paint(state)+basis)
+		if basis != "" {
+			basis = " (" + basis + ")"
 		}
+		if limit == "" {
+			t.wrapped("  ", fig.Label+": "+value+basis)
+			return
+		}
+		t.wrapped("  ", fig.Label+": "+value)
+		t.wrapped("    ", limit+": "+paint(state)+basis)
 		return
 	}
 	if style.Width(t.ascii(limit)) > limitCells {

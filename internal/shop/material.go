@@ -81,17 +81,7 @@ func (rd *reader) material(n strict.Node, m *reference.Material) {
 		strict.On("chisel-angle", band(&m.Chisel, quantity.Angle)),
 		strict.On("helix", band(&m.Helix, quantity.Angle)),
 		strict.On("speed", band(&m.Speed, quantity.Cutting)),
-		strict.On("kd-thrust", func(n strict.Node) { m.KdThrust, m.KdSource = rd.positive(n, quantity.Number), shop }),
-		strict.On("kd-torque", func(n strict.Node) { m.KdTorque, m.KdSource = rd.positive(n, quantity.Number), shop }),
+		strict.On("kd-thrust", func(n strict.Node) { m.KdThrust, m.KdThrustSource = rd.positive(n, quantity.Number), shop }),
+		strict.On("kd-torque", func(n strict.Node) { m.KdTorque, m.KdTorqueSource = rd.positive(n, quantity.Number), shop }),
 	)
-}
-
-// mark gives every figure that the shop has set the shop's source, now that its
-// name is known.
-func mark(m *reference.Material, source *reference.Source) {
-	for _, s := range []**reference.Source{&m.Clearance.Source, &m.Chisel.Source, &m.Helix.Source, &m.Speed.Source, &m.PointSource, &m.KdSource} {
-		if *s != nil && (*s).Label == reference.Shop {
-			*s = source
-		}
-	}
 }

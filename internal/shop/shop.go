@@ -44,10 +44,7 @@ func Read(file string, r io.Reader) (*Shop, []error) {
 		strict.On("limits", func(n strict.Node) { rd.limits(n, s.Book) }),
 		strict.On("materials", func(n strict.Node) { rd.materials(n, s.Book) }),
 	)
-	s.Book.Source = reference.Source{Label: reference.Shop, Text: s.Name + ", " + file}
-	for i := range s.Book.Own {
-		mark(&s.Book.Own[i], &s.Book.Source)
-	}
+	s.Book.Sign(s.Name + ", " + file)
 	if len(rd.Errs) > 0 {
 		return nil, rd.Errs
 	}
@@ -64,6 +61,8 @@ func (rd *reader) limits(n strict.Node, b *reference.Book) {
 		strict.On("margin-wear", func(n strict.Node) { b.MarginMost = rd.upTo(10, n, quantity.Number) }),
 		strict.On("chip-room", func(n strict.Node) { b.ChipRoom = rd.upTo(10, n, quantity.Number) }),
 		strict.On("web-ratio", func(n strict.Node) { b.WebMost = rd.part(n) }),
+		strict.On("clean-up", func(n strict.Node) { b.CleanUp = rd.upTo(2, n, quantity.Length) }),
+		strict.On("every", func(n strict.Node) { b.Every = rd.upTo(10, n, quantity.Length) }),
 		strict.On("web-taper", func(n strict.Node) { b.Taper = rd.upTo(0.1, n, quantity.Taper) }),
 	)
 }

@@ -80,8 +80,8 @@ func TestNewMaterial(t *testing.T) {
 	if !ok || m.KdThrust != brass.KdThrust || m.Relief != brass.Relief || m.Kin != "brass" {
 		t.Fatalf("yard-bronze is not like brass: %+v", m)
 	}
-	if math.Abs(m.PointAim-115*deg) > 1e-12 || m.PointSource.Label != reference.Shop || m.KdSource.Label == reference.Shop {
-		t.Errorf("aim %g, sources %v, %v", m.PointAim/deg, m.PointSource, m.KdSource)
+	if math.Abs(m.PointAim-115*deg) > 1e-12 || m.PointSource.Label != reference.Shop || m.KdThrustSource.Label == reference.Shop {
+		t.Errorf("aim %g, sources %v, %v", m.PointAim/deg, m.PointSource, m.KdThrustSource)
 	}
 	if got, want := len(b.Materials()), len(reference.Materials())+1; got != want {
 		t.Errorf("%d materials, want %d", got, want)
@@ -90,6 +90,57 @@ func TestNewMaterial(t *testing.T) {
 	if e, _ := reference.FindMaterial("steel-200"); e.PointAim == 120*deg {
 		t.Error("the shop changed the embedded material")
 	}
+}
+
+// Nothing is credited to a shop that it did not set, and nothing that it did to
+// anyone else: each figure has a source of its own.
+func TestEachFigureHasItsSource(t *testing.T) {
+	b := book(t, "materials:\n  steel-200:\n    kd-thrust: 20000\n")
+	m, _ := b.Material("steel-200")
+	if m.KdThrust != 20000 || !m.KdThrustSource.OfShop() || m.KdTorque != 24000 || m.KdTorqueSource.OfShop() {
+		t.Errorf("thrust %g (%v), torque %g (%v)", m.KdThrust, m.KdThrustSource, m.KdTorque, m.KdTorqueSource)
+	}
+	m, _ = book(t, "materials:\n  steel-200:\n    kd-torque: 20000\n").Material("steel-200")
+	if m.KdThrustSource.OfShop() || m.KdTorque != 20000 || !m.KdTorqueSource.OfShop() {
+		t.Errorf("thrust %v, torque %g (%v)", m.KdThrustSource, m.KdTorque, m.KdTorqueSource)
+	}
+}
+
+// A band about the point angle has two halves, and its source says whose each is.
+func TestWhoseTheBandAboutThePointIs(t *testing.T) {
+	aim, tolerance := "materials:\n  steel-200:\n    point-angle: 120deg\n", "limits:\n  point-angle: 2deg\n"
+	for _, c := range []struct {
+		text, asked string
+		half        float64
+		source      string
+	}{
+		{"name: x\n", "", 3, "from memory (medium): 118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"},
+		{aim, "", 3, "the shop's: the shop, shop.yaml, the angle wanted; about it, from memory (medium): 118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"},
+		{aim, "119", 3, "from memory (medium): 118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"},
+		{tolerance, "", 2, "the shop's: the shop, shop.yaml, the tolerance alone"},
+		{aim + tolerance, "", 2, "the shop's: the shop, shop.yaml"},
+		{aim + tolerance, "119", 2, "the shop's: the shop, shop.yaml, the tolerance alone"},
+	} {
+		d := &drill.Drill{Book: book(t, c.text)}
+		d.Set(drill.Size, "12mm")
+		if c.asked != "" {
+			d.Set(drill.PointAngle, c.asked)
+		}
+		d.Resolve()
+		limit := inspect.Compute(d).Point.Limit
+		if got := (limit.High - limit.Low) / 2 / deg; math.Abs(got-c.half) > 1e-9 || limit.Source.String() != c.source {
+			t.Errorf("%q, asked for %q: ± %g, %s", c.text, c.asked, got, limit.Source)
+		}
+	}
+}
+
+func book(t *testing.T, text string) *reference.Book {
+	t.Helper()
+	s, errs := shop.Read("shop.yaml", strings.NewReader(text))
+	if len(errs) > 0 {
+		t.Fatal(errs)
+	}
+	return s.Book
 }
 
 // Each fault is told with its line and column, and all of them.
@@ -107,6 +158,10 @@ func TestRefusals(t *testing.T) {
 		{"limits:\n  web-taper: 1.6\n", ":2:14: 1.6000 mm/mm is more than a shop would set"},
 		{"limits:\n  flank-wear: 5mm\n", ":2:15: 5.00 mm is more"},
 		{"limits:\n  chisel-angle: 45,60\n", ":2:17: takes the obtuse chisel-edge angle"},
+		{"limits:\n  clean-up: 5mm\n", ":2:13: 5.00 mm is more than a shop would set: takes up to 2.00 mm"},
+		{"limits:\n  clean-up: 0\n", ":2:13: takes a value above zero"},
+		{"limits:\n  every: 1in\n", ":2:10: 25.40 mm is more than a shop would set: takes up to 10.00 mm"},
+		{"limits:\n  every: -1mm\n", ":2:10: cannot read"},
 		{"gauges:\n  protractor: 59deg\n", ":2:15: 59.0° is more"},
 		{"limits:\n  chisel-ratio: 1.2\n", ":2:17: takes a part of the diameter"},
 		{"limits:\n  lip-height: 1mm\n  lip-height: 2mm\n", `:3:3: "lip-height" stands twice`},

@@ -113,14 +113,6 @@ func (r *running) sizeOr(other string, v float64) string {
 	return figure.Wanted(figure.Need{Reading: "size", Value: r.Drill.D}, figure.Need{Reading: other, Value: v})
 }
 
-// whose says where the band of cutting speeds is from.
-func (r *running) whose() string {
-	if src := r.topSpeed.Source; src != nil && src.Label == reference.Shop {
-		return "the shop's"
-	}
-	return "published"
-}
-
 const noSpeed = "a material whose speed is published, or rpm"
 
 func (r *running) speedFigures(s *figure.Sheet) {
@@ -128,14 +120,15 @@ func (r *running) speedFigures(s *figure.Sheet) {
 	for _, f := range [...]struct {
 		key, label string
 		value      float64
-	}{{"cutting_speed_low_m_min", r.whose() + ", from", band.Low}, {"cutting_speed_high_m_min", r.whose() + ", to", band.High}} {
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Cutting, Wants: figure.Wanted(figure.Need{Reading: "a material whose speed is published", Value: f.value})})
+	}{{"cutting_speed_low_m_min", r.topSpeed.Source.Whose() + ", from", band.Low}, {"cutting_speed_high_m_min", r.topSpeed.Source.Whose() + ", to", band.High}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Cutting, Shop: band.Source.OfShop(),
+			Wants: figure.Wanted(figure.Need{Reading: "a material whose speed is published", Value: f.value})})
 		if band.Source != nil {
-			s.Work(band.Source.String(), r.whose(), "{}", figure.Of(quantity.Cutting, f.value))
+			s.Work(band.Source.String(), band.Source.How("as published"), "{}", figure.Of(quantity.Cutting, f.value))
 		}
 	}
 	r.cutFigure(s, "speed_cut", "taken off for the depth", r.deep.Speed)
-	s.Add(figure.Figure{Key: "cutting_speed_m_min", Label: "cutting speed", Value: r.speed, Kind: quantity.Cutting, Wants: r.sizeOr(noSpeed, r.speed)})
+	s.Add(figure.Figure{Key: "cutting_speed_m_min", Label: "cutting speed", Value: r.speed, Kind: quantity.Cutting, Shop: !r.rpmRead && band.Source.OfShop(), Wants: r.sizeOr(noSpeed, r.speed)})
 	_, pick := reference.SpeedPick(band)
 	if r.rpmRead {
 		s.Work(practice, "v = pi D N, D in metres (feet)", "pi * {} * {}", figure.Of(quantity.Cutting, r.Drill.D/1000), num(r.rpm))

@@ -51,7 +51,7 @@ func (r *running) warn(s *figure.Sheet) {
 // settingFindings says what a speed or a feed outside the published ones does.
 func (r *running) settingFindings(s *figure.Sheet) {
 	if r.tooFast() {
-		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.whose(), "the ")), figure.Of(quantity.Cutting, r.topHere), figure.Say(r.atDepth()))
+		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.topSpeed.Source.Whose(), "the ")), figure.Of(quantity.Cutting, r.topHere), figure.Say(r.atDepth()))
 	}
 	switch {
 	case r.feedHeavy():

@@ -57,14 +57,18 @@ func (w *work) edgeFigures(s *figure.Sheet) {
 
 // conditionFigures adds the factors of work and wear.
 func (w *work) conditionFigures(s *figure.Sheet) {
-	m := w.Drill.Material
+	var thrust, torque *reference.Source
+	if m := w.Drill.Material; m != nil {
+		thrust, torque = m.KdThrustSource, m.KdTorqueSource
+	}
 	for _, f := range [...]struct {
 		key, label string
 		value      float64
-	}{{"kd_thrust", "work factor Kd, thrust", w.load.KdThrust}, {"kd_torque", "work factor Kd, torque", w.load.KdTorque}} {
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Count, Wants: w.wants()})
+		source     *reference.Source
+	}{{"kd_thrust", "work factor Kd, thrust", w.load.KdThrust, thrust}, {"kd_torque", "work factor Kd, torque", w.load.KdTorque, torque}} {
+		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Count, Shop: f.source.OfShop(), Wants: w.wants()})
 		if figure.Known(f.value) {
-			s.Work(m.KdSource.String(), "Kd as published, for a sharp drill", "{}", num(f.value))
+			s.Work(f.source.String(), "Kd "+f.source.How("as published")+", for a sharp drill", "{}", num(f.value))
 		}
 	}
 	s.Add(figure.Figure{Key: "wear_factor", Label: "tool-wear factor W", Value: w.load.Wear, Kind: quantity.Number})

@@ -179,7 +179,7 @@ func (w *work) ratioAssumptions(s *figure.Sheet) {
 	if math.IsNaN(w.load.KdThrust) {
 		return
 	}
-	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdSource)
+	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
 	if w.wearAssumed {
 		s.Find("wear-assumed", figure.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", figure.Num(w.load.Wear))
 	}
@@ -193,7 +193,7 @@ func (w *work) loadAssumptions(s *figure.Sheet) {
 	if math.IsNaN(w.load.KdThrust) {
 		return
 	}
-	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdSource)
+	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
 	system, other := "metric", "inch"
 	if w.load.System == quantity.Inch {
 		system, other = other, system

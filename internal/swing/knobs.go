@@ -109,10 +109,10 @@ func (g *grind) assumptions(s *figure.Sheet) {
 		return
 	}
 	if g.taken.pointAngle {
-		s.Find("point-angle-assumed", figure.Note, "no point angle was wished: {} is taken, as the work wants", deg(2*g.wish.HalfAngle))
+		s.Find("point-angle-assumed", figure.Note, "no point angle was wished: {} is taken, {}", deg(2*g.wish.HalfAngle), figure.Say(g.Drill.PointSource().How("as the work wants")))
 	}
 	if g.taken.clearance {
-		s.Find("clearance-assumed", figure.Note, "no clearance was wished: {} is taken, as recommended for the size", deg(g.wish.Clearance))
+		s.Find("clearance-assumed", figure.Note, "no clearance was wished: {} is taken, {}", deg(g.wish.Clearance), figure.Say(g.Clearance.Recommended.Source.How("as recommended for the size")))
 	}
 	g.Clearance.LesserTaken(s)
 	g.Clearance.Contradiction(s)

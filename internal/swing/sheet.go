@@ -72,12 +72,12 @@ func (g *grind) view() *view {
 	return v
 }
 
-func (v *view) add(s *figure.Sheet, key, label string, value float64, kind quantity.Kind, limit *reference.Band) {
+func (v *view) add(s *figure.Sheet, key, label string, value float64, kind quantity.Kind, limit *reference.Band) *figure.Figure {
 	gauge := quantity.Caliper
 	if kind == quantity.Angle {
 		gauge = quantity.Protractor
 	}
-	s.Add(figure.Figure{Key: key, Label: label, Value: value, Kind: kind, Gauge: gauge, Limit: limit, Wants: v.wants})
+	return s.Add(figure.Figure{Key: key, Label: label, Value: value, Kind: kind, Gauge: gauge, Limit: limit, Wants: v.wants})
 }
 
 func deg(a float64) figure.Arg { return figure.Deg(a) }
@@ -157,13 +157,15 @@ func fine(v float64) figure.Arg { return figure.Fine(figure.Len(v)) }
 
 func (v *view) pointFigures(s *figure.Sheet) {
 	s.Open("Point it grinds")
-	v.add(s, "point_angle_deg", "point angle", 2*v.ground.HalfAngle, quantity.Angle, nil)
+	f := v.add(s, "point_angle_deg", "point angle", 2*v.ground.HalfAngle, quantity.Angle, nil)
+	f.Shop = v.taken.pointAngle && v.Drill.PointSource().OfShop()
 	v.workPointAngle(s)
 	var relief *reference.Band
 	if v.made {
 		relief = &v.Clearance.Recommended
 	}
-	v.add(s, "lip_clearance_deg", "lip clearance, corner", v.ground.Clearance, quantity.Angle, relief)
+	f = v.add(s, "lip_clearance_deg", "lip clearance, corner", v.ground.Clearance, quantity.Angle, relief)
+	f.Shop = v.taken.clearance && v.Clearance.Recommended.Source.OfShop()
 	v.workClearance(s)
 	v.chiselFigures(s)
 }
@@ -171,7 +173,7 @@ func (v *view) pointFigures(s *figure.Sheet) {
 func (v *view) workPointAngle(s *figure.Sheet) {
 	switch {
 	case v.taken.pointAngle:
-		s.Work("what the work wants", "2k from the table", "{}", deg(2*v.ground.HalfAngle))
+		s.Work("what the work wants", v.Drill.PointSource().How("2k from the table"), "{}", deg(2*v.ground.HalfAngle))
 	case v.basis != fromSetting:
 		s.Work(given, "2k as read", "{}", deg(2*v.ground.HalfAngle))
 	default:
@@ -193,7 +195,7 @@ func (v *view) lean() (a, tilt float64) {
 func (v *view) workClearance(s *figure.Sheet) {
 	switch {
 	case v.taken.clearance:
-		s.Work(v.Clearance.Recommended.Source.String(), "Cl from the table, by size and work", "{}", deg(v.ground.Clearance))
+		s.Work(v.Clearance.Recommended.Source.String(), v.Clearance.Recommended.Source.How("Cl from the table, by size and work"), "{}", deg(v.ground.Clearance))
 	case v.basis != fromSetting && v.Clearance.FromDrop:
 		v.Clearance.WorkDrop(s, math.Min(v.Clearance.Drop1, v.Clearance.Drop2), v.d)
 	case v.basis != fromSetting:
