@@ -59,9 +59,22 @@ type Figure struct {
 	Exact bool
 	// Spread is the expanded uncertainty (k = 2), in the unit of Value; zero
 	// claims nothing.
-	Spread  float64
-	Mostly  string // the reading that adds most to Spread
+	Spread float64
+	Mostly string // the reading that adds most to Spread
+	// Gaps are what is uncertain of Value less either end of Limit, which may follow
+	// from readings as Value does; nil where no gauge was reckoned with, and Spread
+	// counts.
+	Gaps    *Gaps
 	Working *Working
+}
+
+// Gaps are the uncertainties of a value less the low and the high end of its limit.
+type Gaps struct{ Low, High Doubt }
+
+// Doubt is an expanded uncertainty (k = 2), and the reading that adds most to it.
+type Doubt struct {
+	Spread float64
+	Mostly string
 }
 
 // Known reports whether the figure has a value.
@@ -69,24 +82,49 @@ func (f *Figure) Known() bool { return f.Word != "" || !math.IsNaN(f.Value) }
 
 // State holds the figure against its limit. With an uncertainty, a figure is
 // within only if it stays within over its whole spread, and outside only if it
-// stays outside (guard bands in the way of ISO 14253-1).
+// stays outside (guard bands in the way of ISO 14253-1); the spread is that of the
+// value less the limit.
 func (f *Figure) State() State {
 	if f.Limit == nil || f.Word != "" || math.IsNaN(f.Value) {
 		return Unjudged
 	}
-	const rounding = 1e-9
-	low, high := f.Limit.Low, f.Limit.High
-	low -= rounding * math.Abs(low)
-	high += rounding * math.Abs(high)
+	low, high := f.bounds()
+	gaps := f.gaps()
 	switch {
-	case f.Value+f.Spread < low:
+	case f.Value+gaps.Low.Spread < low:
 		return Under
-	case f.Value-f.Spread > high:
+	case f.Value-gaps.High.Spread > high:
 		return Over
-	case f.Value-f.Spread >= low && f.Value+f.Spread <= high:
+	case f.Value-gaps.Low.Spread >= low && f.Value+gaps.High.Spread <= high:
 		return Within
 	}
 	return Unsure
+}
+
+// bounds are the ends of the limit, with what rounding may take or give.
+func (f *Figure) bounds() (low, high float64) {
+	const rounding = 1e-9
+	low, high = f.Limit.Low, f.Limit.High
+	return low - rounding*math.Abs(low), high + rounding*math.Abs(high)
+}
+
+func (f *Figure) gaps() Gaps {
+	if f.Gaps != nil {
+		return *f.Gaps
+	}
+	whole := Doubt{f.Spread, f.Mostly}
+	return Gaps{whole, whole}
+}
+
+// Finer names the reading to take on a finer gauge where the state is Unsure: the
+// one that adds most to the doubt about the end of the limit that is in doubt.
+func (f *Figure) Finer() string {
+	low, _ := f.bounds()
+	gaps := f.gaps()
+	if math.Abs(f.Value-low) <= gaps.Low.Spread {
+		return gaps.Low.Mostly
+	}
+	return gaps.High.Mostly
 }
 
 // Arg is a number inside a text, printed in the reader's units.

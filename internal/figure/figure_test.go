@@ -81,6 +81,36 @@ func TestWiderSpreadIsNeverSurer(t *testing.T) {
 	})
 }
 
+// A limit that follows from readings is judged with what is uncertain of the value
+// less the limit: less than of the value where the two move together, more where
+// one moves and the other does not. The reading to take finer is that of the end in
+// doubt.
+func TestStateOfAMovingLimit(t *testing.T) {
+	for _, c := range []struct {
+		value, spread, low, high float64
+		want                     figure.State
+		finer                    string
+	}{
+		{1.05, 1, 0.01, 0.01, figure.Within, ""},
+		{1.05, 0, 0.1, 0, figure.Unsure, "of low"},
+		{1.95, 0, 0, 0.1, figure.Unsure, "of high"},
+		{2.05, 0, 5, 0.1, figure.Unsure, "of low"},
+		{2.05, 0, 0, 0.1, figure.Unsure, "of high"},
+		{2.05, 1, 1, 0.01, figure.Over, ""},
+		{0.95, 1, 0.01, 1, figure.Under, ""},
+	} {
+		f := figure.Figure{Value: c.value, Spread: c.spread, Mostly: "of the value", Limit: band(1, 2),
+			Gaps: &figure.Gaps{Low: figure.Doubt{Spread: c.low, Mostly: "of low"}, High: figure.Doubt{Spread: c.high, Mostly: "of high"}}}
+		if got := f.State(); got != c.want || c.finer != "" && f.Finer() != c.finer {
+			t.Errorf("%+v: %s, %s", c, got, f.Finer())
+		}
+	}
+	fixed := figure.Figure{Value: 1.95, Spread: 0.1, Mostly: "of the value", Limit: band(1, 2)}
+	if fixed.State() != figure.Unsure || fixed.Finer() != "of the value" {
+		t.Errorf("%s, %s", fixed.State(), fixed.Finer())
+	}
+}
+
 func TestStateWords(t *testing.T) {
 	for s, want := range map[figure.State]string{figure.Unjudged: "", figure.Within: "within", figure.Under: "under", figure.Over: "over", figure.Unsure: "cannot tell"} {
 		if s.String() != want || s.Outside() != (want == "under" || want == "over") {
@@ -230,7 +260,7 @@ func TestOutside(t *testing.T) {
 func TestNumbers(t *testing.T) {
 	list := func(thin string) *figure.Sheet {
 		s := &figure.Sheet{}
-		s.Add(figure.Figure{Key: "web_mm", Value: 2})
+		s.Add(figure.Figure{Key: "web_mm", Value: 2, Limit: band(math.Inf(-1), 3)})
 		s.Add(figure.Figure{Key: "do", Word: "thin"})
 		s.Grids = []figure.Grid{{Key: "schedule", Columns: []figure.Column{{Key: "grind"}, {Key: "thin", Kind: quantity.Word}, {Key: "web"}},
 			Rows: [][]figure.Cell{{figure.V(1), figure.W("no"), figure.V(2)}, {figure.V(2), figure.W(thin), figure.V(3)}}},
@@ -244,7 +274,7 @@ func TestNumbers(t *testing.T) {
 	}
 	s := list("no")
 	a, b := places(s), places(list("yes"))
-	if len(a) != 6 || len(b) != 6 {
+	if len(a) != 7 || len(b) != 7 {
 		t.Errorf("%v\n%v", a, b)
 	}
 	common := 0
@@ -253,10 +283,10 @@ func TestNumbers(t *testing.T) {
 			common++
 		}
 	}
-	if common != 4 { // all but the two of the row whose word has changed
+	if common != 5 { // all but the two of the row whose word has changed
 		t.Errorf("%d numbers alike in\n%v\n%v", common, a, b)
 	}
-	if s.Lookup("web_mm").Spread != 0.2 || s.Grids[0].Rows[1][2].Spread != 0.3 || s.Grids[1].Rows[0][1].Spread != 0.4 {
+	if s.Lookup("web_mm").Spread != 0.2 || s.Grids[0].Rows[1][2].Spread != 0.3 || s.Grids[1].Rows[0][1].Spread != 0.4 || s.Lookup("web_mm").Gaps.High.Spread != -0.1 {
 		t.Errorf("spreads went astray: %+v", s)
 	}
 }

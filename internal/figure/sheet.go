@@ -228,11 +228,25 @@ func (s *Sheet) EachWorked(f func(fig *Figure, aside bool)) {
 }
 
 // Place names one number of a sheet, so that it is found again in the sheet of
-// the same drill with a reading moved: a figure by its key alone, a cell by its
-// list, its column and its row.
-type Place struct{ List, Key, Row string }
+// the same drill with a reading moved: a figure by its key alone, what it is from
+// its limit by the end of that, a cell by its list, its column and its row.
+type Place struct {
+	List, Key, Row string
+	End            End
+}
 
-// Number is a figure or a cell of a list that holds a number.
+// End is an end of a limit.
+type End uint8
+
+// The ends; NoEnd is what a number has that is no distance from a limit.
+const (
+	NoEnd End = iota
+	LowEnd
+	HighEnd
+)
+
+// Number is a figure, its distance from an end of its limit, or a cell of a list
+// that holds a number.
 type Number struct {
 	Place  Place
 	Kind   quantity.Kind
@@ -241,13 +255,15 @@ type Number struct {
 	Mostly *string // nil for a cell
 }
 
-// Numbers calls f for every number of the sheet, the figures first. A row is
+// Numbers calls f for every number of the sheet, the figures first, each with its
+// distance from its limit, which it makes room for in the figure. A row is
 // known by its words, and by its count unless it starts with one: where a reading
 // moved changes a word, say that the web is thinned, the row is another one.
 func (s *Sheet) Numbers(f func(Number)) {
 	s.Each(func(fig *Figure) {
 		if fig.Word == "" {
 			f(Number{Place{Key: fig.Key}, fig.Kind, fig.Value, &fig.Spread, &fig.Mostly})
+			fig.distances(f)
 		}
 	})
 	for i := range s.Grids {
@@ -256,9 +272,28 @@ func (s *Sheet) Numbers(f func(Number)) {
 			name := rowName(n, row)
 			for c := range row {
 				if cell := &row[c]; cell.Word == "" && g.Columns[c].Kind != quantity.Word {
-					f(Number{Place{g.Key, g.Columns[c].Key, name}, g.Columns[c].Kind, cell.Value, &cell.Spread, nil})
+					f(Number{Place{List: g.Key, Key: g.Columns[c].Key, Row: name}, g.Columns[c].Kind, cell.Value, &cell.Spread, nil})
 				}
 			}
+		}
+	}
+}
+
+// distances calls f for what the figure is from either end of its limit.
+func (f *Figure) distances(each func(Number)) {
+	if f.Limit == nil {
+		return
+	}
+	if f.Gaps == nil {
+		f.Gaps = new(Gaps)
+	}
+	for _, e := range [...]struct {
+		end   End
+		at    float64
+		doubt *Doubt
+	}{{LowEnd, f.Limit.Low, &f.Gaps.Low}, {HighEnd, f.Limit.High, &f.Gaps.High}} {
+		if !math.IsInf(e.at, 0) {
+			each(Number{Place{Key: f.Key, End: e.end}, f.Kind, f.Value - e.at, &e.doubt.Spread, &e.doubt.Mostly})
 		}
 	}
 }

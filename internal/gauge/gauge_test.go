@@ -14,6 +14,7 @@ import (
 	"evenlip/internal/gauge"
 	"evenlip/internal/inspect"
 	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
 	"evenlip/internal/verify"
 )
 
@@ -158,6 +159,32 @@ func TestCoarserIsNeverSurer(t *testing.T) {
 			}
 		})
 	})
+}
+
+// A limit that hangs on the reading as the value does leaves less in doubt than the
+// value itself, one that hangs on another reading more.
+func TestValueLessItsLimit(t *testing.T) {
+	d := drilltest.Read(t, "size 12mm; web 2mm; chisel-length 2.5mm")
+	again := func(d *drill.Drill) *figure.Sheet {
+		web, chisel := d.Value(drill.Web), d.Value(drill.ChiselLength)
+		s := &figure.Sheet{}
+		s.Add(figure.Figure{Key: "together", Value: 2 * web, Limit: &reference.Band{Low: 1.5 * web, High: math.Inf(1)}})
+		s.Add(figure.Figure{Key: "apart", Value: 4, Limit: &reference.Band{Low: web, High: 3 * chisel}})
+		return s
+	}
+	s := again(d)
+	gauge.Spread(d, shop, s, again)
+	u := 2 * gauge.Standard(shop.Caliper)
+	for _, c := range []struct {
+		key, low, high string
+		value, toLow   float64
+		toHigh         float64
+	}{{"together", "web", "", 2 * u, 0.5 * u, 0}, {"apart", "web", "chisel-length", 0, u, 3 * u}} {
+		f := s.Lookup(c.key)
+		if g := f.Gaps; math.Abs(f.Spread-c.value) > 1e-12 || math.Abs(g.Low.Spread-c.toLow) > 1e-12 || math.Abs(g.High.Spread-c.toHigh) > 1e-12 || g.Low.Mostly != c.low || g.High.Mostly != c.high {
+			t.Errorf("%s: ± %g, %+v", c.key, f.Spread, *g)
+		}
+	}
 }
 
 // The verdict: inside, outside, and cannot tell, by where the limit lies.

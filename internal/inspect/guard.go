@@ -17,7 +17,7 @@ func Guard(s *figure.Sheet) {
 		if f.State() == figure.Unsure {
 			s.Find("cannot-tell", figure.Warn, "{}: {} is too near its limit for this gauge to tell; read {} on a finer gauge",
 				figure.Say(f.Label), figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
-				figure.Say(f.Mostly))
+				figure.Say(f.Finer()))
 		}
 	})
 	if s.Verdict == nil {
@@ -65,7 +65,7 @@ func finer(s *figure.Sheet) []string {
 	for i := range rules {
 		for _, key := range rules[i].figures {
 			if f := s.Lookup(key); f != nil && f.State() == figure.Unsure {
-				if want := f.Mostly + " on a finer gauge"; !slices.Contains(out, want) {
+				if want := f.Finer() + " on a finer gauge"; !slices.Contains(out, want) {
 					out = append(out, want)
 				}
 			}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -165,6 +166,7 @@ func (e *Encoder) limits(j *object, s *figure.Sheet) {
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
 		j.word("state", stateWord(f))
+		j.gaps(f)
 		if f.Limit.Source != nil && !e.Lean {
 			j.name("source")
 			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
@@ -172,6 +174,23 @@ func (e *Encoder) limits(j *object, s *figure.Sheet) {
 		j.close('}')
 	})
 	j.close('}')
+}
+
+// gaps tells what is uncertain of a figure less its limit, where that is another
+// than of the figure: the limit then follows from readings too.
+func (j *object) gaps(f *figure.Figure) {
+	if f.Gaps == nil {
+		return
+	}
+	for _, e := range [...]struct {
+		name   string
+		spread float64
+	}{{"uncertainty_to_low", f.Gaps.Low.Spread}, {"uncertainty_to_high", f.Gaps.High.Spread}} {
+		const rounding = 1e-9
+		if e.spread > 0 && math.Abs(e.spread-f.Spread) > rounding*e.spread {
+			j.number(e.name, quantity.Export(f.Kind, e.spread))
+		}
+	}
 }
 
 // uncertainty lists the expanded uncertainties (k = 2), where gauges were named.

@@ -9,6 +9,7 @@ import (
 
 	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/reference"
 )
 
 // doubted is an answer whose figure and list carry an uncertainty.
@@ -60,6 +61,26 @@ func TestListsCarryTheirUncertainty(t *testing.T) {
 	}
 	if out := written(t, Options{Form: Plain}, doubted(1)); !strings.Contains(out, "state\tchisel a mm\tuncertainty of chisel a mm\nnow\t2.50\t0.02\nground\t2.60\t0.04\nthinned\t\t\n") {
 		t.Errorf("%s", out)
+	}
+}
+
+// What is uncertain of a figure less its limit is told where the limit moves too.
+func TestALimitThatMovesSaysSo(t *testing.T) {
+	s := doubted(1)
+	for i := range s.Sections[0].Figures {
+		s.Sections[0].Figures[i].Limit = &reference.Band{Low: 1, High: 20}
+	}
+	web, size := s.Lookup("web_mm"), s.Lookup("size_mm")
+	web.Gaps = &figure.Gaps{Low: figure.Doubt{Spread: web.Spread}, High: figure.Doubt{Spread: 0.02}}
+	size.Gaps = new(figure.Gaps)
+	var got struct {
+		Limits map[string]map[string]any
+	}
+	if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, s)), &got); err != nil {
+		t.Fatal(err)
+	}
+	if l := got.Limits["web_mm"]; l["uncertainty_to_high"] != 0.02 || len(l) != 4 || len(got.Limits["size_mm"]) != 3 {
+		t.Errorf("%v", got.Limits)
 	}
 }
 
