@@ -13,6 +13,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
 	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
 )
@@ -267,27 +268,16 @@ func (a *app) doubt(c calculation, d *drill.Drill, s *figure.Sheet) {
 	if err != nil || g == (quantity.Gauges{}) { // a bad flag is told when printing
 		return
 	}
-	gauge.Spread(d, g, s, func(d *drill.Drill) *figure.Sheet { return c.compute(d, false) })
+	hinged := func(d *drill.Drill, s *figure.Sheet) *figure.Sheet {
+		if c.judged {
+			inspect.Hinges(d, s)
+		}
+		return s
+	}
+	gauge.Spread(d, g, hinged(d, s), func(d *drill.Drill) *figure.Sheet { return hinged(d, c.compute(d, false)) })
 	inspect.Guard(s)
 	if c.judged {
-		judgedInDoubt(d, g, s)
-	}
-}
-
-// judgedInDoubt tells where an answer that rests on the verdict of inspect
-// rests on a limit that the gauges cannot tell.
-func judgedInDoubt(d *drill.Drill, g quantity.Gauges, s *figure.Sheet) {
-	point := inspect.Sheet(d, false)
-	before := point.Verdict.Word
-	gauge.Spread(d, g, point, func(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) })
-	inspect.Guard(point)
-	for _, f := range point.Findings {
-		if f.Code == "cannot-tell" {
-			s.Findings = append(s.Findings, f)
-		}
-	}
-	if point.Verdict.Word != before {
-		s.Find("plan-in-doubt", figure.Warn, "these gauges cannot bear out what the plan rests on ({}): read again before metal comes off", figure.Say(before))
+		plan.Guard(s)
 	}
 }
 

@@ -15,6 +15,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
 )
@@ -99,13 +100,20 @@ func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
 		return nil, many(errs)
 	}
 	if g, err := a.gauges(); err == nil && g != (quantity.Gauges{}) { // a bad flag is told when printing
-		c.Inspect = a.inspected
+		c.Inspect, c.Planned = a.inspected, a.planned
 	}
 	return c, nil
 }
 
 func (a *app) inspected(d *drill.Drill) *figure.Sheet {
-	c := calculation{compute: inspect.Sheet}
+	return a.doubted(calculation{compute: inspect.Sheet}, d)
+}
+
+func (a *app) planned(d *drill.Drill) *figure.Sheet {
+	return a.doubted(calculation{judged: true, compute: plan.Sheet}, d)
+}
+
+func (a *app) doubted(c calculation, d *drill.Drill) *figure.Sheet {
 	s := c.compute(d, false)
 	a.doubt(c, d, s)
 	return s

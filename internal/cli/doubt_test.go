@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
@@ -12,7 +13,10 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
+	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
+	"evenlip/internal/spindle"
 )
 
 // The uncertainty of every command's figures and lists against chance (JCGM 101 in
@@ -74,6 +78,7 @@ var steep = map[string]bool{
 
 // own are the readings that one command needs beyond those of a drill.
 var own = map[string]map[drill.Reading]string{
+	"pilot": {drill.Pilot: "2.3mm"},
 	"cone":  {drill.SemiAngle: "30", drill.PointAngle: "118"},
 	"wheel": {drill.Wheel: "200mm", drill.WheelRpm: "2900", drill.MarkedSpeed: "35m/s", drill.RestGap: "2mm", drill.TongueGap: "4mm", drill.WornTo: "150mm"},
 }
@@ -105,9 +110,21 @@ func drillFor(t *testing.T, c calculation) *drill.Drill {
 }
 
 func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[figure.Place][]float64 {
+	draws := map[figure.Place][]float64{}
+	byChance(d, g, func(d *drill.Drill) {
+		again(d).Numbers(func(n figure.Number) {
+			if !math.IsNaN(n.Value) {
+				draws[n.Place] = append(draws[n.Place], n.Value)
+			}
+		})
+	})
+	return draws
+}
+
+// byChance calls f for the drill as chance may have it within the gauges' steps.
+func byChance(d *drill.Drill, g quantity.Gauges, f func(*drill.Drill)) {
 	steps := map[quantity.Gauge]float64{quantity.Caliper: g.Caliper, quantity.Protractor: g.Protractor, quantity.Indicator: g.Indicator}
 	rng := rand.New(rand.NewPCG(3, 4))
-	draws := map[figure.Place][]float64{}
 	for range doubtRuns {
 		moved := d
 		for _, r := range drill.All() {
@@ -118,11 +135,105 @@ func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[figu
 				moved = moved.Nudged(r, i, (rng.Float64()-0.5)*steps[r.Spec().Gauge])
 			}
 		}
-		again(moved).Numbers(func(n figure.Number) {
-			if !math.IsNaN(n.Value) {
-				draws[n.Place] = append(draws[n.Place], n.Value)
-			}
-		})
+		f(moved)
 	}
-	return draws
+}
+
+// Where chance takes a pilot to either side of the web, the thrust over it is one or
+// the other, and its uncertainty reaches from the one to the other and no further. It
+// is told wherever chance finds it now and then.
+func TestThePilotsTwoOutcomes(t *testing.T) {
+	gauges := quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180}
+	for _, off := range []float64{-0.03, -0.014, -0.007, 0, 0.003, 0.01, 0.015, 0.03} {
+		d := &drill.Drill{}
+		for r, text := range map[drill.Reading]string{drill.Size: "20mm", drill.Web: "3mm", drill.ChiselAngle: "125", drill.Pilot: "3mm"} {
+			d.Set(r, text)
+		}
+		if errs := d.Resolve(); len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		d.Put(drill.Pilot, 3+off)
+		s := spindle.Pilot(d, false)
+		again := func(d *drill.Drill) *figure.Sheet { return spindle.Pilot(d, false) }
+		gauge.Spread(d, gauges, s, again)
+		draws := chance(d, gauges, again)
+		for _, key := range [...]string{"thrust_with_pilot_n", "thrust_ratio", "torque_with_pilot_nm"} {
+			f := s.Lookup(key)
+			outcomes := []float64{f.Value}
+			if f.Otherwise != nil {
+				outcomes = append(outcomes, *f.Otherwise)
+			}
+			met, stray := make([]int, 2), 0
+			for _, v := range draws[figure.Place{Key: key}] {
+				switch i := slices.IndexFunc(outcomes, func(o float64) bool { return math.Abs(v-o) < 0.01*o }); {
+				case i >= 0:
+					met[i]++
+				default:
+					stray++
+				}
+			}
+			if f.Otherwise == nil && stray > doubtRuns/20 || f.Otherwise != nil && (stray > 0 || met[1] == 0) {
+				t.Errorf("%g off: %s is one of %v; chance meets them %v times, and %d times another", off, key, outcomes, met, stray)
+			}
+			if apart := math.Abs(outcomes[len(outcomes)-1] - f.Value); f.Spread < apart || f.Spread > apart+0.01*f.Value {
+				t.Errorf("%g off: %s ± %g, with outcomes of %v", off, key, f.Spread, outcomes)
+			}
+		}
+	}
+}
+
+// A plan's word names all that chance makes of it, and nothing that chance never does.
+func TestThePlansWordsAreThoseOfChance(t *testing.T) {
+	gauges := quantity.Gauges{Caliper: 0.05, Protractor: math.Pi / 180, Indicator: 0.01}
+	hinged := func(d *drill.Drill) *figure.Sheet {
+		s := plan.Sheet(d, false)
+		inspect.Hinges(d, s)
+		return s
+	}
+	for name, line := range map[string]map[drill.Reading]string{
+		"the last grind":        {drill.Flute: "42.25mm"},
+		"surely the last":       {drill.Flute: "42.05mm"},
+		"surely not":            {drill.Flute: "43mm"},
+		"dull or not":           {drill.FlankWear: "0.25mm", drill.Flute: "80mm"},
+		"clearance too much":    {drill.Clearance: "18.2", drill.FlankWear: "0.05mm", drill.Flute: "80mm"},
+		"thinned or not":        {drill.Web: "2.155mm", drill.Flute: "80mm"},
+		"worth thinning or not": {drill.Web: "2.155mm", drill.FlankWear: "0.05mm", drill.Flute: "80mm"},
+		"past thinning or not":  {drill.Web: "4.2mm", drill.ChiselAngle: "124", drill.FlankWear: "0.05mm", drill.Flute: "80mm"},
+	} {
+		d := &drill.Drill{}
+		for r, text := range map[drill.Reading]string{drill.Size: "12mm", drill.Web: "1.8mm", drill.ChiselAngle: "127", drill.LipAngle: "59,59", drill.LipHeight: "0",
+			drill.Clearance: "12", drill.FlankWear: "0.9mm", drill.Depth: "30mm"} {
+			d.Set(r, text)
+		}
+		for r, text := range line {
+			d.Set(r, text)
+		}
+		if errs := d.Resolve(); len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		s := hinged(d)
+		gauge.Spread(d, gauges, s, hinged)
+		met := map[string]map[string]int{}
+		byChance(d, gauges, func(d *drill.Drill) {
+			hinged(d).Each(func(f *figure.Figure) {
+				if met[f.Key] == nil {
+					met[f.Key] = map[string]int{}
+				}
+				met[f.Key][f.Word]++
+			})
+		})
+		for _, key := range [...]string{"plan", "thin"} {
+			said := strings.Split(s.Lookup(key).Word, " or ")
+			for word, times := range met[key] {
+				if times > doubtRuns/20 && !slices.Contains(said, word) {
+					t.Errorf("%s: %s is %q; chance says %v", name, key, said, met[key])
+				}
+			}
+			for _, word := range said {
+				if met[key][word] == 0 {
+					t.Errorf("%s: %s is %q; chance says %v", name, key, said, met[key])
+				}
+			}
+		}
+	}
 }

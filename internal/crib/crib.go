@@ -26,11 +26,14 @@ type Crib struct {
 	// Inspect judges a drill in place of inspect's own sheet, where gauges are
 	// named that leave some of it in doubt.
 	Inspect Inspector
+	// Planned is a drill's regrind, where gauges are named that may leave in doubt
+	// what is to be done.
+	Planned Inspector
 
 	root strict.Node
 }
 
-// Inspector returns the sheet of a drill's inspection.
+// Inspector returns the sheet of a drill's inspection, or of its regrind.
 type Inspector func(*drill.Drill) *figure.Sheet
 
 // Keep says how many usable drills of a size are to be there.

@@ -29,6 +29,8 @@ type Task struct {
 	Do     Do
 	Plan   plan.Plan
 	Urgent bool // no drill of this size is fit
+	// Finer names the readings to take on a finer gauge before the plan is sure.
+	Finer []string
 }
 
 // Purchase is how many drills of a size to buy.
@@ -57,7 +59,8 @@ func (c *Crib) Day() Day {
 		for i := from; i < to; i++ {
 			j := drills[i]
 			p := plan.Of(j.Readings)
-			day.Tasks[i] = Task{Judged: j, Do: doing(&j, &p), Plan: p, Urgent: !hasSize(ready, j.Size())}
+			finer := c.finer(&j, &p)
+			day.Tasks[i] = Task{Judged: j, Do: doing(&j, &p, finer), Plan: p, Urgent: !hasSize(ready, j.Size()), Finer: finer}
 		}
 	})
 	slices.SortStableFunc(day.Tasks, byTurn)
@@ -80,10 +83,19 @@ func hasSize(sizes []float64, size float64) bool {
 	return slices.ContainsFunc(sizes, func(s float64) bool { return sameSize(s, size) })
 }
 
-// doing rests on the audit's verdict: a plan that follows from one which the
-// gauges do not bear out takes no metal off.
-func doing(j *Judged, p *plan.Plan) Do {
-	if len(j.Verdict.Finer) > 0 {
+// finer names the readings that the audit's verdict, or else the plan, waits for a
+// finer gauge to take.
+func (c *Crib) finer(j *Judged, p *plan.Plan) []string {
+	if len(j.Verdict.Finer) > 0 || c.Planned == nil || p.Do != plan.Regrind && p.Do != plan.Retire {
+		return j.Verdict.Finer
+	}
+	return plan.Finer(c.Planned(j.Readings))
+}
+
+// doing rests on the audit's verdict: a plan that the gauges do not bear out takes no
+// metal off, and throws no drill away.
+func doing(j *Judged, p *plan.Plan, finer []string) Do {
+	if len(finer) > 0 {
 		return ToMeasure
 	}
 	switch p.Do {
@@ -137,7 +149,7 @@ func (t *Task) because() string {
 	case t.Do == ToRetire && t.Word() != "retire":
 		why = strings.TrimSpace(why + " " + t.Plan.Reason)
 	case t.Do == ToMeasure && t.Verdict.Word != "":
-		why += ", but " + wants(t.Verdict.Finer)
+		why += ", but " + wants(t.Finer)
 	}
 	return why
 }

@@ -10,6 +10,7 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
 	"evenlip/internal/inspect"
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 )
 
@@ -23,6 +24,22 @@ func on(g quantity.Gauges) Inspector {
 	}
 }
 
+// planned plans as a shop with such gauges does.
+func planned(g quantity.Gauges) Inspector {
+	hinged := func(d *drill.Drill) *figure.Sheet {
+		s := plan.Sheet(d, false)
+		inspect.Hinges(d, s)
+		return s
+	}
+	return func(d *drill.Drill) *figure.Sheet {
+		s := hinged(d)
+		gauge.Spread(d, g, s, hinged)
+		inspect.Guard(s)
+		plan.Guard(s)
+		return s
+	}
+}
+
 var coarse = quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator: 0.01}
 
 // nearly are drills that stand a hair past a limit: it takes finer gauges to tell.
@@ -32,6 +49,9 @@ drills:
   - {id: dull, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
   - {id: thick, size: 12mm, web: 2.3mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
   - {id: short, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 41.995mm, depth: 30mm}
+  - {id: last, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.24mm, depth: 30mm}
+  - {id: one-more, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.245mm, depth: 30mm}
+  - {id: gone, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.1mm, depth: 30mm}
   - {id: surely, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 80mm, depth: 30mm}
 `
 
@@ -47,17 +67,21 @@ func TestPlanRestsOnWhatTheGaugesBearOut(t *testing.T) {
 		return out
 	}
 	before := dos()
-	c.Inspect = on(coarse)
+	c.Inspect, c.Planned = on(coarse), planned(coarse)
 	after := dos()
 	for id, want := range map[string]struct {
 		before, after Do
 		because       string
 	}{
-		"rubs":   {ToGrind, ToMeasure, "clearance on a finer gauge"},
-		"dull":   {ToGrind, ToMeasure, "flank-wear on a finer gauge"},
-		"thick":  {ToGrind, ToMeasure, "chisel-long, but wants flank-wear on a finer gauge"},
-		"short":  {ToRetire, ToMeasure, "dull, but wants flute on a finer gauge"},
-		"surely": {ToGrind, ToGrind, "dull"},
+		"rubs":  {ToGrind, ToMeasure, "clearance on a finer gauge"},
+		"dull":  {ToGrind, ToMeasure, "flank-wear on a finer gauge"},
+		"thick": {ToGrind, ToMeasure, "chisel-long, but wants flank-wear on a finer gauge"},
+		"short": {ToRetire, ToMeasure, "dull, but wants flute on a finer gauge"},
+		// What this grind would leave of the flute is a hair off what the job takes.
+		"last":     {ToRetire, ToMeasure, "dull, but wants lip-angle on a finer gauge"},
+		"one-more": {ToGrind, ToMeasure, "dull, but wants lip-angle on a finer gauge"},
+		"gone":     {ToRetire, ToRetire, "dull flute-short"},
+		"surely":   {ToGrind, ToGrind, "dull"},
 	} {
 		was, is := before[id], after[id]
 		if was.Do != want.before || is.Do != want.after || !strings.Contains(is.because(), want.because) {
@@ -71,7 +95,7 @@ func TestPlanRestsOnWhatTheGaugesBearOut(t *testing.T) {
 func TestPlanFollowsTheAudit(t *testing.T) {
 	for _, g := range []quantity.Gauges{coarse, {Caliper: 0.1, Protractor: 2 * math.Pi / 180, Indicator: 0.05}} {
 		c := theSample(t)
-		c.Inspect = on(g)
+		c.Inspect, c.Planned = on(g), planned(g)
 		takes := map[string][]Do{"retire": {ToRetire, ToMeasure}, "regrind": {ToGrind, ToRetire, ToMeasure}, "thin": {ToThin, ToMeasure}, Undecided: {ToMeasure}, "fit": {ToLeave}}
 		for _, task := range c.Day().Tasks {
 			if !slices.Contains(takes[task.Word()], task.Do) {

@@ -47,12 +47,14 @@ type Figure struct {
 	// Value is in millimetres, radians or the kind's own unit. NaN says that it
 	// could not be computed; Wants then names the readings it needs.
 	Value float64
-	// Word takes the place of Value where the result is a word.
-	Word  string
-	Kind  quantity.Kind
-	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
-	Limit *reference.Band
-	Wants string
+	// Word takes the place of Value where the result is a word. Either says that it
+	// names more than one, since the gauges cannot tell which.
+	Word   string
+	Either bool
+	Kind   quantity.Kind
+	Gauge  quantity.Gauge // the gauge whose fineness bounds the digits shown
+	Limit  *reference.Band
+	Wants  string
 	// Shop says that the shop that uses the program has set the value.
 	Shop bool
 	// Exact prints all the digits: the figure is by definition, not by a gauge.
@@ -64,7 +66,15 @@ type Figure struct {
 	// Gaps are what is uncertain of Value less either end of Limit, which may follow
 	// from readings as Value does; nil where no gauge was reckoned with, and Spread
 	// counts.
-	Gaps    *Gaps
+	Gaps *Gaps
+	// Otherwise is what Value would be, but for its spread, on the other side of a
+	// limit that the gauges cannot tell the drill from; nil where it would be the same.
+	Otherwise *float64
+	// OtherHigh is what the high end of Limit would be there.
+	OtherHigh *float64
+	// Turns says that another figure, or the answer, is another beyond this one's
+	// limit, and that the gauges cannot tell on which side of it the drill is.
+	Turns   bool
 	Working *Working
 }
 
@@ -116,12 +126,31 @@ func (f *Figure) gaps() Gaps {
 	return Gaps{whole, whole}
 }
 
+// Inside reports whether the value by itself, without its spread, is on the right
+// side of an end of its limit.
+func (f *Figure) Inside(e End) bool {
+	low, high := f.bounds()
+	if e == LowEnd {
+		return f.Value >= low
+	}
+	return f.Value <= high
+}
+
+// InDoubt reports whether the spread reaches over an end of the limit.
+func (f *Figure) InDoubt(e End) bool {
+	low, high := f.bounds()
+	gaps := f.gaps()
+	if e == LowEnd {
+		return math.Abs(f.Value-low) <= gaps.Low.Spread
+	}
+	return math.Abs(f.Value-high) <= gaps.High.Spread
+}
+
 // Finer names the reading to take on a finer gauge where the state is Unsure: the
 // one that adds most to the doubt about the end of the limit that is in doubt.
 func (f *Figure) Finer() string {
-	low, _ := f.bounds()
 	gaps := f.gaps()
-	if math.Abs(f.Value-low) <= gaps.Low.Spread {
+	if f.InDoubt(LowEnd) {
 		return gaps.Low.Mostly
 	}
 	return gaps.High.Mostly

@@ -22,7 +22,12 @@ type Sheet struct {
 	Answer   *Text
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
-	Shop     bool // a shop's own settings are in force, and what it has set is marked
+	// Doubted are the findings that say stop on one side alone of a limit that the
+	// gauges cannot tell the drill from; with InDoubt the answer is not within limits
+	// for that.
+	Doubted []Finding
+	InDoubt bool
+	Shop    bool // a shop's own settings are in force, and what it has set is marked
 	// Worked is the sheet whose working is shown in place of this one's: of the
 	// answers that are its rows, the first.
 	Worked *Sheet
@@ -168,6 +173,12 @@ func (s *Sheet) Open(title string) {
 	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}
 }
 
+// OpenAside starts a section of steps on the way to other figures.
+func (s *Sheet) OpenAside(title string) {
+	s.Open(title)
+	s.Sections[len(s.Sections)-1].Aside = true
+}
+
 // Add puts a figure into the section that was opened last and returns it for
 // the working to be added.
 func (s *Sheet) Add(f Figure) *Figure {
@@ -256,15 +267,19 @@ type Number struct {
 }
 
 // Numbers calls f for every number of the sheet, the figures first, each with its
-// distance from its limit, which it makes room for in the figure. A row is
+// distance from its limit, which it makes room for in the figure; of a step on the
+// way to others the distance alone. A row is
 // known by its words, and by its count unless it starts with one: where a reading
 // moved changes a word, say that the web is thinned, the row is another one.
 func (s *Sheet) Numbers(f func(Number)) {
-	s.Each(func(fig *Figure) {
-		if fig.Word == "" {
-			f(Number{Place{Key: fig.Key}, fig.Kind, fig.Value, &fig.Spread, &fig.Mostly})
-			fig.distances(f)
+	s.EachWorked(func(fig *Figure, aside bool) {
+		if fig.Word != "" {
+			return
 		}
+		if !aside {
+			f(Number{Place{Key: fig.Key}, fig.Kind, fig.Value, &fig.Spread, &fig.Mostly})
+		}
+		fig.distances(f)
 	})
 	for i := range s.Grids {
 		g := &s.Grids[i]
@@ -328,7 +343,7 @@ func (s *Sheet) Outside() bool {
 	if s.Verdict != nil {
 		return s.Verdict.Word != "fit"
 	}
-	out := false
+	out := s.InDoubt
 	s.Each(func(f *Figure) {
 		if st := f.State(); st.Outside() || st == Unsure {
 			out = true

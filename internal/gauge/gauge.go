@@ -32,57 +32,97 @@ func Standard(r float64) float64 { return r / (2 * math.Sqrt(3)) }
 // computing again with each reading moved by u. Gauges not named (zero)
 // claim nothing: their readings count as exact, and so do the drill's nominal
 // size and whatever is set and not measured.
+//
+// Where the readings may lie on either side of a limit, what jumps there has two
+// outcomes: a number keeps in Otherwise what it would be on the other side, and its
+// uncertainty reaches as far; a word names both, and so does the answer.
 func Spread(d *drill.Drill, g quantity.Gauges, s *figure.Sheet, again Calculation) {
 	s.Gauged = true
-	var total, most []float64
-	s.Numbers(func(figure.Number) { total, most = append(total, 0), append(most, 0) })
+	t := tried(d, g, again)
+	t.spread(s)
+	if t.turn(s); len(t.turns) > 0 {
+		t.spread(s)
+		t.tell(s)
+	}
+}
+
+// trials are the numbers of a drill's sheet with each reading moved by its standard
+// uncertainty, up and down, and the limits in doubt at which some of them jump.
+type trials struct {
+	drill *drill.Drill
+	again Calculation
+	moved []trial
+	turns []turn
+}
+
+type trial struct {
+	reading  drill.Reading
+	value    int // of the two lips
+	by       float64
+	up, down numbers
+}
+
+type numbers map[figure.Place]float64
+
+func tried(d *drill.Drill, g quantity.Gauges, again Calculation) *trials {
+	t := &trials{drill: d, again: again}
 	for _, r := range drill.All() {
 		u := Standard(resolution(g, r))
 		if u == 0 {
 			continue
 		}
 		for i := range d.Values(r) {
-			up, down := values(again(d.Nudged(r, i, u))), values(again(d.Nudged(r, i, -u)))
-			at := 0
-			s.Numbers(func(n figure.Number) {
-				c := shift(up, n, down)
-				total[at] += c * c
-				if c > most[at] {
-					most[at] = c
-					if n.Mostly != nil {
-						*n.Mostly = r.String()
-					}
-				}
-				at++
-			})
+			t.moved = append(t.moved, trial{reading: r, value: i, by: u, up: numbersOf(again(d.Nudged(r, i, u))), down: numbersOf(again(d.Nudged(r, i, -u)))})
 		}
 	}
-	at := 0
+	return t
+}
+
+func numbersOf(s *figure.Sheet) numbers {
+	out := numbers{}
+	s.Numbers(func(n figure.Number) { out[n.Place] = n.Value })
+	return out
+}
+
+// spread gives every number of s its uncertainty, as far as it is known where the
+// numbers jump.
+func (t *trials) spread(s *figure.Sheet) {
 	s.Numbers(func(n figure.Number) {
-		*n.Spread = Coverage * math.Sqrt(total[at])
-		at++
+		total, most, mostly := 0.0, 0.0, ""
+		for i := range t.moved {
+			m := &t.moved[i]
+			c := math.Max(math.Abs(t.shift(n, m.up)), math.Abs(t.shift(n, m.down)))
+			total += c * c
+			if c > most {
+				most, mostly = c, m.reading.String()
+			}
+		}
+		by, finer := t.jump(n.Place)
+		if by = math.Abs(by); by > Coverage*most {
+			mostly = finer
+		}
+		*n.Spread = Coverage*math.Sqrt(total) + by
+		if n.Mostly != nil {
+			*n.Mostly = mostly
+		}
 	})
 }
 
-// shift returns what one standard uncertainty of a reading moves a number by,
-// given the numbers with the reading that much up and down (JCGM 100:2008, 5.1.3,
-// note 2). At a kink, where the two sides differ, the larger one counts; a number
-// picked from a list moves by a whole step or not at all. A row that is not there
-// when the reading is moved says nothing.
-func shift(up map[figure.Place]float64, n figure.Number, down map[figure.Place]float64) float64 {
-	most := 0.0
-	for _, moved := range [...]map[figure.Place]float64{up, down} {
-		if v, ok := moved[n.Place]; ok && math.Abs(v-n.Value) > most {
-			most = math.Abs(v - n.Value)
+// shift returns what one standard uncertainty of a reading moves a number by, on one
+// side, any jump on the way left out: of the two sides of a kink the larger one
+// counts (JCGM 100:2008, 5.1.3, note 2). A number picked from a list moves by a whole
+// step or not at all. A row that is not there when the reading is moved says nothing.
+func (t *trials) shift(n figure.Number, moved numbers) float64 {
+	v, ok := moved[n.Place]
+	if !ok || math.IsNaN(v-n.Value) {
+		return 0
+	}
+	for i := range t.turns {
+		if turn := &t.turns[i]; turn.crossed(moved) {
+			v -= turn.jumps[n.Place]
 		}
 	}
-	return most
-}
-
-func values(s *figure.Sheet) map[figure.Place]float64 {
-	out := map[figure.Place]float64{}
-	s.Numbers(func(n figure.Number) { out[n.Place] = n.Value })
-	return out
+	return v - n.Value
 }
 
 // resolution is what the gauge behind a reading resolves; zero where none does.

@@ -3,6 +3,7 @@ package inspect
 import (
 	"slices"
 
+	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 )
 
@@ -13,8 +14,8 @@ import (
 // is in doubt, the lighter one that it stood before counts. What cannot be told is
 // said, with the reading to take better.
 func Guard(s *figure.Sheet) {
-	s.Each(func(f *figure.Figure) {
-		if f.State() == figure.Unsure {
+	s.EachWorked(func(f *figure.Figure, aside bool) {
+		if f.State() == figure.Unsure && (!aside || f.Turns && f.Label != "") {
 			s.Find("cannot-tell", figure.Warn, "{}: {} is too near its limit for this gauge to tell; read {} on a finer gauge",
 				figure.Say(f.Label), figure.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
 				figure.Say(f.Finer()))
@@ -55,6 +56,22 @@ func Guard(s *figure.Sheet) {
 	}
 	if word == Undecided && doubt {
 		s.Verdict.Missing = append(s.Verdict.Missing, finer(s)...)
+	}
+}
+
+// Hinges adds to s, aside, what the verdict on d looks at, for an answer that turns
+// on the verdict and has no such figures of its own.
+func Hinges(d *drill.Drill, s *figure.Sheet) {
+	point := Sheet(d, false)
+	s.OpenAside("What the verdict looks at")
+	var met []string
+	for i := range rules {
+		for _, key := range rules[i].figures {
+			if f := point.Lookup(key); f != nil && f.Limit != nil && !slices.Contains(met, key) {
+				met = append(met, key)
+				s.Add(*f)
+			}
+		}
 	}
 }
 

@@ -37,8 +37,7 @@ func (p *Plan) heights(s *figure.Sheet) {
 		return
 	}
 	l := &p.Job.Lips
-	s.Open("Heights of the lips' ends")
-	s.Sections[len(s.Sections)-1].Aside = true
+	s.OpenAside("Heights of the lips' ends")
 	lowest := make([]figure.Arg, 0, 8)
 	formula := "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted"
 	for _, e := range p.lipEnds() {

@@ -33,6 +33,7 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 	}
 	p.after(s)
 	p.life(s)
+	p.hinges(s)
 	s.Grids = append(s.Grids, p.states())
 	if len(p.Ahead.Grinds) > 0 {
 		s.Grids = append(s.Grids, p.schedule())

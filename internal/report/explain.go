@@ -39,7 +39,10 @@ func (t *tableWriter) workings(s *figure.Sheet) {
 			t.line("    ", l)
 		}
 		t.wrapped("    ", f.Working.Source)
-		if u := spread(f, t.f); u != "" {
+		switch u := spread(f, t.f); {
+		case f.Otherwise != nil:
+			t.wrapped("    ", "or "+otherwise(f, t.f)+", on the other side of a limit that these gauges cannot tell it from")
+		case u != "":
 			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)
 		}
 	})

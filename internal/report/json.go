@@ -61,6 +61,7 @@ func (e *Encoder) Append(b []byte, s *figure.Sheet) []byte {
 	j.results(s)
 	e.limits(&j, s)
 	j.uncertainty(s)
+	j.otherwise(s)
 	if s.Shop {
 		j.list(ofShopKey, setByShop(s))
 	}
@@ -165,6 +166,9 @@ func (e *Encoder) limits(j *object, s *figure.Sheet) {
 		j.open(f.Key, '{')
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
+		if f.OtherHigh != nil {
+			j.number("high_otherwise", quantity.Export(f.Kind, *f.OtherHigh))
+		}
 		j.word("state", stateWord(f))
 		j.gaps(f)
 		if f.Limit.Source != nil && !e.Lean {
@@ -210,6 +214,25 @@ func (j *object) uncertainty(s *figure.Sheet) {
 		}
 	}
 	j.close('}')
+}
+
+// otherwise lists what figures would be on the other side of a limit that the gauges
+// cannot tell the drill from, where there are any.
+func (j *object) otherwise(s *figure.Sheet) {
+	open := false
+	s.Each(func(f *figure.Figure) {
+		if f.Otherwise == nil {
+			return
+		}
+		if !open {
+			j.open("otherwise", '{')
+			open = true
+		}
+		j.number(f.Key, quantity.Export(f.Kind, *f.Otherwise))
+	})
+	if open {
+		j.close('}')
+	}
 }
 
 // rowsUncertainty lists the uncertainties of a list, an object for each row.

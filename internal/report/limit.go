@@ -22,6 +22,8 @@ func limitText(fig *figure.Figure, f quantity.Format) string {
 		return "above 0"
 	case math.IsInf(b.High, 1):
 		return "min " + text(b.Low)
+	case fig.OtherHigh != nil && b.Low == 0:
+		return "max " + f.Number(fig.Kind, fig.Gauge, b.High) + " or " + text(*fig.OtherHigh)
 	case b.Low == 0 || b.Low == -b.High:
 		return "max " + text(b.High)
 	}
@@ -100,6 +102,11 @@ func apart(fig *figure.Figure, f quantity.Format) quantity.Format {
 // one down would claim too much. It is empty where none is claimed.
 func spread(fig *figure.Figure, f quantity.Format) string {
 	return plusMinus(fig.Kind, fig.Gauge, fig.Value, fig.Spread, f)
+}
+
+// otherwise prints what a figure would be on the other side of a limit.
+func otherwise(fig *figure.Figure, f quantity.Format) string {
+	return f.Text(fig.Kind, fig.Gauge, *fig.Otherwise)
 }
 
 func plusMinus(k quantity.Kind, g quantity.Gauge, value, spread float64, f quantity.Format) string {

@@ -146,7 +146,10 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 		value = shown(fig, t.f)
 	}
 	limit, state, basis := limitText(fig, t.f), stateWord(fig), basis(fig)
-	if u := spread(fig, t.f); u != "" {
+	switch u := spread(fig, t.f); {
+	case fig.Otherwise != nil:
+		value = number(fig, t.f) + " or " + otherwise(fig, t.f)
+	case u != "":
 		value += " ±" + u
 	}
 	paint := t.pen.Bad

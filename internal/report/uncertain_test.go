@@ -84,6 +84,29 @@ func TestALimitThatMovesSaysSo(t *testing.T) {
 	}
 }
 
+// Of two outcomes both are shown, and the uncertainty reaches from one to the other.
+func TestBothOutcomesAreShown(t *testing.T) {
+	s := sheet()
+	s.Gauged = true
+	f := s.Lookup("length_mm")
+	other := 2.5
+	f.Spread, f.Mostly, f.Otherwise = 0.51, "web", &other
+	for name, c := range map[string]struct{ out, wants, none string }{
+		"table":   {written(t, Options{Form: Table}, s), "  a length                     2.00 or 2.50 mm 1.00 to 3.00 mm", "±0.51"},
+		"explain": {written(t, Options{Form: Table, Explain: true}, s), "    or 2.50 mm, on the other side of a limit", "mostly from web"},
+		"plain":   {written(t, Options{Form: Plain}, s), "a length\t2.00\tmm\t1.00\t3.00\twithin\tpractice\t0.51\n", "2.50"},
+		"json":    {written(t, Options{Form: JSON}, s), "\"otherwise\": {\n    \"length_mm\": 2.5\n  }", "\"otherwise\": {}"},
+	} {
+		if !strings.Contains(c.out, c.wants) || strings.Contains(c.out, c.none) {
+			t.Errorf("%s: not %q, or %q, in\n%s", name, c.wants, c.none, c.out)
+		}
+	}
+	f.Otherwise = nil
+	if out := written(t, Options{Form: JSON}, s); strings.Contains(out, "otherwise") {
+		t.Errorf("otherwise, though there is nothing\n%s", out)
+	}
+}
+
 // A table shows them beside the numbers, or the largest underneath where the
 // line has no room; rounded up, never down.
 func TestTablesShowUncertaintyWhereThereIsRoom(t *testing.T) {

@@ -46,6 +46,7 @@ func Speed(d *drill.Drill, explain bool) *figure.Sheet {
 	s.Open("Shank and flutes")
 	r.shankFigures(s)
 	r.helixFigure(s)
+	r.hinges(s)
 	s.Grids = append(s.Grids, r.pecks())
 	r.assumptions(s)
 	r.driveUnused(s)
