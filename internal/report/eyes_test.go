@@ -85,11 +85,29 @@ func TestBasisBesideUncertainty(t *testing.T) {
 			}
 		}
 	}
-	if out := written(t, Options{Form: Table, Width: 80}, judgedSheet(0.1, 0.01, 0.1, reference.Practice)); strings.Contains(out, "cannot tell practice") {
-		t.Errorf("too wide:\n%s", out)
+	for _, width := range []int{80, 84, 120} {
+		out := written(t, Options{Form: Table, Width: width}, judgedSheet(0.1, 0.01, 0.1, reference.Practice))
+		if !strings.Contains(out, "cannot tell practice\n") || !strings.Contains(out, "within      shop\n") {
+			t.Errorf("%d: not beside it, or not in a column:\n%s", width, out)
+		}
 	}
-	if out := written(t, Options{Form: Table, Width: 84}, judgedSheet(0.1, 0.01, 0.1, reference.Practice)); !strings.Contains(out, "cannot tell practice") {
-		t.Errorf("there was room:\n%s", out)
+}
+
+// Where the other columns leave no cell to spare, the basis stands underneath.
+func TestBasisUnderneath(t *testing.T) {
+	s := judgedSheet(0.1, 0.01, 0.1, reference.Practice)
+	f := s.Lookup("b_mm")
+	f.Label, f.Value, f.Spread, f.Limit.Low, f.Limit.High = "as long as a label may be.", 10000, 0.011, 0, 10000
+	for _, width := range []int{80, 81, 83, 84} {
+		out := written(t, Options{Form: Table, Width: width}, s)
+		for _, line := range strings.Split(out, "\n") {
+			if style.Width(line) > width {
+				t.Errorf("%d cells at %d: %q", style.Width(line), width, line)
+			}
+		}
+		if beside := strings.Contains(out, "cannot tell practice\n"); !strings.Contains(out, "practice\n") || beside != (width >= 83) {
+			t.Errorf("%d:\n%s", width, out)
+		}
 	}
 }
 

@@ -11,29 +11,14 @@ import (
 	"evenlip/internal/report/style"
 )
 
-// narrow is the width below which a figure takes two lines and not one row.
-const narrow = 80
-
-// The columns of a row at 80: label, value, limit, state, basis.
-const (
-	labelCells = 26
-	valueCells = 12
-	limitCells = 16
-	stateCells = 7
-	basisCells = 8
-	// spreadCells is what an uncertainty needs beside the value.
-	spreadCells = 5
-)
-
 type tableWriter struct {
-	w   io.Writer
-	o   Options
-	pen style.Pen
-	f   quantity.Format
-	// valueCells and stateCells are wider where figures carry their uncertainty.
-	valueCells, stateCells int
-	headed                 bool // the heads of the columns are written
-	err                    error
+	w      io.Writer
+	o      Options
+	pen    style.Pen
+	f      quantity.Format
+	row    rowCells
+	headed bool // the heads of the columns are written
+	err    error
 }
 
 func (t *tableWriter) line(parts ...string) {
@@ -45,7 +30,7 @@ func (t *tableWriter) line(parts ...string) {
 func (t *tableWriter) sheet(j Job) {
 	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges, Bench: true}
 	s := j.Sheet
-	t.measure(s)
+	t.row, t.headed = t.measured(s), false
 	t.title(s)
 	t.inputs(s)
 	for i := range s.Sections {
@@ -63,18 +48,6 @@ func (t *tableWriter) sheet(j Job) {
 	t.verdict(s)
 	t.answer(s)
 	t.cautions(s)
-}
-
-// measure sets the columns; a state in doubt gets its cells where they are to
-// spare.
-func (t *tableWriter) measure(s *figure.Sheet) {
-	t.valueCells, t.stateCells, t.headed = valueCells, stateCells, false
-	if !s.Gauged {
-		return
-	}
-	t.valueCells += spreadCells
-	used := 2 + labelCells + 1 + t.valueCells + 1 + limitCells + 1 + 1 + basisCells
-	t.stateCells = max(stateCells, min(len(figure.Unsure.String()), t.o.Width-used))
 }
 
 func (t *tableWriter) title(s *figure.Sheet) {
@@ -115,9 +88,9 @@ func (t *tableWriter) section(sec *figure.Section) {
 	for _, l := range lines[:len(lines)-1] {
 		t.line(t.pen.Heading(l))
 	}
-	head := t.pen.Heading(pad(lines[len(lines)-1], labelCells+2))
+	head := t.pen.Heading(pad(lines[len(lines)-1], t.row.label+2))
 	if !t.headed && t.o.Width >= narrow && slices.ContainsFunc(sec.Figures, judged) {
-		head += " " + t.pen.Faint(padLeft("found", t.valueCells)+" "+pad("limit", limitCells)+" "+pad("", t.stateCells)+" basis")
+		head += " " + t.pen.Faint(padLeft("found", t.row.value)+" "+pad("limit", t.row.limit)+" "+pad("", t.row.state)+" basis")
 		t.headed = true
 	}
 	t.line(head)
@@ -141,17 +114,7 @@ func sectionShown(sec *figure.Section) bool {
 }
 
 func (t *tableWriter) figure(fig *figure.Figure) {
-	value := clean(fig.Word)
-	if value == "" {
-		value = shown(fig, t.f)
-	}
-	limit, state, basis := limitText(fig, t.f), stateWord(fig), basis(fig)
-	switch u := spread(fig, t.f); {
-	case fig.Otherwise != nil:
-		value = number(fig, t.f) + " or " + otherwise(fig, t.f)
-	case u != "":
-		value += " ±" + u
-	}
+	value, limit, state, basis := t.value(fig), limitText(fig, t.f), stateWord(fig), basis(fig)
 	paint := t.pen.Bad
 	switch fig.State() {
 	case figure.Within:
@@ -171,15 +134,38 @@ func (t *tableWriter) figure(fig *figure.Figure) {
 		t.wrapped("    ", limit+": "+paint(state)+basis)
 		return
 	}
-	if style.Width(t.ascii(limit)) > limitCells {
-		limit = strings.TrimSpace(strings.TrimSuffix(limit, t.f.Unit(fig.Kind))) // the figure has it
-	}
-	row := []string{"  ", pad(t.ascii(fig.Label), labelCells), " ", padLeft(t.ascii(value), t.valueCells), " ", pad(t.ascii(limit), limitCells), " "}
+	row := []string{"  ", pad(t.ascii(fig.Label), t.row.label), " ", padLeft(t.ascii(value), t.row.value), " ", pad(t.limit(fig), t.row.limit), " "}
 	used := style.Width(strings.Join(row, ""))
-	if used+max(t.stateCells, style.Width(state))+1+style.Width(basis) > t.o.Width {
-		basis = "" // beside "cannot tell" there may be no room
+	if used+max(t.row.state, style.Width(state))+1+style.Width(basis) > t.o.Width {
+		t.line(append(row, paint(state))...)
+		t.line(pad("", used), t.pen.Faint(basis))
+		return
 	}
-	t.line(append(row, paint(pad(state, t.stateCells)), " ", t.pen.Faint(basis))...)
+	t.line(append(row, paint(pad(state, t.row.state)), " ", t.pen.Faint(basis))...)
+}
+
+// value is a figure as a row has it, with what is uncertain of it.
+func (t *tableWriter) value(fig *figure.Figure) string {
+	u := spread(fig, t.f)
+	switch {
+	case fig.Word != "":
+		return clean(fig.Word)
+	case fig.Otherwise != nil:
+		return number(fig, t.f) + " or " + otherwise(fig, t.f)
+	case u != "":
+		return shown(fig, t.f) + " ±" + u
+	}
+	return shown(fig, t.f)
+}
+
+// limit is a figure's limit as a row has it, without the unit where that is too long:
+// the figure has it.
+func (t *tableWriter) limit(fig *figure.Figure) string {
+	limit := limitText(fig, t.f)
+	if style.Width(t.ascii(limit)) > limitCells {
+		limit = strings.TrimSpace(strings.TrimSuffix(limit, t.f.Unit(fig.Kind)))
+	}
+	return t.ascii(limit)
 }
 
 // unknown tells, in few lines, what could not be computed and for want of what.
