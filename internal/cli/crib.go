@@ -109,8 +109,13 @@ func (a *app) inspected(d *drill.Drill) *figure.Sheet {
 	return a.doubted(calculation{compute: inspect.Sheet}, d)
 }
 
+// planned leaves the lists out: they are most of a plan, and decide nothing.
 func (a *app) planned(d *drill.Drill) *figure.Sheet {
-	return a.doubted(calculation{judged: true, compute: plan.Sheet}, d)
+	return a.doubted(calculation{judged: true, compute: func(d *drill.Drill, explain bool) *figure.Sheet {
+		s := plan.Sheet(d, explain)
+		s.Grids = nil
+		return s
+	}}, d)
 }
 
 func (a *app) doubted(c calculation, d *drill.Drill) *figure.Sheet {

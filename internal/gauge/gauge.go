@@ -72,14 +72,22 @@ func tried(d *drill.Drill, g quantity.Gauges, again Calculation) *trials {
 			continue
 		}
 		for i := range d.Values(r) {
-			t.moved = append(t.moved, trial{reading: r, value: i, by: u, up: numbersOf(again(d.Nudged(r, i, u))), down: numbersOf(again(d.Nudged(r, i, -u)))})
+			t.moved = append(t.moved, trial{reading: r, value: i, by: u, up: t.of(d.Nudged(r, i, u)), down: t.of(d.Nudged(r, i, -u))})
 		}
 	}
 	return t
 }
 
+// of returns the numbers of a drill's sheet, of which nothing else is kept.
+func (t *trials) of(d *drill.Drill) numbers {
+	s := t.again(d)
+	defer s.Free()
+	return numbersOf(s)
+}
+
 func numbersOf(s *figure.Sheet) numbers {
-	out := numbers{}
+	const usual = 100
+	out := make(numbers, usual)
 	s.Numbers(func(n figure.Number) { out[n.Place] = n.Value })
 	return out
 }

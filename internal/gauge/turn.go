@@ -75,8 +75,10 @@ func (t *trials) across(s *figure.Sheet, f *figure.Figure, end figure.End) (x tu
 	x = turn{key: f.Key, end: end, inside: f.Inside(end), slack: 1e-9 * math.Abs(f.Value), finer: f.Finer()}
 	way := t.way(f, end)
 	inside := func(part float64) bool {
-		moved := worked(t.sheet(way, part), x.key)
-		return moved == nil || moved.Inside(end)
+		moved := t.sheet(way, part)
+		defer moved.Free()
+		f := worked(moved, x.key)
+		return f == nil || f.Inside(end)
 	}
 	low, high := 0.0, reach
 	if way == nil || inside(high) == x.inside {
@@ -97,6 +99,8 @@ func (t *trials) across(s *figure.Sheet, f *figure.Figure, end figure.End) (x tu
 	told := t.told(near, far)
 	before, after := sides(further)
 	x.jumps = jumps(s, changes(near, far, told), changes(numbersOf(before), numbersOf(after), told))
+	before.Free()
+	after.Free()
 	return x, len(x.jumps) > 0 || told == nil && (x.words() != nil || x.answers() || x.findings() != nil)
 }
 
