@@ -136,7 +136,7 @@ var contract = map[string]struct {
 		point_angle_deg point_angle_low_deg point_angle_high_deg point_angle_accepted_low_deg
 		point_angle_accepted_high_deg chisel_angle_low_deg chisel_angle_high_deg chisel_angle_accepted_low_deg
 		chisel_angle_accepted_high_deg clearance_low_deg clearance_high_deg clearance_aim_deg recommended_low_deg
-		recommended_high_deg feed_mm feed_low_mm feed_high_mm rpm_low rpm_high helix_low_deg helix_high_deg
+		recommended_high_deg clearance_accepted_low_deg clearance_accepted_high_deg feed_mm feed_low_mm feed_high_mm rpm_low rpm_high helix_low_deg helix_high_deg
 		cutting_speed_low_m_min cutting_speed_high_m_min kd_thrust kd_torque`},
 	"size": {[]string{"12mm"}, `
 		diameter_mm diameter_in names[] series[].series series[].down series[].down_mm series[].up series[].up_mm`},

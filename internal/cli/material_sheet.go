@@ -102,15 +102,7 @@ func materialSheet(m *reference.Material, book *reference.Book, size quantity.Va
 	s.Open("Point")
 	one(s, figure.Figure{Key: "point_angle_deg", Label: "point angle to grind", Value: m.PointAim, Kind: quantity.Angle, Gauge: quantity.Protractor}, m.PointSource)
 	both(s, published{"point_angle", "published", "_deg", m.Point, quantity.Angle})
-	aim := m.PointAim
-	if math.IsNaN(aim) {
-		aim = reference.StandardPointAngle
-	}
-	accepted := book.PointAngle(aim)
-	if m.ShopPoint() {
-		accepted = book.ShopPointAngle(aim)
-	}
-	both(s, published{"point_angle_accepted", "accepted", "_deg", accepted, quantity.Angle})
+	both(s, published{"point_angle_accepted", "accepted", "_deg", inspect.AcceptedPoint(book, m), quantity.Angle})
 	s.Open("Chisel edge")
 	both(s, published{"chisel_angle", m.Chisel.Source.Whose(), "_deg", m.Chisel, quantity.Angle})
 	both(s, published{"chisel_angle_accepted", "accepted", "_deg", book.ChiselAngle(), quantity.Angle})
@@ -136,7 +128,12 @@ func sizeFigures(s *figure.Sheet, m *reference.Material, size quantity.Value) {
 		s.Inputs = append(s.Inputs, figure.Input{Name: "size", Text: size.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{size}})
 	}
 	one(s, figure.Figure{Key: "clearance_aim_deg", Label: "to grind at this size", Value: aim, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: sizeMissing(aim)}, at.Source)
-	both(s, published{"recommended", "accepted, this size", "_deg", at, quantity.Angle})
+	both(s, published{"recommended", "for this size", "_deg", at, quantity.Angle})
+	accepted := at
+	if !math.IsNaN(size.V) {
+		accepted = inspect.AcceptedClearance(at, m)
+	}
+	both(s, published{"clearance_accepted", "accepted", "_deg", accepted, quantity.Angle})
 	s.Open("At this size")
 	feed := inspect.UsualFeed(size.V, m)
 	s.Add(figure.Figure{Key: "feed_mm", Label: "feed taken", Value: feed, Kind: quantity.Feed, Wants: sizeMissing(feed)})

@@ -69,7 +69,7 @@ func TestWhatTheShopHasSetIsMarked(t *testing.T) {
 		{"cone --size 12mm --semi-angle 30 --chisel-angle 126 --clearance 12 --point-angle 118", "", "chisel_angle_deg chisel_ratio lip_clearance_deg"},
 		{"pilot --size 12mm --web 2mm", "", ""},
 		{"material steel-200 --size 12mm", `point_angle_deg point_angle_accepted_low_deg point_angle_accepted_high_deg chisel_angle_low_deg chisel_angle_high_deg
-			chisel_angle_accepted_low_deg chisel_angle_accepted_high_deg clearance_low_deg clearance_high_deg clearance_aim_deg recommended_low_deg recommended_high_deg
+			chisel_angle_accepted_low_deg chisel_angle_accepted_high_deg clearance_low_deg clearance_high_deg clearance_aim_deg recommended_low_deg recommended_high_deg clearance_accepted_low_deg clearance_accepted_high_deg
 			rpm_low rpm_high helix_low_deg helix_high_deg cutting_speed_low_m_min cutting_speed_high_m_min kd_thrust kd_torque`, ""},
 		{"material brass", "point_angle_accepted_low_deg point_angle_accepted_high_deg chisel_angle_accepted_low_deg chisel_angle_accepted_high_deg", ""},
 	} {

@@ -65,7 +65,7 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
 	}
 	c.Aim, c.Recommended = Recommended(b.D, b.Material)
-	c.Limit = accepted(c.Recommended, b.Material)
+	c.Limit = AcceptedClearance(c.Recommended, b.Material)
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
 	c.Working = c.Corner() - c.FeedAngle
 	c.FeedLimit = point.FeedLimit(b.D/2, c.Corner())
@@ -103,9 +103,9 @@ func Recommended(d float64, m *reference.Material) (float64, reference.Band) {
 	return aim, band
 }
 
-// accepted is the band that a drill in use may have; a shop's own band is the
-// limit itself.
-func accepted(recommended reference.Band, m *reference.Material) reference.Band {
+// AcceptedClearance returns the band that a drill in use may have, of the one
+// recommended for it; a shop's own band is the limit itself.
+func AcceptedClearance(recommended reference.Band, m *reference.Material) reference.Band {
 	if m != nil {
 		if _, set := m.ShopClearance(); set {
 			return recommended

@@ -44,13 +44,8 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 		p.Wanted = wantedAngle(b.Material)
 	}
 	p.Limit = b.Book.PointAngle(p.Wanted)
-	switch m := b.Material; {
-	case p.Asked || m == nil:
-	case m.ShopPoint():
-		p.Limit = b.Book.ShopPointAngle(p.Wanted)
-	case m.Point.Holds(reference.StandardPointAngle):
-		usual := b.Book.PointAngle(reference.StandardPointAngle)
-		p.Limit.Low, p.Limit.High = math.Min(p.Limit.Low, usual.Low), math.Max(p.Limit.High, usual.High)
+	if !p.Asked {
+		p.Limit = AcceptedPoint(b.Book, b.Material)
 	}
 	p.Angle = p.K1 + p.K2
 	p.Deviation = p.Angle - p.Wanted
@@ -60,6 +55,23 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 	}
 	p.Length = point.Height(b.D, p.Angle)
 	return p
+}
+
+// AcceptedPoint returns the band of point angles that a drill for the material, nil
+// for one not known, may have: about the one to grind, and about the usual one where
+// that is published for the work; a shop's own angle alone.
+func AcceptedPoint(book *reference.Book, m *reference.Material) reference.Band {
+	aim := wantedAngle(m)
+	band := book.PointAngle(aim)
+	switch {
+	case m == nil:
+	case m.ShopPoint():
+		return book.ShopPointAngle(aim)
+	case m.Point.Holds(reference.StandardPointAngle):
+		usual := book.PointAngle(reference.StandardPointAngle)
+		band.Low, band.High = math.Min(band.Low, usual.Low), math.Max(band.High, usual.High)
+	}
+	return band
 }
 
 func wantedAngle(m *reference.Material) float64 {
