@@ -12,7 +12,7 @@ import (
 // likeness gives a new file owner, group and mode of the one it takes the place
 // of. Where the system does not let another's file be made, the owner becomes
 // whoever records; group and mode must stay.
-func likeness(f *os.File, like fs.FileInfo) error {
+func likeness(f file, like fs.FileInfo) error {
 	st, ok := like.Sys().(*syscall.Stat_t)
 	if ok && f.Chown(int(st.Uid), int(st.Gid)) != nil {
 		if err := f.Chown(-1, int(st.Gid)); err != nil {
