@@ -233,3 +233,20 @@ func TestRefusedForHalfOfAFile(t *testing.T) {
 		t.Errorf("%v: %q", err, contents(t, path))
 	}
 }
+
+// A file with two names would come apart: it is left as it is.
+func TestHardLinks(t *testing.T) {
+	path := inFile(t, small)
+	other := filepath.Join(filepath.Dir(path), "other.yaml")
+	if err := os.Link(path, other); err != nil {
+		t.Skip(err)
+	}
+	err := update(path, ours)
+	var store *StoreError
+	if !errors.As(err, &store) || !strings.Contains(err.Error(), "2 names (hard links)") || !strings.Contains(store.Hint, "symbolic") || contents(t, path) != small {
+		t.Errorf("%v", err)
+	}
+	if err := errors.Join(os.Remove(other), update(path, ours)); err != nil {
+		t.Errorf("with one name: %v", err)
+	}
+}

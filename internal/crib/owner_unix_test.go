@@ -95,6 +95,26 @@ func TestGroupMustStay(t *testing.T) {
 	}
 }
 
+// giver is a file that cannot be given to anyone.
+type giver struct{ file }
+
+func (giver) Chown(int, int) error { return &os.PathError{Op: "chown", Err: syscall.EPERM} }
+
+// Who cannot keep a file's group is told who can.
+func TestGroupThatCannotBeKept(t *testing.T) {
+	path := inFile(t, small)
+	d := system
+	d.create = func(dir, pattern string) (file, error) {
+		f, err := createTemp(dir, pattern)
+		return giver{f}, err
+	}
+	err := d.update(path, func(data []byte) ([]byte, error) { return append(data, "# ours\n"...), nil })
+	var store *StoreError
+	if !errors.As(err, &store) || !errors.Is(err, syscall.EPERM) || !strings.Contains(store.Hint, "member of its group") || contents(t, path) != small || leftovers(path) != nil {
+		t.Errorf("%v, %v", err, leftovers(path))
+	}
+}
+
 // A file that is another's, and open to a group, is recorded in by a member of it.
 func TestAnothersFile(t *testing.T) {
 	if os.Getuid() != 0 {

@@ -123,7 +123,8 @@ func (d *disk) settled(real string) ([]byte, error) {
 	}
 }
 
-// regular returns what is known of a file, if it is an ordinary one.
+// regular returns what is known of a file, if it is an ordinary one and has no
+// other name: a new file in its place would leave that one the old.
 func regular(real string) (fs.FileInfo, error) {
 	info, err := os.Stat(real)
 	if err != nil {
@@ -132,7 +133,11 @@ func regular(real string) (fs.FileInfo, error) {
 	if !info.Mode().IsRegular() {
 		return nil, errors.New("it is no ordinary file")
 	}
-	return info, nil
+	n, err := names(real, info)
+	if n > 1 {
+		err = &advised{fmt.Errorf("the file has %d names (hard links), and a record would come under one of them alone", n), "leave it one name, and make the others symbolic links"}
+	}
+	return info, err
 }
 
 // bare strips the name that the system's error repeats.
