@@ -13,8 +13,8 @@ import (
 // layout knows where the lines of a file begin, as YAML counts them.
 type layout struct {
 	data   []byte
-	starts []int // of each line; the last is the end of the file
-	eol    string
+	starts []int  // of each line; the last is the end of the file
+	eol    string // the file's first line end
 }
 
 func layoutOf(data []byte) layout {
@@ -31,8 +31,8 @@ func layoutOf(data []byte) layout {
 	if l.starts[len(l.starts)-1] != len(data) {
 		l.starts = append(l.starts, len(data))
 	}
-	if i := bytes.IndexByte(data, '\n'); i > 0 && data[i-1] == '\r' {
-		l.eol = "\r\n"
+	if i := bytes.IndexAny(data, "\r\n"); i >= 0 {
+		l.eol = string(data[i : i+lineBreak(data[i:])])
 	}
 	return l
 }
@@ -49,12 +49,26 @@ func lineBreak(b []byte) int {
 	return 0
 }
 
+// isEnded reports whether b ends with a line break.
+func isEnded(b []byte) bool {
+	_, size := utf8.DecodeLastRune(b)
+	return size > 0 && lineBreak(b[len(b)-size:]) > 0
+}
+
 // lines returns how many lines there are.
 func (l *layout) lines() int { return len(l.starts) - 1 }
 
 // text returns a line without its end; lines count from 1.
 func (l *layout) text(line int) string {
 	return strings.TrimRight(string(l.data[l.starts[line-1]:l.starts[line]]), "\r\n")
+}
+
+// ending returns the line break of a line, the file's own for one that has none.
+func (l *layout) ending(line int) string {
+	if end := string(l.data[l.starts[line-1]+len(l.text(line)) : l.starts[line]]); end != "" {
+		return end
+	}
+	return l.eol
 }
 
 // offset returns where a node begins.
@@ -90,11 +104,7 @@ func (l *layout) end(n strict.Node) (int, error) {
 		if err != nil || !n.IsFlow() {
 			return at, err
 		}
-		rest := bytes.TrimLeft(l.data[at:], " \t\r\n,")
-		if !bytes.HasPrefix(rest, []byte("]")) {
-			return 0, errShape
-		}
-		return len(l.data) - len(rest) + 1, nil
+		return l.bracket(at)
 	case !n.IsScalar() || n.IsBlockText():
 		return 0, errShape
 	case n.Quote() != 0:
@@ -105,6 +115,23 @@ func (l *layout) end(n strict.Node) (int, error) {
 		return 0, errShape
 	}
 	return end, nil
+}
+
+// bracket returns where the list between brackets ends whose last item ends at at.
+func (l *layout) bracket(at int) (int, error) {
+	for at < len(l.data) {
+		switch c := l.data[at]; {
+		case c == ']':
+			return at + 1, nil
+		case c == '#':
+			at = l.starts[l.lineAt(at)]
+		case c != ' ' && c != '\t' && c != ',' && lineBreak(l.data[at:]) == 0:
+			return 0, errShape
+		default:
+			at += max(1, lineBreak(l.data[at:]))
+		}
+	}
+	return 0, errShape
 }
 
 // closing returns where the quoted scalar that begins at from ends.
@@ -124,13 +151,20 @@ func (l *layout) closing(from int, quote byte) (int, error) {
 }
 
 // lastWritten returns the last line before the given one that says anything:
-// remarks and empty lines belong to what follows.
+// remarks and empty lines belong to what follows, and so does a dash that has
+// nothing else, or a remark alone, on its line.
 func (l *layout) lastWritten(before int) int {
 	line := before - 1
 	for ; line > 1; line-- {
-		if t := strings.TrimSpace(l.text(line)); t != "" && t != "-" && t != "..." && !strings.HasPrefix(t, "#") {
+		if t := strings.TrimSpace(l.text(line)); t != "..." && t != "-" && !isRemark(t) && !isRemark(strings.TrimPrefix(t, "- ")) {
 			break
 		}
 	}
 	return line
+}
+
+// isRemark reports whether a line, or what is left of it, says nothing to YAML.
+func isRemark(text string) bool {
+	text = strings.TrimSpace(text)
+	return text == "" || strings.HasPrefix(text, "#")
 }

@@ -3,6 +3,7 @@
 package crib
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -89,10 +90,41 @@ func TestGroupMustStay(t *testing.T) {
 	if !failed || !strings.Contains(out, "its group cannot be kept") || contents(t, path) != small {
 		t.Errorf("%v %s", failed, out)
 	}
-	left, _ := os.ReadDir(filepath.Dir(path))
-	for _, e := range left {
-		if strings.HasSuffix(e.Name(), ".new") {
-			t.Errorf("left over: %s", e.Name())
-		}
+	if left := leftovers(path); len(left) > 0 {
+		t.Errorf("left over: %v", left)
+	}
+}
+
+// giver is a file that cannot be given to anyone.
+type giver struct{ file }
+
+func (giver) Chown(int, int) error { return &os.PathError{Op: "chown", Err: syscall.EPERM} }
+
+// Who cannot keep a file's group is told who can.
+func TestGroupThatCannotBeKept(t *testing.T) {
+	path := inFile(t, small)
+	d := system
+	d.create = func(dir, pattern string) (file, error) {
+		f, err := createTemp(dir, pattern)
+		return giver{f}, err
+	}
+	err := d.update(path, func(data []byte) ([]byte, error) { return append(data, "# ours\n"...), nil })
+	var store *StoreError
+	if !errors.As(err, &store) || !errors.Is(err, syscall.EPERM) || !strings.Contains(store.Hint, "member of its group") || contents(t, path) != small || leftovers(path) != nil {
+		t.Errorf("%v, %v", err, leftovers(path))
+	}
+}
+
+// A file that is another's, and open to a group, is recorded in by a member of it.
+func TestAnothersFile(t *testing.T) {
+	if os.Getuid() != 0 {
+		t.Skip("the file must be another's")
+	}
+	path := inFile(t, small)
+	if err := errors.Join(os.Chown(path, 0, nobody), os.Chmod(path, 0o660), os.Chmod(filepath.Dir(path), 0o777)); err != nil {
+		t.Skip(err)
+	}
+	if out, failed := asNobody(t, path); failed || !strings.Contains(contents(t, path), "note: by another") || leftovers(path) != nil {
+		t.Errorf("%v %s", out, leftovers(path))
 	}
 }

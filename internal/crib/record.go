@@ -76,7 +76,7 @@ func (c *Crib) write(data []byte, out *Outcome) ([]byte, error) {
 		case !there:
 			added = append(added, indent+mv.Reading.String()+": "+scalar(mv.To, 0))
 		default:
-			if err := s.set(e, mv.To); err != nil {
+			if err := s.set(e.Value, mv.To); err != nil {
 				return nil, err
 			}
 		}

@@ -8,22 +8,27 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
 
 	"github.com/gofrs/flock"
 )
 
-// How long a record waits for the others, and how often it begins again when
-// the file was changed meanwhile by someone who asks for no lock.
+// How long a record waits for the others, and for a program that writes to the
+// file itself; how often it looks; and how often it begins again when the file was
+// changed meanwhile by someone who asks for no lock.
 const (
 	longestWait = 60 * time.Second
+	longestOpen = 3 * time.Second
 	knock       = 5 * time.Millisecond
 	mostTries   = 5
 )
 
-// errChanged says that the file is no longer what was read.
-var errChanged = errors.New("the file was changed while it was being written; nothing was recorded")
+// Why a record begins again: the file is no longer what was read, or someone is
+// about to change it.
+var (
+	errChanged = errors.New("the file was changed while it was being written; nothing was recorded")
+	errOpen    = errors.New("another program has the file open for writing; nothing was recorded")
+)
 
 // StoreError is a failure to write a crib's file.
 type StoreError struct {
@@ -38,47 +43,99 @@ func (e *StoreError) Error() string { return fmt.Sprintf("cannot write %s: %v", 
 // Unwrap returns the cause.
 func (e *StoreError) Unwrap() error { return e.Err }
 
+// advised is an error and what to do about it.
+type advised struct {
+	error
+	hint string
+}
+
+// Unwrap returns the error alone.
+func (a *advised) Unwrap() error { return a.error }
+
+// notStored says that a file could not be written, and what to do.
+func notStored(path string, err error) error {
+	hint := ""
+	var a *advised
+	switch {
+	case errors.As(err, &a):
+		hint, err = a.hint, a.error
+	case errors.Is(err, errChanged), errors.Is(err, errOpen):
+		hint = "close the editor, or try again"
+	}
+	return &StoreError{path, bare(err), hint}
+}
+
 // update replaces a file with what change makes of it. Records that come at
 // once wait for one another; the file is never to be seen half-written, and one
 // that was changed meanwhile is not overwritten but read again.
 func update(path string, change func([]byte) ([]byte, error)) error {
-	fail := func(err error, hint string) error { return &StoreError{path, err, hint} }
+	return system.update(path, change)
+}
+
+func (d *disk) update(path string, change func([]byte) ([]byte, error)) error {
 	real, err := filepath.EvalSymlinks(path)
 	if err != nil {
-		return fail(bare(err), "")
+		return notStored(path, err)
 	}
 	if _, err := regular(real); err != nil {
-		return fail(bare(err), "")
+		return notStored(path, err)
 	}
 	unlock, err := lock(real)
 	if err != nil {
-		return fail(err, "the folder must be one that can be written to")
+		return notStored(path, err)
 	}
 	defer unlock()
+	if err := d.tidy(real); err != nil {
+		return notStored(path, err)
+	}
 	for range mostTries {
-		data, err := os.ReadFile(real)
-		if err != nil {
-			return fail(bare(err), "")
+		var data, next []byte
+		if data, err = d.settled(real); err != nil {
+			break
 		}
-		next, err := change(data)
-		if err != nil {
+		if next, err = change(data); err == nil {
+			err = d.replace(real, data, next)
+		} else if now, _ := os.ReadFile(real); bytes.Equal(now, data) {
 			return err
+		} else { // half of a file that was being written
+			err = errChanged
 		}
-		if err = replace(real, data, next); err == nil {
-			return nil
-		}
-		if !errors.Is(err, errChanged) {
-			return fail(bare(err), "")
+		if !errors.Is(err, errChanged) && !errors.Is(err, errOpen) {
+			break
 		}
 	}
-	return fail(errChanged, "close the editor, or try again")
+	if err != nil {
+		return notStored(path, err)
+	}
+	return nil
 }
 
-// regular returns what is known of a file, if it is an ordinary one.
+// settled returns what a file holds once nobody writes to it. One without a byte
+// is about to be written anew, for so long as anyone may be waited for.
+func (d *disk) settled(real string) ([]byte, error) {
+	for began := time.Now(); ; time.Sleep(knock) {
+		h, err := d.hold(real)
+		h.release()
+		passing := errors.Is(err, errOpen) || err == nil && len(h.data) == 0
+		if !passing || time.Since(began) > d.patience {
+			return h.data, err
+		}
+	}
+}
+
+// regular returns what is known of a file, if it is an ordinary one and has no
+// other name: a new file in its place would leave that one the old.
 func regular(real string) (fs.FileInfo, error) {
 	info, err := os.Stat(real)
-	if err == nil && !info.Mode().IsRegular() {
-		err = errors.New("it is no ordinary file")
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, errors.New("it is no ordinary file")
+	}
+	n, err := names(real, info)
+	if n > 1 {
+		err = &advised{fmt.Errorf("the file has %d names (hard links), and a record would come under one of them alone", n), "leave it one name, and make the others symbolic links"}
 	}
 	return info, err
 }
@@ -101,11 +158,10 @@ func lock(real string) (unlock func(), err error) {
 	defer cancel()
 	if _, err := l.TryLockContext(ctx, knock); err != nil {
 		if errors.Is(err, context.DeadlineExceeded) {
-			return nil, fmt.Errorf("another record has held it for %v", longestWait)
+			return nil, &advised{fmt.Errorf("another record has held it for %v", longestWait), "try again"}
 		}
-		return nil, bare(err)
+		return nil, &advised{err, "the folder must be one that can be written to"}
 	}
-	clearLeftovers(real)
 	return func() { l.Close() }, nil
 }
 
@@ -114,114 +170,4 @@ func lock(real string) (unlock func(), err error) {
 // after its removal would lock another file of that name.
 func LockName(path string) string {
 	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".lock")
-}
-
-// newName is how the file is called while it is being written; the star stands
-// for what the system chooses.
-func newName(real string) string { return "." + filepath.Base(real) + ".*.new" }
-
-// clearLeftovers removes what a killed record has left half-written. Only the
-// holder of the lock may have such files.
-func clearLeftovers(real string) {
-	head, tail, _ := strings.Cut(newName(real), "*")
-	entries, err := os.ReadDir(filepath.Dir(real))
-	if err != nil {
-		return // they do no harm
-	}
-	for _, e := range entries {
-		if strings.HasPrefix(e.Name(), head) && strings.HasSuffix(e.Name(), tail) {
-			os.Remove(filepath.Join(filepath.Dir(real), e.Name()))
-		}
-	}
-}
-
-// replace puts next in the place of old: written in full beside it, brought to
-// the disk, then renamed over it.
-func replace(real string, old, next []byte) (err error) {
-	info, err := regular(real)
-	if err != nil {
-		return err
-	}
-	if err := writable(real, info); err != nil {
-		return err
-	}
-	f, err := os.CreateTemp(filepath.Dir(real), newName(real))
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			f.Close()
-			os.Remove(f.Name())
-		}
-	}()
-	if _, err = f.Write(next); err != nil {
-		return err
-	}
-	if err = likeness(f, info); err != nil {
-		return err
-	}
-	if err = f.Sync(); err != nil {
-		return err
-	}
-	if err = f.Close(); err != nil {
-		return err
-	}
-	if err = holds(real, old); err != nil {
-		return err
-	}
-	if err = swap(f.Name(), real, old); err != nil {
-		return err
-	}
-	return syncFolder(filepath.Dir(real))
-}
-
-// swap renames the file next over real, which is to hold old. Where the system
-// can exchange two files in one step, it looks at what it has taken away, so
-// that not even an editor that saves in this very moment loses anything: a file
-// that is not the one expected is newer, and is put back.
-func swap(next, real string, old []byte) error {
-	put, err := os.ReadFile(next)
-	if err != nil {
-		return err
-	}
-	for expected, result := old, error(nil); ; result = errChanged {
-		done, err := exchange(next, real)
-		switch {
-		case err != nil:
-			return err
-		case !done:
-			return rename(next, real)
-		}
-		taken, err := os.ReadFile(next)
-		if err != nil {
-			return err
-		}
-		if bytes.Equal(taken, expected) {
-			return errors.Join(result, os.Remove(next))
-		}
-		put, expected = taken, put
-	}
-}
-
-// holds returns errChanged unless the file holds just these bytes.
-func holds(path string, want []byte) error {
-	got, err := os.ReadFile(path)
-	if err == nil && !bytes.Equal(got, want) {
-		err = errChanged
-	}
-	return err
-}
-
-// writable refuses a file that its owner has closed to writing: renaming
-// another over it would get round that.
-func writable(real string, info fs.FileInfo) error {
-	if info.Mode().Perm()&0o222 == 0 {
-		return errors.New("the file is read-only")
-	}
-	f, err := os.OpenFile(real, os.O_WRONLY, 0)
-	if err != nil {
-		return err
-	}
-	return f.Close()
 }

@@ -98,7 +98,7 @@ func (r *room) record(path string) error {
 	if _, faults := Read(path, now, nil); len(faults) > 0 {
 		return Faults(faults)
 	}
-	if left, _ := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.new")); len(left) > 0 {
+	if left := leftovers(path); len(left) > 0 {
 		return fmt.Errorf("left over: %v", left)
 	}
 	if err == nil {

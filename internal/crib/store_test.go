@@ -1,7 +1,6 @@
 package crib
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -43,6 +42,17 @@ func contents(t *testing.T, path string) string {
 		t.Fatal(err)
 	}
 	return string(data)
+}
+
+// leftovers returns what stands beside a crib besides its lock.
+func leftovers(path string) (names []string) {
+	entries, _ := os.ReadDir(filepath.Dir(path))
+	for _, e := range entries {
+		if e.Name() != filepath.Base(path) && e.Name() != filepath.Base(LockName(path)) {
+			names = append(names, e.Name())
+		}
+	}
+	return names
 }
 
 // process is this test's program as a writer of its own.
@@ -127,7 +137,7 @@ func killMany(t *testing.T, kills int, died, landed *atomic.Int64) {
 	if out, err := process(path, "D0", "last").CombinedOutput(); err != nil {
 		t.Fatalf("after the kills: %v %s", err, out)
 	}
-	if left, _ := filepath.Glob(filepath.Join(filepath.Dir(path), ".*.new")); len(left) > 0 {
+	if left := leftovers(path); len(left) > 0 {
 		t.Errorf("left over: %v", left)
 	}
 }
@@ -182,78 +192,6 @@ func TestLinksAndModesStay(t *testing.T) {
 	}
 }
 
-// Someone who asks for no lock saves the file while a record is being made: the
-// record begins again, and both are in the file.
-func TestEditedMeanwhile(t *testing.T) {
-	path := inFile(t, small)
-	edited := strings.Replace(small, "# the end", "# edited meanwhile", 1)
-	tries := 0
-	err := update(path, func(data []byte) ([]byte, error) {
-		if tries++; tries == 1 {
-			if err := os.WriteFile(path, []byte(edited), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		_, next, err := Rewrite(path, data, "A1", ground("1mm"), nil)
-		return next, err
-	})
-	text := contents(t, path)
-	if err != nil || tries != 2 || !strings.Contains(text, "# edited meanwhile") || !strings.Contains(text, "what: grind\n") {
-		t.Errorf("%v after %d tries:\n%s", err, tries, text)
-	}
-}
-
-// Where that goes on, the editor's file stands and the record says so.
-func TestEditedAgainAndAgain(t *testing.T) {
-	path := inFile(t, small)
-	tries := 0
-	err := update(path, func(data []byte) ([]byte, error) {
-		tries++
-		if err := os.WriteFile(path, fmt.Appendf(nil, "%s# edit %d\n", small, tries), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return append(data, "# ours\n"...), nil
-	})
-	var store *StoreError
-	if !errors.As(err, &store) || !errors.Is(err, errChanged) || store.Hint == "" {
-		t.Errorf("%v", err)
-	}
-	if text := contents(t, path); tries != mostTries || text != fmt.Sprintf("%s# edit %d\n", small, tries) {
-		t.Errorf("%d tries:\n%s", tries, text)
-	}
-}
-
-// An editor has saved after the last look at the file and before the renaming:
-// its file is there again, and ours is gone.
-func TestEditedInTheVeryMoment(t *testing.T) {
-	path := inFile(t, "theirs")
-	next := filepath.Join(filepath.Dir(path), "next")
-	if err := os.WriteFile(next, []byte("ours"), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if done, err := exchange(next, path); !done || err != nil {
-		t.Skip("files cannot change places here", err)
-	}
-	if _, err := exchange(next, path); err != nil {
-		t.Fatal(err)
-	}
-	if err := swap(next, path, []byte("as it was")); !errors.Is(err, errChanged) {
-		t.Errorf("%v", err)
-	}
-	if text := contents(t, path); text != "theirs" {
-		t.Errorf("%q stands", text)
-	}
-	if _, err := os.Stat(next); !errors.Is(err, os.ErrNotExist) {
-		t.Errorf("left over: %v", err)
-	}
-	if err := os.WriteFile(next, []byte("ours"), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if err := swap(next, path, []byte("theirs")); err != nil || contents(t, path) != "ours" {
-		t.Errorf("%v, %q", err, contents(t, path))
-	}
-}
-
 func TestFilesThatCannotBeWritten(t *testing.T) {
 	change := Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Web: "2mm"}}
 	closed := inFile(t, small)
@@ -283,60 +221,5 @@ func TestRefusedIsNotWritten(t *testing.T) {
 	after, _ := os.Stat(path)
 	if contents(t, path) != small || !after.ModTime().Equal(before.ModTime()) || !os.SameFile(before, after) {
 		t.Error("the file was written")
-	}
-}
-
-func TestStart(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "new.yaml")
-	if err := Start(path, []byte(NewText)); err != nil {
-		t.Fatal(err)
-	}
-	if c := read(t, contents(t, path)); len(c.Drills) != 0 || c.Name == "" {
-		t.Errorf("%+v", c)
-	}
-	var refusal *Refusal
-	if err := Start(path, []byte("other")); !errors.As(err, &refusal) || contents(t, path) != NewText {
-		t.Errorf("%v", err)
-	}
-	var store *StoreError
-	if err := Start(filepath.Join(path, "x"), nil); !errors.As(err, &store) {
-		t.Errorf("%v", err)
-	}
-	if !bytes.Equal(SampleText(), sample) {
-		t.Error("the sample's text is another")
-	}
-	// the drill that a new file shows as a remark can be taken as it stands
-	var shown strings.Builder
-	for _, line := range strings.Split(NewText, "\n") {
-		if line == "drills: []" {
-			continue
-		}
-		if strings.HasPrefix(line, "# drills:") || strings.HasPrefix(line, "#   ") {
-			line = strings.TrimPrefix(line, "# ")
-		}
-		shown.WriteString(line + "\n")
-	}
-	if c := read(t, strings.Replace(shown.String(), "  12mm: 2\n", "", 1)); len(c.Drills) != 1 {
-		t.Errorf("%d drills", len(c.Drills))
-	}
-}
-
-func TestNearest(t *testing.T) {
-	top := t.TempDir()
-	deep := filepath.Join(top, "a", "b")
-	if err := os.MkdirAll(filepath.Join(deep, FileName), 0o755); err != nil { // a folder of that name is no crib
-		t.Fatal(err)
-	}
-	if got, found := Nearest(deep); found && strings.HasPrefix(got, top) {
-		t.Errorf("found %s", got)
-	}
-	for _, dir := range []string{top, filepath.Join(top, "a")} {
-		want := filepath.Join(dir, FileName)
-		if err := os.WriteFile(want, nil, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		if got, found := Nearest(deep); !found || got != want {
-			t.Errorf("%s, not %s", got, want)
-		}
 	}
 }
