@@ -33,6 +33,7 @@ func (rd *reader) units(n strict.Node) quantity.System {
 	u, err := quantity.ParseUnits(n.Text())
 	if err != nil || !n.IsScalar() {
 		rd.Fault(n, "units: takes mm or in", "")
+		rd.unsure = true
 	}
 	return u
 }
