@@ -234,7 +234,7 @@ func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, h
 	if errs := d.Resolve(); len(errs) > 0 {
 		return errs[0].Err.Error(), hintOf(errs[0].Err)
 	}
-	found := c.impossible(d)
+	found := c.impossible(d, true)
 	if len(found) == 0 {
 		return "", ""
 	}
