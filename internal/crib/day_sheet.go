@@ -21,6 +21,7 @@ func (c *Crib) Plan(to Audience) *figure.Sheet {
 		s.Grids = []figure.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire, (*Task).retiredFor), day.those("to_measure", "To measure", ToMeasure, (*Task).because), day.shopping()}
 	}
 	s.Find("counts", figure.Note, "{}", figure.Say(day.counts()+c.andGone()))
+	tellDoubts(s, c.there())
 	s.Cautions = report.Cautions
 	return s
 }

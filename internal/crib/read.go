@@ -175,7 +175,8 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 		rd.Fault(n, "a drill without a size", "such as size: 12mm")
 	}
 	if told {
-		d.History = rd.history(history, readings.System())
+		sure := places.UnitsKnown() && !rd.unsure
+		d.History = rd.history(history, readings, sure)
 		readings.Past = d.past()
 	}
 	if rd.unsure || !places.UnitsKnown() {

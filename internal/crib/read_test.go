@@ -89,6 +89,7 @@ drills:
 	{"of this version, and no YAML", "version: 1\nname: @\ndrills: []\n", "2:7 not YAML: a value cannot begin with @"},
 	{"a typing error hides nothing", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 13mm\n    nope: 1\n    flute: long\n    length: 0\n",
 		"5:10 web: 13.00 mm cannot be\n6:5 no reading is called \"nope\"\n7:12 flute: cannot read\n8:13 length: it cannot be zero"},
+	{"a taper not understood", "version: 1\ndrills:\n  - {id: a, size: 1mm, web: 0.5mm, remove: 40mm, web-taper: x}\n", "3:61 web-taper: cannot read"},
 	{"a size not understood", "version: 1\ndrills:\n  - {id: a, sise: 1/2, web: 2, flute: 1in, length: 2}\n", "3:5 a drill without a size\n3:13 no reading is called \"sise\""},
 	{"units not understood", "version: 1\nunit: mm\ndrills:\n  - {id: a, size: 1/2, web: 2}\n", "2:1 nothing here is called \"unit\""},
 	{"units not understood twice", "version: 1\nunits: cm\ndrills:\n  - {id: a, size: 1/2, web: 2}\n", "2:8 units: takes mm or in"},

@@ -38,6 +38,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet
 	if o.muchOff() {
 		s.Find("much-stock", figure.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", figure.Len(o.Event.Stock))
 	}
+	o.lengths(s)
 	o.wearLeft(s)
 	inspect.Plausible(o.New, s)
 	if dryRun {
@@ -59,6 +60,21 @@ func (o *Outcome) gone(s *figure.Sheet) {
 	s.Find("retired", figure.Note, "{} counts no more: the audit and the plan leave it out", figure.Say(o.ID))
 	if p := plan.Of(o.New); p.Do != plan.Retire {
 		s.Find("not-due", figure.Warn, "nothing in its readings retires it: if that is a slip, take the entry out of its history by hand")
+	}
+}
+
+// lengths warns where a drill got shorter by other than what came off it.
+func (o *Outcome) lengths(s *figure.Sheet) {
+	for _, r := range [...]drill.Reading{drill.Flute, drill.Length} {
+		was, is := o.Old.Value(r), o.New.Value(r)
+		switch e := &o.Event; {
+		case e.What == Grind && e.contradicts(r, was, is):
+			s.Find("other-than-ground", figure.Warn, "{} was {} and is {}, where {} came off: if one of these is a slip, put the file back as it was",
+				figure.Say(r.String()), figure.Len(was), figure.Len(is), figure.Len(e.Stock))
+		case e.What != Grind && e.What != Correction && was-is > lengthSlack:
+			s.Find("shorter-unsaid", figure.Warn, "{} was {} and is {}, and no grind says why: if it was ground, put the file back as it was and record that; if it is a slip, add --correction",
+				figure.Say(r.String()), figure.Len(was), figure.Len(is))
+		}
 	}
 }
 

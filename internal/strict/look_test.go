@@ -88,6 +88,7 @@ func TestOutOfLine(t *testing.T) {
 		{"a:\n  - id: x\n    size: 1\n  id: y\n    size: 2\n", "4:3", "a key stands where a list item belongs"},
 		{"a:\n  - id: x\n    history:\n    - date: 1\n      what: 2\n     stock: 3\n", "6:6", "begins in column 6, and those above in column 7"},
 		{"a:\n  - id: x\n    history:\n      - {date: 1}\n     - {date: 2}\n", "5:6", "begins in column 6, and those above in column 7"},
+		{"a:\n  b: 1: 2\n", "2:7", "a second colon"},
 		{"a: 1\n b: 2\n", "2:2", "begins in column 2, and those above in column 1"},
 		{"a: 1\nb\n", "2:1", "there is no key"},
 		{"a: 1\n- b\n", "2:1", "a list item stands where a key belongs"},
@@ -213,6 +214,22 @@ func TestNoEndlessFaults(t *testing.T) {
 	long := "drills:\n  - id: A\n" + strings.Repeat("    note: x\n", 500) + "   web: 2\n" + strings.Repeat("    note: x\n", 500)
 	if got := places(second(parse(long))); !strings.HasPrefix(got, "503:4 not YAML: the line begins in column 4") {
 		t.Errorf("a long drill: %s", got)
+	}
+}
+
+// A line that others hang on is not taken out to look behind it: they would be told
+// as faults of their own.
+func TestNoFaultOfOurMaking(t *testing.T) {
+	for text, want := range map[string]string{
+		"a:\n  - id: x\n    history: @\n    - {date: 1}\n    flute: 3\n":      "3:14 not YAML: a value cannot begin with @",
+		"a:\n  - id: x\n    lip-angle: [59,\n    58: 1: 2]\n    flute: 3\n":   "3:16 not YAML: the [ is not closed",
+		"a:\n  - id: x\n    lip-angle: [59,\n      58: 1: 2]\n    flute: 3\n": "4:7 not YAML: did not find expected ',' or ']'",
+		"a:\n  - id: @\n    size: 3\n":                                        "2:9 not YAML: a value cannot begin with @",
+		"a:\n  - id: x\n    note: \"\n      b: 2\n    flute: @\n":             "3:11 not YAML: the \" is not closed",
+	} {
+		if got := places(second(parse(text))); got != want {
+			t.Errorf("%q: %s", text, got)
+		}
 	}
 }
 
