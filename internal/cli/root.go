@@ -33,6 +33,9 @@ func (a *app) root(args []string) *cobra.Command {
 			if err := blanks(cmd); err != nil {
 				return err
 			}
+			if err := heeded(cmd); err != nil {
+				return err
+			}
 			return a.useShop()
 		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true, DisableDefaultCmd: len(commands) == 1},

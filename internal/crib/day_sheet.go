@@ -12,9 +12,8 @@ import (
 
 // Plan returns the sheet of the day's plan: for people a list for each thing to
 // do, for scripts one list of it all.
-func (c *Crib) Plan(to Audience) *figure.Sheet {
+func (c *Crib) Plan(day *Day, to Audience) *figure.Sheet {
 	s := c.sheet("crib plan")
-	day := c.Day()
 	if to == Scripts {
 		s.Grids = []figure.Grid{day.all()}
 	} else {

@@ -106,7 +106,7 @@ func TestUsualStockOfTheHistory(t *testing.T) {
 func TestPlanForScripts(t *testing.T) {
 	c := theSample(t)
 	day := c.Day()
-	for _, s := range []*figure.Sheet{c.Plan(Scripts), c.Plan(People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
+	for _, s := range []*figure.Sheet{c.Plan(&day, Scripts), c.Plan(&day, People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
 		for _, g := range s.Grids {
 			for _, row := range g.Rows {
 				if len(row) != len(g.Columns) {
@@ -115,7 +115,7 @@ func TestPlanForScripts(t *testing.T) {
 			}
 		}
 	}
-	if rows := len(c.Plan(Scripts).Grids[0].Rows); rows != len(day.Tasks)+len(day.Buy) {
+	if rows := len(c.Plan(&day, Scripts).Grids[0].Rows); rows != len(day.Tasks)+len(day.Buy) {
 		t.Errorf("%d rows", rows)
 	}
 	for i := range day.Tasks {

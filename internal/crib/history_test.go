@@ -90,7 +90,8 @@ func TestDoubtfulHistories(t *testing.T) {
 		if strings.Contains(entries, "retired") {
 			continue
 		}
-		for _, s := range []*figure.Sheet{c.Audit(c.Judge(), Scripts), c.Plan(Scripts)} {
+		day := c.Day()
+		for _, s := range []*figure.Sheet{c.Audit(c.Judge(), Scripts), c.Plan(&day, Scripts)} {
 			if got := oddities(s); got != want {
 				t.Errorf("%s: %s tells %q", entries, s.Command, got)
 			}
