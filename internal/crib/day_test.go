@@ -120,8 +120,9 @@ func TestPlanForScripts(t *testing.T) {
 	}
 	for i := range day.Tasks {
 		task := &day.Tasks[i]
-		if cells := task.grindCells(); task.Do == ToGrind && !(cells[1].Value >= 0) || task.Do == ToRetire && cells[1].Value >= 0 {
-			t.Errorf("%s, to %s: %v", task.ID, task.Do, cells)
+		cells, shown := task.grindCells(Scripts)[1].Value, task.grindCells(People)[1].Value
+		if task.Do == ToGrind && !(cells >= 0) || task.Do == ToRetire && cells >= 0 || task.Do == ToThin && (cells != 0 || shown == 0) {
+			t.Errorf("%s, to %s: %v, shown %v", task.ID, task.Do, cells, shown)
 		}
 	}
 }

@@ -83,7 +83,7 @@ func (o *Outcome) lengths(s *figure.Sheet) {
 func (o *Outcome) wearLeft(s *figure.Sheet) {
 	const reading = 0.01 // mm; as near as a caliper tells
 	p := plan.Of(o.Old)
-	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Stock.Total-p.Ahead.Stock.CleanUp-reading {
+	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Would.Total-p.Ahead.Would.CleanUp-reading {
 		return
 	}
 	var wear, flags []string
@@ -97,7 +97,7 @@ func (o *Outcome) wearLeft(s *figure.Sheet) {
 	}
 	if len(wear) > 0 {
 		s.Find("wear-may-be-left", figure.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
-			figure.Len(o.Event.Stock), figure.Len(p.Ahead.Stock.Total), figure.Say(strings.Join(wear, " and ")), figure.Say(strings.Join(flags, " and ")))
+			figure.Len(o.Event.Stock), figure.Len(p.Ahead.Would.Total), figure.Say(strings.Join(wear, " and ")), figure.Say(strings.Join(flags, " and ")))
 	}
 }
 

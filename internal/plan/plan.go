@@ -74,7 +74,7 @@ func (p *Plan) make() {
 	}
 	job := p.Job
 	job.Lips.Target = wanted
-	if other, err := regrind.Make(job); err == nil && other.Stock.Total <= ahead.Stock.Total+reference.CleanUp {
+	if other, err := regrind.Make(job); err == nil && other.Would.Total <= ahead.Would.Total+reference.CleanUp {
 		p.Job, p.Ahead = job, other
 	}
 }
@@ -85,6 +85,7 @@ func (p *Plan) job(d *drill.Drill) {
 		CleanUp: reference.CleanUp, Every: d.Value(drill.Every), Least: reference.LeastUsualStock(r.Drill.D), Deepest: reference.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
 			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
+		Waits: r.Verdict.Word != inspect.Regrind && r.Verdict.Word != inspect.Retire,
 	}
 	if v, ok := d.Get(drill.CleanUp); ok {
 		p.Job.CleanUp = v
