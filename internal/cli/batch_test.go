@@ -69,14 +69,7 @@ func alone(t *rapid.T, line int, command string, d readings, also []string) stri
 		}
 		return out.String()
 	}
-	var faults, hints []string
-	for _, said := range strings.Split(strings.TrimSuffix(a.err, "\n"), "\n") {
-		if hint, ok := strings.CutPrefix(said, "hint: "); ok {
-			hints = append(hints, hint)
-		} else {
-			faults = append(faults, strings.TrimPrefix(said, "error: --"))
-		}
-	}
+	faults, hints := faultsByName(a.err)
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
@@ -89,6 +82,29 @@ func alone(t *rapid.T, line int, command string, d readings, also []string) stri
 		t.Fatal(err)
 	}
 	return strings.TrimSuffix(out.String(), "\n")
+}
+
+// faultsByName takes apart what is wrong with a drill and brings it into the order of
+// the readings' names, which is the one that they have on a line.
+func faultsByName(said string) (faults, hints []string) {
+	type fault struct{ text, hint string }
+	var all []fault
+	for _, line := range strings.Split(strings.TrimSuffix(said, "\n"), "\n") {
+		if hint, ok := strings.CutPrefix(line, "hint: "); ok {
+			all[len(all)-1].hint = hint
+		} else {
+			all = append(all, fault{text: strings.TrimPrefix(line, "error: --")})
+		}
+	}
+	name := func(f fault) string { return f.text[:strings.Index(f.text, ":")] }
+	slices.SortStableFunc(all, func(a, b fault) int { return strings.Compare(name(a), name(b)) })
+	for _, f := range all {
+		faults = append(faults, f.text)
+		if f.hint != "" {
+			hints = append(hints, f.hint)
+		}
+	}
+	return faults, hints
 }
 
 // A line with a name and with readings that the command has no use for is

@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"evenlip/internal/batch"
@@ -50,14 +51,15 @@ func (w *batchWorker) drill(line batch.Line) (*drill.Drill, []error) {
 		return nil, []error{&strict.Error{File: w.lines.File, Line: line.Number, Text: fmt.Sprintf("is longer than %d bytes: no drill takes that", batch.Longest)}}
 	}
 	d, places, errs := w.read(line)
-	if len(errs) > 0 {
+	if !places.UnitsKnown() {
 		return nil, errs
 	}
-	for _, im := range w.run.command.impossible(d) {
+	for _, im := range w.run.command.impossible(d, len(errs) == 0) {
 		fault := places.Fault(im.Reading, errors.New(w.run.app.say(im, d)))
 		fault.Line, fault.Hint = line.Number, im.Hint
 		errs = append(errs, fault)
 	}
+	slices.SortStableFunc(errs, strict.ByPlace)
 	return d, errs
 }
 

@@ -44,8 +44,12 @@ func (c *calculation) takes() []drill.Reading {
 	return c.readings
 }
 
-// impossible returns everything about the readings that cannot be.
-func (c *calculation) impossible(d *drill.Drill) []inspect.Impossible {
+// impossible returns everything about the readings that cannot be; where some were
+// not understood, of the others what cannot be whatever those are.
+func (c *calculation) impossible(d *drill.Drill, understood bool) []inspect.Impossible {
+	if !understood {
+		return inspect.CheckGiven(d)
+	}
 	found := inspect.Check(d)
 	if len(found) == 0 && c.check != nil {
 		found = c.check(d)
@@ -107,7 +111,9 @@ func (a *app) single(c *calculation, t *taking, file string) error {
 	ranges, err := a.sweeps(h)
 	switch {
 	case err != nil:
-		return err
+		return h.unread.and(err)
+	case len(h.unread) > 0:
+		return a.faults(*c, h)
 	case len(ranges) > 0 && t.ask:
 		return usage("give the range without --ask", "--%s: a range and --ask do not go together", ranges[0].reading)
 	case len(ranges) > 0:

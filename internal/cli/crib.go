@@ -47,9 +47,22 @@ func (a *app) cribCommand() *cobra.Command {
 	f := cmd.PersistentFlags()
 	f.StringVar(&from.file, "file", "", "the crib's file (default: the nearest "+crib.FileName+" in this folder or above)")
 	f.BoolVar(&from.sample, "sample", false, "use the embedded crib, all of it invented")
-	cmd.AddCommand(a.cribNew(from), a.cribList(from), a.cribAudit(from), a.cribPlan(from), a.cribRecord(from), a.cribSchema())
+	cmd.AddCommand(
+		without(a.cribNew(from), "check", noStatus, "explain", workings),
+		without(a.cribList(from), "check", noStatus, "explain", workings),
+		without(a.cribAudit(from), "explain", workings),
+		without(a.cribPlan(from), "explain", "evenlip regrind --drill ID --explain shows how the plan of one drill is made"),
+		without(a.cribRecord(from), "check", noStatus, "explain", workings),
+		without(a.cribSchema(), "check", noStatus, "explain", workings),
+	)
 	return cmd
 }
+
+// What does instead, where a flag that every command has says nothing.
+const (
+	noStatus = "evenlip crib audit --check says whether all are fit, evenlip crib plan --check whether there is anything to do"
+	workings = "evenlip inspect --drill ID --explain shows how the figures of one drill are got"
+)
 
 // path returns the file of the crib that is meant.
 func (c *cribFrom) path() (string, error) {
@@ -257,14 +270,16 @@ func (a *app) cribPlan(from *cribFrom) *cobra.Command {
 first, then drills that want the same lip angle together, so that the rest is
 set once. Then what to retire, what is still to be measured, and what to buy to
 keep each size: as many as the file's keep says, else one. The file is not
-changed.`,
+changed. With --check the exit status is 1 when there is anything to do.`,
 		Example: "  evenlip crib plan --sample\n  evenlip crib plan --format csv",
 		RunE: func(*cobra.Command, []string) error {
 			c, err := a.openCrib(from)
 			if err != nil {
 				return err
 			}
-			return a.printCrib(c, c.Plan(a.audience()))
+			day := c.Day()
+			a.outside = a.global.check && !day.Idle()
+			return a.printCrib(c, c.Plan(&day, a.audience()))
 		},
 	}
 }

@@ -103,7 +103,7 @@ func drillFor(t *testing.T, c calculation) *drill.Drill {
 	if errs := d.Resolve(); len(errs) > 0 {
 		t.Fatal(errs)
 	}
-	if found := c.impossible(d); len(found) > 0 {
+	if found := c.impossible(d, true); len(found) > 0 {
 		t.Fatalf("%s: %v", c.name, found)
 	}
 	return d

@@ -4,7 +4,9 @@ import (
 	"math"
 	"os"
 	"strconv"
+	"strings"
 
+	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 	"golang.org/x/term"
 
@@ -33,6 +35,31 @@ func (a *app) globalFlags(f *pflag.FlagSet) {
 	f.StringVar(&g.indicator, "indicator", "", "what the indicator can resolve: 0.01mm")
 	f.StringVar(&g.shop, "shop", "", "a file of the shop's own limits, materials and gauges (default: shop.yaml in the user's evenlip configuration)")
 	f.BoolVar(&g.check, "check", false, "exit with 1 when the verdict is not fit; without a verdict, when a figure is outside its limit")
+}
+
+// without marks global flags that say nothing to a command: each by its name, and
+// what does instead.
+func without(cmd *cobra.Command, flagsAndHints ...string) *cobra.Command {
+	cmd.Annotations = map[string]string{}
+	for i := 0; i+1 < len(flagsAndHints); i += 2 {
+		cmd.Annotations[flagsAndHints[i]] = flagsAndHints[i+1]
+	}
+	return cmd
+}
+
+// heeded refuses the global flags that say nothing to the command: whoever gives
+// one would wait in vain for what it does elsewhere.
+func heeded(cmd *cobra.Command) error {
+	var errs many
+	cmd.Flags().Visit(func(f *pflag.Flag) {
+		if hint, idle := cmd.Annotations[f.Name]; idle && f.Value.String() != "false" {
+			errs = append(errs, usage(hint, "%s: --%s says nothing here", strings.TrimPrefix(cmd.CommandPath(), "evenlip "), f.Name))
+		}
+	})
+	if len(errs) > 0 {
+		return errs
+	}
+	return nil
 }
 
 // system is what --units asks for.

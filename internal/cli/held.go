@@ -6,12 +6,14 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
+	"evenlip/internal/strict"
 )
 
 // taking is how a command takes the readings of a drill: what it begins with,
@@ -36,6 +38,7 @@ func (t *taking) sourceFlags() {
 type held struct {
 	*drill.Drill
 	places   *drill.Places // in a file
+	unread   many          // what is wrong with the file
 	from     string        // the crib's drill that the others come from
 	typed    map[drill.Reading]bool
 	replaced []string // the readings of the drill's own that flags stand in place of
@@ -138,10 +141,13 @@ func (a *app) fromFile(t *taking, name string, units quantity.System) (*held, er
 		return nil, &dataError{fmt.Errorf("%s is too large for the readings of one drill: over %d bytes", shown, largestFile)}
 	}
 	d, places, errs := drill.ReadFile(shown, bytes.NewReader(text), units)
-	if len(errs) > 0 {
+	if d == nil {
 		return nil, many(errs)
 	}
-	return &held{Drill: d, places: places}, nil
+	for _, e := range d.Resolve() { // they are told with the rest of the file
+		d.Drop(e.Reading)
+	}
+	return &held{Drill: d, places: places, unread: errs}, nil
 }
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
@@ -200,16 +206,21 @@ func (h *held) fault(r drill.Reading, text, hint string) error {
 	return &hinted{&dataError{fmt.Errorf("%s: %s: %s", h.from, r, text)}, hint}
 }
 
-// faults returns everything that is wrong with the readings.
-func (a *app) faults(c calculation, h *held) (errs many) {
+// faults returns everything that is wrong with the file and the readings. Where it
+// is not known what bare numbers are, nothing is said of what they come to.
+func (a *app) faults(c calculation, h *held) many {
+	errs := slices.Clone(h.unread)
+	unitsKnown := h.places == nil || h.places.UnitsKnown()
 	for _, e := range h.Resolve() {
 		errs = append(errs, h.fault(e.Reading, e.Err.Error(), hintOf(e.Err)))
+		unitsKnown = unitsKnown && !e.Reading.GivesUnits()
 	}
-	if len(errs) > 0 {
+	if !unitsKnown {
 		return errs
 	}
-	for _, im := range c.impossible(h.Drill) {
+	for _, im := range c.impossible(h.Drill, len(errs) == 0) {
 		errs = append(errs, h.fault(im.Reading, a.say(im, h.Drill), im.Hint))
 	}
+	slices.SortStableFunc(errs, strict.ByPlace)
 	return errs
 }

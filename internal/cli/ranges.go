@@ -156,7 +156,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 		for i, s := range sweeps {
 			one.Put(s.reading, values[i])
 		}
-		for _, im := range c.impossible(&one) {
+		for _, im := range c.impossible(&one, true) {
 			where := report.Say(at(sweeps, values), d.System())
 			return usage(im.Hint, "--%s: at %s: %s", im.Reading, where, a.say(im, &one))
 		}

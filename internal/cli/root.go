@@ -39,6 +39,9 @@ func (a *app) root(args []string) *cobra.Command {
 			if err := cmp.Or(blanks(cmd), idle(cmd)); err != nil {
 				return err
 			}
+			if err := heeded(cmd); err != nil {
+				return err
+			}
 			return a.useShop()
 		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true, DisableDefaultCmd: len(commands) == 1},

@@ -14,7 +14,9 @@ import (
 )
 
 // useShop loads the shop's own settings: the file named, else the one in the
-// user's configuration directory if there is one.
+// user's configuration directory if there is one. A folder that may not be looked
+// into is somebody else's, as where a service runs with another's HOME: no settings of
+// this user's are there, and it is told that they were not looked for.
 func (a *app) useShop() error {
 	name, named := a.global.shop, a.global.shop != ""
 	if !named {
@@ -26,6 +28,9 @@ func (a *app) useShop() error {
 	}
 	text, err := readShop(name)
 	switch {
+	case !named && hidden(name):
+		a.complain("note:", fmt.Sprintf("%s cannot be looked for: permission denied; the embedded limits hold; --shop names a file", name))
+		return nil
 	case !named && (errors.Is(err, os.ErrNotExist) || errors.Is(err, syscall.ENOTDIR)):
 		return nil
 	case err != nil && named:
@@ -39,6 +44,12 @@ func (a *app) useShop() error {
 	}
 	a.shop = s
 	return nil
+}
+
+// hidden reports whether it cannot even be seen that there is such a file.
+func hidden(name string) bool {
+	_, err := os.Lstat(name)
+	return errors.Is(err, os.ErrPermission)
 }
 
 // readShop reads the file whole or not at all: what the rest of it sets would be

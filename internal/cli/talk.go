@@ -293,7 +293,7 @@ func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, h
 	about := r
 	if errs := d.Resolve(); len(errs) > 0 {
 		about, text, hint = errs[0].Reading, errs[0].Err.Error(), hintOf(errs[0].Err)
-	} else if found := c.impossible(d); len(found) > 0 {
+	} else if found := c.impossible(d, true); len(found) > 0 {
 		about, text, hint = found[0].Reading, a.say(found[0], d), found[0].Hint
 	}
 	if about != r {

@@ -148,16 +148,16 @@ func (d *Drill) past() (p drill.Past) {
 	}
 	for i := len(d.History) - 1; i >= 0 && d.History[i].What != Grind; i-- {
 		if d.History[i].What == Thinning {
-			p.Body = max(p.Body, d.History[i].webBefore(d.Readings.System()))
+			p.Body = max(p.Body, d.History[i].lengthBefore(drill.Web, d.Readings.System()))
 		}
 	}
 	return p
 }
 
-// webBefore returns the web that the event did away with, 0 for none.
-func (e *Event) webBefore(units quantity.System) float64 {
+// lengthBefore returns a length that the event did away with, 0 for none.
+func (e *Event) lengthBefore(r drill.Reading, units quantity.System) float64 {
 	for _, was := range e.Before {
-		if was.Reading == drill.Web {
+		if was.Reading == r {
 			v, _ := quantity.Parse(quantity.Length, was.Text, units) // it was read once already
 			return v.V
 		}
@@ -177,14 +177,17 @@ func (d *Drill) Retired() string {
 }
 
 // gone returns how many drills were thrown away.
-func (c *Crib) gone() int {
-	n := 0
+func (c *Crib) gone() int { return len(c.Drills) - len(c.there()) }
+
+// there returns the drills that were not thrown away.
+func (c *Crib) there() []*Drill {
+	var out []*Drill
 	for i := range c.Drills {
-		if c.Drills[i].Retired() != "" {
-			n++
+		if c.Drills[i].Retired() == "" {
+			out = append(out, &c.Drills[i])
 		}
 	}
-	return n
+	return out
 }
 
 // last returns the date of the last event, "" for none.

@@ -68,6 +68,11 @@ func (c *Crib) Day() Day {
 	return day
 }
 
+// Idle reports whether there is nothing to do with the crib, and nothing to buy.
+func (d *Day) Idle() bool {
+	return len(d.Buy) == 0 && !slices.ContainsFunc(d.Tasks, func(t Task) bool { return t.Do != ToLeave })
+}
+
 // sizesReady returns the sizes of which a drill is fit.
 func sizesReady(drills []Judged) []float64 {
 	var out []float64

@@ -12,15 +12,15 @@ import (
 
 // Plan returns the sheet of the day's plan: for people a list for each thing to
 // do, for scripts one list of it all.
-func (c *Crib) Plan(to Audience) *figure.Sheet {
+func (c *Crib) Plan(day *Day, to Audience) *figure.Sheet {
 	s := c.sheet("crib plan")
-	day := c.Day()
 	if to == Scripts {
 		s.Grids = []figure.Grid{day.all()}
 	} else {
 		s.Grids = []figure.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire, (*Task).retiredFor), day.those("to_measure", "To measure", ToMeasure, (*Task).because), day.shopping()}
 	}
 	s.Find("counts", figure.Note, "{}", figure.Say(day.counts()+c.andGone()))
+	tellDoubts(s, c.there())
 	s.Cautions = report.Cautions
 	return s
 }
@@ -69,20 +69,23 @@ func (t *Task) purpose() string {
 	return string(t.Do)
 }
 
-func (t *Task) grindCells() []figure.Cell {
+func (t *Task) grindCells(to Audience) []figure.Cell {
 	none := math.NaN()
 	angle, one, two, web := none, regrind.Ends{Inner: none, Outer: none}, regrind.Ends{Inner: none, Outer: none}, none
 	if t.atGrinder() && t.Plan.Made {
 		angle = t.halfAngle()
-		if t.Do == ToGrind {
-			one, two = t.Plan.Ahead.Stock.Lip1, t.Plan.Ahead.Stock.Lip2
-		}
 		if t.Plan.Ahead.Done.Thinned {
 			web = t.Plan.Ahead.Thinning.WebTarget
 		}
 	}
+	if t.Do == ToGrind && t.Plan.Made || to == Scripts && t.keeps() {
+		one, two = t.Plan.Ahead.Stock.Lip1, t.Plan.Ahead.Stock.Lip2
+	}
 	return []figure.Cell{figure.V(angle), figure.V(one.Inner), figure.V(one.Outer), figure.V(two.Inner), figure.V(two.Outer), figure.V(web)}
 }
+
+// keeps reports whether it is planned that nothing comes off the drill's end.
+func (t *Task) keeps() bool { return t.Plan.Made && (t.Do == ToThin || t.Do == ToLeave) }
 
 // left returns how many grinds the drill has left, the one of today included; NaN
 // where that is not known.
@@ -100,7 +103,7 @@ func (d *Day) grinder() figure.Grid {
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
 		if t.atGrinder() {
-			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(t.purpose()), t.clearanceCell()}, t.grindCells()...))
+			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(t.purpose()), t.clearanceCell()}, t.grindCells(People)...))
 		}
 	}
 	return g
@@ -136,11 +139,11 @@ func (d *Day) all() figure.Grid {
 		if t.atGrinder() {
 			turn = figure.V(float64(i + 1))
 		}
-		if t.Plan.Made && t.Do == ToGrind {
+		if t.Plan.Made && t.Do == ToGrind || t.keeps() {
 			stock, cause = figure.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
 		}
 		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(t.Do)), turn, figure.W(t.ID), figure.W(t.sizeText()), figure.V(t.Size()),
-			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, figure.V(t.left()), none}, append(t.grindCells(), t.clearanceCell())...))
+			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, figure.V(t.left()), none}, append(t.grindCells(Scripts), t.clearanceCell())...))
 	}
 	for _, p := range d.Buy {
 		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(ToBuy)), none, figure.W(""), figure.W(p.SizeText), figure.V(p.Size),

@@ -106,7 +106,7 @@ func TestUsualStockOfTheHistory(t *testing.T) {
 func TestPlanForScripts(t *testing.T) {
 	c := theSample(t)
 	day := c.Day()
-	for _, s := range []*figure.Sheet{c.Plan(Scripts), c.Plan(People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
+	for _, s := range []*figure.Sheet{c.Plan(&day, Scripts), c.Plan(&day, People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
 		for _, g := range s.Grids {
 			for _, row := range g.Rows {
 				if len(row) != len(g.Columns) {
@@ -115,13 +115,14 @@ func TestPlanForScripts(t *testing.T) {
 			}
 		}
 	}
-	if rows := len(c.Plan(Scripts).Grids[0].Rows); rows != len(day.Tasks)+len(day.Buy) {
+	if rows := len(c.Plan(&day, Scripts).Grids[0].Rows); rows != len(day.Tasks)+len(day.Buy) {
 		t.Errorf("%d rows", rows)
 	}
 	for i := range day.Tasks {
 		task := &day.Tasks[i]
-		if cells := task.grindCells(); task.Do == ToGrind && !(cells[1].Value >= 0) || task.Do == ToRetire && cells[1].Value >= 0 {
-			t.Errorf("%s, to %s: %v", task.ID, task.Do, cells)
+		cells, shown := task.grindCells(Scripts)[1].Value, task.grindCells(People)[1].Value
+		if task.Do == ToGrind && !(cells >= 0) || task.Do == ToRetire && cells >= 0 || task.Do == ToThin && (cells != 0 || shown == 0) {
+			t.Errorf("%s, to %s: %v, shown %v", task.ID, task.Do, cells, shown)
 		}
 	}
 }

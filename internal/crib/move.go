@@ -186,6 +186,9 @@ func (m *mover) grind() error {
 	if v.V <= 0 {
 		return refuse("", "--grind: %q takes nothing off", m.ch.Stock)
 	}
+	if v.V > mostStock*m.d.Size() {
+		return refuse("is it in the unit that was meant? of a drill that broke, record the flute that is left", "--grind: %s cannot be: it is over %d diameters", m.ch.Stock, mostStock)
+	}
 	if m.d.Readings.Has(drill.Cracked) {
 		return refuse("scrap it", "%q is cracked, and a cracked drill is never reground", m.d.ID)
 	}

@@ -2,7 +2,6 @@ package crib
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
 	"runtime/debug"
@@ -20,9 +19,6 @@ import (
 	"evenlip/internal/strict"
 )
 
-// Version is the version of the file that this program reads and writes.
-const Version = 1
-
 // Of what is made while a large file is read almost all stays: looking for garbage
 // as often as usual would take a third of the time and find little.
 const (
@@ -33,78 +29,67 @@ const (
 // reader collects what is wrong with a file.
 type reader struct {
 	strict.Reader
-	book *reference.Book
+	book  *reference.Book
+	lacks func(keys ...string) bool // what may be among what was not read; nil where all was
+	// unsure says that the units of bare numbers were not understood.
+	unsure bool
 }
 
 // Read reads a crib from the bytes of its file. Everything that is wrong with
-// it is returned, each with its line and column, in the file's order.
+// it is returned, each with its line and column, in the file's order. A drill whose
+// lines are no YAML is passed over, and the others are read.
 func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
 	if len(data) > largeFile {
 		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	}
-	root, err := strict.Parse(file, bytes.NewReader(data))
-	if err != nil {
-		return nil, strict.Each(err)
-	}
-	rd := &reader{strict.Reader{File: file}, book}
-	if !rd.version(root) {
+	rd := &reader{Reader: strict.Reader{File: file}, book: book}
+	if rd.later(data) {
 		return nil, rd.Errs
 	}
+	root, err := strict.Parse(file, bytes.NewReader(data))
+	if err != nil {
+		rd.Errs = strict.Each(err)
+		rest, ok := strict.RestOf(err)
+		if !ok || rest.Lacks("version", "units") || !rest.Root.IsMap() {
+			return nil, rd.Errs
+		}
+		root, rd.lacks = rest.Root, rest.Lacks
+	}
+	if !rd.version(root) {
+		return nil, rd.sorted()
+	}
 	c := &Crib{File: file, root: root}
+	rd.crib(c)
+	if len(rd.Errs) > 0 {
+		return nil, rd.sorted()
+	}
+	return c, nil
+}
+
+// crib reads what the file says.
+func (rd *reader) crib(c *Crib) {
 	var drills strict.Node
-	listed := false
-	rd.Entries(root,
+	listed := rd.lacks != nil && rd.lacks("drills")
+	strange := rd.Entries(c.root,
 		strict.On("version", func(strict.Node) {}),
 		strict.On("name", func(n strict.Node) { c.Name = rd.Word(n) }),
 		strict.On("units", func(n strict.Node) { c.Units = rd.units(n) }),
 		strict.On("keep", func(n strict.Node) { c.Keep = rd.keep(n) }),
 		strict.On("drills", func(n strict.Node) { drills, listed = n, true }),
 	)
-	if listed {
+	rd.unsure = rd.unsure || slices.Contains(strange, "units")
+	if !listed {
+		rd.Fault(c.root, "there is no list of drills", "drills: and below it a drill each, such as - id: A1")
+	}
+	if drills != (strict.Node{}) {
 		c.Drills = rd.drills(drills, c.Units)
-	} else {
-		rd.Fault(root, "there is no list of drills", "drills: and below it a drill each, such as - id: A1")
 	}
-	if len(rd.Errs) > 0 {
-		slices.SortStableFunc(rd.Errs, byPlace)
-		return nil, rd.Errs
-	}
-	return c, nil
 }
 
-func byPlace(a, b error) int {
-	var x, y *strict.Error
-	if !errors.As(a, &x) || !errors.As(b, &y) {
-		return 0
-	}
-	return cmp.Or(cmp.Compare(x.Line, y.Line), cmp.Compare(x.Column, y.Column))
-}
-
-// version decides whether the file can be read at all: what a later version
-// means by its keys is not known here.
-func (rd *reader) version(root strict.Node) bool {
-	if !root.IsMap() {
-		rd.Fault(root, "this is no crib: it takes version, name, units, keep and drills, a line each", "evenlip crib new starts one")
-		return false
-	}
-	for _, e := range root.Entries() {
-		if e.Key.Text() != "version" {
-			continue
-		}
-		n, ok := rd.count(e.Value)
-		switch {
-		case !ok:
-		case n > Version:
-			rd.Fault(e.Value, fmt.Sprintf("this crib is of version %d, and this evenlip knows no later one than %d", n, Version), "use a newer evenlip")
-		case n < 1:
-			rd.Fault(e.Value, "there is no version 0 of a crib", "version: 1")
-		default:
-			return true
-		}
-		return false
-	}
-	rd.Fault(root, "the version is missing", "begin the file with version: 1")
-	return false
+// sorted returns all that is wrong with the file in its order.
+func (rd *reader) sorted() []error {
+	slices.SortStableFunc(rd.Errs, strict.ByPlace)
+	return rd.Errs
 }
 
 func (rd *reader) drills(n strict.Node, units quantity.System) []Drill {
@@ -119,7 +104,7 @@ func (rd *reader) drills(n strict.Node, units quantity.System) []Drill {
 	out := make([]Drill, len(items))
 	var faults sync.Mutex
 	inParts(len(items), func(from, to int) {
-		part := &reader{strict.Reader{File: rd.File}, rd.book}
+		part := &reader{Reader: strict.Reader{File: rd.File}, book: rd.book, unsure: rd.unsure}
 		for i := from; i < to; i++ {
 			out[i] = part.drill(items[i], units)
 		}
@@ -190,13 +175,18 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 		rd.Fault(n, "a drill without a size", "such as size: 12mm")
 	}
 	if told {
-		d.History = rd.history(history, readings.System())
+		sure := places.UnitsKnown() && !rd.unsure
+		d.History = rd.history(history, readings, sure)
 		readings.Past = d.past()
 	}
-	if len(errs) > 0 {
+	if rd.unsure || !places.UnitsKnown() {
 		return d
 	}
-	for _, im := range slices.Concat(inspect.Check(readings), plan.Check(readings)) {
+	check := inspect.Check
+	if len(errs) > 0 {
+		check = inspect.CheckGiven
+	}
+	for _, im := range slices.Concat(check(readings), plan.Check(readings)) {
 		fault := places.Fault(im.Reading, errors.New(report.Say(im.Text, readings.System())))
 		fault.Hint = im.Hint
 		rd.Errs = append(rd.Errs, fault)

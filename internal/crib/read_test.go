@@ -82,6 +82,24 @@ drills:
 17:9 stock comes off in a grind, not with thinning
 17:38 nothing here is called "depth"`},
 	{"newer", "version: 2\ncrates: 3\n", `1:10 this crib is of version 2, and this evenlip knows no later one than 1`},
+	{"newer, and with anchors", "version: 2\ndrills: &a []\n", "1:10 this crib is of version 2"},
+	{"newer, and no YAML to us", "# of ours\n\"version\": 12 # the twelfth\nname: \"x\n\t", "2:12 this crib is of version 12"},
+	{"newer, between brackets", "\ufeff { version: 2, [", "1:14 this crib is of version 2"},
+	{"newer, at the end", "name: a version: of ours\ndrills: @\nversion: '2'", "3:11 this crib is of version 2"},
+	{"of this version, and no YAML", "version: 1\nname: @\ndrills: []\n", "2:7 not YAML: a value cannot begin with @"},
+	{"a typing error hides nothing", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 13mm\n    nope: 1\n    flute: long\n    length: 0\n",
+		"5:10 web: 13.00 mm cannot be\n6:5 no reading is called \"nope\"\n7:12 flute: cannot read\n8:13 length: it cannot be zero"},
+	{"a taper not understood", "version: 1\ndrills:\n  - {id: a, size: 1mm, web: 0.5mm, remove: 40mm, web-taper: x}\n", "3:61 web-taper: cannot read"},
+	{"a size not understood", "version: 1\ndrills:\n  - {id: a, sise: 1/2, web: 2, flute: 1in, length: 2}\n", "3:5 a drill without a size\n3:13 no reading is called \"sise\""},
+	{"units not understood", "version: 1\nunit: mm\ndrills:\n  - {id: a, size: 1/2, web: 2}\n", "2:1 nothing here is called \"unit\""},
+	{"units not understood twice", "version: 1\nunits: cm\ndrills:\n  - {id: a, size: 1/2, web: 2}\n", "2:8 units: takes mm or in"},
+	{"a drill's units not understood", "version: 1\ndrills:\n  - {id: a, units: cm, size: 1/2, web: 2}\n", "3:20 units: cannot read"},
+	{"an anchor hides nothing", "version: 1\nname: &n [a]\ndrills: &d\n  - id: a\n    size: &s 12mm\n    web: 13mm\n  - id: b\n    size: *s\n  - nope: 1\n    size: 2mm\n    id: a\n",
+		"2:7 anchors\n2:7 takes a word\n3:9 anchors\n5:11 anchors\n6:10 web: 13.00 mm cannot be\n8:11 anchors\n9:5 no reading is called \"nope\"\n11:9 the id \"a\" stands twice"},
+	{"slips of the form hide nothing", "version: 1\nname: \"x\nkeep: {1mm: x}\ndrills:\n  - id: a\n    size: 1mm\n   web: 2mm\n  - id: b\n    size: 1mm\n    web: 2mm\n  - id: \"\n    size: 3\n",
+		"2:7 not YAML: the \"\n3:13 cannot read \"x\"\n7:4 not YAML: the line begins in column 4\n10:10 web: 2.00 mm cannot be\n11:9 not YAML: the \""},
+	{"units that are no YAML", "version: 1\nunits: \"mm\ndrills:\n  - {id: a, size: 1/2, web: 2}\n", "2:8 not YAML: the \""},
+	{"drills that are no YAML", "version: 1\ndrills: \"\n  - {id: a, size: 1/2, web: 2}\nnope: 1\n", "2:9 not YAML: the \"\n4:1 nothing here is called \"nope\""},
 	{"zero", "version: 0\n", "1:10 there is no version 0"},
 	{"no version", "drills: []\n", "1:1 the version is missing"},
 	{"half a version", "version: 1.5\ndrills: []\n", `1:10 cannot read "1.5"`},
@@ -92,7 +110,7 @@ drills:
 	{"a drill that is a word", "version: 1\ndrills: [A1]\n", "2:10 takes one reading a line"},
 	{"second document", "version: 1\ndrills: []\n---\nversion: 1\n", "3:1 a second document begins here"},
 	{"anchor", "version: 1\ndrills: &a []\n", "2:9 anchors and aliases"},
-	{"aliases", "version: 1\nkeep: &k {1mm: 1}\ndrills: [{<<: *k}, !x a]\n", "2:7 anchors and aliases\n3:15 anchors and aliases\n3:20 the tag"},
+	{"aliases", "version: 1\nkeep: &k {1mm: 1}\ndrills: [{<<: *k}, !x a]\n", "2:7 anchors and aliases\n3:15 anchors and aliases\n3:20 the tag\n3:20 takes one reading a line"},
 	{"merge key", "version: 1\n<<: {name: a}\ndrills:\n  - {<<: {web: 1mm}, id: a, size: 3mm}\n", `2:1 nothing here is called "<<"` + "\n" + `4:6 no reading is called "<<"`},
 	{"tab", "version: 1\ndrills:\n\t- id: a\n", "3:1 not YAML"},
 	{"infinite", "version: 1\nkeep: {.inf: 1, 1mm: .inf, 2mm: +1, 3mm: 1_0, 4mm: 0x1, 5mm: 1e1, 6mm: -1, 7mm: ~, 8mm: 10000}\ndrills: []\n",
@@ -128,6 +146,29 @@ func TestFaults(t *testing.T) {
 				t.Errorf("%s: %v says nothing of what to do", c.name, err)
 			}
 		}
+	}
+}
+
+// A slip in one drill is told where it stands, and nothing else is: what it takes
+// away from the file makes no other fault.
+func TestOneSlipIsOneFault(t *testing.T) {
+	lines := strings.SplitAfter(string(sample), "\n")
+	slips := []string{"note: \"abc", "note: *b", "note: a: b", "note: 'it's'", " web: 2mm", "\tweb: 2mm", "web:2mm", "web", "@", "- x", "note: [1", "note: \"\\q\"", "? x: - y", "note: \x01"}
+	n := 0
+	for at, line := range lines {
+		if !strings.HasPrefix(line, "    size: ") {
+			continue
+		}
+		n++
+		text := strings.Join(lines[:at+1], "") + "    " + slips[n%len(slips)] + "\n" + strings.Join(lines[at+1:], "")
+		_, errs := Read("crib.yaml", []byte(text), nil)
+		var e *strict.Error
+		if len(errs) != 1 || !errors.As(errs[0], &e) || e.Line != at+2 || e.Column < 5 || e.Hint == "" {
+			t.Errorf("%q on line %d: %s", slips[n%len(slips)], at+2, complaints(errs))
+		}
+	}
+	if n < len(slips) {
+		t.Errorf("only %d drills", n)
 	}
 }
 

@@ -1,6 +1,7 @@
 package crib
 
 import (
+	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -33,6 +34,7 @@ func (rd *reader) units(n strict.Node) quantity.System {
 	u, err := quantity.ParseUnits(n.Text())
 	if err != nil || !n.IsScalar() {
 		rd.Fault(n, "units: takes mm or in", "")
+		rd.unsure = true
 	}
 	return u
 }
@@ -50,21 +52,6 @@ func (rd *reader) count(n strict.Node) (int, bool) {
 		return 0, false
 	}
 	return v, true
-}
-
-func (rd *reader) history(n strict.Node, units quantity.System) []Event {
-	if n.IsNull() {
-		return nil
-	}
-	if !n.IsList() {
-		rd.Fault(n, "history: takes a list", "such as - {date: 2026-03-02, what: grind, stock: 0.5mm}")
-		return nil
-	}
-	var out []Event
-	for _, item := range n.Items() {
-		out = append(out, rd.event(item, units))
-	}
-	return out
 }
 
 func (rd *reader) event(n strict.Node, units quantity.System) Event {
@@ -129,6 +116,11 @@ func (rd *reader) before(n strict.Node, units quantity.System) []Was {
 		return nil
 	}
 	rd.useful(d, places)
+	if d.Written(drill.Size) != "" {
+		fault := places.Fault(drill.Size, errors.New("no drill changes its size"))
+		fault.Hint = "take the line out; a drill that is ground to another size is another drill"
+		rd.Errs = append(rd.Errs, fault)
+	}
 	var out []Was
 	for _, r := range drill.All() {
 		if text := d.Written(r); text != "" {

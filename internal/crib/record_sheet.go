@@ -38,6 +38,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet
 	if o.muchOff() {
 		s.Find("much-stock", figure.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", figure.Len(o.Event.Stock))
 	}
+	o.lengths(s)
 	o.wearLeft(s)
 	inspect.Plausible(o.New, s)
 	if dryRun {
@@ -62,12 +63,27 @@ func (o *Outcome) gone(s *figure.Sheet) {
 	}
 }
 
+// lengths warns where a drill got shorter by other than what came off it.
+func (o *Outcome) lengths(s *figure.Sheet) {
+	for _, r := range [...]drill.Reading{drill.Flute, drill.Length} {
+		was, is := o.Old.Value(r), o.New.Value(r)
+		switch e := &o.Event; {
+		case e.What == Grind && e.contradicts(r, was, is):
+			s.Find("other-than-ground", figure.Warn, "{} was {} and is {}, where {} came off: if one of these is a slip, put the file back as it was",
+				figure.Say(r.String()), figure.Len(was), figure.Len(is), figure.Len(e.Stock))
+		case e.What != Grind && e.What != Correction && was-is > lengthSlack:
+			s.Find("shorter-unsaid", figure.Warn, "{} was {} and is {}, and no grind says why: if it was ground, put the file back as it was and record that; if it is a slip, add --correction",
+				figure.Say(r.String()), figure.Len(was), figure.Len(is))
+		}
+	}
+}
+
 // wearLeft warns where less came off than the plan takes to clear the wear: that
 // it is out was only taken for granted.
 func (o *Outcome) wearLeft(s *figure.Sheet) {
 	const reading = 0.01 // mm; as near as a caliper tells
 	p := plan.Of(o.Old)
-	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Stock.Total-p.Ahead.Stock.CleanUp-reading {
+	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Would.Total-p.Ahead.Would.CleanUp-reading {
 		return
 	}
 	var wear, flags []string
@@ -81,7 +97,7 @@ func (o *Outcome) wearLeft(s *figure.Sheet) {
 	}
 	if len(wear) > 0 {
 		s.Find("wear-may-be-left", figure.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
-			figure.Len(o.Event.Stock), figure.Len(p.Ahead.Stock.Total), figure.Say(strings.Join(wear, " and ")), figure.Say(strings.Join(flags, " and ")))
+			figure.Len(o.Event.Stock), figure.Len(p.Ahead.Would.Total), figure.Say(strings.Join(wear, " and ")), figure.Say(strings.Join(flags, " and ")))
 	}
 }
 

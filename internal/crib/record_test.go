@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/report"
 	"evenlip/internal/strict"
@@ -337,6 +338,11 @@ func TestTooLittleOffForTheWear(t *testing.T) {
 	again.Readings = map[drill.Reading]string{drill.CornerWear: "1mm"}
 	if got := said(again); !strings.Contains(got, ": the worn land may not be out") || strings.Contains(got, "corner") {
 		t.Errorf("with the corner read again: %q", got)
+	}
+	blunt := strings.NewReplacer("    flank-wear: 0.6mm\n    corner-wear: 1.2mm\n", "    flank-wear: 0.2mm\n").Replace(text)
+	out, _, err := Rewrite("crib.yaml", []byte(blunt), "A", ground("0.01mm"), nil)
+	if err != nil || plan.Of(out.Old).Do != plan.Leave || !strings.Contains(oddities(out.Sheet("crib.yaml", false, plainly)), "wear-may-be-left: 0.01 mm came off where the plan takes 0.09 mm") {
+		t.Errorf("of a grind that could have waited: %q, %v", oddities(out.Sheet("crib.yaml", false, plainly)), err)
 	}
 	if got := said(ground(millimetres(takes))); got != "" {
 		t.Errorf("with the plan's own stock: %q", got)

@@ -52,7 +52,7 @@ func TestRetiredCountsNoMore(t *testing.T) {
 	if len(list.Rows) != 2 || list.Rows[0][at].Word != "2026-11-25" || list.Rows[1][at].Word != "" {
 		t.Errorf("%v", list.Rows)
 	}
-	for _, s := range []*figure.Sheet{c.Plan(People), c.Plan(Scripts)} {
+	for _, s := range []*figure.Sheet{c.Plan(&day, People), c.Plan(&day, Scripts)} {
 		if got := s.Findings[0].Text.Args[0].Word; !strings.HasSuffix(got, "; 1 retired and gone") {
 			t.Error(got)
 		}

@@ -63,6 +63,7 @@ func (c *Crib) List(drills []*Drill, to Audience) *figure.Sheet {
 		g.Rows = append(g.Rows, row)
 	}
 	s.Grids = []figure.Grid{g}
+	tellDoubts(s, drills)
 	return s
 }
 
@@ -117,6 +118,11 @@ func (c *Crib) Audit(drills []Judged, to Audience) *figure.Sheet {
 	}
 	s.Grids = []figure.Grid{g}
 	s.Find("counts", figure.Note, "{}", figure.Say(counts(drills)+c.andGone()))
+	shown := make([]*Drill, len(drills))
+	for i := range drills {
+		shown[i] = drills[i].Drill
+	}
+	tellDoubts(s, shown)
 	return s
 }
 

@@ -83,6 +83,9 @@ func (d *Drill) System() quantity.System {
 // was read.
 var unitGivers = [...]Reading{Size, Wheel}
 
+// GivesUnits reports whether bare numbers may take their units from the reading.
+func (r Reading) GivesUnits() bool { return slices.Contains(unitGivers[:], r) }
+
 // Resolve understands all that was set. It returns every error, not only the
 // first, in the catalogue's order.
 func (d *Drill) Resolve() []*Error {
@@ -95,7 +98,7 @@ func (d *Drill) Resolve() []*Error {
 		if d.text[r] == "" {
 			continue
 		}
-		if !slices.Contains(unitGivers[:], r) {
+		if !r.GivesUnits() {
 			faults[r] = d.resolve(r)
 		}
 		if faults[r] != nil {

@@ -46,6 +46,12 @@ func (l *Lines) fault(offset int, text, hint string) {
 	l.errs = append(l.errs, &strict.Error{File: l.File, Line: l.number, Column: l.places.column(offset + 1), Text: text, Hint: hint})
 }
 
+// misread tells what is wrong with what stands under a key.
+func (l *Lines) misread(offset int, key, text, hint string) {
+	l.fault(offset, text, hint)
+	l.places.misread(key)
+}
+
 // entry finds what a key stands for; false says that it was told as a fault.
 func (l *Lines) entry(offset int, key string) (Reading, bool) {
 	r, ok := Find(key)
@@ -57,11 +63,11 @@ func (l *Lines) entry(offset int, key string) (Reading, bool) {
 		r = unitsEntry
 	default:
 		text, hint := unknown(key)
-		l.fault(offset, text, hint)
+		l.misread(offset, meant(key), text, hint)
 		return 0, false
 	}
 	if l.seen[r] {
-		l.fault(offset, strconv.Quote(key)+" stands twice", "keep one of them")
+		l.misread(offset, key, strconv.Quote(key)+" stands twice", "keep one of them")
 		return 0, false
 	}
 	l.seen[r] = true
@@ -72,13 +78,13 @@ func (l *Lines) entry(offset int, key string) (Reading, bool) {
 func (l *Lines) take(offset int, r Reading, key, text string) {
 	switch {
 	case strings.TrimSpace(text) == "":
-		l.fault(offset, key+": takes a value", "leave it out if it was not read")
+		l.misread(offset, key, key+": takes a value", "leave it out if it was not read")
 	case r == nameEntry:
 		l.drill.Name = text
 	case r == unitsEntry:
 		u, err := quantity.ParseUnits(text)
 		if err != nil {
-			l.fault(offset, "units: "+err.Error(), "")
+			l.misread(offset, key, "units: "+err.Error(), "")
 		} else if l.Units == quantity.Unset {
 			l.drill.Units = u
 		}
@@ -93,6 +99,7 @@ func (l *Lines) take(offset int, r Reading, key, text string) {
 // wrong with the line, in its order.
 func (l *Lines) end() (*Drill, *Places, []error) {
 	for _, f := range l.drill.Resolve() {
+		l.places.misread(f.Reading.String())
 		fault := l.places.Fault(f.Reading, f.Err)
 		if quantity.IsRange(l.drill.Written(f.Reading)) {
 			fault.Hint = "a range is for a drill whose readings are flags: write a line for each step"
@@ -102,6 +109,6 @@ func (l *Lines) end() (*Drill, *Places, []error) {
 	if len(l.errs) == 0 && l.taken == 0 {
 		l.fault(0, "no reading was given", "leave the line out")
 	}
-	slices.SortStableFunc(l.errs, byPlace)
+	slices.SortStableFunc(l.errs, strict.ByPlace)
 	return &l.drill, &l.places, l.errs
 }

@@ -1,7 +1,6 @@
 package drill
 
 import (
-	"cmp"
 	"io"
 	"slices"
 	"strconv"
@@ -18,6 +17,29 @@ type Places struct {
 	File string
 	at   [readings]place
 	text string // the line, where columns are counted in its bytes
+	// unsure says that a reading on which the units of bare numbers hang was not
+	// understood.
+	unsure bool
+}
+
+// UnitsKnown reports whether it is known what the bare numbers of the file are. If
+// not, what they seem to be is no ground to refuse them.
+func (p *Places) UnitsKnown() bool { return !p.unsure }
+
+// misread notes that what stands under a key, or was meant to, was not understood.
+func (p *Places) misread(key string) {
+	if slices.Contains(unitKeys(), key) {
+		p.unsure = true
+	}
+}
+
+// unitKeys are those on which the units of bare numbers hang.
+func unitKeys() []string {
+	out := []string{keyUnits}
+	for _, r := range unitGivers {
+		out = append(out, r.String())
+	}
+	return out
 }
 
 type place struct{ line, column int }
@@ -54,13 +76,21 @@ const (
 
 // ReadFile reads one drill from YAML: a mapping whose keys are the flags'
 // names, and name and units. The readings are resolved. All that is wrong with
-// the file is returned, not only the first fault.
+// the file is returned, not only the first fault; what can be read is there beside it.
 func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places, []error) {
 	root, err := strict.Parse(file, r)
+	var unread []error
 	if err != nil {
-		return nil, nil, strict.Each(err)
+		unread = strict.Each(err)
+		rest, ok := strict.RestOf(err)
+		if !ok || rest.Lacks(unitKeys()...) {
+			return nil, nil, unread
+		}
+		root = rest.Root
 	}
 	d, p, errs := ReadMap(file, root, units, nil)
+	errs = append(unread, errs...)
+	slices.SortStableFunc(errs, strict.ByPlace)
 	if d != nil && d.Name == "" {
 		d.Name = file
 	}
@@ -80,15 +110,10 @@ func ReadMap(file string, root strict.Node, units quantity.System, other func(st
 	errs := d.fromMap(root, p, other)
 	for _, e := range d.Resolve() {
 		errs = append(errs, p.Fault(e.Reading, e.Err))
+		p.misread(e.Reading.String())
 	}
-	slices.SortStableFunc(errs, byPlace)
+	slices.SortStableFunc(errs, strict.ByPlace)
 	return d, p, errs
-}
-
-// byPlace puts what is wrong with a file in the file's order.
-func byPlace(a, b error) int {
-	x, y := a.(*strict.Error), b.(*strict.Error)
-	return cmp.Or(cmp.Compare(x.Line, y.Line), cmp.Compare(x.Column, y.Column))
 }
 
 func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bool) []error {
@@ -100,6 +125,7 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 		line, column := e.Value.Place()
 		fault := func(text, hint string) {
 			errs = append(errs, &strict.Error{File: p.File, Line: line, Column: column, Text: text, Hint: hint})
+			p.misread(key)
 		}
 		if seen[key] {
 			line, column = e.Key.Place()
@@ -116,6 +142,7 @@ func (d *Drill) fromMap(root strict.Node, p *Places, other func(strict.Entry) bo
 		case !known && key != keyName && key != keyUnits:
 			line, column = e.Key.Place()
 			fault(unknown(key))
+			p.misread(meant(key))
 		case !ok || strings.TrimSpace(text) == "":
 			fault(key+": takes a value on its line", aboutBlank(key, e.Comment()))
 		case key == keyName:
@@ -140,9 +167,13 @@ func unknown(key string) (text, hint string) {
 	if key == keyDrills {
 		return "this is a crib's file", "name the drill of it that is meant: --drill ID"
 	}
-	return "no reading is called " + strconv.Quote(key),
-		near.Hint(key, "the keys are the flags' names: evenlip inspect --help", append(names(), keyName, keyUnits)...)
+	return "no reading is called " + strconv.Quote(key), near.Hint(key, "the keys are the flags' names: evenlip inspect --help", keys()...)
 }
+
+// meant returns the key that was meant, "" for none.
+func meant(key string) string { return near.Name(key, keys()...) }
+
+func keys() []string { return append(names(), keyName, keyUnits) }
 
 func names() []string {
 	var out []string

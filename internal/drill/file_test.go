@@ -147,6 +147,42 @@ func TestFaultFoundLater(t *testing.T) {
 
 // Whatever the file: no panic, every fault has its place, nothing that is said
 // carries a control character, and a file without fault gives finite readings.
+// Where what gives bare numbers their units was not understood, or may be what was
+// meant by another key, it is known that it is not known.
+func TestUnitsNotKnown(t *testing.T) {
+	known := map[string]bool{
+		"size: 12mm\nnope: 1\nweb: x\n": true, "web: 2\n": true, "size: 12furlong\n": false, "sise: 12mm\n": false, "unit: in\nsize: 12mm\n": false,
+		"units: cm\nsize: 12mm\n": false, "size: 12mm\nsize: 1in\n": false, "wheel: big\n": false, "size: [1]\n": false,
+	}
+	for text, want := range known {
+		if _, p, errs := readFile(text, quantity.Unset); p.UnitsKnown() != want {
+			t.Errorf("%q: known %v, %v", text, p.UnitsKnown(), errs)
+		}
+	}
+	for text, want := range map[string]bool{
+		`{"size":"12mm","nope":1,"web":"x"}`: true, `{"size":"12furlong"}`: false, `{"sise":"12mm"}`: false, `{"units":"cm","size":1}`: false, `{"size":"1mm","size":"2mm"}`: false,
+		`{"size":{}}`: false, `{"units":3}`: false, `{"units":true}`: false, `{"size":""}`: false,
+	} {
+		if _, p, errs := new(drill.Lines).JSON(1, []byte(text)); p.UnitsKnown() != want {
+			t.Errorf("%s: known %v, %v", text, p.UnitsKnown(), errs)
+		}
+	}
+}
+
+// A slip of the form leaves the other lines to be read, unless it may be in the one
+// that gives the units.
+func TestFileInSpiteOfASlip(t *testing.T) {
+	d, _, errs := readFile("size: 12mm\nweb: \"2mm\nflute: x\n", quantity.Unset)
+	if len(errs) != 2 || d == nil || d.Value(drill.Size) != 12 || errs[0].Error() != `twelve.yaml:2:6: not YAML: the " is not closed` {
+		t.Errorf("%v, %v", d, errs)
+	}
+	for _, text := range []string{"size: \"12mm\nweb: x\n", "units: @\nweb: x\n", "12mm\nweb: x\n", "wheel: [\nweb: x\n"} {
+		if d, _, errs := readFile(text, quantity.Unset); d != nil || len(errs) != 1 {
+			t.Errorf("%q: %v, %v", text, d, errs)
+		}
+	}
+}
+
 func FuzzReadFile(f *testing.F) {
 	for _, seed := range []string{
 		"size: 12mm\nweb: 2mm\nlip-angle: [59, 58.5]\n", "name: x\nunits: in\nsize: 1/2\n", "size: #7\n", "size: 12mm\nsize: 13mm\n", "a: &x 1\nb: *x\n",

@@ -36,9 +36,9 @@ func (l *Lines) member(w *walker) {
 	switch {
 	case !known || kind == isNull:
 	case kind == isNested:
-		l.fault(at, key+": takes a text, a number or a list of two", "")
+		l.misread(at, key, key+": takes a text, a number or a list of two", "")
 	case r >= readings && kind != isText && kind != isNumber:
-		l.fault(at, key+": takes a text", "")
+		l.misread(at, key, key+": takes a text", "")
 	default:
 		l.take(at, r, key, text)
 	}

@@ -42,10 +42,17 @@ func (t *trials) jump(p figure.Place) (by float64, finer string) {
 	return by, finer
 }
 
-// turn finds the limits in doubt at which something of s jumps.
+// turn finds the limits in doubt at which something of s jumps: those that a reader
+// can be told of first, since what another one passed at the same place tells already
+// is told once.
 func (t *trials) turn(s *figure.Sheet) {
+	t.turnOf(s, func(f *figure.Figure) bool { return f.Label != "" })
+	t.turnOf(s, func(f *figure.Figure) bool { return f.Label == "" })
+}
+
+func (t *trials) turnOf(s *figure.Sheet, which func(*figure.Figure) bool) {
 	s.EachWorked(func(f *figure.Figure, _ bool) {
-		if f.State() != figure.Unsure {
+		if f.State() != figure.Unsure || !which(f) {
 			return
 		}
 		for _, end := range [...]figure.End{figure.LowEnd, figure.HighEnd} {

@@ -21,12 +21,19 @@ type Impossible struct {
 
 // Check returns everything about the readings that cannot be.
 func Check(d *drill.Drill) []Impossible {
+	c := checker{d: d, found: CheckGiven(d)}
+	c.after()
+	return c.found
+}
+
+// CheckGiven returns what of the readings cannot be whatever those are that could
+// not be understood: nothing is taken for granted in their place.
+func CheckGiven(d *drill.Drill) []Impossible {
 	c := checker{d: d}
 	c.material()
 	c.angles()
 	c.lengths()
 	c.chisel()
-	c.after()
 	return c.found
 }
 

@@ -3,7 +3,9 @@
 package near
 
 import (
+	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/agnivade/levenshtein"
 )
@@ -44,10 +46,14 @@ func slips(typed string) int {
 }
 
 // Hint puts the name that was meant as a question, or, where none is near, says
-// what else helps.
+// what else helps. A name with a line end or the like in it stands in quotes.
 func Hint(typed, otherwise string, names ...string) string {
-	if name := Name(typed, names...); name != "" {
-		return "did you mean " + name + "?"
+	name := Name(typed, names...)
+	switch {
+	case name == "":
+		return otherwise
+	case strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsPrint(r) }):
+		name = strconv.Quote(name)
 	}
-	return otherwise
+	return "did you mean " + name + "?"
 }

@@ -23,7 +23,8 @@ func TestName(t *testing.T) {
 	if got := near.Name("web"); got != "" {
 		t.Errorf("of no names %q", got)
 	}
-	for typed, want := range map[string]string{"wed": "did you mean web?", "bin": "see the list"} {
+	names = append(names, "M-30\nx", "F\x1b[31m")
+	for typed, want := range map[string]string{"wed": "did you mean web?", "bin": "see the list", "M-30x": `did you mean "M-30\nx"?`, "F[31m": `did you mean "F\x1b[31m"?`} {
 		if got := near.Hint(typed, "see the list", names...); got != want {
 			t.Errorf("%q: %q", typed, got)
 		}

@@ -19,13 +19,13 @@ type end struct {
 }
 
 func (p *Plan) lipEnds() [4]end {
-	st, l := &p.Ahead.Stock, &p.Job.Lips
+	st, worn, l := &p.Ahead.Stock, &p.Ahead.Would, &p.Job.Lips
 	above := point.HeightDifference(l.Lip1, l.Lip2, l.Outer)
 	return [4]end{
-		{"lip 1, inner end", "H1i", l.Lip1, l.Inner, st.Worn1.Inner, "take_1_inner_mm", st.Lip1.Inner, l.Lip1.HalfAngle, above},
-		{"lip 1, outer end", "H1o", l.Lip1, l.Outer, st.Worn1.Outer, "take_1_outer_mm", st.Lip1.Outer, l.Lip1.HalfAngle, above},
-		{"lip 2, inner end", "H2i", l.Lip2, l.Inner, st.Worn2.Inner, "take_2_inner_mm", st.Lip2.Inner, l.Lip2.HalfAngle, 0},
-		{"lip 2, outer end", "H2o", l.Lip2, l.Outer, st.Worn2.Outer, "take_2_outer_mm", st.Lip2.Outer, l.Lip2.HalfAngle, 0},
+		{"lip 1, inner end", "H1i", l.Lip1, l.Inner, worn.Worn1.Inner, "take_1_inner_mm", st.Lip1.Inner, l.Lip1.HalfAngle, above},
+		{"lip 1, outer end", "H1o", l.Lip1, l.Outer, worn.Worn1.Outer, "take_1_outer_mm", st.Lip1.Outer, l.Lip1.HalfAngle, above},
+		{"lip 2, inner end", "H2i", l.Lip2, l.Inner, worn.Worn2.Inner, "take_2_inner_mm", st.Lip2.Inner, l.Lip2.HalfAngle, 0},
+		{"lip 2, outer end", "H2o", l.Lip2, l.Outer, worn.Worn2.Outer, "take_2_outer_mm", st.Lip2.Outer, l.Lip2.HalfAngle, 0},
 	}
 }
 
@@ -80,8 +80,13 @@ func (p *Plan) workTruing(s *figure.Sheet) {
 // ends adds what comes off each lip at each of its ends.
 func (p *Plan) ends(s *figure.Sheet) {
 	s.Open("Off each lip, clean-up included")
+	s.Sections[len(s.Sections)-1].Quiet = p.Job.Waits
 	for _, e := range p.lipEnds() {
 		s.Add(length(e.key, e.name, p.made(e.stock), ""))
+		if p.Job.Waits {
+			s.Work(rules.String(), "none: the grind can wait", "0")
+			continue
+		}
 		s.Work(inspect.Geometry, e.high+" - Hw + clean-up", "{} - {} + {}",
 			figure.Len(p.Job.Lips.Carried(e.lip, e.at)), figure.Len(p.lowest()), figure.Len(p.Ahead.Stock.CleanUp))
 	}

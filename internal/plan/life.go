@@ -17,6 +17,9 @@ func (p *Plan) thinning(s *figure.Sheet) {
 	b, g, d := &p.Job.Body, &p.Ahead.Ground, &p.Ahead.Done
 	t := &p.Ahead.Thinning
 	s.Open("Web thinning, after the grind")
+	if p.Job.Waits {
+		s.Sections[len(s.Sections)-1].Title = "Web thinning, without a grind"
+	}
 	thin, to, web, notch := "", math.NaN(), math.NaN(), math.NaN()
 	if p.Made && figure.Known(g.Ratio) {
 		thin = yes(d.Thinned)
@@ -63,7 +66,7 @@ func (p *Plan) after(s *figure.Sheet) {
 	s.Add(length("length_after_mm", "overall length when done", p.made(d.Length), ""))
 	s.Work(inspect.Geometry, "length - stock, not under 0", "max(0, {} - {})", figure.Len(b.Length), total)
 	s.Add(length("point_length_after_mm", "point length when done", p.made(p.pointLength()), ""))
-	s.Work(inspect.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", figure.Len(b.D), figure.Deg(p.Job.Lips.Target))
+	s.Work(inspect.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", figure.Len(b.D), figure.Deg(p.halfAngleAfter()))
 	s.Add(length("web_after_mm", "web when done", p.made(d.Web), ""))
 	if d.Thinned {
 		s.Work(inspect.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", figure.Num(d.Ratio), figure.Len(b.D), figure.Deg(b.ChiselAfter))
@@ -112,7 +115,16 @@ func (p *Plan) thrust(q float64) float64 {
 	return res.Thrust
 }
 
-func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.Job.Lips.Target) }
+// halfAngleAfter is the lips' angle to the axis when it is done: their own, where
+// nothing comes off.
+func (p *Plan) halfAngleAfter() float64 {
+	if p.Ahead.Stock.Total == 0 {
+		return p.Found.Point.K()
+	}
+	return p.Job.Lips.Target
+}
+
+func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.halfAngleAfter()) }
 
 // life adds how many grinds are left and what ends them.
 func (p *Plan) life(s *figure.Sheet) {
@@ -131,13 +143,17 @@ func (p *Plan) life(s *figure.Sheet) {
 	} else if p.Made && p.Ahead.End != regrind.NotKnown {
 		left = float64(len(p.Ahead.Grinds))
 	}
-	s.Add(figure.Figure{Key: "regrinds_left", Label: "grinds at most, with this", Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
+	label := "grinds at most, with this"
+	if p.Job.Waits {
+		label = "grinds at most"
+	}
+	s.Add(figure.Figure{Key: "regrinds_left", Label: label, Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
 	p.workLeft(s)
 	s.Add(word("retire_reason", "then retired for", p.Reason))
 }
 
 func (p *Plan) workUsual(s *figure.Sheet) {
-	st := &p.Ahead.Stock
+	st := &p.Ahead.Would
 	usual := st.Usual(p.Job.Deepest)
 	switch {
 	case p.EveryPast:
@@ -162,7 +178,7 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 // Mishap reports whether there is wear that a usual grind is counted without, and
 // would take more with.
 func (p *Plan) Mishap() bool {
-	st := &p.Ahead.Stock
+	st := &p.Ahead.Would
 	return p.Made && !figure.Known(p.Job.Every) && st.Wear() > p.Job.Deepest && st.Wear()+st.CleanUp > p.Ahead.Usual
 }
 

@@ -76,7 +76,7 @@ func (p *Plan) make() {
 	}
 	job := p.Job
 	job.Lips.Target = wanted
-	if other, err := regrind.Make(job); err == nil && other.Stock.Total <= ahead.Stock.Total+reference.CleanUp {
+	if other, err := regrind.Make(job); err == nil && other.Would.Total <= ahead.Would.Total+reference.CleanUp {
 		p.Job, p.Ahead = job, other
 	}
 }
@@ -87,6 +87,7 @@ func (p *Plan) job(d *drill.Drill) {
 		Every: d.Value(drill.Every), Least: reference.LeastUsualStock(r.Drill.D), Deepest: reference.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
 			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
+		Waits: r.Verdict.Word != inspect.Regrind && r.Verdict.Word != inspect.Retire,
 	}
 	p.allowance(d)
 	p.wear()

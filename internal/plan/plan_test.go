@@ -13,7 +13,9 @@ import (
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
 	"evenlip/internal/plan"
+	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
+	"evenlip/internal/report"
 	"evenlip/internal/verify"
 )
 
@@ -48,6 +50,54 @@ func TestWhatIsToBeDone(t *testing.T) {
 				t.Errorf("%v for %q, not %v for %q", p.Do, p.Reason, c.do, c.reason)
 			}
 		})
+	}
+}
+
+// A drill that is left, or only thinned, gives up nothing off its end, and what a
+// grind would take is said. By hand: the land reaches 0.2 (tan 12° - 0.2 / (12 pi)) =
+// 0.0415 mm deep, and 0.05 mm is the clean-up.
+func TestAGrindThatWaitsTakesNothing(t *testing.T) {
+	for name, c := range map[string]struct {
+		more    readings
+		do      string
+		says    string
+		flute   float64
+		thinned string
+	}{
+		"left":    {readings{drill.FlankWear: "0.2mm"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.09 mm off the end, for flank-land", 80, "no"},
+		"thinned": {readings{drill.FlankWear: "0.2mm", drill.Web: "2.4mm"}, "thin", "the lips are within their limits: thin the web, and leave the grind; it would take 0.09 mm off the end, for flank-land", 80, "yes"},
+		"sharp":   {nil, "leave", "", 80, "no"},
+		// another angle than the one wanted, and within its limit: by how little metal
+		"blunter":        {readings{drill.FlankWear: "0.2mm", drill.LipAngle: "60,60"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.09 mm off the end, for flank-land", 80, "no"},
+		"a hair blunter": {readings{drill.FlankWear: "0.2mm", drill.LipAngle: "59.2,59.2"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.12 mm off the end, for flank-land", 80, "no"},
+	} {
+		s := plan.Sheet(fit.With(c.more).Drill(t), true)
+		if s.Lookup("plan").Word != c.do || s.Lookup("stock_reason").Word != "none" || s.Lookup("thin").Word != c.thinned {
+			t.Errorf("%s: to %s for %s", name, s.Lookup("plan").Word, s.Lookup("stock_reason").Word)
+		}
+		for _, key := range []string{"stock_mm", "take_1_inner_mm", "take_1_outer_mm", "take_2_inner_mm", "take_2_outer_mm"} {
+			if got := s.Lookup(key).Value; got != 0 {
+				t.Errorf("%s: %s is %g", name, key, got)
+			}
+		}
+		if got := s.Lookup("flute_after_mm").Value; got != c.flute {
+			t.Errorf("%s: %g of flute is left", name, got)
+		}
+		if now, done := inspect.Compute(fit.With(c.more).Drill(t)).Point.Length, s.Lookup("point_length_after_mm").Value; now != done {
+			t.Errorf("%s: the point is %g long, and %g when nothing came off", name, now, done)
+		}
+		said := ""
+		for _, f := range s.Findings {
+			if f.Code == "can-wait" {
+				said = report.Say(f.Text, quantity.Metric)
+			}
+		}
+		if said != c.says {
+			t.Errorf("%s: says %q", name, said)
+		}
+		if got := s.Lookup("stock_flank_mm").Value; c.says != "" && math.Abs(got-0.04145) > 1e-5 {
+			t.Errorf("%s: the land asks for %g", name, got)
+		}
 	}
 }
 
@@ -254,8 +304,12 @@ func TestPlanAgreesWithItself(t *testing.T) {
 		if s.Outside() != (do == "retire") {
 			t.Fatalf("%s, and outside is %v: %v", do, s.Outside(), drilltest.Codes(s))
 		}
-		if stock := s.Lookup("stock_mm").Value; !(stock >= 0) && !drilltest.Found(s, "no-plan") {
+		stock, cause := s.Lookup("stock_mm").Value, s.Lookup("stock_reason").Word
+		if !(stock >= 0) && !drilltest.Found(s, "no-plan") {
 			t.Fatalf("stock %g", stock)
+		}
+		if waits := do == "leave" || do == "thin"; waits && stock > 0 || do == "regrind" && stock == 0 || stock >= 0 && (stock == 0) != (cause == "none") {
+			t.Fatalf("to %s, %g comes off for %s", do, stock, cause)
 		}
 	})
 }

@@ -130,12 +130,12 @@ func (p *Plan) remarks(s *figure.Sheet) {
 }
 
 func (p *Plan) stockRemarks(s *figure.Sheet) {
-	st := &p.Ahead.Stock
+	st := &p.Ahead.Would
 	if p.Do == Leave && st.Total > 0 {
-		s.Find("can-wait", figure.Note, "nothing measured is outside its limit: the grind can wait")
+		s.Find("can-wait", figure.Note, "nothing measured is outside its limit: the grind can wait; it would take {} off the end, for {}", figure.Len(st.Total), figure.Say(st.Governs.String()))
 	}
 	if p.Do == Thin && st.Total > 0 {
-		s.Find("can-wait", figure.Note, "the lips are within their limits: thin the web, and leave the grind")
+		s.Find("can-wait", figure.Note, "the lips are within their limits: thin the web, and leave the grind; it would take {} off the end, for {}", figure.Len(st.Total), figure.Say(st.Governs.String()))
 	}
 	if v := &p.Found.Verdict; v.Word == inspect.Undecided {
 		s.Find("not-all-measured", figure.Note, "not all was measured: inspect names the readings that are still wanted")
@@ -151,13 +151,13 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 		s.Extra = append(s.Extra, reference.SeldomRegroundSource())
 	}
 	if p.Remove < st.Total-1e-9 {
-		s.Find("remove-too-little", figure.Warn, "the {} meant to come off are not enough: the plan takes {}", figure.Len(p.Remove), figure.Len(st.Total))
+		s.Find("remove-too-little", figure.Warn, "the {} meant to come off are not enough: a grind takes {}", figure.Len(p.Remove), figure.Len(st.Total))
 	}
 	if p.ChiselMoved {
 		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the nearest end of its limit", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
 	}
 	if k := p.Found.Point.K(); p.Do != Regrind && figure.Known(k) && (math.Abs(p.Job.Lips.Target-k) > 1e-9 || p.Found.Point.Asked) {
-		s.Find("trued-to", figure.Note, "both lips are ground to {} to the axis", figure.Set(p.Job.Lips.Target))
+		s.Find("trued-to", figure.Note, "a grind leaves both lips at {} to the axis", figure.Set(p.Job.Lips.Target))
 	}
 }
 
@@ -216,10 +216,10 @@ func (p *Plan) lifeHangs(s *figure.Sheet) {
 	if figure.Known(p.Job.Every) || len(p.Ahead.Grinds) < 2 {
 		return
 	}
-	usual, wear := p.Ahead.Usual, p.Ahead.Stock.Wear()
+	usual, wear := p.Ahead.Usual, p.Ahead.Would.Wear()
 	switch {
 	case p.Mishap():
-		deep := wear + p.Ahead.Stock.CleanUp
+		deep := wear + p.Ahead.Would.CleanUp
 		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each: at {} it would be {}; --every sets what is usual",
 			figure.Len(wear), figure.Len(usual), figure.Len(deep), p.leftAt(deep))
 	case usual > p.Job.Least:

@@ -11,9 +11,12 @@ import (
 
 // causes adds what each kind of wear would take by itself.
 func (p *Plan) causes(s *figure.Sheet) {
-	st, w := &p.Ahead.Stock, &p.Job.Wear
+	st, w := &p.Ahead.Would, &p.Job.Wear
 	by := func(c regrind.Cause) float64 { return p.made(st.By[c]) }
 	s.Open("Stock by cause, along the axis")
+	if p.Job.Waits {
+		s.Sections[len(s.Sections)-1].Title = "What a grind would take, by cause"
+	}
 	s.Add(length("stock_flank_mm", "land behind the lip", by(regrind.FlankLand), ""))
 	s.Work(inspect.Geometry, "dz = VB (tan(Cl) - tan(e)), e = 0 unless a feed was read", "{} * (tan({}) - tan({}))", figure.Len(w.Land), figure.Deg(w.Clearance), figure.Deg(w.FeedAngle))
 	s.Add(length("stock_corner_mm", "rounded corner, at least", by(regrind.Corner), ""))
@@ -43,7 +46,7 @@ func (p *Plan) causes(s *figure.Sheet) {
 }
 
 func (p *Plan) workCleanUp(s *figure.Sheet) {
-	st := &p.Ahead.Stock
+	st := &p.Ahead.Would
 	switch {
 	case st.CleanUp == 0:
 		s.Work(reference.CleanUpSource().String(), "none: nothing is worn", "0")

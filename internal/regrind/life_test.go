@@ -254,6 +254,25 @@ func TestMakeOfASharpDrill(t *testing.T) {
 	near(t, "usual stock as asked for", p.Grinds[1].Removed, 1.6, 1e-12)
 }
 
+// A grind that waits takes nothing; what it would take is known, and the usual
+// stock goes by that.
+func TestMakeOfAGrindThatWaits(t *testing.T) {
+	j := job()
+	j.Waits = true
+	p, err := regrind.Make(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "stock", p.Stock.Total, 0, 0)
+	near(t, "stock of a grind", p.Would.Total, 0.85, 1e-12)
+	near(t, "usual stock", p.Usual, 0.75, 1e-12)
+	near(t, "flute after", p.Done.Flute, p.Now.Flute, 0)
+	near(t, "the first grind to come", p.Grinds[0].Removed, 0.75, 1e-12)
+	if p.Stock.Governs != regrind.NoCause {
+		t.Errorf("%v governs nothing", p.Stock.Governs)
+	}
+}
+
 func TestMakeRefusesWhatItsPartsRefuse(t *testing.T) {
 	for name, spoil := range map[string]func(*regrind.Job){
 		"stock": func(j *regrind.Job) { j.CleanUp = -1 },

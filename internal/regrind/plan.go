@@ -17,6 +17,7 @@ type Job struct {
 	Body    Body
 	CleanUp float64 // allowance beyond the wear
 	Reshape bool    // the flanks are of the wrong shape and are ground anew
+	Waits   bool    // it is not ground now, whatever a grind would take
 	Every   float64 // usual stock a grind; NaN lets it follow from this one's
 	Least   float64 // the least that a usual grind is then counted with
 	Deepest float64 // the deepest wear that it is counted with: any that is deeper is a mishap
@@ -24,7 +25,8 @@ type Job struct {
 
 // Plan is the regrind and the life that is left.
 type Plan struct {
-	Stock  Stock
+	Stock  Stock   // what comes off now: nothing where the grind waits
+	Would  Stock   // what a grind would take, now or later
 	Usual  float64 // stock of every later grind
 	Now    State   // as measured
 	Ground State   // after this grind
@@ -39,14 +41,18 @@ type Plan struct {
 // Make plans the regrind of j. Where nothing is to come off now, the first
 // grind of the life is a usual one. Errors: see [StockOf] and [Body.Life].
 func Make(j Job) (Plan, error) {
-	stock, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Reshape)
+	would, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Reshape)
 	if err != nil {
 		return Plan{}, err
 	}
+	stock := would
+	if j.Waits {
+		stock = Stock{}
+	}
 	b := &j.Body
-	p := Plan{Stock: stock, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
+	p := Plan{Stock: stock, Would: would, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
 	if math.IsNaN(p.Usual) {
-		p.Usual = math.Max(stock.Usual(j.Deepest), j.Least)
+		p.Usual = math.Max(would.Usual(j.Deepest), j.Least)
 	}
 	if p.Done.Thinned {
 		thick := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}

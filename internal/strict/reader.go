@@ -43,11 +43,12 @@ type Key struct {
 func On(name string, take func(Node)) Key { return Key{name, take} }
 
 // Entries hands the values of a mapping to the keys that take them and refuses
-// all others.
-func (rd *Reader) Entries(n Node, keys ...Key) {
+// all others. It returns the keys that were refused: the one that was meant, where
+// that can be told.
+func (rd *Reader) Entries(n Node, keys ...Key) (refused []string) {
 	if !n.IsMap() {
 		rd.Fault(n, "takes "+strings.Join(names(keys), ", ")+", a line each", "")
-		return
+		return nil
 	}
 	seen := map[string]bool{}
 	for _, e := range n.Entries() {
@@ -57,13 +58,16 @@ func (rd *Reader) Entries(n Node, keys ...Key) {
 		case at < 0:
 			known := names(keys)
 			rd.Fault(e.Key, "nothing here is called "+strconv.Quote(name), near.Hint(name, "it takes "+strings.Join(known, ", "), known...))
+			refused = append(refused, near.Name(name, known...))
 		case seen[name]:
 			rd.Fault(e.Key, strconv.Quote(name)+" stands twice", "keep one of them")
+			refused = append(refused, name)
 		default:
 			keys[at].take(e.Value)
 		}
 		seen[name] = true
 	}
+	return refused
 }
 
 func names(keys []Key) []string {

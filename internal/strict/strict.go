@@ -4,11 +4,12 @@
 package strict
 
 import (
-	"bytes"
+	"cmp"
 	"errors"
-	"fmt"
 	"io"
+	"math"
 	"strconv"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -37,81 +38,83 @@ func (e *Error) Error() string {
 	return where + ": " + e.Text
 }
 
-// Errors are complaints about several places of a file.
-type Errors []error
+// ByPlace puts complaints about one file in the file's order; what has no place in
+// it comes last.
+func ByPlace(a, b error) int {
+	lineA, columnA := placeOf(a)
+	lineB, columnB := placeOf(b)
+	return cmp.Or(cmp.Compare(lineA, lineB), cmp.Compare(columnA, columnB))
+}
 
-// Error implements error, a complaint a line.
-func (e Errors) Error() string { return errors.Join(e...).Error() }
-
-// Unwrap returns the complaints one by one.
-func (e Errors) Unwrap() []error { return e }
+func placeOf(err error) (line, column int) {
+	var e *Error
+	if !errors.As(err, &e) {
+		return math.MaxInt, 0
+	}
+	return e.Line, e.Column
+}
 
 // Each returns the complaints that an error of Parse is made of.
 func Each(err error) []error {
-	var several Errors
-	if errors.As(err, &several) {
-		return several
+	var d *document
+	if errors.As(err, &d) {
+		return d.faults
 	}
 	return []error{err}
 }
 
 // Parse reads the one document of r. An empty file is an error. Errors: an
-// [*Error], or [Errors] for what is YAML and is not taken.
+// [*Error], or several of them for [Each]; where something is wrong with a part of
+// the file only, [RestOf] has what can be read of the others.
 func Parse(file string, r io.Reader) (Node, error) {
 	data, err := io.ReadAll(r)
 	if err != nil {
 		return Node{}, &Error{File: file, Text: "cannot be read: " + err.Error()}
 	}
-	if err := legible(file, data); err != nil {
-		return Node{}, err
+	text := string(data)
+	d, err := decode(file, text)
+	if err != nil {
+		return Node{}, mend(file, text)
 	}
-	dec := yaml.NewDecoder(bytes.NewReader(data))
-	var doc, second yaml.Node
-	switch err := dec.Decode(&doc); {
-	case errors.Is(err, io.EOF):
+	if d.root.y == nil && len(d.faults) == 0 {
 		return Node{}, &Error{File: file, Text: "the file is empty", Hint: "one reading a line, such as size: 12mm"}
+	}
+	if len(d.faults) > 0 {
+		return Node{}, &d
+	}
+	return d.root, nil
+}
+
+// document is what can be read of a file, and what is wrong with it.
+type document struct {
+	root   Node // of no value where nothing can be
+	lost   []string
+	faults []error
+}
+
+// decode reads a text that may be no YAML.
+func decode(file, text string) (document, error) {
+	if _, _, bad := illegible(text); bad != nil {
+		return document{}, errors.New(bad.text)
+	}
+	dec := yaml.NewDecoder(strings.NewReader(text))
+	var first, second yaml.Node
+	switch err := dec.Decode(&first); {
+	case errors.Is(err, io.EOF):
+		return document{}, nil
 	case err != nil:
-		return Node{}, syntax(file, data, err)
+		return document{}, err
 	}
 	switch err := dec.Decode(&second); {
-	case err == nil:
-		return Node{}, &Error{File: file, Line: second.Line, Column: second.Column, Text: "a second document begins here", Hint: "one document a file: take out the --- line"}
-	case !errors.Is(err, io.EOF):
-		return Node{}, syntax(file, data, err)
+	case errors.Is(err, io.EOF):
+		return plainly(file, first.Content[0]), nil
+	case err != nil:
+		return document{}, err
 	}
-	if odd := oddities(file, &doc, nil); len(odd) > 0 {
-		return Node{}, odd
-	}
-	return Node{doc.Content[0]}, nil
+	d := plainly(file, first.Content[0])
+	d.faults = append(d.faults, &Error{File: file, Line: second.Line, Column: second.Column, Text: "a second document begins here", Hint: "one document a file: take out the --- line"})
+	return d, nil
 }
-
-// The complaint about anchors and what to do.
-const (
-	noAnchors = "anchors and aliases (& and *) are not taken"
-	writeOut  = "write the value out"
-)
-
-// oddities finds anchors, aliases, tags and merged keys: a file kept by hand
-// needs none, and a few lines of them can stand for more memory than the
-// machine has.
-func oddities(file string, n *yaml.Node, found Errors) Errors {
-	switch {
-	case n.Kind == yaml.AliasNode || n.Anchor != "":
-		found = append(found, &Error{File: file, Line: n.Line, Column: n.Column, Text: noAnchors, Hint: writeOut})
-	case n.Style&yaml.TaggedStyle != 0:
-		found = append(found, &Error{File: file, Line: n.Line, Column: n.Column, Text: fmt.Sprintf("the tag %q is not taken", n.Tag), Hint: "write the value alone"})
-	}
-	for _, c := range n.Content {
-		if len(found) == mostOddities {
-			break
-		}
-		found = oddities(file, c, found)
-	}
-	return found
-}
-
-// mostOddities bounds the complaints about what is no plain YAML.
-const mostOddities = 20
 
 // Place returns the node's line and column, from 1.
 func (n Node) Place() (line, column int) { return n.y.Line, n.y.Column }

@@ -15,8 +15,7 @@ type Pen struct{ styles *[roles]lipgloss.Style }
 
 // What a piece of text is for.
 const (
-	title = iota
-	heading
+	heading = iota
 	good
 	bad
 	faint
@@ -34,7 +33,6 @@ func New(on bool) Pen {
 	r.SetHasDarkBackground(true)
 	s := r.NewStyle
 	return Pen{&[roles]lipgloss.Style{
-		title:   s().Bold(true).Underline(true),
 		heading: s().Bold(true),
 		good:    s().Foreground(lipgloss.Color("2")),
 		bad:     s().Bold(true).Foreground(lipgloss.Color("1")),
@@ -50,7 +48,13 @@ func (p Pen) with(role int, text string) string {
 }
 
 // Title styles what a whole answer is about; text is of one line, here and below.
-func (p Pen) Title(text string) string { return p.with(title, text) }
+// lipgloss would underline it letter by letter, an escape sequence each.
+func (p Pen) Title(text string) string {
+	if p.styles == nil || text == "" {
+		return text
+	}
+	return termenv.ANSI.String().Bold().Underline().Styled(text)
+}
 
 // Heading styles the head of a section.
 func (p Pen) Heading(text string) string { return p.with(heading, text) }

@@ -22,9 +22,20 @@ func TestPen(t *testing.T) {
 		if !strings.HasPrefix(got, "\x1b[") || !strings.HasSuffix(got, "\x1b[0m") || style.Width(got) != len("lip 1") {
 			t.Errorf("%s: %q is %d cells", name, got, style.Width(got))
 		}
+		if n := strings.Count(got, "\x1b["); n != 2 {
+			t.Errorf("%s: %q has %d escape sequences, not one before and one behind", name, got, n)
+		}
 		if got := paint(style.New(true), ""); got != "" {
 			t.Errorf("%s of nothing: %q", name, got)
 		}
+	}
+}
+
+// A title is underlined as a whole: letter by letter it would be ten times as long,
+// and nothing to a program that reads along.
+func TestTitleIsOneStretch(t *testing.T) {
+	if got, want := style.New(true).Title("lip 1, as read"), "\x1b[1;4mlip 1, as read\x1b[0m"; got != want {
+		t.Errorf("%q, not %q", got, want)
 	}
 }
 

@@ -1,0 +1,113 @@
+package crib
+
+import (
+	"fmt"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/figure"
+	"evenlip/internal/quantity"
+	"evenlip/internal/report"
+	"evenlip/internal/strict"
+)
+
+// mostStock is more than a grind takes off, in diameters: the program's own rule.
+const mostStock = 25
+
+// history reads what was done to a drill; sure says that the units of its bare
+// numbers are known.
+func (rd *reader) history(n strict.Node, d *drill.Drill, sure bool) []Event {
+	if n.IsNull() {
+		return nil
+	}
+	if !n.IsList() {
+		rd.Fault(n, "history: takes a list", "such as - {date: 2026-03-02, what: grind, stock: 0.5mm}")
+		return nil
+	}
+	var out []Event
+	for _, item := range n.Items() {
+		e := rd.event(item, d.System())
+		rd.follows(item, out, &e)
+		if sure && e.Stock > mostStock*d.Value(drill.Size) {
+			at, _ := item.Lookup("stock")
+			rd.Fault(at.Value, report.Say(figure.Sayf("stock: {} cannot be: it is over {} diameters", figure.Len(e.Stock), figure.Of(quantity.Count, mostStock)), d.System()),
+				"is it in the unit that was meant? of a drill that broke, leave the stock out and say so in a note")
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// follows refuses an entry that cannot come after those above it.
+func (rd *reader) follows(n strict.Node, above []Event, e *Event) {
+	for i := range above {
+		if above[i].What == Retired {
+			rd.Fault(n, "nothing is done to a drill that was retired on "+above[i].Date, "if it is still there, take that entry out; if not, this one")
+			return
+		}
+	}
+	if len(above) == 0 || e.Date == "" {
+		return
+	}
+	if last := above[len(above)-1].Date; e.Date < last {
+		at, _ := n.Lookup("date")
+		rd.Fault(at.Value, fmt.Sprintf("date: %s stands below %s", e.Date, last), "put the entries in the order of their days, the oldest first")
+	}
+}
+
+// doubts are what the history says and cannot all be so, if none of it breaks a
+// rule: someone has measured another thing, or changed the file by hand.
+func (d *Drill) doubts() []figure.Text {
+	var out []figure.Text
+	units := d.Readings.System()
+	for _, r := range [...]drill.Reading{drill.Flute, drill.Length, drill.Web, drill.ChiselLength} {
+		after := d.Readings.Value(r)
+		for i := len(d.History) - 1; i >= 0; i-- {
+			e := &d.History[i]
+			before := e.lengthBefore(r, units)
+			if before == 0 {
+				continue
+			}
+			if e.contradicts(r, before, after) {
+				out = append(out, figure.Sayf("{}: {} was {} before the {} of {}, and {} after it", figure.Say(d.ID), figure.Say(r.String()),
+					figure.Len(before), figure.Say(string(e.What)), figure.Say(e.Date), figure.Len(after)))
+			}
+			after = before
+		}
+	}
+	return out
+}
+
+// contradicts reports whether a reading cannot have gone from one value to the
+// other by what was done.
+func (e *Event) contradicts(r drill.Reading, before, after float64) bool {
+	switch {
+	case e.What == Correction:
+		return false
+	case r == drill.Web || r == drill.ChiselLength:
+		return e.What == Thinning && after >= before
+	case e.What == Grind && e.Stock > 0:
+		return after > before-e.Stock+lengthSlack || after < before-e.Stock-lengthSlack
+	}
+	return after > before+lengthSlack
+}
+
+// mostDoubts bounds how many are told at once.
+const mostDoubts = 20
+
+// tellDoubts adds what the histories of the drills leave in doubt.
+func tellDoubts(s *figure.Sheet, drills []*Drill) {
+	told, more := 0, 0
+	for _, d := range drills {
+		for _, doubt := range d.doubts() {
+			if told == mostDoubts {
+				more++
+				continue
+			}
+			told++
+			s.Find("history-odd", figure.Warn, doubt.Format, doubt.Args...)
+		}
+	}
+	if more > 0 {
+		s.Find("history-odd", figure.Warn, "{} more such doubts about histories", figure.Of(quantity.Count, float64(more)))
+	}
+}
