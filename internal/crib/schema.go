@@ -78,12 +78,14 @@ func drillScheme() scheme {
 }
 
 func eventScheme() scheme {
+	was := readingKeys()
+	delete(was, drill.Size.String()) // no drill changes its size
 	event := object("what was done on a day", scheme{
 		"date":   scheme{"description": "year-month-day", "type": "string", "pattern": `^\d{4}-\d{2}-\d{2}$`},
 		"what":   oneOf("what was done", whats),
 		"stock":  scheme{"description": "what came off the end in a grind: 0.6mm", "type": []string{"string", "number"}, "minLength": 1, "exclusiveMinimum": 0},
 		"note":   described("a remark", words()),
-		"before": object("the readings that this did away with", readingKeys()),
+		"before": object("the readings that this did away with", was),
 	}, "date", "what")
 	event["if"] = scheme{"required": []string{"stock"}}
 	event["then"] = scheme{"properties": scheme{"what": scheme{"const": Grind}}}
