@@ -75,6 +75,11 @@ func (l *Lips) uneven() figure.Text {
 	if !outside(l.Height, l.Limit) {
 		return figure.Sayf("the lips are {} apart half way along, though not at the corner: their angles differ, and one does the work", figure.Len(math.Abs(l.MidLip)))
 	}
+	if l.Height*l.MidLip < 0 && outside(l.MidLip, l.Limit) {
+		other := map[string]string{"lip 1": "lip 2", "lip 2": "lip 1"}[l.highWord()]
+		return figure.Sayf("{} stands {} higher at the corner, {} by {} half way along: their angles differ, and the hole comes out oversize",
+			figure.Say(l.highWord()), figure.Len(math.Abs(l.Height)), figure.Say(other), figure.Len(math.Abs(l.MidLip)))
+	}
 	return figure.Sayf("{} stands {} higher: the hole comes out oversize", figure.Say(l.highWord()), figure.Len(math.Abs(l.Height)))
 }
 

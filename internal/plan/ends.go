@@ -100,6 +100,16 @@ func (p *Plan) nearlyAlike() bool {
 	return st.Total-low <= most
 }
 
+// cutOff reports whether so much comes off that it is cut and not ground: more than
+// a diameter.
+func (p *Plan) cutOff() bool { return p.Do == Regrind && p.Ahead.Stock.Total > p.Job.Body.D }
+
+// thinAgain reports whether the grind takes off a thinning that the plan does not
+// bring back.
+func (p *Plan) thinAgain() bool {
+	return p.Do == Regrind && p.Job.Body.Thinned > 0 && !p.Ahead.Done.Thinned
+}
+
 // inShort is the plan in one sentence.
 func (p *Plan) inShort(s *figure.Sheet) {
 	switch st := &p.Ahead.Stock; {
@@ -111,6 +121,8 @@ func (p *Plan) inShort(s *figure.Sheet) {
 	case p.Do == Regrind:
 		text := figure.Sayf("regrind, {} off both lips alike", figure.Len(st.Total))
 		switch {
+		case p.cutOff():
+			text = figure.Sayf("cut {} off, then grind a new point", figure.Len(st.Total))
 		case st.EndsAlike():
 		case p.nearlyAlike():
 			text = figure.Sayf("regrind, {} off both lips, which stand even to within their limit", figure.Len(st.Total))
@@ -121,6 +133,9 @@ func (p *Plan) inShort(s *figure.Sheet) {
 		if p.Ahead.Done.Thinned {
 			text.Format += "; thin the web to {}"
 			text.Args = append(text.Args, figure.Len(p.Ahead.Thinning.WebTarget))
+		} else if p.thinAgain() {
+			text.Format += "; thin the point again to {}"
+			text.Args = append(text.Args, figure.Len(p.Ahead.Now.Web))
 		}
 		s.InShort(text.Format, text.Args...)
 	}

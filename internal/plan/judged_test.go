@@ -3,6 +3,7 @@ package plan_test
 import (
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -92,6 +93,64 @@ func TestSplitPointHasAWebBehindIt(t *testing.T) {
 }
 
 func point016(web, removed float64) float64 { return web + 0.016*removed }
+
+// A point of 118 degrees in hard steel may stay; what the other one would take is
+// told. On 10 mm from 59 to 67.5 degrees a corner rises by 5 (cot 59 - cot 67.5), less
+// near the axis: 0.8 mm and a little more, which is not spent without a word.
+func TestKeptAngleIsToldWithWhatTheOtherTakes(t *testing.T) {
+	hard := readings{drill.Size: "10mm", drill.Material: "steel-400", drill.Web: "1.7mm", drill.ChiselAngle: "126", drill.LipAngle: "59,59", drill.LipHeight: "0.02mm",
+		drill.Clearance: "9,9", drill.FlankWear: "0.3mm", drill.Flute: "80mm", drill.Depth: "30mm"}
+	p := plan.Of(hard.Drill(t))
+	if dear := p.AngleKept - p.Ahead.Stock.Total; math.Abs(p.Job.Lips.Target-59*deg) > 1e-9 || dear < 0.75 || dear > 1 {
+		t.Errorf("ground to %g, the other takes %g more", p.Job.Lips.Target/deg, dear)
+	}
+	if !drilltest.Found(plan.Sheet(hard.Drill(t), false), "angle-kept") {
+		t.Error("it is not told")
+	}
+	for _, r := range []readings{hard.With(readings{drill.PointAngle: "118"}), hard.With(readings{drill.Material: "steel-200"}), hard.With(readings{drill.LipAngle: "67.5,67.5"})} {
+		if drilltest.Found(plan.Sheet(r.Drill(t), false), "angle-kept") {
+			t.Errorf("told of %v", r)
+		}
+	}
+}
+
+// A chisel edge outside its band is put right by the grind, to the middle of it: a
+// web that is as new is not thinned for an angle that goes.
+func TestChiselAnglePutRightAsksForNoThinning(t *testing.T) {
+	off := readings{drill.Size: "6mm", drill.Material: "steel-200", drill.Web: "1.1mm", drill.ChiselAngle: "138", drill.LipAngle: "59,59", drill.LipHeight: "0.02mm",
+		drill.Clearance: "25,20", drill.Flute: "50mm", drill.Depth: "18mm"}
+	p := plan.Of(off.Drill(t))
+	if p.Ahead.Done.Thinned || math.Abs(p.Job.Body.ChiselAfter/deg-(180-127.5)) > 1e-9 || !p.ChiselMoved {
+		t.Errorf("thinned %v, chisel at %g", p.Ahead.Done.Thinned, p.Job.Body.ChiselAfter/deg)
+	}
+	for _, within := range []string{"120", "135", "128"} {
+		if plan.Of(off.With(readings{drill.ChiselAngle: within}).Drill(t)).ChiselMoved {
+			t.Errorf("%s is within", within)
+		}
+	}
+}
+
+// A split that the grind takes off is to be made again.
+func TestThinnedPointIsThinnedAgain(t *testing.T) {
+	split := readings{drill.Size: "1/4", drill.Material: "stainless-316", drill.Web: "0.02in", drill.ChiselAngle: "125", drill.LipAngle: "67.5,67.5", drill.LipHeight: "0.001in",
+		drill.Clearance: "14,14", drill.CornerWear: "0.02in", drill.Flute: "2.5in", drill.Depth: "0.75in"}
+	if s := plan.Sheet(split.Drill(t), false); !drilltest.Found(s, "thin-again") || s.Answer == nil || !strings.Contains(s.Answer.Format, "thin the point again") {
+		t.Errorf("%v, %v", drilltest.Codes(s), s.Answer)
+	}
+	if drilltest.Found(plan.Sheet(split.With(readings{drill.Web: "0.04in"}).Drill(t), false), "thin-again") {
+		t.Error("a point that was not thinned is thinned again")
+	}
+}
+
+// More than a diameter is cut off and not ground.
+func TestMoreThanADiameterIsCutOff(t *testing.T) {
+	for margin, cut := range map[string]bool{"11mm": false, "13mm": true} {
+		s := plan.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
+		if got := strings.HasPrefix(s.Answer.Format, "cut {} off"); got != cut {
+			t.Errorf("%s: %q", margin, s.Answer.Format)
+		}
+	}
+}
 
 // Lips that are even to within their limit are said to give up alike, and nobody is
 // told to mark one.

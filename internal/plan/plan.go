@@ -48,6 +48,7 @@ type Plan struct {
 	EveryShop   bool              // the usual stock is what the shop has set
 	CleanUpFrom *reference.Source // nil for an allowance that was given
 	ChiselMoved bool              // the chisel angle is put right by the grind
+	AngleKept   float64 // what the angle that the work wants would take, where the lips keep their own; else 0
 	Remove      float64
 }
 
@@ -64,20 +65,26 @@ func Of(d *drill.Drill) Plan {
 	return p
 }
 
-// make plans with the lips' own angle and with the one wanted, where they are within
-// the limit of it: the angle that the gauge stands at is worth a clean-up's metal.
+// make plans with the lips' own angle and with the one wanted: the angle that the
+// gauge stands at is worth a clean-up's metal. What that one would take where it is
+// not chosen is kept to be told.
 func (p *Plan) make() {
 	ahead, err := regrind.Make(p.Job)
 	p.Ahead, p.Made = ahead, err == nil
 	p.Fault, _ = err.(*point.DomainError)
 	wanted := p.Found.Point.Wanted / 2
-	if !p.Made || math.Abs(p.Job.Lips.Target-wanted) < 1e-9 || !p.Found.Drill.Book.PointAngle(2*wanted).Holds(2*p.Job.Lips.Target) {
+	if !p.Made || math.Abs(p.Job.Lips.Target-wanted) < 1e-9 {
 		return
 	}
 	job := p.Job
 	job.Lips.Target = wanted
-	if other, err := regrind.Make(job); err == nil && other.Would.Total <= ahead.Would.Total+reference.CleanUp {
+	other, err := regrind.Make(job)
+	switch {
+	case err != nil:
+	case other.Would.Total <= ahead.Would.Total+reference.CleanUp:
 		p.Job, p.Ahead = job, other
+	case !p.Found.Drill.Book.PointAngle(2 * wanted).Holds(2 * p.Job.Lips.Target):
+		p.AngleKept = other.Would.Total
 	}
 }
 
@@ -173,10 +180,11 @@ func (p *Plan) body(d *drill.Drill) {
 	if r.Web.Body > b.Web {
 		b.Web, b.Thinned = r.Web.Body, b.Web
 	}
-	limit := r.Chisel.AngleLimit
-	after := math.Min(math.Max(r.Chisel.Angle, limit.Low), limit.High)
+	after := r.Chisel.Angle
+	if limit := r.Chisel.AngleLimit; after < limit.Low-1e-9 || after > limit.High+1e-9 {
+		after, p.ChiselMoved = (limit.Low+limit.High)/2, true
+	}
 	b.ChiselAfter = point.Acute(after)
-	p.ChiselMoved = math.Abs(after-r.Chisel.Angle) > 1e-9
 	if !figure.Known(b.LeastFlute) {
 		b.LeastFlute, p.DepthTaken = r.Drill.Book.FluteNeeded(b.D, 0).Low, true
 	}

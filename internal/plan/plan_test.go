@@ -117,7 +117,7 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 		"feed-assumed":       {drill.Feed: ""},
 		"material-assumed":   {drill.Material: ""},
 		"remove-too-little":  {drill.Remove: "0.5mm"},
-		"corner-bound":       {drill.CornerWear: "0.5mm"},
+		"corner-bound":       {drill.CornerWear: "0.5mm", drill.MarginWear: ""},
 		"chisel-put-right":   {drill.ChiselAngle: "140"},
 		"trued-to":           {drill.PointAngle: "120", drill.MarginWear: ""},
 		"mark-lip-1":         {drill.LipHeight: "0.2mm"},

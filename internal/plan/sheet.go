@@ -140,7 +140,7 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 	if v := &p.Found.Verdict; v.Word == inspect.Undecided {
 		s.Find("not-all-measured", figure.Note, "not all was measured: inspect names the readings that are still wanted")
 	}
-	if st.By[regrind.Corner] > 0 && p.Do != Retire {
+	if st.By[regrind.Corner] > 0 && !figure.Known(st.By[regrind.Margin]) && p.Do != Retire {
 		s.Find("corner-bound", figure.Note, "a rounded corner tells only the least: go on until it is sharp, or give margin-wear, which says how far up it reaches")
 	}
 	if p.Do == Regrind {
@@ -154,7 +154,7 @@ func (p *Plan) stockRemarks(s *figure.Sheet) {
 		s.Find("remove-too-little", figure.Warn, "the {} meant to come off are not enough: a grind takes {}", figure.Len(p.Remove), figure.Len(st.Total))
 	}
 	if p.ChiselMoved {
-		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the nearest end of its limit", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
+		s.Find("chisel-put-right", figure.Note, "the chisel edge is reckoned at {} after the grind, the middle of its limit: measure it then", figure.Deg(math.Pi-p.Job.Body.ChiselAfter))
 	}
 	if k := p.Found.Point.K(); p.Do != Regrind && figure.Known(k) && (math.Abs(p.Job.Lips.Target-k) > 1e-9 || p.Found.Point.Asked) {
 		s.Find("trued-to", figure.Note, "a grind leaves both lips at {} to the axis", figure.Set(p.Job.Lips.Target))
@@ -167,6 +167,14 @@ func (p *Plan) grindTo(s *figure.Sheet) {
 	limit := r.Chisel.AngleLimit
 	s.Find("grind-to", figure.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}{}",
 		figure.Set(p.Job.Lips.Target), figure.Set(r.Clearance.Aim), figure.Deg(limit.Low), figure.Deg(limit.High), p.ofShop())
+	if p.AngleKept > 0 {
+		s.Find("angle-kept", figure.Note, "the lips keep their angle, {} off; the {} of point that the work wants would take {}: --point-angle asks for it",
+			figure.Len(st.Total), figure.Deg(r.Point.Wanted), figure.Len(p.AngleKept))
+	}
+	if p.thinAgain() {
+		s.Find("thin-again", figure.Note, "the point was thinned, and the grind takes that off in part or whole: thin it again to the {} it has now, or by machine where it was split; the web and thrust below are those of a point left unthinned",
+			figure.Len(p.Ahead.Now.Web))
+	}
 	if !st.LipsAlike() && !p.nearlyAlike() {
 		s.Find("mark-lip-1", figure.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
 	}

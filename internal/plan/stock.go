@@ -35,7 +35,7 @@ func (p *Plan) causes(s *figure.Sheet) {
 	if st.By[regrind.Reshaping] > 0 && !figure.Known(most) {
 		anew = by(regrind.Reshaping)
 	}
-	s.Add(length("stock_reshape_mm", "flanks ground anew", anew, ""))
+	s.Add(length("stock_reshape_mm", "flanks anew: the clean-up", anew, ""))
 	s.Work(reference.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", figure.Len(st.CleanUp))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)

@@ -51,7 +51,13 @@ func (r *running) shankFindings(s *figure.Sheet) {
 	number, source, ok := morseOf(d)
 	switch {
 	case shank < d:
-		s.Find("shank-reduced", figure.Note, "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section: run it slowly and lightly", figure.Len(shank))
+		said := "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section"
+		args := []figure.Arg{figure.Len(shank)}
+		if out, twisted := r.twisted(); !twisted && out.Share > 0 {
+			said += ": this feed takes {} of that"
+			args = append(args, figure.Share(out.Share))
+		}
+		s.Find("shank-reduced", figure.Note, said, args...)
 	case ok:
 		s.Find("morse-taper", figure.Note, "over {} a drill is usually held by a Morse taper, here No. {}", figure.Len(most), figure.Say(strconv.Itoa(number)))
 		s.Extra = append(s.Extra, source)

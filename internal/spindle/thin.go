@@ -221,6 +221,10 @@ func (t *thinning) thrusts(s *figure.Sheet) {
 
 // warn says what the target means for the point.
 func (t *thinning) warn(s *figure.Sheet) {
+	if a, limit := t.Chisel.Angle, t.Chisel.AngleLimit; a < limit.Low-1e-9 || a > limit.High+1e-9 {
+		s.Find("chisel-angle-first", figure.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
+			figure.Deg(a), figure.Deg(limit.Low), figure.Deg(limit.High))
+	}
 	shortest := reference.ThinningSources()[1]
 	switch {
 	case !t.Needed:
