@@ -228,13 +228,13 @@ func (p *Plan) lifeHangs(s *figure.Sheet) {
 	switch {
 	case p.Mishap():
 		deep := wear + p.Ahead.Would.CleanUp
-		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each: at {} it would be {}; --every sets what is usual",
+		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; at {} each there would be {}; --every sets what is usual",
 			figure.Len(wear), figure.Len(usual), figure.Len(deep), p.leftAt(deep))
 	case usual > p.Job.Least:
-		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} each: at {} it would be {}, at {} {}; --every sets what is usual",
+		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} each; at {} each there would be {}, at {} each {}; --every sets what is usual",
 			figure.Len(usual), figure.Len(p.Job.Least), p.leftAt(p.Job.Least), figure.Len(2*usual), p.leftAt(2*usual))
 	default:
-		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} each: at {} it would be {}; --every sets what is usual",
+		s.Find("life-hangs-on-stock", figure.Note, "the grinds left are counted at {} each; at {} each there would be {}; --every sets what is usual",
 			figure.Len(usual), figure.Len(2*usual), p.leftAt(2*usual))
 	}
 }

@@ -139,15 +139,15 @@ func (w *wheel) workAllowed(s *figure.Sheet) {
 
 func (w *wheel) gapFigures(s *figure.Sheet) {
 	for _, g := range [...]struct {
-		key, label, reading string
-		value               float64
-		limit               *reference.Band
+		key, label string
+		value      float64
+		limit      *reference.Band
 	}{
-		{"rest_gap_mm", "work rest to wheel", "rest-gap", w.rest, &reference.RestGap},
-		{"tongue_gap_mm", "tongue to wheel", "tongue-gap", w.tongue, &reference.TongueGap},
+		{"rest_gap_mm", "work rest to wheel", w.rest, &reference.RestGap},
+		{"tongue_gap_mm", "tongue to wheel", w.tongue, &reference.TongueGap},
 	} {
 		s.Add(figure.Figure{Key: g.key, Label: g.label, Value: g.value, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: g.limit,
-			Wants: figure.Wanted(figure.Need{Reading: g.reading, Value: g.value})})
+			Wants: figure.Wanted(figure.Need{Reading: "rest-gap", Value: w.rest}, figure.Need{Reading: "tongue-gap", Value: w.tongue})})
 		s.Work("as read", "as read", "{}", figure.Len(g.value))
 	}
 }
