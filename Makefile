@@ -22,12 +22,11 @@ lint: ## gofmt, vet and staticcheck
 	$(GO) vet ./...
 	$(GO) run $(STATICCHECK) ./...
 
-cross: ## compile for the other systems of a release
-	GOOS=windows GOARCH=amd64 $(GO) vet ./...
-	GOOS=darwin GOARCH=arm64 $(GO) vet ./...
+cross: ## vet and compile for every system of a release
 	@for target in $(TARGETS); do \
-		echo "build for $$target"; \
-		GOOS=$${target%/*} GOARCH=$${target#*/} $(GO) build -o bin/cross/$$target ./cmd/evenlip || exit 1; \
+		echo "vet and build for $$target"; \
+		export GOOS=$${target%/*} GOARCH=$${target#*/}; \
+		$(GO) vet ./... && $(GO) build -o bin/cross/$$target ./cmd/evenlip || exit 1; \
 	done
 
 cover: ## how much of the geometry and the quantities the tests reach
@@ -67,24 +66,24 @@ docs: ## manual pages, completions, schema and drawings anew
 
 # PREFIX is where it is to live, DESTDIR a folder to gather a package in.
 install: $(if $(filter bin/evenlip,$(PROGRAM)),build) ## program, manual, completions and docs, under PREFIX
-	install -d $(at)/bin $(at)/share/man/man1 $(doc)/docs/class $(doc)/testdata \
-		$(at)/share/bash-completion/completions $(at)/share/zsh/site-functions \
-		$(at)/share/fish/vendor_completions.d
-	install -m 755 $(PROGRAM) $(at)/bin/evenlip
-	install -m 644 docs/man/*.1 $(at)/share/man/man1
-	install -m 644 docs/completions/evenlip $(at)/share/bash-completion/completions
-	install -m 644 docs/completions/_evenlip $(at)/share/zsh/site-functions
-	install -m 644 docs/completions/evenlip.fish $(at)/share/fish/vendor_completions.d
-	install -m 644 README.md LICENSE docs/completions/evenlip.ps1 $(doc)
-	install -m 644 docs/*.md $(doc)/docs
-	install -m 644 docs/class/* $(doc)/docs/class
-	install -m 644 testdata/*.yaml $(doc)/testdata
+	install -d "$(at)/bin" "$(at)/share/man/man1" "$(doc)/docs/class" "$(doc)/testdata" \
+		"$(at)/share/bash-completion/completions" "$(at)/share/zsh/site-functions" \
+		"$(at)/share/fish/vendor_completions.d"
+	install -m 755 "$(PROGRAM)" "$(at)/bin/evenlip"
+	install -m 644 docs/man/*.1 "$(at)/share/man/man1"
+	install -m 644 docs/completions/evenlip "$(at)/share/bash-completion/completions"
+	install -m 644 docs/completions/_evenlip "$(at)/share/zsh/site-functions"
+	install -m 644 docs/completions/evenlip.fish "$(at)/share/fish/vendor_completions.d"
+	install -m 644 README.md LICENSE docs/completions/evenlip.ps1 "$(doc)"
+	install -m 644 docs/*.md "$(doc)/docs"
+	install -m 644 docs/class/* "$(doc)/docs/class"
+	install -m 644 testdata/*.yaml "$(doc)/testdata"
 
 uninstall: ## take them away again
-	rm -f $(at)/bin/evenlip $(at)/share/man/man1/evenlip.1 $(at)/share/man/man1/evenlip-*.1
-	rm -f $(at)/share/bash-completion/completions/evenlip $(at)/share/zsh/site-functions/_evenlip
-	rm -f $(at)/share/fish/vendor_completions.d/evenlip.fish
-	rm -rf $(doc)
+	rm -f "$(at)/bin/evenlip" "$(at)/share/man/man1/evenlip.1" "$(at)/share/man/man1/"evenlip-*.1
+	rm -f "$(at)/share/bash-completion/completions/evenlip" "$(at)/share/zsh/site-functions/_evenlip"
+	rm -f "$(at)/share/fish/vendor_completions.d/evenlip.fish"
+	rm -rf "$(doc)"
 
 dist: ## all of a release, into dist
 	.dist/build

@@ -15,6 +15,9 @@ function __evenlip_perform_completion
     # Extract the last arg and escape it in case it is a space
     set -l lastArg (string escape -- (commandline -ct))
 
+    # A quote that is still open, or a mark before a #, is none of the text.
+    set lastArg (commandline -ct | string replace -r -- '^(-[^=]*=)?[\'"]([^\'"]*)$' '$1$2' | string replace '\\#' '#' | string escape)
+
     __evenlip_debug "args: $args"
     __evenlip_debug "last arg: $lastArg"
 

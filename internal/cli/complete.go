@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -53,24 +54,6 @@ func (a *app) completions(root *cobra.Command) {
 	visit(root)
 }
 
-// strictCompletion has cobra's own command refuse a shell that it does not know;
-// by itself it shows its help and calls that a success. That command keeps the
-// output that root has when it is made.
-func strictCompletion(root *cobra.Command) {
-	root.InitDefaultCompletionCmd()
-	for _, cmd := range root.Commands() {
-		if cmd.Name() == "completion" {
-			cmd.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
-			cmd.Args = func(cmd *cobra.Command, args []string) error {
-				if len(args) == 0 {
-					return nil
-				}
-				return noCommand(cmd, args[0], "completion knows no shell called %q")
-			}
-		}
-	}
-}
-
 // flagCompletions holds what may follow a flag, by its name.
 func (a *app) flagCompletions() map[string]completer {
 	return map[string]completer{
@@ -83,6 +66,8 @@ func (a *app) flagCompletions() map[string]completer {
 		"drill":                   a.drillNames,
 		"scale":                   words("1:1", "2:1", "5:1", "10:1", "20:1"),
 		"verdict":                 words(crib.Verdicts...),
+		"command":                 commandNames,
+		"input":                   words("json", "csv"),
 		drill.Size.String():       drillSizes,
 		drill.Pilot.String():      drillSizes,
 		drill.Material.String():   a.materialNames,
@@ -163,6 +148,17 @@ func (a *app) materialNames(_ *cobra.Command, _ []string, typed string) ([]cobra
 	var out []cobra.Completion
 	for _, m := range a.book().Materials() {
 		out = offer(out, typed, m.Name, m.Title)
+	}
+	return inOrder(out)
+}
+
+// commandNames offers the commands on a drill.
+func commandNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	var out []cobra.Completion
+	for _, c := range slices.Concat(calculations[:]...) {
+		if !c.grinder {
+			out = offer(out, typed, c.name, c.short)
+		}
 	}
 	return inOrder(out)
 }

@@ -1,6 +1,7 @@
 package cli_test
 
 import (
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -20,7 +21,7 @@ func TestDependenciesAreListed(t *testing.T) {
 	for _, m := range regexp.MustCompile(`(?m)^\t(\S+) v\S+( // indirect)?$`).FindAllStringSubmatch(string(mod), -1) {
 		required = append(required, m[1])
 	}
-	listed := licences(t)
+	listed, _ := licences(t)
 	for _, module := range required {
 		if listed[module] == "" {
 			t.Errorf("docs/dependencies.md says nothing of %s", module)
@@ -36,21 +37,80 @@ func TestDependenciesAreListed(t *testing.T) {
 	}
 }
 
-// licences reads docs/dependencies.md: module and licence.
-func licences(t *testing.T) map[string]string {
+// Each tool that is run at a version of its own is listed, with what would take its
+// place, and no other.
+func TestToolsAreListed(t *testing.T) {
+	_, listed := licences(t)
+	if len(listed) == 0 {
+		t.Fatal("docs/dependencies.md lists no tool")
+	}
+	runs := toolsRun(t)
+	for module := range listed {
+		if !slices.ContainsFunc(runs, func(r string) bool { return isOf(r, module) }) {
+			t.Errorf("docs/dependencies.md lists %s, which nothing runs", module)
+		}
+	}
+	for _, r := range runs {
+		if !slices.ContainsFunc(keys(listed), func(module string) bool { return isOf(r, module) }) {
+			t.Errorf("docs/dependencies.md says nothing of %s", r)
+		}
+	}
+	text, err := os.ReadFile(filepath.Join(repository, "docs", "dependencies.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for module := range listed {
+		if !regexp.MustCompile(`(?m)^\| ` + module + ` \| [^|]+ \| [^|]+ \| [^|]{10,} \|$`).Match(text) {
+			t.Errorf("docs/dependencies.md does not say what would take the place of %s", module)
+		}
+	}
+}
+
+// isOf reports whether a package at a version is one of a module.
+func isOf(run, module string) bool {
+	return strings.HasPrefix(run, module+"/") || strings.HasPrefix(run, module+"@")
+}
+
+// toolsRun are the packages that are run at a version of their own.
+func toolsRun(t *testing.T) []string {
+	t.Helper()
+	var out []string
+	for _, pattern := range []string{"Makefile", ".ci/*", ".dist/*", "docs/*.md"} {
+		files, err := filepath.Glob(filepath.Join(repository, pattern))
+		if err != nil || len(files) == 0 {
+			t.Fatalf("%s: %d files, %v", pattern, len(files), err)
+		}
+		for _, file := range files {
+			text, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			out = append(out, regexp.MustCompile(`[\w.-]+\.\w+/[\w./-]+@v[\w.-]+`).FindAllString(string(text), -1)...)
+		}
+	}
+	return out
+}
+
+// licences reads docs/dependencies.md, module and licence: of what go.mod requires,
+// and of the tools.
+func licences(t *testing.T) (required, tools map[string]string) {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join(repository, "docs", "dependencies.md"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := map[string]string{}
-	for _, row := range regexp.MustCompile(`(?m)^\| (\S+\.\S+/\S+) \| ([^|]+) \|`).FindAllStringSubmatch(string(text), -1) {
-		if _, twice := out[row[1]]; twice {
-			t.Errorf("docs/dependencies.md lists %s twice", row[1])
+	part := func(text string) map[string]string {
+		out := map[string]string{}
+		for _, row := range regexp.MustCompile(`(?m)^\| (\S+\.\S+/\S+) \| ([^|]+) \|`).FindAllStringSubmatch(text, -1) {
+			if _, twice := out[row[1]]; twice {
+				t.Errorf("docs/dependencies.md lists %s twice", row[1])
+			}
+			out[row[1]] = row[2]
 		}
-		out[row[1]] = row[2]
+		return out
 	}
-	return out
+	modules, run, _ := strings.Cut(string(text), "\n## Tools that are run\n")
+	return part(modules), part(run)
 }
 
 // Each licence is the one whose text comes with the module.
@@ -59,8 +119,16 @@ func TestLicences(t *testing.T) {
 		"MIT": "permission is hereby granted, free of charge", "Apache-2.0": "apache license", "MPL-2.0": "mozilla public license version 2.0",
 		"BSD-2-Clause": "redistributions in binary form", "BSD-3-Clause": "to endorse or promote products",
 	}
-	listed := licences(t)
+	listed, run := licences(t)
 	dirs := folders(t, keys(listed))
+	maps.Copy(listed, run)
+	for _, r := range toolsRun(t) {
+		for module := range run {
+			if _, version, _ := strings.Cut(r, "@"); isOf(r, module) {
+				maps.Copy(dirs, folders(t, []string{module + "@" + version}))
+			}
+		}
+	}
 	if len(dirs) == 0 {
 		t.Skip("no module is at hand")
 	}

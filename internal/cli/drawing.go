@@ -113,7 +113,7 @@ func (w *drawing) regrind(remove float64) error {
 	w.before = &before
 	w.now.Web = point.WebAfter(w.webGrowsFrom(), r.Web.Taper, remove)
 	outer := point.AlongLip(before.D/2, before.Web)
-	inner := math.Max(0, before.Web/2/math.Tan(before.Chisel))
+	inner := math.Max(0, point.ChiselCorner(before.Web, before.Chisel))
 	var lips [2]point.Lip
 	for i, l := range before.Lips {
 		lips[i] = point.LipThrough(outer, l.Corner, l.HalfAngle)

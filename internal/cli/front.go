@@ -21,10 +21,10 @@ With a drawer of drills
 With nothing in hand yet
     size material sources version    to look something up
 
-The sample drill      evenlip inspect --sample
-A drill, step by step evenlip inspect --ask
-From readings         evenlip inspect --size 12mm --web 2mm --lip-angle 59,58
-Two examples of each  evenlip COMMAND --help
+The sample drill       evenlip inspect --sample
+A drill, step by step  evenlip inspect --ask
+From readings          evenlip inspect --size 12mm --web 2mm --lip-angle 59,58
+Two examples of each   evenlip COMMAND --help
 `
 
 // withoutShop runs before a command to which the shop's own settings say

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -94,6 +95,57 @@ func TestHelpTellsOfFilesAndLips(t *testing.T) {
 	if help := run("", "--help").out; !strings.Contains(help, "evenlip completion --help") {
 		t.Error("nothing tells of completions")
 	}
+}
+
+// On a narrower terminal the front page and every help page fit as well, and say
+// the same, word by word; what a shell has to go on reading ends with a \.
+func TestHelpFitsANarrowScreen(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("the pages show a POSIX shell")
+	}
+	for _, width := range []int{60, 45} {
+		narrow := "--width=" + strconv.Itoa(width)
+		for _, args := range pages() {
+			wide, page := run("", args...).out, run("", append(args, narrow)...).out
+			said := strings.ReplaceAll(page, " \\\n", "\n")
+			if got, want := strings.Fields(said), strings.Fields(strings.ReplaceAll(wide, " \\\n", "\n")); !slices.Equal(got, want) {
+				t.Errorf("%v says on %d columns\n%s", args, width, page)
+			}
+			for _, line := range strings.Split(page, "\n") {
+				toType := strings.HasPrefix(line, "\t") || strings.HasPrefix(line, "  evenlip ") && !strings.Contains(line, " --")
+				if line != strings.TrimRight(line, " ") {
+					t.Errorf("%v on %d columns: blanks at the end of %q", args, width, line)
+				}
+				if style.Width(line) > width && !toType {
+					t.Errorf("%v: %d cells of %d: %s", args, style.Width(line), width, line)
+				}
+			}
+		}
+	}
+	if page := run("", "--width=60").out; !strings.Contains(page, "12mm \\\n") {
+		t.Errorf("the command on the front page is not broken as a shell takes it:\n%s", page)
+	}
+	for _, c := range commands(cli.Root()) {
+		page := run("", append(strings.Fields(c.CommandPath())[1:], "--help")...).out
+		if !strings.HasPrefix(page, strings.TrimSpace(c.Long)) {
+			t.Errorf("on a usual terminal the sentences are set anew:\n%s", page)
+		}
+	}
+	if wide := run("", "inspect", "--help", "--width=120").out; wide != run("", "inspect", "--help").out {
+		t.Errorf("on a wide terminal the page is another:\n%s", wide)
+	}
+	if odd := run("", "inspect", "--help", "--width=3").out; odd != run("", "inspect", "--help").out {
+		t.Errorf("with a width that cannot be the page is another:\n%s", odd)
+	}
+}
+
+// pages are the front page and the help pages of all commands.
+func pages() [][]string {
+	out := [][]string{nil}
+	for _, c := range commands(cli.Root()) {
+		out = append(out, append(strings.Fields(c.CommandPath())[1:], "--help"))
+	}
+	return append(out, []string{"completion", "bash", "--help"}, []string{"help", "crib", "record"})
 }
 
 // Every command but the two that only gather others has two examples; each is

@@ -103,6 +103,36 @@ func TestInvariantsAreCounted(t *testing.T) {
 	}
 }
 
+// A formula of the point stands in internal/point and nowhere else. With angles
+// alone these reckon besides: what is drawn, what a swing fixture shows, and the
+// second way to the angles along the lip.
+func TestTrigonometryHasItsPlace(t *testing.T) {
+	angles := map[string]bool{"Sin": true, "Cos": true, "Sincos": true, "Tan": true, "Asin": true, "Acos": true, "Atan": true}
+	places := map[string]bool{"point": true, "draw": true, "swing": true, "lip": true}
+	found := map[string]bool{}
+	for _, s := range sources(t) {
+		if !s.serves() {
+			continue
+		}
+		ast.Inspect(s.tree, func(n ast.Node) bool {
+			if call, ok := n.(*ast.SelectorExpr); ok && angles[call.Sel.Name] {
+				if pkg, ok := call.X.(*ast.Ident); ok && pkg.Name == "math" {
+					found[filepath.Base(s.folder())] = true
+					if from, _ := s.at(n); !places[filepath.Base(s.folder())] {
+						t.Errorf("%s:%d: math.%s: call what internal/point has for it", s.name, from, call.Sel.Name)
+					}
+				}
+			}
+			return true
+		})
+	}
+	for place := range places {
+		if !found[place] {
+			t.Errorf("internal/%s has no more to do with angles: take it off the list", place)
+		}
+	}
+}
+
 // Every name that one package lends another says what it is.
 func TestExportedNamesAreExplained(t *testing.T) {
 	for _, s := range sources(t) {

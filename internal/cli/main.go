@@ -51,7 +51,7 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 	root.SetIn(in)
 	root.SetOut(&a.buf)
 	root.SetErr(errw)
-	strictCompletion(root)
+	completionCommand(root)
 	if err := root.Execute(); err != nil {
 		return a.fail(err)
 	}

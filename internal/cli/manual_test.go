@@ -107,6 +107,9 @@ func shells(t *testing.T) map[string][]byte {
 		if a.status != 0 || !strings.Contains(a.out, "__complete") {
 			t.Fatalf("completion %s: status %d, %s", shell, a.status, a.err)
 		}
+		if mended := strings.Contains(a.out, "# A quote that is still open"); !mended && shell != "powershell" {
+			t.Errorf("completion %s: the mend found no place in cobra's script", shell)
+		}
 		files[name] = []byte(a.out)
 	}
 	return files

@@ -51,13 +51,14 @@ func (a *app) root(args []string) *cobra.Command {
 		if *version {
 			return a.printVersion()
 		}
-		a.buf.WriteString(frontPage)
+		a.buf.WriteString(fold(frontPage, a.pageWidth()))
 		return nil
 	}
 	root.SetHelpCommand(helpCommand())
 	a.globalFlags(root.PersistentFlags())
 	root.SetFlagErrorFunc(flagMistake)
-	root.SetUsageFunc(usagePage)
+	root.SetUsageFunc(a.usagePage)
+	a.helpPage(root)
 	root.AddGroup(
 		&cobra.Group{ID: "drill", Title: "With a drill in hand:"},
 		&cobra.Group{ID: "grinder", Title: "At the grinder:"},

@@ -4,6 +4,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"evenlip/internal/cli"
@@ -23,33 +24,96 @@ __start_evenlip
 printf '%s\n' "${COMPREPLY[@]}"
 `
 
-// The script that is kept under docs does in bash what it is for.
-func TestBashCompletes(t *testing.T) {
-	bash, err := exec.LookPath("bash")
-	if err != nil {
-		t.Skip("no bash here")
+// asZsh and asFish do the same as these two would.
+const (
+	asZsh = `
+compdef() { : }
+_describe() { print -rl -- "${completions[@]%%:*}" }
+source "$1"; shift
+words=("$@"); CURRENT=$#
+_evenlip
+`
+	asFish = `
+source $argv[1]
+complete --do-complete=$argv[2] | string replace --regex '\t.*' ''; or true
+`
+)
+
+// The scripts that are kept under docs do in each shell what they are for, with a
+// number size behind an open quote as people are taught to type it, too.
+func TestShellsComplete(t *testing.T) {
+	const sevens = "79 78 77 76 75 74 73 72 71 70 7"
+	for _, c := range []struct {
+		line string
+		want string // word by word
+	}{
+		{"evenlip insp", "inspect"},
+		{"evenlip inspect --size no.7", "no." + strings.ReplaceAll(sevens, " ", " no.")},
+		{"evenlip inspect --size '#7", "#" + strings.ReplaceAll(sevens, " ", " #")},
+		{`evenlip inspect --size "#7`, "#" + strings.ReplaceAll(sevens, " ", " #")},
+		{"evenlip size '#40", "#40"},
+		{"evenlip size '#4", "#49 #48 #47 #46 #45 #44 #43 #42 #41 #40 #4"},
+		{"evenlip size '1/6", "1/64in"},
+		{"evenlip thrust --material titanium-", "titanium-pure"},
+		{"evenlip crib record --sample I56", "I56-1"},
+		{"evenlip inspect --units i", "in"},
+		{"evenlip batch --command thr", "thrust"},
+		{"evenlip batch --input ", "json csv"},
+		{"evenlip batch --command spe", "speed"},
+	} {
+		inEachShell(t, c.line, c.want)
 	}
-	script, err := filepath.Abs(filepath.Join(repository, "docs", "completions", "evenlip"))
+	inShell(t, "bash", "evenlip size #7", "#"+strings.ReplaceAll(sevens, " ", " #"))
+	inShell(t, "bash", "evenlip size #40", `\#40`)
+	inShell(t, "bash", "evenlip size '#40'", "")
+	inShell(t, "bash", "evenlip inspect --size='#40", "#40")
+	inShell(t, "zsh", "evenlip size #40", "#40")
+	inShell(t, "zsh", "evenlip inspect --size='#40", "#40")
+	inShell(t, "fish", `evenlip size \#40`, "#40")
+	inShell(t, "fish", "evenlip inspect --size='#40", "--size=#40")
+}
+
+func inEachShell(t *testing.T, line, want string) {
+	t.Helper()
+	for _, shell := range []string{"bash", "zsh", "fish"} {
+		inShell(t, shell, line, want)
+	}
+}
+
+// inShell presses the tabulator after a line in a shell, if it is there.
+func inShell(t *testing.T, shell, line, want string) {
+	t.Helper()
+	t.Run(shell+" "+line, func(t *testing.T) {
+		program, err := exec.LookPath(shell)
+		if err != nil {
+			t.Skip("no " + shell + " here")
+		}
+		var args []string
+		switch words := strings.Split(line, " "); shell {
+		case "bash":
+			args = append([]string{"--norc", "-c", asBash, "bash", kept(t, "evenlip")}, words...)
+		case "zsh":
+			args = append([]string{"-f", "-c", asZsh, "zsh", kept(t, "_evenlip")}, words...)
+		case "fish":
+			args = []string{"--no-config", "-c", asFish, kept(t, "evenlip.fish"), line}
+		}
+		cmd := exec.Command(program, args...)
+		cmd.Dir, cmd.Env = t.TempDir(), append(os.Environ(), "HOME="+t.TempDir())
+		out, err := cmd.CombinedOutput()
+		if got := strings.Join(strings.Fields(string(out)), " "); err != nil || got != want {
+			t.Errorf("%v\n%s, not\n%s", err, got, want)
+		}
+	})
+}
+
+// kept is where a script is kept.
+func kept(t *testing.T, name string) string {
+	t.Helper()
+	script, err := filepath.Abs(filepath.Join(repository, "docs", "completions", name))
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range []struct {
-		line []string
-		want string
-	}{
-		{[]string{"evenlip", "insp"}, "inspect\n"},
-		{[]string{"evenlip", "inspect", "--size", "no.7"}, "no.79\nno.78\nno.77\nno.76\nno.75\nno.74\nno.73\nno.72\nno.71\nno.70\nno.7\n"},
-		{[]string{"evenlip", "thrust", "--material", "titanium-"}, "titanium-pure\n"},
-		{[]string{"evenlip", "crib", "record", "--sample", "I56"}, "I56-1\n"},
-		{[]string{"evenlip", "inspect", "--units", "i"}, "in\n"},
-	} {
-		cmd := exec.Command(bash, append([]string{"-c", asBash, "bash", script}, c.line...)...)
-		cmd.Dir, cmd.Env = t.TempDir(), os.Environ()
-		out, err := cmd.CombinedOutput()
-		if err != nil || string(out) != c.want {
-			t.Errorf("%v: %v\n%s, not\n%s", c.line, err, out, c.want)
-		}
-	}
+	return script
 }
 
 // The command that is printed again can be typed again: PowerShell takes a word

@@ -10,14 +10,12 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// usageWidth is where help breaks the lines of the flags.
-const usageWidth = 80
-
 // usagePage prints how a command is called. It is cobra's own page but for the
 // broken lines, which cobra takes as a template only; a template calls methods
 // by their names, and to hold them all ready makes the program a third larger
 // and slower to start.
-func usagePage(cmd *cobra.Command) error {
+func (a *app) usagePage(cmd *cobra.Command) error {
+	width := a.pageWidth()
 	own := cmd.LocalFlags() // the line of use hangs on its having put all flags together
 	var b strings.Builder
 	b.WriteString("Usage:")
@@ -28,11 +26,11 @@ func usagePage(cmd *cobra.Command) error {
 		b.WriteString("\n  " + cmd.CommandPath() + " [command]")
 	}
 	if cmd.HasExample() {
-		b.WriteString("\n\nExamples:\n" + broken(cmd.Example, usageWidth))
+		b.WriteString("\n\nExamples:\n" + broken(cmd.Example, width))
 	}
 	usageCommands(&b, cmd)
-	usageFlags(&b, "Flags:", own)
-	usageFlags(&b, "Global Flags:", cmd.InheritedFlags())
+	usageFlags(&b, "Flags:", own, width)
+	usageFlags(&b, "Global Flags:", cmd.InheritedFlags(), width)
 	if cmd.HasAvailableSubCommands() {
 		fmt.Fprintf(&b, "\n\nUse %q for more information about a command.", cmd.CommandPath()+" [command] --help")
 	}
@@ -86,8 +84,8 @@ func broken(examples string, width int) string {
 	return strings.Join(out, "\n")
 }
 
-func usageFlags(b *strings.Builder, title string, flags *pflag.FlagSet) {
+func usageFlags(b *strings.Builder, title string, flags *pflag.FlagSet, width int) {
 	if flags.HasAvailableFlags() {
-		b.WriteString("\n\n" + title + "\n" + strings.TrimRight(flags.FlagUsagesWrapped(usageWidth), " \n"))
+		b.WriteString("\n\n" + title + "\n" + strings.TrimRight(flags.FlagUsagesWrapped(width), " \n"))
 	}
 }

@@ -32,18 +32,19 @@ func largeCrib(t testing.TB, n int) []byte {
 }
 
 // BenchmarkAudit100k holds an audit of a hundred thousand drills against what the
-// YAML library takes to make nodes of the same file and nothing else.
+// YAML library takes to make nodes of the same file and nothing else: the fastest
+// of each, for whoever else uses the processors slows down one or the other.
 func BenchmarkAudit100k(b *testing.B) {
 	text := largeCrib(b, 100_000)
-	var decoding, auditing time.Duration
+	decoding, auditing := time.Hour, time.Hour
 	for range b.N {
-		decoding += spent(func() {
+		decoding = min(decoding, spent(func() {
 			var doc yaml.Node
 			if err := yaml.Unmarshal(text, &doc); err != nil {
 				b.Fatal(err)
 			}
-		})
-		auditing += spent(func() {
+		}))
+		auditing = min(auditing, spent(func() {
 			c, errs := Read("crib.yaml", text, nil)
 			if len(errs) > 0 {
 				b.Fatal(errs[0])
@@ -51,10 +52,10 @@ func BenchmarkAudit100k(b *testing.B) {
 			drills := c.Judge()
 			WorstFirst(drills)
 			c.Audit(drills, People)
-		})
+		}))
 	}
-	b.ReportMetric(decoding.Seconds()/float64(b.N), "s-decoding")
-	b.ReportMetric(auditing.Seconds()/float64(b.N), "s-audit")
+	b.ReportMetric(decoding.Seconds(), "s-decoding")
+	b.ReportMetric(auditing.Seconds(), "s-audit")
 	b.ReportMetric(auditing.Seconds()/decoding.Seconds(), "audit/decoding")
 }
 

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"strconv"
+
+	"evenlip/internal/point"
 )
 
 // Thick is a point whose web is to be thinned.
@@ -70,7 +72,7 @@ func (t Thick) ToRatio(q float64) (Thinning, error) {
 	if err := cmp.Or(t.err(), wants(q > 0 && q < 1, "target chisel ratio", q, "must be above 0 and less than 1")); err != nil {
 		return Thinning{}, err
 	}
-	return t.ToWeb(q * t.D * math.Sin(t.ChiselAngle))
+	return t.ToWeb(point.WebOfChisel(q*t.D, t.ChiselAngle))
 }
 
 // ToThrust is [Thick.ToWeb] for a wanted thrust, given as a part of the present
@@ -109,7 +111,7 @@ func (t Thick) LeastThrust() float64 {
 }
 
 // ratio returns c/D for a web.
-func (t Thick) ratio(web float64) float64 { return web / math.Sin(t.ChiselAngle) / t.D }
+func (t Thick) ratio(web float64) float64 { return point.ChiselLength(web, t.ChiselAngle) / t.D }
 
 // err returns an error unless the point makes sense.
 func (t Thick) err() error {

@@ -88,7 +88,7 @@ func angle(v float64) bool { return v > 0 && v < math.Pi/2 }
 // inner returns where lip i begins beside the chisel edge, along the lip from
 // the axis: the chisel is centred on the point.
 func (d *Drill) inner(i int) float64 {
-	along := d.Web / 2 / math.Tan(d.Chisel)
+	along := point.ChiselCorner(d.Web, d.Chisel)
 	if i == 0 {
 		return along + d.Offset
 	}

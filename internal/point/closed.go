@@ -42,6 +42,17 @@ func WebOfChisel(length, angle float64) float64 {
 	return length * math.Sin(angle)
 }
 
+// ChiselCorner returns where on its lip a corner of the chisel edge lies, along the
+// lip from the axis: (web/2) / tan(angle), the angle to that lip. Below zero is
+// behind the axis, where an obtuse angle puts it.
+// Domain: web >= 0, 0 < angle < pi; NaN outside.
+func ChiselCorner(web, angle float64) float64 {
+	if !notNegative(web) || !between(angle, 0, math.Pi) {
+		return math.NaN()
+	}
+	return web / 2 / math.Tan(angle)
+}
+
 // Obtuse returns the chisel-edge angle as quoted between 90 and 180 degrees,
 // whichever way it is given. Domain: 0 < angle < pi; NaN outside.
 func Obtuse(angle float64) float64 { return math.Pi - Acute(angle) }

@@ -106,6 +106,9 @@ func TestClosedFormsRefuseTheImpossible(t *testing.T) {
 		"height of an endless one": point.Height(inf, 2),
 		"chisel, negative web":     point.ChiselLength(-1, 1),
 		"chisel, no angle":         point.ChiselLength(1, 0),
+		"corner, negative web":     point.ChiselCorner(-1, 1),
+		"corner, no angle":         point.ChiselCorner(1, 0),
+		"corner, straight angle":   point.ChiselCorner(1, math.Pi),
 		"chisel shorter than web":  point.ChiselAngle(2, 1.9),
 		"chisel of no web":         point.ChiselAngle(0, 1.9),
 		"chisel of no length":      point.ChiselAngle(1, 0),
@@ -146,6 +149,9 @@ func TestClosedFormsRoundTrip(t *testing.T) {
 		c := point.ChiselLength(web, psi)
 		near(t, "chisel angle", point.ChiselAngle(web, c), psi, 1e-7)
 		near(t, "web of chisel", point.WebOfChisel(c, math.Pi-psi), web, 1e-12*web)
+		x := point.ChiselCorner(web, psi)
+		near(t, "half the chisel, from axis to corner", math.Hypot(x, web/2), c/2, 1e-12*c)
+		near(t, "corner on the other side", point.ChiselCorner(web, math.Pi-psi), -x, 1e-12*c)
 
 		d := rapid.Float64Range(0.3, 80).Draw(t, "d")
 		cl := rapid.Float64Range(-20, 50).Draw(t, "cl") * deg

@@ -34,7 +34,7 @@ func (w Wanted) WithChisel(angle float64) (Cone, error) {
 		const why = "out of reach with this point angle, clearance, web and semi-angle"
 		return Cone{}, &UnreachableError{"chisel-edge angle", why, acute, r.low, r.high}
 	}
-	return Cone{w, r.chord.vertex(w.Web / 2 * cot(acute)), r.axis, acute}, nil
+	return Cone{w, r.chord.vertex(ChiselCorner(w.Web, acute)), r.axis, acute}, nil
 }
 
 // WithVertex returns the point ground with the cone's vertex the given
@@ -57,7 +57,7 @@ func (w Wanted) WithVertex(vertex float64) (Cone, error) {
 		const why = "so far that the chisel edge leans past square to the lips, or the flank is as good as flat"
 		return Cone{}, &UnreachableError{"vertex distance", why, vertex, r.low, r.high}
 	}
-	return Cone{w, vertex, r.axis, math.Atan2(w.Web/2, r.chord.corner(vertex))}, nil
+	return Cone{w, vertex, r.axis, r.chisel(vertex)}, nil
 }
 
 const (
@@ -71,6 +71,7 @@ const (
 
 // reach is what the wishes other than chisel and vertex leave open.
 type reach struct {
+	web       float64
 	axis      Vec
 	chord     chord
 	near, far float64 // vertex distances
@@ -82,7 +83,7 @@ func (w Wanted) reach() (reach, error) {
 	if err := w.check(); err != nil {
 		return reach{low: math.NaN(), high: math.NaN()}, err
 	}
-	r := reach{axis: w.axis(), low: math.NaN(), high: math.NaN()}
+	r := reach{web: w.Web, axis: w.axis(), low: math.NaN(), high: math.NaN()}
 	if r.axis.X < leastLean {
 		const why = "must be less than about half the point angle, or the swing axis leans the wrong way"
 		return r, &UnreachableError{"cone semi-angle", why, w.SemiAngle, r.low, r.high}
@@ -106,10 +107,14 @@ func (w Wanted) reach() (reach, error) {
 		const why = "too small for this web: the chisel edge would lean past square to the lips"
 		return r, &UnreachableError{"lip clearance", why, w.Clearance, r.low, r.high}
 	}
-	r.low = math.Atan2(w.Web/2, r.chord.corner(r.near))
-	r.high = math.Atan2(w.Web/2, r.chord.corner(r.far))
+	r.low = r.chisel(r.near)
+	r.high = r.chisel(r.far)
 	return r, nil
 }
+
+// chisel returns the acute chisel-edge angle that goes with a vertex distance, the
+// inverse of [ChiselCorner].
+func (r *reach) chisel(vertex float64) float64 { return math.Atan2(r.web/2, r.chord.corner(vertex)) }
 
 // axis returns the direction of the cone's axis, from the vertex into the
 // drill: u cos th - n sin th, u along the lip and n square to the flank.

@@ -1,6 +1,10 @@
 package reference
 
-import "math"
+import (
+	"math"
+
+	"evenlip/internal/point"
+)
 
 // The web of a new drill and how it grows.
 var (
@@ -63,7 +67,7 @@ func NewWebSource() *Source { return &webNewSource }
 // NewChiselRatio returns c/D of a new drill of diameter d, mm: the handbook's
 // 0.18, or more where a small drill comes with a thicker web (chisel at 120).
 func NewChiselRatio(d float64) float64 {
-	return math.Max(StandardChiselRatio, NewWeb(d)/d/math.Sin(120*deg))
+	return math.Max(StandardChiselRatio, point.ChiselLength(NewWeb(d), 120*deg)/d)
 }
 
 // ChiselRatio returns the band of c/D within which a drill of diameter d mm

@@ -98,7 +98,7 @@ func (b *Body) setWeb(s *State, web, angle float64) {
 func (b *Body) thinTo(web float64) (target float64, pays bool) {
 	ratio := point.ChiselLength(web, b.ChiselAfter) / b.D
 	pays = ratio > b.MostChisel*(1+slack) && b.NewChisel < ratio && !b.webSpent(web)
-	return b.NewChisel * b.D * math.Sin(b.ChiselAfter), pays
+	return point.WebOfChisel(b.NewChisel*b.D, b.ChiselAfter), pays
 }
 
 func (b *Body) webSpent(web float64) bool { return web/b.D > b.MostWeb*(1+slack) }

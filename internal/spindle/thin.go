@@ -7,6 +7,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
 )
@@ -106,7 +107,7 @@ func (w *work) thrustShare() float64 { return w.d.Value(drill.ToThrust) / w.thru
 
 // thrustNow is the thrust of the point as its web and angle make it.
 func (w *work) thrustNow() float64 {
-	return w.with(cutting.FactorsOf(w.edge.web / math.Sin(w.edge.acute) / w.Drill.D)).Thrust
+	return w.with(cutting.FactorsOf(point.ChiselLength(w.edge.web, w.edge.acute) / w.Drill.D)).Thrust
 }
 
 // wants names what the thinning still wants.

@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/figure"
 	"evenlip/internal/inspect"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/reference"
 )
@@ -56,9 +57,9 @@ func edgeOf(r *inspect.Result) edge {
 	if r.Chisel.WebRead || r.Chisel.LengthRead {
 		e.from, e.acute = angleAssumed, reference.HandbookChiselAngle
 		if r.Chisel.WebRead {
-			e.length = e.web / math.Sin(e.acute)
+			e.length = point.ChiselLength(e.web, e.acute)
 		} else {
-			e.web = e.length * math.Sin(e.acute)
+			e.web = point.WebOfChisel(e.length, e.acute)
 		}
 		return e
 	}
@@ -68,7 +69,7 @@ func edgeOf(r *inspect.Result) edge {
 // newEdge is the chisel edge of a new drill of diameter d mm.
 func newEdge(d float64) edge {
 	e := edge{from: asNew, web: reference.NewWeb(d), length: reference.NewChiselRatio(d) * d}
-	e.acute = math.Asin(e.web / e.length)
+	e.acute = point.ChiselAngle(e.web, e.length)
 	return e
 }
 

@@ -12,6 +12,10 @@ import (
 // is wrong; nil for nothing.
 func illegible(text string) (line, column int, f *fault) {
 	for at := 0; at < len(text); {
+		if ' ' <= text[at] && text[at] < 0x7f { // nearly all there is
+			at++
+			continue
+		}
 		r, size := utf8.DecodeRuneInString(text[at:])
 		if r == utf8.RuneError && size == 1 {
 			f = &fault{"the bytes from here are not UTF-8", "save the file as UTF-8 text"}

@@ -72,6 +72,9 @@ func Parse(file string, r io.Reader) (Node, error) {
 		return Node{}, &Error{File: file, Text: "cannot be read: " + err.Error()}
 	}
 	text := string(data)
+	if root, ok := inPieces(text, pieces(len(text))); ok {
+		return Node{root}, nil
+	}
 	d, err := decode(file, text)
 	if err != nil {
 		return Node{}, mend(file, text)

@@ -143,7 +143,7 @@ func (v *view) workVertex(s *figure.Sheet) {
 		return
 	}
 	k, th, w := v.ground.HalfAngle, v.ground.SemiAngle, v.ground.Web
-	m, x := 1/math.Tan(k), w/2/math.Tan(v.chord)
+	m, x := 1/math.Tan(k), point.ChiselCorner(w, v.chord)
 	a := v.cone.Axis()
 	b := -(x*a.X + w*a.Y + m*x*a.Z)
 	s.Work(inspect.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
@@ -221,7 +221,7 @@ func (v *view) chiselFigures(s *figure.Sheet) {
 		v.Chisel.WorkAcute(s)
 	} else {
 		s.Work(inspect.Geometry, "tan(psi) = (w / 2) / x, x the place along the lip where the other flank is as high as the lip",
-			"atan(({} / 2) / {})", figure.Len(w), figure.Len(w/2/math.Tan(v.chord)))
+			"atan(({} / 2) / {})", figure.Len(w), figure.Len(point.ChiselCorner(w, v.chord)))
 	}
 	v.add(s, "chisel_angle_axis_deg", "chisel-edge angle at axis", math.Pi-v.tangent, quantity.Angle, nil)
 	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy): the chisel runs along n1 x n2 = (-2 hy, 2 hx, 0), n1 = (-hx, -hy, 1) and n2 = (hx, hy, 1) the flanks' normals on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
