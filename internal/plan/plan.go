@@ -48,7 +48,7 @@ type Plan struct {
 	EveryShop   bool              // the usual stock is what the shop has set
 	CleanUpFrom *reference.Source // nil for an allowance that was given
 	ChiselMoved bool              // the chisel angle is put right by the grind
-	AngleKept   float64 // what the angle that the work wants would take, where the lips keep their own; else 0
+	AngleKept   float64           // what the angle that the work wants would take, where the lips keep their own; else 0
 	Remove      float64
 }
 
