@@ -50,9 +50,21 @@ func mend(file, text string) error {
 	return b.rest()
 }
 
-// failing returns the blocks that are no YAML, halving what is tried until each
-// stands alone.
-func (b *broken) failing(some []block) []block {
+// atOnce is how many blocks are tried together before any of them is tried by
+// itself: a long file is gone through once, and not once more for every halving.
+const atOnce = 256
+
+// failing returns the blocks that are no YAML.
+func (b *broken) failing(some []block) (bad []block) {
+	for part := range slices.Chunk(some, atOnce) {
+		bad = append(bad, b.halved(part)...)
+	}
+	return bad
+}
+
+// halved returns the same of a few blocks, halving what is tried until each stands
+// alone.
+func (b *broken) halved(some []block) []block {
 	if b.failed > mostFaults || complaint(b.text(some)) == "" {
 		return nil
 	}
@@ -61,7 +73,7 @@ func (b *broken) failing(some []block) []block {
 		return some
 	}
 	half := len(some) / 2
-	bad := append(slices.Clone(b.failing(some[:half])), b.failing(some[half:])...)
+	bad := append(slices.Clone(b.halved(some[:half])), b.halved(some[half:])...)
 	if len(bad) == 0 && some[0].keyless() { // by itself it is a text, and so no fault
 		return some[:1]
 	}

@@ -241,3 +241,25 @@ func TestFaultsOfASecondDocument(t *testing.T) {
 }
 
 func second(_ strict.Node, err error) error { return err }
+
+// In a long file every fault is told at its place, wherever the parts that are tried
+// together end.
+func TestFaultsOfALongFile(t *testing.T) {
+	const drills = 700
+	bad := map[int]bool{0: true, 254: true, 255: true, 256: true, 511: true, 699: true}
+	var text strings.Builder
+	text.WriteString("version: 1\ndrills:\n")
+	for i := range drills {
+		note := "fine"
+		if bad[i] {
+			note = "*bold*"
+		}
+		fmt.Fprintf(&text, "  - id: D%d\n    note: %s\n", i, note)
+	}
+	_, err := strict.Parse("crib.yaml", strings.NewReader(text.String()))
+	for i := range bad {
+		if at := fmt.Sprintf("crib.yaml:%d:11: ", 2+2*i+2); !strings.Contains(fmt.Sprint(err), at) {
+			t.Errorf("drill %d: no fault at %s", i, at)
+		}
+	}
+}
