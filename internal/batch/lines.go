@@ -11,7 +11,8 @@ import (
 // is left out.
 type Lines struct {
 	in     *bufio.Reader
-	number int // of the line read last
+	number int  // of the line read last
+	quoted bool // a quoted field may hold line ends
 }
 
 // NewLines returns the lines of in.
@@ -46,13 +47,22 @@ func (l *Lines) fill(c *chunk) error {
 // ready reports whether a whole line can be had without waiting.
 func (l *Lines) ready() bool {
 	buffered, _ := l.in.Peek(l.in.Buffered()) // what is buffered can be peeked at
-	return bytes.IndexByte(buffered, '\n') >= 0
+	if !l.quoted {
+		return bytes.IndexByte(buffered, '\n') >= 0
+	}
+	_, s := ofRecord(buffered)
+	return s == ended || s == broken && bytes.IndexByte(buffered, '\n') >= 0
 }
 
 // one adds the next line to c, unless it is blank.
 func (l *Lines) one(c *chunk) error {
 	l.number++
 	s := span{from: len(c.text), number: l.number}
+	if l.quoted {
+		if n := l.record(); n > 0 {
+			return l.whole(c, s, n)
+		}
+	}
 	for {
 		part, err := l.in.ReadSlice('\n')
 		if l.number == 1 && len(c.text) == s.from {
@@ -77,6 +87,20 @@ func (l *Lines) one(c *chunk) error {
 		}
 		return err
 	}
+}
+
+// whole adds a record of so many bytes, all of them buffered, to c.
+func (l *Lines) whole(c *chunk, s span, size int) error {
+	text, _ := l.in.Peek(size)
+	l.number += bytes.Count(bytes.TrimSuffix(text, []byte("\n")), []byte("\n"))
+	if s.number == 1 {
+		text = bytes.TrimPrefix(text, byteOrderMark)
+	}
+	c.text = append(c.text, text...)
+	s.to = s.from + len(bytes.TrimRight(c.text[s.from:], "\r\n"))
+	c.lines = append(c.lines, s)
+	_, err := l.in.Discard(size)
+	return err
 }
 
 // byteOrderMark is what some editors put before the first line.

@@ -56,7 +56,10 @@ func (w *batchWorker) drill(line batch.Line) (*drill.Drill, []error) {
 	}
 	for _, im := range w.run.command.impossible(d, len(errs) == 0) {
 		fault := places.Fault(im.Reading, errors.New(w.run.app.say(im, d)))
-		fault.Line, fault.Hint = line.Number, im.Hint
+		fault.Hint = im.Hint
+		if fault.Line == 0 {
+			fault.Line = line.Number
+		}
 		errs = append(errs, fault)
 	}
 	slices.SortStableFunc(errs, strict.ByPlace)

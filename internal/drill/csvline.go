@@ -34,9 +34,9 @@ func ReadHeader(file string, number int, line []byte) (*Header, []error) {
 	return h, l.errs
 }
 
-// CSV reads the drill of one line under a header. An empty field is a reading
-// that was not taken, and no field goes on over the end of its line. The
-// readings are resolved. All that is wrong with the line is returned.
+// CSV reads the drill of one record under a header: a line, or several where a
+// quoted field has line ends in it. An empty field is a reading that was not taken.
+// The readings are resolved. All that is wrong with the record is returned.
 func (l *Lines) CSV(h *Header, number int, line []byte) (*Drill, *Places, []error) {
 	l.begin(number, string(line))
 	fields, starts := l.fields(len(h.columns))
@@ -64,9 +64,10 @@ func (l *Lines) fields(want int) (fields []string, starts []int) {
 	case errors.As(err, &parse):
 		hint := ""
 		if errors.Is(err, csv.ErrQuote) {
-			hint = `a quoted field ends on its own line, and a " inside it is written twice`
+			hint = `a quoted field ends before a comma or the line's end, and a " inside it is written twice`
 		}
-		l.fault(max(0, min(parse.Column, len(l.places.text))-1), "not CSV: "+parse.Err.Error(), hint)
+		at := lineStart(l.places.text, parse.Line-parse.StartLine) + parse.Column
+		l.fault(max(0, min(at, len(l.places.text))-1), "not CSV: "+parse.Err.Error(), hint)
 	case err != nil: // a line that is not blank has a field
 		l.fault(0, "not CSV: "+err.Error(), "")
 	case want > 0 && len(fields) != want:
@@ -75,7 +76,7 @@ func (l *Lines) fields(want int) (fields []string, starts []int) {
 	return fields, starts
 }
 
-// rowReader reads one line after the other with the library's reader, which
+// rowReader reads one record after the other with the library's reader, which
 // would otherwise be made anew for each.
 type rowReader struct {
 	csv    *csv.Reader
@@ -94,9 +95,22 @@ func (r *rowReader) read(line string) (fields []string, starts []int, err error)
 	r.text.Reset(line)
 	fields, err = r.csv.Read()
 	r.starts = r.starts[:0]
+	first := 0
 	for i := range fields {
-		_, column := r.csv.FieldPos(i)
-		r.starts = append(r.starts, column-1)
+		at, column := r.csv.FieldPos(i)
+		if i == 0 {
+			first = at
+		}
+		r.starts = append(r.starts, lineStart(line, at-first)+column-1)
 	}
 	return fields, r.starts, err
+}
+
+// lineStart returns the byte at which a line of a text begins, counted from 0.
+func lineStart(text string, line int) int {
+	at := 0
+	for range line {
+		at += strings.IndexByte(text[at:], '\n') + 1
+	}
+	return at
 }

@@ -43,7 +43,8 @@ func (l *Lines) begin(number int, text string) {
 
 // fault tells what is wrong at a byte of the line.
 func (l *Lines) fault(offset int, text, hint string) {
-	l.errs = append(l.errs, &strict.Error{File: l.File, Line: l.number, Column: l.places.column(offset + 1), Text: text, Hint: hint})
+	down, column := l.places.spot(offset + 1)
+	l.errs = append(l.errs, &strict.Error{File: l.File, Line: l.number + down, Column: column, Text: text, Hint: hint})
 }
 
 // misread tells what is wrong with what stands under a key.

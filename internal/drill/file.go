@@ -16,7 +16,7 @@ import (
 type Places struct {
 	File string
 	at   [readings]place
-	text string // the line, where columns are counted in its bytes
+	text string // the line, or lines, where columns are counted in its bytes
 	// unsure says that a reading on which the units of bare numbers hang was not
 	// understood.
 	unsure bool
@@ -47,23 +47,26 @@ type place struct{ line, column int }
 // Fault returns err, about reading r, with its place in the file.
 func (p *Places) Fault(r Reading, err error) *strict.Error {
 	at := p.at[r]
-	e := &strict.Error{File: p.File, Line: at.line, Column: p.column(at.column), Text: r.String() + ": " + err.Error()}
+	down, column := p.spot(at.column)
+	e := &strict.Error{File: p.File, Line: at.line + down, Column: column, Text: r.String() + ": " + err.Error()}
 	if q, ok := err.(*quantity.Error); ok {
 		e.Hint = q.Hint
 	}
 	return e
 }
 
-// column turns a column counted in bytes into one counted in characters.
-func (p *Places) column(bytes int) int {
+// spot turns a column counted in bytes, over line ends, into how many lines down it
+// is and the column there, counted in characters.
+func (p *Places) spot(bytes int) (down, column int) {
 	if p.text == "" || bytes == 0 {
-		return bytes
+		return 0, bytes
 	}
 	at := min(bytes-1, len(p.text))
 	for at > 0 && at < len(p.text) && !utf8.RuneStart(p.text[at]) {
 		at--
 	}
-	return utf8.RuneCountInString(p.text[:at]) + 1
+	before := p.text[:at]
+	return strings.Count(before, "\n"), utf8.RuneCountInString(before[strings.LastIndexByte(before, '\n')+1:]) + 1
 }
 
 // The keys of a drill file that are no readings.

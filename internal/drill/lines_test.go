@@ -139,7 +139,7 @@ func TestRowFaults(t *testing.T) {
 		{"size,web", "12mm,2,3", []string{"1: has 3 fields where the header has 2 (leave a field empty if it was not read, its comma stays)"}},
 		{"size,web", `12mm,"1,8"`, []string{`6: web: cannot read "1,8": takes one value (a comma is never a decimal point: write 1.8)`}},
 		{"size,web", `?, !`, []string{`1: size: cannot read "?": takes a drill size such as 12mm, 0.5in, 1/2, #7 or F (begin with a number)`, `4: web: cannot read "!": takes a length such as 12mm, 0.5in, 1/2 or 85thou (begin with a number)`}},
-		{"size,web", `12mm,"2`, []string{`7: not CSV: extraneous or missing " in quoted-field (a quoted field ends on its own line, and a " inside it is written twice)`}},
+		{"size,web", `12mm,"2`, []string{`7: not CSV: extraneous or missing " in quoted-field (a quoted field ends before a comma or the line's end, and a " inside it is written twice)`}},
 		{"size,web", `12mm,2"`, []string{`7: not CSV: bare " in non-quoted-field ()`}},
 		{"size,web", `, `, []string{`1: no reading was given (leave the line out)`}},
 		{"size,units", `12,cm`, []string{`4: units: cannot read "cm": takes mm or in ()`}},
@@ -148,7 +148,7 @@ func TestRowFaults(t *testing.T) {
 		{"size,", "", []string{`6: no reading is called "" (the keys are the flags' names: evenlip inspect --help)`}},
 		{"size;web", "", []string{`1: no comma stands between the columns (save it as CSV with commas)`}},
 		{"size\tweb", "", []string{`1: no comma stands between the columns (save it as CSV with commas)`}},
-		{`size,"web`, "", []string{`9: not CSV: extraneous or missing " in quoted-field (a quoted field ends on its own line, and a " inside it is written twice)`}},
+		{`size,"web`, "", []string{`9: not CSV: extraneous or missing " in quoted-field (a quoted field ends before a comma or the line's end, and a " inside it is written twice)`}},
 	} {
 		header, errs := drill.ReadHeader("crib.csv", 7, []byte(c.header))
 		if c.row != "" {
@@ -161,6 +161,30 @@ func TestRowFaults(t *testing.T) {
 		}
 		if got := told(errs); !slices.Equal(got, c.want) {
 			t.Errorf("%s / %s:\n got %q\nwant %q", c.header, c.row, got, c.want)
+		}
+	}
+}
+
+// A record may go on over line ends in a quoted field; each fault is told at its own
+// line and column.
+func TestRecordOfSeveralLines(t *testing.T) {
+	header, _ := drill.ReadHeader("crib.csv", 1, []byte("name,size,web,clearance"))
+	var l drill.Lines
+	d, places, errs := l.CSV(header, 7, []byte("\"the\n\"\"big\"\"\none\", 12mm,\"13mm\n\",12"))
+	if len(errs) > 0 || d.Name != "the\n\"big\"\none" || d.Value(drill.Size) != 12 || d.Value(drill.Web) != 13 {
+		t.Fatalf("%q, %v", d.Name, errs)
+	}
+	if e := places.Fault(drill.Web, errors.New("cannot be")); e.Line != 9 || e.Column != 12 {
+		t.Errorf("%v", e)
+	}
+	for row, want := range map[string]string{
+		"\"ø\nø\",12mm,wide,12":  ":8:9: web: cannot read",
+		"a,12mm,\"\n\n2x\",high": ":7:8: web: cannot read",
+		"\"a\nb\",12mm,2":        ":7:1: has 3 fields where the header has 4",
+		"\"a\nb\",\"12\"mm,2,3":  `:8:7: not CSV: extraneous or missing "`,
+	} {
+		if _, _, errs := l.CSV(header, 7, []byte(row)); len(errs) == 0 || !strings.HasPrefix(errs[0].Error(), want) {
+			t.Errorf("%q: %v, not %s", row, errs, want)
 		}
 	}
 }
@@ -234,12 +258,20 @@ func FuzzLine(f *testing.F) {
 	})
 }
 
+// oneRecord reports whether a text is one record of CSV.
+func oneRecord(text string) bool {
+	in := csv.NewReader(strings.NewReader(text))
+	in.TrimLeadingSpace = true
+	all, err := in.ReadAll()
+	return err == nil && len(all) == 1
+}
+
 // placed wants every fault to have a place on the line and no control character.
 func placed(t *testing.T, line string, errs []error) {
 	t.Helper()
 	for _, err := range errs {
 		var e *strict.Error
-		if !errors.As(err, &e) || e.Line != 1 || e.Column < 1 || e.Column > utf8.RuneCountInString(line)+1 {
+		if !errors.As(err, &e) || e.Line < 1 || e.Line > 1+strings.Count(line, "\n") || e.Column < 1 || e.Column > utf8.RuneCountInString(line)+1 {
 			t.Errorf("%q: %v has no place", line, err)
 		}
 		if said := e.Error() + e.Hint; strings.IndexFunc(said, unicode.IsControl) >= 0 {
@@ -282,12 +314,12 @@ func members(t *testing.T, line []byte) (keys []string, values map[string]string
 func FuzzRow(f *testing.F) {
 	for _, seed := range [][2]string{
 		{"size,web,lip-angle", `12mm,2.1mm,"59,58"`}, {"size", "12"}, {"size,name", `12,"a ""b"""`}, {"size;web", "1;2"}, {`"size",web`, `,`}, {"size,web", `12"`}, {"size,web", `"12,2`},
-		{" size , web", " 12 , 2"}, {"size,size", "1,2"}, {"", ""}, {"size,units", "1,in"}, {"size,cracked", "1,yes"}, {"size", "\r"}, {"size", "\xff"}, {"size,name", "1,\x1b"}, {"name,size", "\"\"\"\",1"},
+		{" size , web", " 12 , 2"}, {"size,size", "1,2"}, {"", ""}, {"size,units", "1,in"}, {"size,cracked", "1,yes"}, {"size", "\r"}, {"size", "\xff"}, {"size,name", "1,\x1b"}, {"name,size", "\"\"\"\",1"}, {"name,size", "\"a\nb\",12"}, {"size,name", "x,\"\n\""},
 	} {
 		f.Add(seed[0], seed[1])
 	}
 	f.Fuzz(func(t *testing.T, head, row string) {
-		if strings.ContainsAny(head+row, "\n\r") || strings.TrimSpace(head) == "" || strings.TrimSpace(row) == "" {
+		if strings.ContainsAny(head, "\n\r") || strings.Contains(row, "\n") && !oneRecord(row) || strings.Contains(row, "\r") || strings.TrimSpace(head) == "" || strings.TrimSpace(row) == "" {
 			return // lines come without their ends, and blank ones not at all
 		}
 		header, errs := drill.ReadHeader("", 1, []byte(head))
