@@ -4,11 +4,13 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 	"sync/atomic"
 	"time"
 )
 
-// progress is a line on a terminal that tells how far a long run has come. It
+// progress is a line on a terminal that tells how far a long run has come: a bar and
+// a count, or the count alone where nobody knows how much there is. It
 // is there only while someone waits: from the second second on, and gone at the
 // end.
 type progress struct {
@@ -79,9 +81,17 @@ func (p *progress) tell(lines int) {
 	p.told = now
 	text := fmt.Sprintf("%d lines", lines)
 	if p.size > 0 {
-		text += fmt.Sprintf(", %d %% of the input", min(100, 100*p.read.Load()/p.size))
+		text = p.bar() + ", " + text
 	}
 	fmt.Fprint(p.w, wipe, text)
+}
+
+// bar shows how much of the input is read.
+func (p *progress) bar() string {
+	const cells = 20
+	percent := min(100, 100*p.read.Load()/p.size)
+	done := int(percent) * cells / 100
+	return fmt.Sprintf("[%s%s] %3d %%", strings.Repeat("=", done), strings.Repeat(" ", cells-done), percent)
 }
 
 // wipe empties the line of a terminal.

@@ -24,14 +24,18 @@ func TestProgress(t *testing.T) {
 		}
 	}
 	at(900*time.Millisecond, 10, "")
-	at(1000*time.Millisecond, 20, "\r\x1b[K20 lines, 0 % of the input")
+	at(1000*time.Millisecond, 20, "\r\x1b[K[                    ]   0 %, 20 lines")
 	if _, err := io.ReadAll(in); err != nil {
 		t.Fatal(err)
 	}
 	at(1100*time.Millisecond, 30, "")
-	at(1200*time.Millisecond, 40, "\r\x1b[K40 lines, 50 % of the input")
+	at(1200*time.Millisecond, 40, "\r\x1b[K[==========          ]  50 %, 40 lines")
+	p.read.Store(199)
+	at(1400*time.Millisecond, 45, "\r\x1b[K[=================== ]  99 %, 45 lines")
+	p.read.Store(300) // the file has grown since
+	at(1600*time.Millisecond, 48, "\r\x1b[K[====================] 100 %, 48 lines")
 	p.size = 0
-	at(1500*time.Millisecond, 50, "\r\x1b[K50 lines")
+	at(1800*time.Millisecond, 50, "\r\x1b[K50 lines")
 	shown.Reset()
 	if p.end(); shown.String() != "\r\x1b[K" {
 		t.Errorf("at the end %q", shown.String())
