@@ -77,6 +77,27 @@ func TestAuditAgreesWithInspect(t *testing.T) {
 	t.Error("there is no I32-1")
 }
 
+// Of every drill an audit has what inspect has by itself, what is not known among
+// it; but for the verdict, which is a word where inspect has none to give.
+func TestEveryDrillOfAnAuditAgrees(t *testing.T) {
+	undecided := 0
+	for _, row := range computeCrib(t, "audit", "--sample").Results {
+		alone := compute(t, "inspect", "--sample", "--drill", row["id"].(string)).Results
+		if alone["verdict"] == nil {
+			alone["verdict"] = "undecided"
+			undecided++
+		}
+		for name, got := range row {
+			if want, there := alone[name]; there && got != want {
+				t.Errorf("%s: %s is %v, alone %v", row["id"], name, got, want)
+			}
+		}
+	}
+	if undecided == 0 {
+		t.Error("there is no drill of which too little was measured")
+	}
+}
+
 // One drill is told the same by itself and among the day's.
 func TestPlanAgreesWithRegrind(t *testing.T) {
 	compared := 0

@@ -149,7 +149,7 @@ func (c *Crib) addFigures(g *figure.Grid, drills []Judged) {
 		c.inspection(drills[i].Drill).Each(func(f *figure.Figure) {
 			if _, there := at[f.Key]; !there {
 				at[f.Key] = len(g.Columns)
-				g.Columns = append(g.Columns, figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge})
+				g.Columns = append(g.Columns, figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true})
 				row = fill(row)
 			}
 			row[at[f.Key]] = figure.CellOf(f)
