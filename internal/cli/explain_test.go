@@ -212,6 +212,7 @@ var bench = map[string]readings{
 	"web of the chisel":  {"size": "12mm", "chisel-length": "2.6mm", "chisel-angle": "126", "remove": "1mm", "clearance": "11", "lip-angle": "59"},
 	"uneven lips":        {"size": "20mm", "web": "3mm", "chisel-angle": "125", "lip-angle": "62,57", "lip-height": "-0.21mm,0.04mm", "clearance": "8,13"},
 	"heel drop":          {"size": "12mm", "web": "2mm", "chisel-angle": "125", "lip-angle": "59", "heel-drop": "0.64mm,0.55mm", "heel-turn": "30", "feed": "0.2mm"},
+	"one that can wait":  {"size": "12mm", "lip-angle": "59,59", "lip-height": "0.03mm", "clearance": "12", "web": "2mm", "chisel-angle": "125", "flank-wear": "0.2mm"},
 	"heel drop, inches":  {"size": "#7", "heel-drop": "0.011in", "heel-turn": "30"},
 	"from lip lengths":   {"size": "1/2", "lip-angle": "60,58", "lip-length": "0.245,0.25", "web": "0.08"},
 	"two webs":           {"size": "12mm", "web": "1.8mm", "second-web": "2.2mm", "second-web-at": "25mm", "chisel-angle": "125", "remove": "6mm"},

@@ -48,6 +48,9 @@ func (p *Plan) heights(s *figure.Sheet) {
 		lowest = append(lowest, figure.Len(high), figure.Len(e.worn))
 		formula = "H = h + (R - x) / tan(k) + x / tan(kt), as for H1i"
 	}
+	if p.Job.Waits { // nothing comes off down to it
+		return
+	}
 	s.Add(length("height_lowest_mm", "Hw: the lowest, less its wear", p.lowest(), ""))
 	s.Work(inspect.Geometry, "Hw = the least of H1i - w, H1o - w, H2i - w, H2o - w: w the wear at that end",
 		"min(min({} - {}, {} - {}), min({} - {}, {} - {}))", lowest...)
