@@ -17,12 +17,24 @@ import (
 func Name(typed string, names ...string) string {
 	best, least := "", slips(typed)+1
 	for _, name := range names {
-		n := levenshtein.ComputeDistance(strings.ToLower(typed), strings.ToLower(name))
+		n := distance(strings.ToLower(typed), strings.ToLower(name))
 		if n < len(name) && (n < least || n == least && best != "" && alike(typed, name) > alike(typed, best)) {
 			best, least = name, n
 		}
 	}
 	return best
+}
+
+// distance is how many letters are to be changed; two neighbours that changed places
+// are one slip of the fingers.
+func distance(a, b string) int {
+	letters := levenshtein.ComputeDistance(a, b)
+	for i := 1; i < len(a) && letters == 2; i++ {
+		if a[:i-1]+a[i:i+1]+a[i-1:i]+a[i+1:] == b {
+			return 1
+		}
+	}
+	return letters
 }
 
 // alike returns how many letters two words have in common from the first.

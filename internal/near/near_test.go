@@ -13,7 +13,7 @@ import (
 func TestName(t *testing.T) {
 	names := []string{"web", "web-taper", "size", "lip-height", "lip-length", "steel-200", "steel-300", "I32-1"}
 	for typed, want := range map[string]string{
-		"wed": "web", "sise": "size", "SIZE": "size", "lip-hight": "lip-height", "lip-lenght": "lip-length", "lip-heigth": "lip-height", "lipheight": "lip-height", "steel-20": "steel-200", "i32-1": "I32-1",
+		"wed": "web", "wbe": "web", "ewb": "web", "bew": "", "szie": "size", "sise": "size", "SIZE": "size", "lip-hight": "lip-height", "lip-lenght": "lip-length", "lip-heigth": "lip-height", "lipheight": "lip-height", "steel-20": "steel-200", "i32-1": "I32-1",
 		"": "", "xyz": "", "wxy": "", "colour": "", "taper": "", strings.Repeat("web", 40): "",
 	} {
 		if got := near.Name(typed, names...); got != want {

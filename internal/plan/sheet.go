@@ -188,7 +188,7 @@ func (p *Plan) ofShop() figure.Arg {
 		what string
 		set  bool
 	}{
-		{"angle", !r.Point.Asked && p.Job.Lips.Target == r.Point.Wanted/2 && r.Drill.PointSource().OfShop()},
+		{"angle", !r.Point.Asked && math.Abs(p.Job.Lips.Target-r.Point.Wanted/2) < 1e-9 && r.Drill.PointSource().OfShop()},
 		{"clearance", r.Clearance.Recommended.Source.OfShop()}, {"chisel edge", r.Chisel.AngleLimit.Source.OfShop()},
 	} {
 		if x.set {
