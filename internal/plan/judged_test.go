@@ -175,3 +175,19 @@ func TestRetiredDrillShowsNoStock(t *testing.T) {
 		}
 	}
 }
+
+// A drill counted by its history is told the count at another stock too: 80 mm of
+// flute, 42 wanted, 0.9 mm a grind in the past; (38 - 0.35)/1.8 and the first.
+func TestHistoryIsNoPromise(t *testing.T) {
+	d := fit.With(readings{drill.MarginWear: "0.3mm"}).Drill(t)
+	d.Past = drill.Past{Usual: 0.9}
+	for _, f := range plan.Sheet(d, false).Findings {
+		if f.Code == "usual-of-history" {
+			if a := f.Text.Args; len(a) != 3 || math.Abs(a[0].Value-0.9) > 1e-9 || math.Abs(a[1].Value-1.8) > 1e-9 || a[2].Value != 21 {
+				t.Errorf("%+v", a)
+			}
+			return
+		}
+	}
+	t.Error("it is not told")
+}

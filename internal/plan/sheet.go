@@ -221,11 +221,14 @@ func (p *Plan) lifeRemarks(s *figure.Sheet) {
 // lifeHangs says what the life would be with other habits, so that nobody takes
 // one count for a promise.
 func (p *Plan) lifeHangs(s *figure.Sheet) {
-	if figure.Known(p.Job.Every) || len(p.Ahead.Grinds) < 2 {
+	if figure.Known(p.Job.Every) && !p.EveryPast || len(p.Ahead.Grinds) < 2 {
 		return
 	}
 	usual, wear := p.Ahead.Usual, p.Ahead.Would.Wear()
 	switch {
+	case p.EveryPast:
+		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; at {} each there would be {}; --every sets what is usual",
+			figure.Len(usual), figure.Len(2*usual), p.leftAt(2*usual))
 	case p.Mishap():
 		deep := wear + p.Ahead.Would.CleanUp
 		s.Find("wear-counted-once", figure.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; at {} each there would be {}; --every sets what is usual",
@@ -257,9 +260,6 @@ func (p *Plan) assumptions(s *figure.Sheet) {
 	}
 	if p.AngleTaken {
 		s.Find("lip-angle-taken", figure.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", figure.Deg(p.Job.Wear.HalfAngle))
-	}
-	if p.EveryPast && len(p.Ahead.Grinds) > 1 {
-		s.Find("usual-of-history", figure.Note, "the grinds after this one are counted at {} each, the mean of those in its history; --every sets what is usual", figure.Len(p.Job.Every))
 	}
 	if b.Thinned > 0 && p.Do != Retire {
 		r.ThinnedBefore(s)
