@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // mostAcross is how many values of the second range stand side by side.
@@ -15,14 +15,14 @@ func (t *steps) crossed() bool {
 }
 
 // across is one such table for the verdict and each figure that changes.
-func (t *steps) across(f quantity.Format) []figure.Grid {
-	var out []figure.Grid
+func (t *steps) across(f quantity.Format) []sheet.Grid {
+	var out []sheet.Grid
 	if t.judged {
-		verdicts := make([]figure.Cell, len(t.rows))
+		verdicts := make([]sheet.Cell, len(t.rows))
 		for n := range verdicts {
-			verdicts[n] = figure.W(t.scripts[n][1])
+			verdicts[n] = sheet.W(t.scripts[n][1])
 		}
-		out = append(out, t.cross(f, figure.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word}, verdicts))
+		out = append(out, t.cross(f, sheet.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word}, verdicts))
 	}
 	for i, c := range t.columns {
 		if t.tells(i) {
@@ -33,20 +33,20 @@ func (t *steps) across(f quantity.Format) []figure.Grid {
 }
 
 // cross lays the cells of one figure out, row by row.
-func (t *steps) cross(f quantity.Format, c figure.Column, cells []figure.Cell) figure.Grid {
+func (t *steps) cross(f quantity.Format, c sheet.Column, cells []sheet.Cell) sheet.Grid {
 	down, over := t.sweeps[0], t.sweeps[1]
 	title := c.Label
 	if unit := f.Unit(c.Kind); unit != "" {
 		title += ", " + unit
 	}
-	g := figure.Grid{Key: c.Key, Title: title, Note: "across: " + over.column().Label, Lead: 1, Columns: []figure.Column{down.column()}}
+	g := sheet.Grid{Key: c.Key, Title: title, Note: "across: " + over.column().Label, Lead: 1, Columns: []sheet.Column{down.column()}}
 	for _, v := range over.values {
 		head := over.column()
-		g.Columns = append(g.Columns, figure.Column{Key: c.Key, Label: f.Text(head.Kind, head.Gauge, v), Kind: c.Kind, Gauge: c.Gauge, Bare: true})
+		g.Columns = append(g.Columns, sheet.Column{Key: c.Key, Label: f.Text(head.Kind, head.Gauge, v), Kind: c.Kind, Gauge: c.Gauge, Bare: true})
 	}
 	width := len(over.values)
 	for n, v := range down.values {
-		g.Rows = append(g.Rows, append([]figure.Cell{figure.V(v)}, cells[n*width:(n+1)*width]...))
+		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.V(v)}, cells[n*width:(n+1)*width]...))
 	}
 	return g
 }

@@ -16,7 +16,7 @@ import (
 	"evenlip/internal/batch"
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -26,9 +26,9 @@ type batchRun struct {
 	app      *app
 	command  *calculation
 	units    quantity.System
-	rows     *report.Rows // for CSV; nil for JSON
-	told     []string     // the cautions, where the answers do not carry them
-	outside  atomic.Bool  // a line is outside a limit
+	rows     *print.Rows // for CSV; nil for JSON
+	told     []string    // the cautions, where the answers do not carry them
+	outside  atomic.Bool // a line is outside a limit
 	all      batch.Tally
 	several  bool // files, so that the number of a line does not tell it
 	progress *progress
@@ -44,7 +44,7 @@ func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error
 		return nil, err
 	}
 	if !formatted {
-		a.global.format = string(report.JSON)
+		a.global.format = string(print.JSON)
 	}
 	o, err := a.options()
 	switch {
@@ -52,9 +52,9 @@ func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error
 		return nil, err
 	case !slices.Contains([]string{"", inputJSON, inputCSV}, f.input):
 		return nil, usage("", "--input: cannot read %q: takes json or csv", f.input)
-	case o.Form != report.JSON && o.Form != report.CSV:
+	case o.Form != print.JSON && o.Form != print.CSV:
 		return nil, usage("leave it out for JSON Lines", "--format: batch prints json or csv, not %s", o.Form)
-	case o.Form == report.JSON && !f.lean:
+	case o.Form == print.JSON && !f.lean:
 		return b, nil
 	}
 	return b, b.likeSample(o.Form)
@@ -68,7 +68,7 @@ const (
 
 // likeSample takes the columns of CSV, and the cautions that answers without
 // them leave to be told, from the built-in sample drill: it has every figure.
-func (b *batchRun) likeSample(form report.Form) error {
+func (b *batchRun) likeSample(form print.Form) error {
 	d := drill.Sample()
 	d.Book = b.app.book()
 	for _, e := range d.Resolve() {
@@ -76,11 +76,11 @@ func (b *batchRun) likeSample(form report.Form) error {
 	}
 	s := b.app.job(*b.command, d).Sheet
 	b.told = s.Cautions
-	if form == report.JSON {
+	if form == print.JSON {
 		return nil
 	}
 	var ok bool
-	if b.rows, ok = report.NewRows(s, b.several); !ok {
+	if b.rows, ok = print.NewRows(s, b.several); !ok {
 		return usage("leave --format out for JSON Lines", "--format: %s answers one drill with a table, which is no row of CSV", b.command.name)
 	}
 	return nil
@@ -92,7 +92,7 @@ func (b *batchRun) tellCautions() {
 		return
 	}
 	const lead = "safety  " // as at the foot of a table
-	for i, l := range report.Wrap(strings.Join(b.told, "; "), usualWidth-len(lead)) {
+	for i, l := range print.Wrap(strings.Join(b.told, "; "), usualWidth-len(lead)) {
 		if i == 0 {
 			l = lead + l
 		} else {
@@ -156,7 +156,7 @@ func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
 	workers := make([]batch.Worker, min(runtime.GOMAXPROCS(0), mostWorkers))
 	for i := range workers {
 		w := &batchWorker{run: b, lines: drill.Lines{File: file, Units: b.units, Book: b.app.book()}, header: header,
-			json: report.Encoder{Explain: b.app.global.explain, Lean: b.lean}}
+			json: print.Encoder{Explain: b.app.global.explain, Lean: b.lean}}
 		if b.rows != nil {
 			w.rows = b.rows.Of(file)
 		}

@@ -8,7 +8,7 @@ import (
 
 	"evenlip/internal/batch"
 	"evenlip/internal/drill"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -16,9 +16,9 @@ import (
 type batchWorker struct {
 	run    *batchRun
 	lines  drill.Lines
-	json   report.Encoder
+	json   print.Encoder
 	header *drill.Header // of CSV; nil for JSON
-	rows   *report.Rows  // for CSV; nil for JSON
+	rows   *print.Rows   // for CSV; nil for JSON
 }
 
 // Answer implements batch.Worker.
@@ -94,5 +94,5 @@ func (w *batchWorker) refuse(out []byte, line batch.Line, errs []error) ([]byte,
 	if w.run.several {
 		file = w.lines.File
 	}
-	return append(report.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), many(errs)
+	return append(print.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), many(errs)
 }

@@ -10,12 +10,12 @@ import (
 	"github.com/spf13/pflag"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // calculations are the commands that turn readings into a sheet. They and the
@@ -31,9 +31,9 @@ type calculation struct {
 	rule              func() []drill.Reading // gives the readings where they are not listed
 	grinder           bool                   // is about the grinder: no drill, no files, no --ask
 	judged            bool                   // rests on the verdict of inspect
-	// check returns what cannot be beyond what inspect.Check finds; may be nil.
-	check   func(*drill.Drill) []inspect.Impossible
-	compute func(d *drill.Drill, explain bool) *figure.Sheet
+	// check returns what cannot be beyond what judge.Check finds; may be nil.
+	check   func(*drill.Drill) []judge.Impossible
+	compute func(d *drill.Drill, explain bool) *sheet.Sheet
 }
 
 // takes returns the readings of the command.
@@ -46,11 +46,11 @@ func (c *calculation) takes() []drill.Reading {
 
 // impossible returns everything about the readings that cannot be; where some were
 // not understood, of the others what cannot be whatever those are.
-func (c *calculation) impossible(d *drill.Drill, understood bool) []inspect.Impossible {
+func (c *calculation) impossible(d *drill.Drill, understood bool) []judge.Impossible {
 	if !understood {
-		return inspect.CheckGiven(d)
+		return judge.CheckGiven(d)
 	}
-	found := inspect.Check(d)
+	found := judge.Check(d)
 	if len(found) == 0 && c.check != nil {
 		found = c.check(d)
 	}
@@ -134,7 +134,7 @@ func (a *app) single(c *calculation, t *taking, file string) error {
 		}
 		return usage(hint, "%s: no reading was given", c.name)
 	}
-	return a.print([]report.Job{a.heldJob(*c, h)})
+	return a.print([]print.Job{a.heldJob(*c, h)})
 }
 
 // several computes and prints the drills of files, each with what the flags
@@ -143,7 +143,7 @@ func (a *app) several(c *calculation, t *taking, files []string) error {
 	if t.ask || t.sample || t.id != "" {
 		return usage("give one file, or the files alone", "%s: several files do not go together with --ask, --sample or --drill", c.name)
 	}
-	var jobs []report.Job
+	var jobs []print.Job
 	var errs many
 	for _, file := range files {
 		h, err := a.hold(t, file)
@@ -228,38 +228,38 @@ func anyRead(d *drill.Drill) bool {
 }
 
 // say puts an impossible reading in words, in the drill's units.
-func (a *app) say(im inspect.Impossible, d *drill.Drill) string {
-	return report.Say(im.Text, d.System())
+func (a *app) say(im judge.Impossible, d *drill.Drill) string {
+	return print.Say(im.Text, d.System())
 }
 
-func (a *app) job(c calculation, d *drill.Drill) report.Job {
+func (a *app) job(c calculation, d *drill.Drill) print.Job {
 	return a.finished(c, d, c.compute(d, a.global.explain))
 }
 
 // finished is the job of a sheet that c computed of d.
-func (a *app) finished(c calculation, d *drill.Drill, s *figure.Sheet) report.Job {
+func (a *app) finished(c calculation, d *drill.Drill, s *sheet.Sheet) print.Job {
 	a.doubt(c, d, s)
 	s.Title, s.Sample, s.Shop = title(c.name, d), d.Sample, a.shop != nil
 	s.Inputs = echo(s.Inputs, d)
 	c.unused(d, s)
 	if s.Cautions == nil {
-		s.Cautions = report.Cautions
+		s.Cautions = print.Cautions
 	}
-	return report.Job{Sheet: s, System: d.System()}
+	return print.Job{Sheet: s, System: d.System()}
 }
 
 // heldJob is the job of a drill that flags may have changed.
-func (a *app) heldJob(c calculation, h *held) report.Job {
+func (a *app) heldJob(c calculation, h *held) print.Job {
 	return a.asHeld(h, a.job(c, h.Drill))
 }
 
 // asHeld tells in the job what of the drill's own the flags stand in place of.
-func (a *app) asHeld(h *held, job report.Job) report.Job {
+func (a *app) asHeld(h *held, job print.Job) print.Job {
 	if h.gone != "" {
-		job.Sheet.Find("retired-and-gone", figure.Warn, "the crib says that this drill was thrown away on {}", figure.Say(h.gone))
+		job.Sheet.Find("retired-and-gone", sheet.Warn, "the crib says that this drill was thrown away on {}", sheet.Say(h.gone))
 	}
 	if len(h.replaced) > 0 {
-		job.Sheet.Find("changed-by-flag", figure.Note, "given as flags, in place of the drill's own: {}", figure.Say(strings.Join(h.replaced, ", ")))
+		job.Sheet.Find("changed-by-flag", sheet.Note, "given as flags, in place of the drill's own: {}", sheet.Say(strings.Join(h.replaced, ", ")))
 	}
 	if units, err := a.system(); err == nil && units != quantity.Unset {
 		job.System = units
@@ -269,19 +269,19 @@ func (a *app) asHeld(h *held, job report.Job) report.Job {
 
 // doubt gives the figures their uncertainty where gauges were named, and takes
 // back of the verdict what they do not bear out.
-func (a *app) doubt(c calculation, d *drill.Drill, s *figure.Sheet) {
+func (a *app) doubt(c calculation, d *drill.Drill, s *sheet.Sheet) {
 	g, err := a.gauges()
 	if err != nil || g == (quantity.Gauges{}) { // a bad flag is told when printing
 		return
 	}
-	hinged := func(d *drill.Drill, s *figure.Sheet) *figure.Sheet {
+	hinged := func(d *drill.Drill, s *sheet.Sheet) *sheet.Sheet {
 		if c.judged {
-			inspect.Hinges(d, s)
+			judge.Hinges(d, s)
 		}
 		return s
 	}
-	gauge.Spread(d, g, hinged(d, s), func(d *drill.Drill) *figure.Sheet { return hinged(d, c.compute(d, false)) })
-	inspect.Guard(s)
+	gauge.Spread(d, g, hinged(d, s), func(d *drill.Drill) *sheet.Sheet { return hinged(d, c.compute(d, false)) })
+	judge.Guard(s)
 	if c.judged {
 		plan.Guard(s)
 	}
@@ -289,13 +289,13 @@ func (a *app) doubt(c calculation, d *drill.Drill, s *figure.Sheet) {
 
 // unused tells of readings in a file that this command has no use for, so that
 // nobody takes them for heeded; the sample drill has something for everyone.
-func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
+func (c *calculation) unused(d *drill.Drill, s *sheet.Sheet) {
 	takes := c.takes()
 	if !slices.ContainsFunc(drill.All(), func(r drill.Reading) bool { return d.Has(r) && !slices.Contains(takes, r) }) {
 		return
 	}
 	var names []string
-	s.Inputs = slices.DeleteFunc(s.Inputs, func(in figure.Input) bool {
+	s.Inputs = slices.DeleteFunc(s.Inputs, func(in sheet.Input) bool {
 		r, _ := drill.Find(in.Name)
 		idle := !slices.Contains(takes, r)
 		if idle {
@@ -304,7 +304,7 @@ func (c *calculation) unused(d *drill.Drill, s *figure.Sheet) {
 		return idle
 	})
 	if len(names) > 0 && !d.Sample && !d.Kept {
-		s.Find("not-used", figure.Note, "{} makes no use of {}", figure.Say(c.name), figure.Say(strings.Join(names, ", ")))
+		s.Find("not-used", sheet.Note, "{} makes no use of {}", sheet.Say(c.name), sheet.Say(strings.Join(names, ", ")))
 	}
 }
 
@@ -324,13 +324,13 @@ func title(command string, d *drill.Drill) string {
 }
 
 // echo lists what was read, as it was read, behind what out holds already.
-func echo(out []figure.Input, d *drill.Drill) []figure.Input {
+func echo(out []sheet.Input, d *drill.Drill) []sheet.Input {
 	for _, r := range drill.All() {
 		if !d.Has(r) {
 			continue
 		}
 		s := r.Spec()
-		in := figure.Input{Name: s.Name, Text: strings.TrimSpace(d.Written(r)), Kind: s.Kind}
+		in := sheet.Input{Name: s.Name, Text: strings.TrimSpace(d.Written(r)), Kind: s.Kind}
 		if s.Kind == quantity.Word {
 			in.Word, in.Echo = in.Text, in.Text
 		} else {

@@ -10,9 +10,9 @@ import (
 
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 // completer offers what may stand where a person has typed so far.
@@ -57,7 +57,7 @@ func (a *app) completions(root *cobra.Command) {
 // flagCompletions holds what may follow a flag, by its name.
 func (a *app) flagCompletions() map[string]completer {
 	return map[string]completer{
-		"format":                  words(string(report.Table), string(report.Plain), string(report.JSON), string(report.CSV)),
+		"format":                  words(string(print.Table), string(print.Plain), string(print.JSON), string(print.CSV)),
 		"units":                   words("mm", "in"),
 		"color":                   words("auto", "always", "never"),
 		"shop":                    yamlFiles,
@@ -165,7 +165,7 @@ func commandNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completio
 
 func driveNames(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	var names []string
-	for _, f := range reference.DriveFactors() {
+	for _, f := range handbook.DriveFactors() {
 		names = append(names, f.Name)
 	}
 	return words(names...)(cmd, args, typed)
@@ -173,7 +173,7 @@ func driveNames(cmd *cobra.Command, args []string, typed string) ([]cobra.Comple
 
 func tableNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	var out []cobra.Completion
-	for _, t := range reference.Tables() {
+	for _, t := range handbook.Tables() {
 		out = offer(out, typed, t.Name, t.Title)
 	}
 	return inOrder(out)
@@ -205,5 +205,5 @@ func (a *app) drillNames(cmd *cobra.Command, args []string, typed string) ([]cob
 // harmless is a text on one line without control characters.
 func harmless(text string) string {
 	const anyWidth = 1 << 12
-	return strings.TrimSpace(strings.Join(report.Wrap(text, anyWidth), " "))
+	return strings.TrimSpace(strings.Join(print.Wrap(text, anyWidth), " "))
 }

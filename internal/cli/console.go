@@ -6,7 +6,7 @@ import (
 	"runtime"
 	"strings"
 
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 // takesColour reports whether the terminal behind out knows colours. A Windows
@@ -16,7 +16,7 @@ func takesColour(out io.Writer) bool {
 	if t == "dumb" || t == "" && runtime.GOOS != "windows" {
 		return false
 	}
-	return report.ReadyForColour(out)
+	return print.ReadyForColour(out)
 }
 
 // showsUTF8 reports whether the locale can show dots and blocks: the first

@@ -13,11 +13,11 @@ import (
 
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 const cribLong = `The drills of a tool crib in one YAML file, kept in version control and edited
@@ -118,20 +118,20 @@ func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
 	return c, nil
 }
 
-func (a *app) inspected(d *drill.Drill) *figure.Sheet {
-	return a.doubted(calculation{compute: inspect.Sheet}, d)
+func (a *app) inspected(d *drill.Drill) *sheet.Sheet {
+	return a.doubted(calculation{compute: judge.Sheet}, d)
 }
 
 // planned leaves the lists out: they are most of a plan, and decide nothing.
-func (a *app) planned(d *drill.Drill) *figure.Sheet {
-	return a.doubted(calculation{judged: true, compute: func(d *drill.Drill, explain bool) *figure.Sheet {
+func (a *app) planned(d *drill.Drill) *sheet.Sheet {
+	return a.doubted(calculation{judged: true, compute: func(d *drill.Drill, explain bool) *sheet.Sheet {
 		s := plan.Sheet(d, explain)
 		s.Grids = nil
 		return s
 	}}, d)
 }
 
-func (a *app) doubted(c calculation, d *drill.Drill) *figure.Sheet {
+func (a *app) doubted(c calculation, d *drill.Drill) *sheet.Sheet {
 	s := c.compute(d, false)
 	a.doubt(c, d, s)
 	return s
@@ -155,11 +155,11 @@ func readCrib(path string) ([]byte, error) {
 
 // audience is who reads the format that was asked for.
 func (a *app) audience() crib.Audience {
-	return crib.Audience(a.global.format == string(report.JSON) || a.global.format == string(report.CSV))
+	return crib.Audience(a.global.format == string(print.JSON) || a.global.format == string(print.CSV))
 }
 
 // printCrib prints the sheet of a whole crib.
-func (a *app) printCrib(c *crib.Crib, s *figure.Sheet) error {
+func (a *app) printCrib(c *crib.Crib, s *sheet.Sheet) error {
 	units, err := a.system()
 	if err != nil {
 		return err
@@ -167,7 +167,7 @@ func (a *app) printCrib(c *crib.Crib, s *figure.Sheet) error {
 	if units == quantity.Unset {
 		units = orMetric(c.Units)
 	}
-	return a.print([]report.Job{{Sheet: s, System: units}})
+	return a.print([]print.Job{{Sheet: s, System: units}})
 }
 
 func (a *app) cribList(from *cribFrom) *cobra.Command {

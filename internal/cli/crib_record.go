@@ -12,7 +12,7 @@ import (
 
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 // recorded returns the readings that a record may bring. The size is not one: on
@@ -137,7 +137,7 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 	}
 	s := out.Sheet(file, dryRun, a.inspected)
 	s.Sample = from.sample
-	return a.print([]report.Job{{Sheet: s, System: out.New.System()}})
+	return a.print([]print.Job{{Sheet: s, System: out.New.System()}})
 }
 
 func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (*crib.Outcome, string, error) {

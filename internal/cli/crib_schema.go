@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/crib"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 func (a *app) cribSchema() *cobra.Command {
@@ -14,7 +14,7 @@ func (a *app) cribSchema() *cobra.Command {
 shows how each reading is taken, and marks most of what would be refused.`,
 		Example: "  evenlip crib schema\n  evenlip crib schema | jq '.properties | keys'",
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if f := cmd.Flags(); f.Changed("format") && a.global.format != string(report.JSON) {
+			if f := cmd.Flags(); f.Changed("format") && a.global.format != string(print.JSON) {
 				return usage("leave --format out", "crib schema: prints JSON, not %s", a.global.format)
 			}
 			a.buf.Write(crib.Schema())

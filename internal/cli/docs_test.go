@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/report/style"
+	"evenlip/internal/sheet/print/style"
 )
 
 // Every command that the documents show in a console block is run, and what

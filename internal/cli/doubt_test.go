@@ -11,11 +11,11 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 	"evenlip/internal/spindle"
 )
 
@@ -27,11 +27,11 @@ func TestEveryCommandsDoubt(t *testing.T) {
 	for _, c := range slices.Concat(append(calculations[:], drawings)...) {
 		t.Run(c.name, func(t *testing.T) {
 			d := drillFor(t, *c)
-			again := func(d *drill.Drill) *figure.Sheet { return c.compute(d, false) }
+			again := func(d *drill.Drill) *sheet.Sheet { return c.compute(d, false) }
 			s := again(d)
 			gauge.Spread(d, gauges, s, again)
 			draws := chance(d, gauges, again)
-			s.Numbers(func(f figure.Number) {
+			s.Numbers(func(f sheet.Number) {
 				got := draws[f.Place]
 				if f.Kind == quantity.Count || len(got) != doubtRuns {
 					return
@@ -58,7 +58,7 @@ var drawings = []*calculation{&drawn, drawnWithout(drill.Remove), drawnWithout(d
 func drawnWithout(unread ...drill.Reading) *calculation {
 	c := drawn
 	c.name = fmt.Sprintf("draw without %v", unread)
-	c.compute = func(d *drill.Drill, explain bool) *figure.Sheet {
+	c.compute = func(d *drill.Drill, explain bool) *sheet.Sheet {
 		less := *d
 		for _, r := range unread {
 			less.Drop(r)
@@ -109,10 +109,10 @@ func drillFor(t *testing.T, c calculation) *drill.Drill {
 	return d
 }
 
-func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[figure.Place][]float64 {
-	draws := map[figure.Place][]float64{}
+func chance(d *drill.Drill, g quantity.Gauges, again gauge.Calculation) map[sheet.Place][]float64 {
+	draws := map[sheet.Place][]float64{}
 	byChance(d, g, func(d *drill.Drill) {
-		again(d).Numbers(func(n figure.Number) {
+		again(d).Numbers(func(n sheet.Number) {
 			if !math.IsNaN(n.Value) {
 				draws[n.Place] = append(draws[n.Place], n.Value)
 			}
@@ -154,7 +154,7 @@ func TestThePilotsTwoOutcomes(t *testing.T) {
 		}
 		d.Put(drill.Pilot, 3+off)
 		s := spindle.Pilot(d, false)
-		again := func(d *drill.Drill) *figure.Sheet { return spindle.Pilot(d, false) }
+		again := func(d *drill.Drill) *sheet.Sheet { return spindle.Pilot(d, false) }
 		gauge.Spread(d, gauges, s, again)
 		draws := chance(d, gauges, again)
 		for _, key := range [...]string{"thrust_with_pilot_n", "thrust_ratio", "torque_with_pilot_nm"} {
@@ -164,7 +164,7 @@ func TestThePilotsTwoOutcomes(t *testing.T) {
 				outcomes = append(outcomes, *f.Otherwise)
 			}
 			met, stray := make([]int, 2), 0
-			for _, v := range draws[figure.Place{Key: key}] {
+			for _, v := range draws[sheet.Place{Key: key}] {
 				switch i := slices.IndexFunc(outcomes, func(o float64) bool { return math.Abs(v-o) < 0.01*o }); {
 				case i >= 0:
 					met[i]++
@@ -185,9 +185,9 @@ func TestThePilotsTwoOutcomes(t *testing.T) {
 // A plan's word names all that chance makes of it, and nothing that chance never does.
 func TestThePlansWordsAreThoseOfChance(t *testing.T) {
 	gauges := quantity.Gauges{Caliper: 0.05, Protractor: math.Pi / 180, Indicator: 0.01}
-	hinged := func(d *drill.Drill) *figure.Sheet {
+	hinged := func(d *drill.Drill) *sheet.Sheet {
 		s := plan.Sheet(d, false)
-		inspect.Hinges(d, s)
+		judge.Hinges(d, s)
 		return s
 	}
 	for name, line := range map[string]map[drill.Reading]string{
@@ -215,7 +215,7 @@ func TestThePlansWordsAreThoseOfChance(t *testing.T) {
 		gauge.Spread(d, gauges, s, hinged)
 		met := map[string]map[string]int{}
 		byChance(d, gauges, func(d *drill.Drill) {
-			hinged(d).Each(func(f *figure.Figure) {
+			hinged(d).Each(func(f *sheet.Figure) {
 				if met[f.Key] == nil {
 					met[f.Key] = map[string]int{}
 				}

@@ -10,11 +10,11 @@ import (
 
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // drawReadings are what a picture shows.
@@ -26,10 +26,10 @@ var drawReadings = []drill.Reading{
 // drawn is draw as far as it is a calculation: the figures beside the picture.
 // A reading that is moved may leave a drill that cannot be drawn: of that one
 // there is no figure.
-var drawn = calculation{name: "draw", readings: drawReadings, compute: func(d *drill.Drill, explain bool) *figure.Sheet {
+var drawn = calculation{name: "draw", readings: drawReadings, compute: func(d *drill.Drill, explain bool) *sheet.Sheet {
 	w, err := newDrawing(d, quantity.Format{System: d.System()}, explain)
 	if err != nil {
-		return figure.New("draw", explain)
+		return sheet.New("draw", explain)
 	}
 	w.figures()
 	return w.s
@@ -131,7 +131,7 @@ func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, er
 
 // drawsWith refuses a flag that the picture asked for has no use for.
 func (a *app) drawsWith(f *drawFlags) error {
-	table, json := a.global.format == string(report.Table), a.global.format == string(report.JSON)
+	table, json := a.global.format == string(print.Table), a.global.format == string(print.JSON)
 	switch {
 	case a.global.check:
 		return usage("evenlip inspect --check judges the drill", "--check: draw holds nothing against a limit")
@@ -158,7 +158,7 @@ func (a *app) draw(h *held, w *drawing, f *drawFlags) error {
 
 // report prints the figures of a drawing.
 func (a *app) report(h *held, w *drawing) error {
-	return a.print([]report.Job{a.asHeld(h, a.finished(drawn, h.Drill, w.s))})
+	return a.print([]print.Job{a.asHeld(h, a.finished(drawn, h.Drill, w.s))})
 }
 
 // notDrawn puts in words, in the drill's units, why a drill cannot be drawn: as
@@ -169,12 +169,12 @@ func notDrawn(err error, d *drill.Drill, dashes string) error {
 	if !errors.As(err, &domain) {
 		return err
 	}
-	value := figure.Len(domain.Value)
+	value := sheet.Len(domain.Value)
 	r, ok := drill.Find(domain.Quantity)
 	if ok && r.Spec().Kind == quantity.Angle {
-		value = figure.Deg(domain.Value)
+		value = sheet.Deg(domain.Value)
 	}
-	what, reason := report.Say(figure.Sayf("{}", value), d.System()), ": it "+domain.Why
+	what, reason := print.Say(sheet.Sayf("{}", value), d.System()), ": it "+domain.Why
 	var left *leavesNoDrill
 	if errors.As(err, &left) {
 		return usage("take less off", "%s%s %s: what it leaves cannot be drawn: %s %s%s",
@@ -198,22 +198,22 @@ func (a *app) inTerminal(h *held, w *drawing, ascii bool) error {
 	if ascii {
 		dot = "half a letter's width is"
 	}
-	w.s.Add(figure.Figure{Key: "dot_mm", Label: dot, Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
-	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", figure.Len(p.Across), figure.Of(quantity.Count, 2*float64(o.Width)))
-	if o.Form == report.JSON {
-		g := figure.Grid{Key: "picture", Columns: []figure.Column{{Key: "line", Kind: quantity.Word}}}
+	w.s.Add(sheet.Figure{Key: "dot_mm", Label: dot, Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
+	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", sheet.Len(p.Across), sheet.Of(quantity.Count, 2*float64(o.Width)))
+	if o.Form == print.JSON {
+		g := sheet.Grid{Key: "picture", Columns: []sheet.Column{{Key: "line", Kind: quantity.Word}}}
 		for _, line := range p.Lines {
-			g.Rows = append(g.Rows, []figure.Cell{figure.W(line)})
+			g.Rows = append(g.Rows, []sheet.Cell{sheet.W(line)})
 		}
 		w.s.Grids = append(w.s.Grids, g)
 	}
 	if err := a.report(h, w); err != nil {
 		return err
 	}
-	if o.Form == report.Table {
+	if o.Form == print.Table {
 		a.buf.WriteByte('\n')
 		for _, line := range w.caption(&p) {
-			a.buf.WriteString(strings.Join(report.Wrap(line, o.Width), "\n") + "\n")
+			a.buf.WriteString(strings.Join(print.Wrap(line, o.Width), "\n") + "\n")
 		}
 		a.buf.WriteString(strings.Join(p.Lines, "\n") + "\n")
 	}
@@ -256,19 +256,19 @@ func (a *app) onPaper(h *held, w *drawing, f *drawFlags) error {
 	return writeDrawing(f.svg, sheet.SVG())
 }
 
-func (w *drawing) paperFigures(sheet *draw.Sheet, file string) {
+func (w *drawing) paperFigures(paper *draw.Sheet, file string) {
 	s, d := w.s, &w.now
 	s.Open("Drawing")
-	s.Add(figure.Figure{Key: "svg", Label: "written to", Word: file, Kind: quantity.Word})
-	s.Add(figure.Figure{Key: "scale", Label: "scale", Word: sheet.Scale.String(), Kind: quantity.Word})
-	s.Add(figure.Figure{Key: "paper", Label: "paper, landscape", Word: sheet.Paper, Kind: quantity.Word})
-	factor := sheet.Scale.Factor()
-	s.Add(figure.Figure{Key: "scale_factor", Label: "drawn over real", Value: factor, Kind: quantity.Number})
-	s.Work("ISO 5455, read as paper : drill", "paper / drill", "{} / {}", figure.Num(sheet.Scale.Paper), figure.Num(sheet.Scale.Real))
-	w.length("paper_width_mm", "paper width", sheet.Width)
-	s.Work("ISO 216", sheet.Paper+", long side", "{}", figure.Len(sheet.Width))
-	w.length("paper_height_mm", "paper height", sheet.Height)
-	s.Work("ISO 216", sheet.Paper+", short side", "{}", figure.Len(sheet.Height))
+	s.Add(sheet.Figure{Key: "svg", Label: "written to", Word: file, Kind: quantity.Word})
+	s.Add(sheet.Figure{Key: "scale", Label: "scale", Word: paper.Scale.String(), Kind: quantity.Word})
+	s.Add(sheet.Figure{Key: "paper", Label: "paper, landscape", Word: paper.Paper, Kind: quantity.Word})
+	factor := paper.Scale.Factor()
+	s.Add(sheet.Figure{Key: "scale_factor", Label: "drawn over real", Value: factor, Kind: quantity.Number})
+	s.Work("ISO 5455, read as paper : drill", "paper / drill", "{} / {}", sheet.Num(paper.Scale.Paper), sheet.Num(paper.Scale.Real))
+	w.length("paper_width_mm", "paper width", paper.Width)
+	s.Work("ISO 216", paper.Paper+", long side", "{}", sheet.Len(paper.Width))
+	w.length("paper_height_mm", "paper height", paper.Height)
+	s.Work("ISO 216", paper.Paper+", short side", "{}", sheet.Len(paper.Height))
 	w.length("drawn_diameter_mm", "diameter on paper", d.D*factor)
-	s.Work(inspect.Geometry, "D * scale", "{} * {}", figure.Len(d.D), figure.Num(factor))
+	s.Work(judge.Geometry, "D * scale", "{} * {}", sheet.Len(d.D), sheet.Num(factor))
 }

@@ -6,18 +6,18 @@ import (
 
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // drawing is a drill on its way from readings to a picture.
 type drawing struct {
 	d      *drill.Drill
-	r      inspect.Result
-	s      *figure.Sheet
+	r      judge.Result
+	s      *sheet.Sheet
 	f      quantity.Format
 	now    draw.Drill
 	before *draw.Drill // nil where nothing comes off
@@ -29,8 +29,8 @@ type drawing struct {
 // newDrawing makes the drawing of d, whose size and lip angles must have been
 // read.
 func newDrawing(d *drill.Drill, f quantity.Format, explain bool) (*drawing, error) {
-	w := &drawing{d: d, r: inspect.Compute(d), s: &figure.Sheet{Command: "draw", Explaining: explain}, f: f}
-	inspect.Plausible(d, w.s)
+	w := &drawing{d: d, r: judge.Compute(d), s: &sheet.Sheet{Command: "draw", Explaining: explain}, f: f}
+	judge.Plausible(d, w.s)
 	w.asRead()
 	if err := w.now.Check(); err != nil {
 		return nil, err
@@ -72,7 +72,7 @@ func unreadable(d *drill.Drill) (wants, hint string) {
 func (w *drawing) asRead() {
 	r, d := &w.r, &w.now
 	d.D = r.Drill.D
-	d.Web, w.webUsual = orUsual(r.Chisel.Web, reference.NewWeb(d.D))
+	d.Web, w.webUsual = orUsual(r.Chisel.Web, handbook.NewWeb(d.D))
 	angles := r.Chisel.AngleLimit
 	d.Chisel, w.chiselUsual = orUsual(r.Chisel.Acute, math.Pi-(angles.Low+angles.High)/2)
 	band, _ := usualHelix(d.D)
@@ -82,7 +82,7 @@ func (w *drawing) asRead() {
 	d.Offset = offAxis(d)
 	d.Lips[0].Clearance, w.clearanceUsual = orUsual(r.Clearance.Lip1, r.Clearance.Aim)
 	d.Lips[1].Clearance, _ = orUsual(r.Clearance.Lip2, r.Clearance.Aim)
-	d.Land = draw.Land{Margin: reference.MarginPart * d.D, Body: reference.BodyPart, Flute: reference.FluteAngle}
+	d.Land = draw.Land{Margin: handbook.MarginPart * d.D, Body: handbook.BodyPart, Flute: handbook.FluteAngle}
 }
 
 // offAxis returns how far from the axis the lips of d meet, toward lip 1: where
@@ -93,7 +93,7 @@ func offAxis(d *draw.Drill) float64 {
 }
 
 func orUsual(read, usual float64) (v float64, assumed bool) {
-	if figure.Known(read) {
+	if sheet.Known(read) {
 		return read, false
 	}
 	return usual, true
@@ -101,8 +101,8 @@ func orUsual(read, usual float64) (v float64, assumed bool) {
 
 // usualHelix is the published helix for general work; that of the table's
 // nearest end where it does not reach the size.
-func usualHelix(d float64) (reference.Band, bool) {
-	return reference.Helix(math.Max(1, math.Min(50, d)), reference.TypeN)
+func usualHelix(d float64) (handbook.Band, bool) {
+	return handbook.Helix(math.Max(1, math.Min(50, d)), handbook.TypeN)
 }
 
 // regrind makes the drill after remove has come off what the one before was.
@@ -140,7 +140,7 @@ func (w *drawing) regrind(remove float64) error {
 // webGrowsFrom is the web that a grind brings forth: behind a point that was
 // thinned the thicker one.
 func (w *drawing) webGrowsFrom() float64 {
-	if from := w.r.Web.From; figure.Known(from) {
+	if from := w.r.Web.From; sheet.Known(from) {
 		return from
 	}
 	return w.before.Web
@@ -151,34 +151,34 @@ func (w *drawing) remarks() {
 	d, s := &w.now, w.s
 	w.asElsewhere()
 	if w.webUsual {
-		s.Find("web-usual", figure.Note, "no web was read: {} is drawn, a new drill's", figure.Len(w.first().Web))
-		s.Extra = append(s.Extra, reference.NewWebSource())
+		s.Find("web-usual", sheet.Note, "no web was read: {} is drawn, a new drill's", sheet.Len(w.first().Web))
+		s.Extra = append(s.Extra, handbook.NewWebSource())
 	}
 	if w.chiselUsual {
-		s.Find("chisel-usual", figure.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", figure.Deg(math.Pi-d.Chisel), figure.Say(whoseLimits(w.r.Chisel.AngleLimit.Source)))
+		s.Find("chisel-usual", sheet.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", sheet.Deg(math.Pi-d.Chisel), sheet.Say(whoseLimits(w.r.Chisel.AngleLimit.Source)))
 	}
 	if w.clearanceUsual {
 		why := "what is aimed at for this size in"
 		if w.r.Clearance.Recommended.Source.OfShop() {
 			why = "as the shop has set it for"
 		}
-		s.Find("clearance-usual", figure.Note, "no clearance was read: {} is drawn, {} {}", figure.Deg(d.Lips[0].Clearance), figure.Say(why), figure.Say(w.r.Drill.Material.Name))
+		s.Find("clearance-usual", sheet.Note, "no clearance was read: {} is drawn, {} {}", sheet.Deg(d.Lips[0].Clearance), sheet.Say(why), sheet.Say(w.r.Drill.Material.Name))
 	}
 	if w.helixUsual {
-		s.Find("helix-usual", figure.Note, "no helix was read: {} is drawn, the middle for this size", figure.Deg(d.Helix))
+		s.Find("helix-usual", sheet.Note, "no helix was read: {} is drawn, the middle for this size", sheet.Deg(d.Helix))
 	}
 	if w.heightUsual {
 		w.lipsTakenEven()
 	}
 	if !w.r.Point.Both {
-		s.Find("one-lip-angle", figure.Note, "one lip angle was read: both lips are drawn at it")
+		s.Find("one-lip-angle", sheet.Note, "one lip angle was read: both lips are drawn at it")
 	}
 	w.groundTo()
 	w.idle()
-	s.Extra = append(s.Extra, reference.MarginSource(), reference.BodySource())
+	s.Extra = append(s.Extra, handbook.MarginSource(), handbook.BodySource())
 }
 
-func whoseLimits(source *reference.Source) string {
+func whoseLimits(source *handbook.Source) string {
 	if source.OfShop() {
 		return "the shop's limits"
 	}

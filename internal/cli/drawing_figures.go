@@ -2,11 +2,11 @@ package cli
 
 import (
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // figures names what the picture shows, and how its geometry is got.
@@ -18,13 +18,13 @@ func (w *drawing) figures() {
 	w.s.Open(title)
 	w.lipFigures()
 	w.middleFigures()
-	w.s.Sections = append(w.s.Sections, figure.Section{Title: "How it is laid out", Quiet: true})
+	w.s.Sections = append(w.s.Sections, sheet.Section{Title: "How it is laid out", Quiet: true})
 	w.endFigures()
 	w.fluteFigures()
 }
 
 func (w *drawing) add(key, label string, kind quantity.Kind, gauge quantity.Gauge, v float64) {
-	w.s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: kind, Gauge: gauge})
+	w.s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: kind, Gauge: gauge})
 }
 
 func (w *drawing) angle(key, label string, v float64) {
@@ -41,10 +41,10 @@ func (w *drawing) lipFigures() {
 	d, s := &w.now, w.s
 	k1, k2 := d.Lips[0].HalfAngle, d.Lips[1].HalfAngle
 	w.angle("point_angle_deg", "point angle", k1+k2)
-	s.Work(inspect.Geometry, "2k = k1 + k2", "{} + {}", figure.Deg(k1), figure.Deg(k2))
+	s.Work(judge.Geometry, "2k = k1 + k2", "{} + {}", sheet.Deg(k1), sheet.Deg(k2))
 	for i, key := range [...]string{"lip_angle_1_deg", "lip_angle_2_deg"} {
 		w.angle(key, "lip "+string(rune('1'+i))+" to the axis", d.Lips[i].HalfAngle)
-		if k := figure.Deg(d.Lips[i].HalfAngle); w.trued {
+		if k := sheet.Deg(d.Lips[i].HalfAngle); w.trued {
 			s.Work("what the lips are trued to: evenlip lips", "k after the grind", "{}", k)
 		} else {
 			s.Work(asRead, "k as read", "{}", k)
@@ -53,7 +53,7 @@ func (w *drawing) lipFigures() {
 	w.heightFigures()
 	for i, key := range [...]string{"lip_clearance_1_deg", "lip_clearance_2_deg"} {
 		w.angle(key, "clearance, lip "+string(rune('1'+i)), d.Lips[i].Clearance)
-		if cl := figure.Deg(d.Lips[i].Clearance); w.clearanceUsual {
+		if cl := sheet.Deg(d.Lips[i].Clearance); w.clearanceUsual {
 			s.Work(w.r.Clearance.Limit.Source.String(), "Cl aimed at, by size and work", "{}", cl)
 		} else {
 			s.Work("as read, or from the heel drop", "Cl", "{}", cl)
@@ -66,14 +66,14 @@ func (w *drawing) heightFigures() {
 	d, s := &w.now, w.s
 	h1, h2 := d.Lips[0].Corner, d.Lips[1].Corner
 	w.add("lip_height_difference_mm", "lip 1 higher by", quantity.Length, w.heightGauge(), h1-h2)
-	s.Work(inspect.Geometry, "height of lip 1's corner less that of lip 2's, lip 2's as measured being zero", "{} - {}", figure.Len(h1), figure.Len(h2))
+	s.Work(judge.Geometry, "height of lip 1's corner less that of lip 2's, lip 2's as measured being zero", "{} - {}", sheet.Len(h1), sheet.Len(h2))
 	w.add("point_offset_mm", "point off toward lip 1 by", quantity.Length, w.heightGauge(), d.Offset)
-	inspect.WorkOffset(s, h1-h2, d.Measures().Outer, d.Lips[0].HalfAngle, d.Lips[1].HalfAngle)
+	judge.WorkOffset(s, h1-h2, d.Measures().Outer, d.Lips[0].HalfAngle, d.Lips[1].HalfAngle)
 }
 
 // heightGauge is what the lips' height difference was read with.
 func (w *drawing) heightGauge() quantity.Gauge {
-	if w.r.Lips.From == inspect.LipsFromLengths {
+	if w.r.Lips.From == judge.LipsFromLengths {
 		return quantity.Caliper
 	}
 	return quantity.Indicator
@@ -84,22 +84,22 @@ func (w *drawing) middleFigures() {
 	w.length("web_mm", "web at the point", d.Web)
 	switch {
 	case w.before != nil:
-		s.Work(inspect.Geometry, "w' = w + taper * removed", "{} + {} * {}", figure.Len(w.webGrowsFrom()),
-			figure.Of(quantity.Taper, w.r.Web.Taper), figure.Len(w.d.Value(drill.Remove)))
+		s.Work(judge.Geometry, "w' = w + taper * removed", "{} + {} * {}", sheet.Len(w.webGrowsFrom()),
+			sheet.Of(quantity.Taper, w.r.Web.Taper), sheet.Len(w.d.Value(drill.Remove)))
 	case w.webUsual:
-		s.Work(reference.NewWebSource().String(), "w from the table, by size", "{}", figure.Len(d.Web))
+		s.Work(handbook.NewWebSource().String(), "w from the table, by size", "{}", sheet.Len(d.Web))
 	default:
-		s.Work("as read, or from chisel length and angle", "w", "{}", figure.Len(d.Web))
+		s.Work("as read, or from chisel length and angle", "w", "{}", sheet.Len(d.Web))
 	}
 	w.angle("chisel_angle_deg", "chisel-edge angle, obtuse", point.Obtuse(d.Chisel))
-	s.Work(inspect.Geometry, "psi' = 180 - psi", "180 - {}", figure.Deg(d.Chisel))
+	s.Work(judge.Geometry, "psi' = 180 - psi", "180 - {}", sheet.Deg(d.Chisel))
 	w.length("chisel_length_mm", "chisel-edge length", point.ChiselLength(d.Web, d.Chisel))
-	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(d.Web), figure.Deg(d.Chisel))
+	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(d.Web), sheet.Deg(d.Chisel))
 	w.angle("helix_deg", "helix", d.Helix)
 	if band, _ := usualHelix(d.D); w.helixUsual {
-		s.Work(band.Source.String(), "H = middle of the band for the size", "({} + {}) / 2", figure.Deg(band.Low), figure.Deg(band.High))
+		s.Work(band.Source.String(), "H = middle of the band for the size", "({} + {}) / 2", sheet.Deg(band.Low), sheet.Deg(band.High))
 	} else {
-		s.Work(asRead, "H as read", "{}", figure.Deg(d.Helix))
+		s.Work(asRead, "H as read", "{}", sheet.Deg(d.Helix))
 	}
 }
 
@@ -109,17 +109,17 @@ func (w *drawing) endFigures() {
 	d, s := &w.now, w.s
 	m := d.Measures()
 	w.length("lip_outer_mm", "lips' outer ends, x1", m.Outer)
-	s.Work(inspect.Geometry, "corner = (x1, w / 2, 0), on the cylinder: x1 = (D^2 - w^2)^0.5 / 2", "({}^2 - {}^2)^0.5 / 2", figure.Len(d.D), figure.Len(d.Web))
+	s.Work(judge.Geometry, "corner = (x1, w / 2, 0), on the cylinder: x1 = (D^2 - w^2)^0.5 / 2", "({}^2 - {}^2)^0.5 / 2", sheet.Len(d.D), sheet.Len(d.Web))
 	for i, key := range [...]string{"lip_inner_1_mm", "lip_inner_2_mm"} {
 		n, sign := string(rune('1'+i)), [...]string{"+", "-"}[i]
 		w.length(key, "lip "+n+"'s inner end, x0", m.Inner[i])
-		s.Work(inspect.Geometry, "x0 = (w / 2) / tan(psi) "+sign+" u, u the point off the axis", "({} / 2) / tan({}) "+sign+" {}",
-			figure.Len(d.Web), figure.Deg(d.Chisel), figure.Len(d.Offset))
+		s.Work(judge.Geometry, "x0 = (w / 2) / tan(psi) "+sign+" u, u the point off the axis", "({} / 2) / tan({}) "+sign+" {}",
+			sheet.Len(d.Web), sheet.Deg(d.Chisel), sheet.Len(d.Offset))
 	}
 	for i, key := range [...]string{"lip_rise_1_mm", "lip_rise_2_mm"} {
 		w.length(key, "lip "+string(rune('1'+i))+" rises to the chisel by", m.Rise[i])
-		s.Work(inspect.Geometry, "lip as a vector, corner to chisel = (x0 - x1, 0, (x1 - x0) / tan(k)); its last part", "({} - {}) / tan({})",
-			figure.Len(m.Outer), figure.Len(m.Inner[i]), figure.Deg(d.Lips[i].HalfAngle))
+		s.Work(judge.Geometry, "lip as a vector, corner to chisel = (x0 - x1, 0, (x1 - x0) / tan(k)); its last part", "({} - {}) / tan({})",
+			sheet.Len(m.Outer), sheet.Len(m.Inner[i]), sheet.Deg(d.Lips[i].HalfAngle))
 	}
 }
 
@@ -128,14 +128,14 @@ func (w *drawing) endFigures() {
 func (w *drawing) fluteFigures() {
 	d, s := &w.now, w.s
 	m := d.Measures()
-	k, helix, radius := figure.Deg(d.Lips[0].HalfAngle), figure.Deg(d.Helix), figure.Len(d.D/2)
+	k, helix, radius := sheet.Deg(d.Lips[0].HalfAngle), sheet.Deg(d.Helix), sheet.Len(d.D/2)
 	w.angle("flute_turn_deg", "helix turns over the lip by", m.Turn)
-	s.Work(inspect.Geometry, "turn = z tan(H) / R in radians, z = x1 / tan(k1)", "{} / tan({}) * tan({}) / {} * 180 / pi", figure.Len(m.Outer), k, helix, radius)
+	s.Work(judge.Geometry, "turn = z tan(H) / R in radians, z = x1 / tan(k1)", "{} / tan({}) * tan({}) / {} * 180 / pi", sheet.Len(m.Outer), k, helix, radius)
 	w.angle("flute_bottom_deg", "flute touches the web at", m.Bottom)
-	s.Work(inspect.Geometry, "90 - turn, from lip 1's direction", "90 - {}", figure.Deg(m.Turn))
+	s.Work(judge.Geometry, "90 - turn, from lip 1's direction", "90 - {}", sheet.Deg(m.Turn))
 	w.length("flute_mid_radius_mm", "flute under mid lip, radius", m.FaceR)
-	s.Work(inspect.Geometry, "r = (x^2 + w^2 / 4)^0.5, x = x1 / 2", "(({} / 2)^2 + {}^2 / 4)^0.5", figure.Len(m.Outer), figure.Len(d.Web))
+	s.Work(judge.Geometry, "r = (x^2 + w^2 / 4)^0.5, x = x1 / 2", "(({} / 2)^2 + {}^2 / 4)^0.5", sheet.Len(m.Outer), sheet.Len(d.Web))
 	w.angle("flute_mid_angle_deg", "flute under mid lip, at", m.Face)
-	s.Work(inspect.Geometry, "theta = atan(w / (2 x)) - z tan(H) / R in degrees, z = (x1 - x) / tan(k1), x = x1 / 2",
-		"atan({} / {}) - {} / 2 / tan({}) * tan({}) / {} * 180 / pi", figure.Len(d.Web), figure.Len(m.Outer), figure.Len(m.Outer), k, helix, radius)
+	s.Work(judge.Geometry, "theta = atan(w / (2 x)) - z tan(H) / R in degrees, z = (x1 - x) / tan(k1), x = x1 / 2",
+		"atan({} / {}) - {} / 2 / tan({}) * tan({}) / {} * 180 / pi", sheet.Len(d.Web), sheet.Len(m.Outer), sheet.Len(m.Outer), k, helix, radius)
 }

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 // lipsTakenEven says how the lips are drawn without a height, and where lips of
@@ -17,9 +17,9 @@ func (w *drawing) lipsTakenEven() {
 	}
 	const drawn = "{}: both corners are drawn at one height"
 	if off := math.Abs(w.first().Offset); off < leastHeight {
-		w.s.Find("lips-taken-even", figure.Note, drawn, figure.Say(why))
+		w.s.Find("lips-taken-even", sheet.Note, drawn, sheet.Say(why))
 	} else {
-		w.s.Find("lips-taken-even", figure.Note, drawn+", and lips of these angles then meet {} off the axis", figure.Say(why), figure.Len(off))
+		w.s.Find("lips-taken-even", sheet.Note, drawn+", and lips of these angles then meet {} off the axis", sheet.Say(why), sheet.Len(off))
 	}
 }
 
@@ -34,13 +34,13 @@ func (w *drawing) even() bool {
 func (w *drawing) tooLittle(most, remove float64) {
 	switch s := w.s; {
 	case w.even():
-		s.Find("remove-leaves-angle", figure.Warn, "to bring the lips to {} to the axis, {}, {} has to come off: {} leaves them at {}",
-			figure.Set(w.r.Lips.Target), figure.Say(w.asWanted()), figure.Len(most), figure.Len(remove), figure.Deg(w.before.Lips[0].HalfAngle))
+		s.Find("remove-leaves-angle", sheet.Warn, "to bring the lips to {} to the axis, {}, {} has to come off: {} leaves them at {}",
+			sheet.Set(w.r.Lips.Target), sheet.Say(w.asWanted()), sheet.Len(most), sheet.Len(remove), sheet.Deg(w.before.Lips[0].HalfAngle))
 	case w.otherPoint():
-		s.Find("remove-leaves-uneven", figure.Warn, "to true the lips to {} to the axis, {}, {} has to come off: {} leaves them as uneven as they are",
-			figure.Set(w.r.Lips.Target), figure.Say(w.asWanted()), figure.Len(most), figure.Len(remove))
+		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips to {} to the axis, {}, {} has to come off: {} leaves them as uneven as they are",
+			sheet.Set(w.r.Lips.Target), sheet.Say(w.asWanted()), sheet.Len(most), sheet.Len(remove))
 	default:
-		s.Find("remove-leaves-uneven", figure.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", figure.Len(most), figure.Len(remove))
+		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", sheet.Len(most), sheet.Len(remove))
 	}
 }
 
@@ -62,10 +62,10 @@ func (w *drawing) groundTo() {
 		return
 	}
 	if w.trued {
-		w.s.Find("trued-to", figure.Note, "both lips are drawn ground to {} to the axis, {}", figure.Set(w.r.Lips.Target), figure.Say(w.asWanted()))
+		w.s.Find("trued-to", sheet.Note, "both lips are drawn ground to {} to the axis, {}", sheet.Set(w.r.Lips.Target), sheet.Say(w.asWanted()))
 	}
 	if !w.r.Point.Asked && !w.r.Drill.Given {
-		w.s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(w.r.Drill.Material.Name))
+		w.s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", sheet.Say(w.r.Drill.Material.Name))
 	}
 }
 
@@ -76,7 +76,7 @@ func (w *drawing) asElsewhere() {
 	if w.before == nil {
 		return
 	}
-	web := figure.New("web", false)
+	web := sheet.New("web", false)
 	w.r.WebSheet(web)
 	for _, f := range web.Findings {
 		if f.Code == "web-taper-assumed" || f.Code == "thinned-before" {
@@ -93,7 +93,7 @@ func (w *drawing) idle() {
 		return
 	}
 	if names := w.forAGrind(); w.before == nil && names != nil {
-		w.s.Find("not-used-without-remove", figure.Note, "without remove, draw makes no use of {}", figure.Say(strings.Join(names, ", ")))
+		w.s.Find("not-used-without-remove", sheet.Note, "without remove, draw makes no use of {}", sheet.Say(strings.Join(names, ", ")))
 	}
 	for _, x := range [...]struct{ drawn, idle []drill.Reading }{
 		{[]drill.Reading{drill.Web, drill.ChiselAngle}, []drill.Reading{drill.ChiselLength}},
@@ -101,7 +101,7 @@ func (w *drawing) idle() {
 		{[]drill.Reading{drill.Clearance}, []drill.Reading{drill.HeelDrop, drill.HeelTurn}},
 	} {
 		if drawn, idle := w.read(x.drawn), w.read(x.idle); len(drawn) == len(x.drawn) && idle != nil {
-			w.s.Find("not-drawn", figure.Note, "drawn by {}: {} changes nothing", figure.Say(strings.Join(drawn, " and ")), figure.Say(strings.Join(idle, ", ")))
+			w.s.Find("not-drawn", sheet.Note, "drawn by {}: {} changes nothing", sheet.Say(strings.Join(drawn, " and ")), sheet.Say(strings.Join(idle, ", ")))
 		}
 	}
 }

@@ -9,7 +9,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/verify"
 )
 
@@ -33,9 +33,9 @@ func TestDrawnAsComputed(t *testing.T) {
 		maybe(drill.ChiselAngle, fmt.Sprintf("%.2f", number("chisel", 115, 140)))
 		maybe(drill.LipHeight, fmt.Sprintf("%.4fmm", size*number("height", -0.01, 0.01)))
 		d := rs.Drill(t)
-		as := inspect.Compute(d)
+		as := judge.Compute(d)
 		if _, read := rs[drill.LipHeight]; !read {
-			as = inspect.Compute(rs.With(drilltest.Readings{drill.LipHeight: "0mm"}).Drill(t))
+			as = judge.Compute(rs.With(drilltest.Readings{drill.LipHeight: "0mm"}).Drill(t))
 		}
 		has := func(d *drill.Drill, key string, want float64) {
 			if f := drawn.compute(d, false).Lookup(key); f == nil || math.Abs(f.Value-want) > 1e-9*size {
@@ -52,6 +52,6 @@ func TestDrawnAsComputed(t *testing.T) {
 		if rapid.Bool().Draw(t, "thinned") {
 			d.Past.Body = d.Value(drill.Web) * number("thinned from", 1, 1.4)
 		}
-		has(d, "web_mm", inspect.Compute(d).Web.After)
+		has(d, "web_mm", judge.Compute(d).Web.After)
 	})
 }

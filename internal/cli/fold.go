@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 const (
@@ -47,7 +47,7 @@ func fold(page string, width int) string {
 	var sentences []string
 	set := func() {
 		if len(sentences) > 0 {
-			out = append(out, report.Wrap(strings.Join(sentences, " "), width)...)
+			out = append(out, print.Wrap(strings.Join(sentences, " "), width)...)
 			sentences = nil
 		}
 	}
@@ -96,7 +96,7 @@ func hang(first, text string, in, width int) []string {
 	if strings.HasPrefix(text, "evenlip ") {
 		lines = strings.Split(broken(text, width-len(first)), "\n")
 	} else {
-		lines = report.Wrap(text, width-max(in, len(first)))
+		lines = print.Wrap(text, width-max(in, len(first)))
 	}
 	for i := range lines {
 		if i == 0 {

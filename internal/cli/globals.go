@@ -11,7 +11,7 @@ import (
 	"golang.org/x/term"
 
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 // globals are the flags that every command takes.
@@ -123,10 +123,10 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 // at the most when it is asked for.
 const leastWidth, usualWidth, mostWidth, widest = 30, 80, 120, 1000
 
-func (a *app) options() (report.Options, error) {
-	o := report.Options{Form: report.Form(a.global.format), Explain: a.global.explain, ASCII: !showsUTF8()}
+func (a *app) options() (print.Options, error) {
+	o := print.Options{Form: print.Form(a.global.format), Explain: a.global.explain, ASCII: !showsUTF8()}
 	switch o.Form {
-	case report.Table, report.Plain, report.JSON, report.CSV:
+	case print.Table, print.Plain, print.JSON, print.CSV:
 	default:
 		return o, usage("", "--format: cannot read %q: takes table, plain, json or csv", a.global.format)
 	}
@@ -162,7 +162,7 @@ func (a *app) columns() (int, error) {
 func (a *app) useColour() (bool, error) {
 	switch a.global.colour {
 	case "always":
-		report.ReadyForColour(a.out)
+		print.ReadyForColour(a.out)
 		return true, nil
 	case "never":
 		return false, nil
@@ -191,7 +191,7 @@ func terminal(v any) (fd int, ok bool) {
 }
 
 // print writes the sheets into the buffer and keeps what --check asks.
-func (a *app) print(jobs []report.Job) error {
+func (a *app) print(jobs []print.Job) error {
 	o, err := a.options()
 	if err != nil {
 		return err
@@ -202,7 +202,7 @@ func (a *app) print(jobs []report.Job) error {
 			a.outside = true
 		}
 	}
-	return report.Write(&a.buf, jobs, o)
+	return print.Write(&a.buf, jobs, o)
 }
 
 // system of a sheet that hangs on no drill.

@@ -13,7 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/cli"
-	"evenlip/internal/report/style"
+	"evenlip/internal/sheet/print/style"
 )
 
 // commands are all that a person is told of, with those under crib.

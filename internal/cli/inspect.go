@@ -2,7 +2,7 @@ package cli
 
 import (
 	"evenlip/internal/drill"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 )
 
 // pointCommands are the commands on the state of one drill's point.
@@ -16,39 +16,39 @@ reading it wants.`,
 		examples: `  evenlip inspect --size 12mm --web 2mm --chisel-angle 126 --lip-angle 59,58 --lip-height 0.12mm --clearance 11
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,
-		rule: drill.ForPoint, compute: inspect.Sheet,
+		rule: drill.ForPoint, compute: judge.Sheet,
 	},
 	{
 		name: "point", short: "point angle, evenness and point length from the two lip angles",
 		long:     "The point angle from the angle of each lip to the axis, how far the lips differ,\nhow far the point is off the angle wanted, and the point's length.",
 		examples: "  evenlip point --size 12mm --lip-angle 59,58.5\n  evenlip point --size 7/8 --lip-angle 59 --explain",
-		readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle}, compute: inspect.PointOnly,
+		readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle}, compute: judge.PointOnly,
 	},
 	{
 		name: "clearance", short: "lip clearance, read or from heel drop, and what a feed leaves",
 		long:     "The clearance at each lip's outer corner, as read or from the heel's drop over\na turn, against the band for size and material; what is left of it at a feed,\nwhere along the lip least is left, and the feed at which the flank would rub.",
 		examples: "  evenlip clearance --size 12mm --heel-drop 0.64mm --heel-turn 30 --feed 0.2mm\n  evenlip clearance --size 1/2 --clearance 11,12 --web 0.075 --lip-angle 59 --material cast-iron-150",
 		readings: []drill.Reading{drill.Size, drill.Material, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Feed, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.LipAngle},
-		compute:  inspect.ClearanceOnly,
+		compute:  judge.ClearanceOnly,
 	},
 	{
 		name: "chisel", short: "chisel-edge angle and length from any two of web, angle, length",
 		long:     "The chisel edge from any two of web, angle and length. The angle is taken and\ngiven both ways: obtuse (120 to 135) and acute (45 to 60).",
 		examples: "  evenlip chisel --size 12mm --web 1.8mm --chisel-angle 125\n  evenlip chisel --size 1/2 --web 0.075 --chisel-length 0.092",
-		readings: []drill.Reading{drill.Size, drill.Web, drill.ChiselAngle, drill.ChiselLength}, compute: inspect.ChiselOnly,
+		readings: []drill.Reading{drill.Size, drill.Web, drill.ChiselAngle, drill.ChiselLength}, compute: judge.ChiselOnly,
 	},
 	{
 		name: "web", short: "the web after a grind, and what that does to chisel and thrust",
 		long:     "The web, chisel edge and thrust after a length is ground off. The web's taper is\nthe usual one, one given, or this drill's own from two measured webs.",
 		examples: "  evenlip web --size 12mm --web 1.8mm --chisel-angle 125 --remove 6mm\n  evenlip web --size 12mm --web 1.8mm --second-web 2.2mm --second-web-at 25mm --chisel-angle 125 --remove 6mm\n  evenlip web --size 12mm --web 1.8mm --chisel-angle 125 --remove \"0mm..20mm by 2mm\"",
 		readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength, drill.Remove, drill.Feed},
-		compute:  inspect.WebOnly,
+		compute:  judge.WebOnly,
 	},
 	{
 		name: "lips", short: "lip-height mismatch, what it does, and what to take off which lip",
 		long:     "The lip-height difference from an indicator, or from lip lengths and angles; how\nfar the point is off the axis, how the lips share the chip, the bound on hole\noversize, and the stock to take off each lip at its inner and outer end.",
 		examples: "  evenlip lips --size 12mm --lip-angle 59 --lip-height 0.12mm --feed 0.2mm\n  evenlip lips --size 1/2 --lip-angle 60,58 --lip-length 0.245,0.25",
 		readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.Feed},
-		compute:  inspect.LipsOnly,
+		compute:  judge.LipsOnly,
 	},
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/report/style"
+	"evenlip/internal/sheet/print/style"
 )
 
 // labelCells is the room for a figure's name in a table.

@@ -11,10 +11,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/handbook/shop"
 	_ "evenlip/internal/headroom"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
-	"evenlip/internal/shop"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -130,9 +130,9 @@ func (a *app) fail(err error) int {
 
 // complain prints a line for a person, in letters where the locale has no more.
 func (a *app) complain(head, text string) {
-	text = report.Harmless(text)
+	text = print.Harmless(text)
 	if !showsUTF8() {
-		text = report.Spelled(text)
+		text = print.Spelled(text)
 	}
 	fmt.Fprintln(a.err, head, text)
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -113,13 +112,4 @@ func shells(t *testing.T) map[string][]byte {
 		files[name] = []byte(a.out)
 	}
 	return files
-}
-
-// What makes the manual is none of the program's: it would be slower to start.
-func TestProgramMakesNoManual(t *testing.T) {
-	for pkg, paths := range imports(t) {
-		if slices.Contains(paths, "github.com/spf13/cobra/doc") {
-			t.Errorf("internal/%s imports the maker of manual pages", pkg)
-		}
-	}
 }

@@ -5,9 +5,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 func (a *app) materialCommand() *cobra.Command {
@@ -29,12 +29,12 @@ judges it.`,
 				if size != "" {
 					return usage("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
 				}
-				return a.print([]report.Job{{Sheet: materialList(a.book(), a.global.format == string(report.Table), orMetric(units)), System: orMetric(units)}})
+				return a.print([]print.Job{{Sheet: materialList(a.book(), a.global.format == string(print.Table), orMetric(units)), System: orMetric(units)}})
 			}
 			m, ok := a.book().Material(args[0])
 			if !ok {
 				hint := "evenlip material lists them"
-				if near := reference.SuggestMaterial(args[0]); near != "" {
+				if near := handbook.SuggestMaterial(args[0]); near != "" {
 					hint = "did you mean " + near + "?"
 				}
 				return usage(hint, "material: no material is called %q", args[0])
@@ -46,7 +46,7 @@ judges it.`,
 	return cmd
 }
 
-func (a *app) oneMaterial(m *reference.Material, size string, units quantity.System) error {
+func (a *app) oneMaterial(m *handbook.Material, size string, units quantity.System) error {
 	v := quantity.Value{V: math.NaN()}
 	if size != "" {
 		var err error
@@ -57,5 +57,5 @@ func (a *app) oneMaterial(m *reference.Material, size string, units quantity.Sys
 			units = v.System
 		}
 	}
-	return a.print([]report.Job{{Sheet: materialSheet(m, a.book(), v, a.global.explain), System: orMetric(units)}})
+	return a.print([]print.Job{{Sheet: materialSheet(m, a.book(), v, a.global.explain), System: orMetric(units)}})
 }

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // mostRows bounds the table that ranges, or two of them together, ask for.
@@ -91,30 +91,30 @@ func (s *sweep) read(d *drill.Drill) (err error) {
 }
 
 // column is the sweep's column in the table.
-func (s *sweep) column() figure.Column {
+func (s *sweep) column() sheet.Column {
 	spec := s.reading.Spec()
-	return figure.Column{Key: s.key(), Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge}
+	return sheet.Column{Key: s.key(), Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge}
 }
 
 func (s *sweep) key() string { return s.reading.KeysOf(1)[0] }
 
 // input is the range as it was read.
-func (s *sweep) input() figure.Input {
+func (s *sweep) input() sheet.Input {
 	key := s.key()
-	return figure.Input{Name: s.reading.String(), Echo: s.text, Text: s.text, Kind: s.reading.Spec().Kind,
+	return sheet.Input{Name: s.reading.String(), Echo: s.text, Text: s.text, Kind: s.reading.Spec().Kind,
 		Keys: []string{"from_" + key, "to_" + key, "step_" + key}, Values: []quantity.Value{s.span.From, s.span.To, s.span.Step}}
 }
 
 // at names the step at which the sweeps have these values.
-func at(sweeps []sweep, values []float64) figure.Text {
-	t := figure.Text{}
+func at(sweeps []sweep, values []float64) sheet.Text {
+	t := sheet.Text{}
 	for i, s := range sweeps {
 		if i > 0 {
 			t.Format += ", "
 		}
 		spec := s.reading.Spec()
 		t.Format += spec.Name + " {}"
-		t.Args = append(t.Args, figure.Arg{Kind: spec.Kind, Gauge: spec.Gauge, Value: values[i]})
+		t.Args = append(t.Args, sheet.Arg{Kind: spec.Kind, Gauge: spec.Gauge, Value: values[i]})
 	}
 	return t
 }
@@ -157,7 +157,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 			one.Put(s.reading, values[i])
 		}
 		for _, im := range c.impossible(&one, true) {
-			where := report.Say(at(sweeps, values), d.System())
+			where := print.Say(at(sweeps, values), d.System())
 			return usage(im.Hint, "--%s: at %s: %s", im.Reading, where, a.say(im, &one))
 		}
 		s := c.compute(&one, a.global.explain && t.first == nil)
@@ -171,18 +171,18 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 	if a.global.check && t.outside {
 		a.outside = true
 	}
-	s := &figure.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(nil, d), Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
+	s := &sheet.Sheet{Command: c.name, Title: title(c.name, d), Sample: d.Sample, Inputs: echo(nil, d), Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
 	for i := range sweeps {
 		s.Inputs = append(s.Inputs, sweeps[i].input())
 	}
-	if a.global.format == string(report.Table) {
+	if a.global.format == string(print.Table) {
 		g, err := a.gauges()
 		if err != nil {
 			return err
 		}
 		s.Grids = t.forPeople(quantity.Format{System: d.System(), Gauges: g, Bench: true}, !showsUTF8())
 	} else {
-		s.Grids = []figure.Grid{t.forScripts()}
+		s.Grids = []sheet.Grid{t.forScripts()}
 	}
 	s.Findings = t.remarks()
 	for i := range sweeps {
@@ -192,9 +192,9 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 	if a.global.explain {
 		s.Worked = t.first
 		where := at(sweeps, firsts(sweeps))
-		s.Find("explained-at", figure.Note, "the working is shown for the first step, "+where.Format, where.Args...)
+		s.Find("explained-at", sheet.Note, "the working is shown for the first step, "+where.Format, where.Args...)
 	}
-	return a.print([]report.Job{{Sheet: s, System: d.System()}})
+	return a.print([]print.Job{{Sheet: s, System: d.System()}})
 }
 
 // rangeHelp ends the help of every command whose readings may be ranges.

@@ -2,7 +2,10 @@ package cli_test
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
@@ -57,3 +60,9 @@ func compute(t fataler, args ...string) document {
 }
 
 var _ fataler = (*testing.T)(nil)
+
+// keys returns the keys of m in order.
+func keys[K cmp.Ordered, V any](m map[K]V) []K { return slices.Sorted(maps.Keys(m)) }
+
+// repository is where the whole of the project lies.
+const repository = "../.."

@@ -16,7 +16,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"evenlip/internal/cli"
-	"evenlip/internal/report/style"
+	"evenlip/internal/sheet/print/style"
 	"evenlip/internal/verify"
 )
 

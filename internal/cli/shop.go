@@ -9,8 +9,8 @@ import (
 	"path/filepath"
 	"syscall"
 
-	"evenlip/internal/reference"
-	"evenlip/internal/shop"
+	"evenlip/internal/handbook"
+	"evenlip/internal/handbook/shop"
 )
 
 // useShop loads the shop's own settings: the file named, else the one in the
@@ -71,7 +71,7 @@ func readShop(name string) ([]byte, error) {
 }
 
 // book is the limits and materials in force; nil is the embedded ones.
-func (a *app) book() *reference.Book {
+func (a *app) book() *handbook.Book {
 	if a.shop == nil {
 		return nil
 	}

@@ -5,10 +5,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 func (a *app) sizeCommand() *cobra.Command {
@@ -35,28 +35,28 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 			if units == quantity.Unset {
 				units = v.System
 			}
-			return a.print([]report.Job{{Sheet: sizeSheet(v, a.global.explain), System: orMetric(units)}})
+			return a.print([]print.Job{{Sheet: sizeSheet(v, a.global.explain), System: orMetric(units)}})
 		},
 	}
 }
 
-func sizeSheet(v quantity.Value, explain bool) *figure.Sheet {
-	s := &figure.Sheet{Command: "size", Explaining: explain, Title: v.Echo() + " drill size", Inputs: []figure.Input{{
+func sizeSheet(v quantity.Value, explain bool) *sheet.Sheet {
+	s := &sheet.Sheet{Command: "size", Explaining: explain, Title: v.Echo() + " drill size", Inputs: []sheet.Input{{
 		Name: "size", Text: v.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{v}}}}
 	s.Open("Diameter")
-	s.Add(figure.Figure{Key: "diameter_mm", Label: "millimetres", Value: v.V, Kind: quantity.Number, Exact: true})
-	s.Work("by definition: 1 in is 25.4 mm", "mm = in * 25.4", "{} * 25.4", figure.Num(v.V/reference.InchMM))
-	s.Add(figure.Figure{Key: "diameter_in", Label: "inches", Value: v.V / reference.InchMM, Kind: quantity.Number, Exact: true})
-	s.Work("by definition: 1 in is 25.4 mm", "in = mm / 25.4", "{} / 25.4", figure.Num(v.V))
-	names := figure.Grid{Key: "names", Title: "Also called", Columns: []figure.Column{{Key: "name", Label: "name", Kind: quantity.Word}}}
+	s.Add(sheet.Figure{Key: "diameter_mm", Label: "millimetres", Value: v.V, Kind: quantity.Number, Exact: true})
+	s.Work("by definition: 1 in is 25.4 mm", "mm = in * 25.4", "{} * 25.4", sheet.Num(v.V/handbook.InchMM))
+	s.Add(sheet.Figure{Key: "diameter_in", Label: "inches", Value: v.V / handbook.InchMM, Kind: quantity.Number, Exact: true})
+	s.Work("by definition: 1 in is 25.4 mm", "in = mm / 25.4", "{} / 25.4", sheet.Num(v.V))
+	names := sheet.Grid{Key: "names", Title: "Also called", Columns: []sheet.Column{{Key: "name", Label: "name", Kind: quantity.Word}}}
 	for _, n := range quantity.Names(v.V) {
-		names.Rows = append(names.Rows, []figure.Cell{figure.W(n.Name)})
+		names.Rows = append(names.Rows, []sheet.Cell{sheet.W(n.Name)})
 	}
 	if len(names.Rows) == 0 {
-		s.Find("no-ordinary-size", figure.Note, "no ordinary series has this size")
+		s.Find("no-ordinary-size", sheet.Note, "no ordinary series has this size")
 	}
 	s.Grids = append(s.Grids, names, neighbours(v.V))
-	for _, t := range reference.SizeTables() {
+	for _, t := range handbook.SizeTables() {
 		src := t.Source
 		s.Extra = append(s.Extra, &src)
 	}
@@ -64,14 +64,14 @@ func sizeSheet(v quantity.Value, explain bool) *figure.Sheet {
 }
 
 // neighbours is the grid of the next sizes down and up, series by series.
-func neighbours(mm float64) figure.Grid {
-	g := figure.Grid{Key: "series", Title: "Next sizes, series by series", Columns: []figure.Column{
+func neighbours(mm float64) sheet.Grid {
+	g := sheet.Grid{Key: "series", Title: "Next sizes, series by series", Columns: []sheet.Column{
 		{Key: "series", Label: "series", Kind: quantity.Word},
 		{Key: "down", Label: "down", Kind: quantity.Word}, {Key: "down_mm", Label: "is mm", Kind: quantity.Number},
 		{Key: "up", Label: "up", Kind: quantity.Word}, {Key: "up_mm", Label: "is mm", Kind: quantity.Number},
 	}}
 	row := func(series string, down, up quantity.SizeName) {
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(series), figure.W(down.Name), sizeCell(down), figure.W(up.Name), sizeCell(up)})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(series), sheet.W(down.Name), sizeCell(down), sheet.W(up.Name), sizeCell(up)})
 	}
 	for _, series := range quantity.AllSeries {
 		n, _ := quantity.Nearest(mm, series)
@@ -83,9 +83,9 @@ func neighbours(mm float64) figure.Grid {
 	return g
 }
 
-func sizeCell(n quantity.SizeName) figure.Cell {
+func sizeCell(n quantity.SizeName) sheet.Cell {
 	if n.Name == "" {
-		return figure.V(math.NaN())
+		return sheet.V(math.NaN())
 	}
-	return figure.V(n.MM)
+	return sheet.V(n.MM)
 }

@@ -5,10 +5,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 func (a *app) sourcesCommand() *cobra.Command {
@@ -24,20 +24,20 @@ or a rule of this program's own.`,
 			if err != nil {
 				return err
 			}
-			tables := reference.Tables()
+			tables := handbook.Tables()
 			if len(args) == 1 {
 				if tables = named(tables, args[0]); len(tables) == 0 {
 					return usage("evenlip sources lists them", "sources: no table is called %q", args[0])
 				}
 			}
-			s := sourcesSheet(tables, a.global.format == string(report.Table))
-			return a.print([]report.Job{{Sheet: s, System: orMetric(units)}})
+			s := sourcesSheet(tables, a.global.format == string(print.Table))
+			return a.print([]print.Job{{Sheet: s, System: orMetric(units)}})
 		},
 	}
 }
 
-func named(tables []reference.Table, name string) []reference.Table {
-	var out []reference.Table
+func named(tables []handbook.Table, name string) []handbook.Table {
+	var out []handbook.Table
 	for _, t := range tables {
 		if t.Name == name {
 			out = append(out, t)
@@ -48,21 +48,21 @@ func named(tables []reference.Table, name string) []reference.Table {
 
 // sourcesSheet lists the tables: one under the other for people, one long list
 // of figures for scripts.
-func sourcesSheet(tables []reference.Table, people bool) *figure.Sheet {
-	s := &figure.Sheet{Command: "sources", Title: "Every embedded figure and where it comes from"}
+func sourcesSheet(tables []handbook.Table, people bool) *sheet.Sheet {
+	s := &sheet.Sheet{Command: "sources", Title: "Every embedded figure and where it comes from"}
 	if !people {
-		s.Grids = []figure.Grid{sourceList(tables)}
+		s.Grids = []sheet.Grid{sourceList(tables)}
 		return s
 	}
 	for _, t := range tables {
-		g := figure.Grid{Key: t.Name, Title: t.Title + " [" + t.Name + "]", Note: t.Source.String()}
+		g := sheet.Grid{Key: t.Name, Title: t.Title + " [" + t.Name + "]", Note: t.Source.String()}
 		for _, h := range t.Head {
-			g.Columns = append(g.Columns, figure.Column{Key: h, Label: h, Kind: quantity.Word})
+			g.Columns = append(g.Columns, sheet.Column{Key: h, Label: h, Kind: quantity.Word})
 		}
 		for _, row := range t.Rows() {
-			cells := make([]figure.Cell, len(row))
+			cells := make([]sheet.Cell, len(row))
 			for i, c := range row {
-				cells[i] = figure.W(c)
+				cells[i] = sheet.W(c)
 			}
 			g.Rows = append(g.Rows, cells)
 		}
@@ -71,10 +71,10 @@ func sourcesSheet(tables []reference.Table, people bool) *figure.Sheet {
 	return s
 }
 
-func sourceList(tables []reference.Table) figure.Grid {
-	g := figure.Grid{Key: "tables", Main: true}
+func sourceList(tables []handbook.Table) sheet.Grid {
+	g := sheet.Grid{Key: "tables", Main: true}
 	for _, key := range [...]string{"table", "title", "figures", "label", "sureness", "source"} {
-		g.Columns = append(g.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word})
+		g.Columns = append(g.Columns, sheet.Column{Key: key, Label: key, Kind: quantity.Word})
 	}
 	for _, t := range tables {
 		for _, row := range t.Rows() {
@@ -82,8 +82,8 @@ func sourceList(tables []reference.Table) figure.Grid {
 			for i, c := range row {
 				parts[i] = t.Head[i] + " " + c
 			}
-			g.Rows = append(g.Rows, []figure.Cell{figure.W(t.Name), figure.W(t.Title), figure.W(strings.Join(parts, "; ")),
-				figure.W(t.Source.Label.String()), figure.W(t.Source.Sureness), figure.W(t.Source.Text)})
+			g.Rows = append(g.Rows, []sheet.Cell{sheet.W(t.Name), sheet.W(t.Title), sheet.W(strings.Join(parts, "; ")),
+				sheet.W(t.Source.Label.String()), sheet.W(t.Source.Sureness), sheet.W(t.Source.Text)})
 		}
 	}
 	return g

@@ -5,55 +5,55 @@ import (
 	"slices"
 	"strings"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // steps gathers the answers of a range, one row a step; where the answer is a
 // list itself, a row for each of its rows.
 type steps struct {
 	sweeps  []sweep
-	columns []figure.Column // after the sweeps'
+	columns []sheet.Column  // after the sweeps'
 	place   map[string]int  // of a column, by key
 	quiet   map[string]bool // columns, by key, that no person is shown
-	rows    [][]figure.Cell // the sweeps' values first
+	rows    [][]sheet.Cell  // the sweeps' values first
 	// scripts is what a script reads beside the figures: which are outside their
 	// limit, the verdict, the findings' codes.
 	scripts  [][3]string
 	limits   []breach
 	found    []remark
 	seen     map[string]int // place in found, by code and wording
-	sources  []*reference.Source
+	sources  []*handbook.Source
 	cautions []string
 	outside  bool
 	judged   bool // there are verdicts
 	lists    bool // the answers are lists
 	count    int
-	first    *figure.Sheet // the answer of the first step
+	first    *sheet.Sheet // the answer of the first step
 }
 
 // breach is a figure outside its limit in some of the rows.
 type breach struct {
 	key, label string
 	rows       int
-	first      figure.Text
+	first      sheet.Text
 }
 
 // remark is a finding and where it came up.
 type remark struct {
-	figure.Finding
+	sheet.Finding
 	rows  int
 	same  bool // its numbers do not change
-	first figure.Text
+	first sheet.Text
 }
 
 func newSteps(sweeps []sweep) *steps {
 	return &steps{sweeps: sweeps, place: map[string]int{}, quiet: map[string]bool{}, seen: map[string]int{}}
 }
 
-func (t *steps) add(values []float64, s *figure.Sheet) {
+func (t *steps) add(values []float64, s *sheet.Sheet) {
 	t.count++
 	if t.first == nil {
 		t.first = s
@@ -69,29 +69,29 @@ func (t *steps) add(values []float64, s *figure.Sheet) {
 		if g := &s.Grids[i]; g.Main {
 			t.lists = true
 			for _, row := range g.Rows {
-				t.row(values, script, len(row), func(n int) (figure.Column, figure.Cell) { return g.Columns[n], row[n] })
+				t.row(values, script, len(row), func(n int) (sheet.Column, sheet.Cell) { return g.Columns[n], row[n] })
 			}
 			return
 		}
 	}
-	var figures []*figure.Figure
-	s.Each(func(f *figure.Figure) { figures = append(figures, f) })
+	var figures []*sheet.Figure
+	s.Each(func(f *sheet.Figure) { figures = append(figures, f) })
 	for _, section := range s.Sections {
 		for _, f := range section.Figures {
 			t.quiet[f.Key] = section.Quiet
 		}
 	}
-	t.row(values, script, len(figures), func(n int) (figure.Column, figure.Cell) {
+	t.row(values, script, len(figures), func(n int) (sheet.Column, sheet.Cell) {
 		f := figures[n]
-		return figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, figure.CellOf(f)
+		return sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, sheet.CellOf(f)
 	})
 }
 
 // row adds one row of n cells; a column not met before is added.
-func (t *steps) row(values []float64, script [3]string, n int, at func(int) (figure.Column, figure.Cell)) {
-	row := make([]figure.Cell, len(values), len(values)+n)
+func (t *steps) row(values []float64, script [3]string, n int, at func(int) (sheet.Column, sheet.Cell)) {
+	row := make([]sheet.Cell, len(values), len(values)+n)
 	for i, v := range values {
-		row[i] = figure.V(v)
+		row[i] = sheet.V(v)
 	}
 	for i := range n {
 		column, cell := at(i)
@@ -108,17 +108,17 @@ func (t *steps) row(values []float64, script [3]string, n int, at func(int) (fig
 }
 
 // padded returns a row with at least n cells.
-func padded(row []figure.Cell, n int) []figure.Cell {
+func padded(row []sheet.Cell, n int) []sheet.Cell {
 	for len(row) < n {
-		row = append(row, figure.V(math.NaN()))
+		row = append(row, sheet.V(math.NaN()))
 	}
 	return row
 }
 
 // breaches notes the figures outside their limits and returns their names.
-func (t *steps) breaches(s *figure.Sheet, where figure.Text) string {
+func (t *steps) breaches(s *sheet.Sheet, where sheet.Text) string {
 	var keys []string
-	s.Each(func(f *figure.Figure) {
+	s.Each(func(f *sheet.Figure) {
 		if !f.State().Outside() {
 			return
 		}
@@ -133,7 +133,7 @@ func (t *steps) breaches(s *figure.Sheet, where figure.Text) string {
 	return strings.Join(keys, " ")
 }
 
-func codes(s *figure.Sheet) string {
+func codes(s *sheet.Sheet) string {
 	out := make([]string, len(s.Findings))
 	for i, f := range s.Findings {
 		out[i] = f.Code
@@ -142,7 +142,7 @@ func codes(s *figure.Sheet) string {
 }
 
 // remember keeps the sheet's findings, sources and cautions, each once.
-func (t *steps) remember(s *figure.Sheet, where figure.Text) {
+func (t *steps) remember(s *sheet.Sheet, where sheet.Text) {
 	for _, f := range s.Findings {
 		key := f.Code + "\n" + f.Text.Format
 		i, met := t.seen[key]
@@ -154,12 +154,12 @@ func (t *steps) remember(s *figure.Sheet, where figure.Text) {
 		t.found[i].rows++
 		t.found[i].same = t.found[i].same && slices.Equal(t.found[i].Text.Args, f.Text.Args)
 	}
-	source := func(src *reference.Source) {
+	source := func(src *handbook.Source) {
 		if src != nil && !slices.Contains(t.sources, src) {
 			t.sources = append(t.sources, src)
 		}
 	}
-	s.Each(func(f *figure.Figure) {
+	s.Each(func(f *sheet.Figure) {
 		if f.Limit != nil {
 			source(f.Limit.Source)
 		}
@@ -169,23 +169,23 @@ func (t *steps) remember(s *figure.Sheet, where figure.Text) {
 	}
 	t.cautions = s.Cautions
 	if t.cautions == nil {
-		t.cautions = report.Cautions
+		t.cautions = print.Cautions
 	}
 }
 
 // remarks are the findings of all the steps, each once, with the first step
 // where it came up unless it holds for all alike.
-func (t *steps) remarks() []figure.Finding {
-	var out []figure.Finding
+func (t *steps) remarks() []sheet.Finding {
+	var out []sheet.Finding
 	for _, b := range t.limits {
-		text := figure.Text{Format: b.label + ": outside its limit in {} of {} steps, first at " + b.first.Format}
-		text.Args = append([]figure.Arg{figure.Of(quantity.Count, float64(b.rows)), figure.Of(quantity.Count, float64(t.count))}, b.first.Args...)
-		out = append(out, figure.Finding{Code: "outside-limit", Severity: figure.Warn, Text: text})
+		text := sheet.Text{Format: b.label + ": outside its limit in {} of {} steps, first at " + b.first.Format}
+		text.Args = append([]sheet.Arg{sheet.Of(quantity.Count, float64(b.rows)), sheet.Of(quantity.Count, float64(t.count))}, b.first.Args...)
+		out = append(out, sheet.Finding{Code: "outside-limit", Severity: sheet.Warn, Text: text})
 	}
 	for _, r := range t.found {
 		f := r.Finding
 		if !r.same || r.rows < t.count {
-			f.Text = figure.Text{Format: "first at " + r.first.Format + ": " + f.Text.Format, Args: slices.Concat(r.first.Args, f.Text.Args)}
+			f.Text = sheet.Text{Format: "first at " + r.first.Format + ": " + f.Text.Format, Args: slices.Concat(r.first.Args, f.Text.Args)}
 		}
 		out = append(out, f)
 	}
@@ -193,7 +193,7 @@ func (t *steps) remarks() []figure.Finding {
 }
 
 // forScripts is the table with every figure.
-func (t *steps) forScripts() figure.Grid {
+func (t *steps) forScripts() sheet.Grid {
 	g := t.grid(func(int) bool { return true })
 	if t.lists {
 		return g
@@ -202,18 +202,18 @@ func (t *steps) forScripts() figure.Grid {
 		if key == "verdict" && !t.judged {
 			continue
 		}
-		g.Columns = append(g.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word, Maybe: key == "verdict"})
+		g.Columns = append(g.Columns, sheet.Column{Key: key, Label: key, Kind: quantity.Word, Maybe: key == "verdict"})
 		for n := range g.Rows {
-			g.Rows[n] = append(g.Rows[n], figure.W(t.scripts[n][i]))
+			g.Rows[n] = append(g.Rows[n], sheet.W(t.scripts[n][i]))
 		}
 	}
 	return g
 }
 
 // grid is the sweeps' columns and those of the figures that are kept.
-func (t *steps) grid(keep func(column int) bool) figure.Grid {
+func (t *steps) grid(keep func(column int) bool) sheet.Grid {
 	lead := len(t.sweeps)
-	g := figure.Grid{Key: "rows", Title: "Step by step", Main: true, Lead: lead}
+	g := sheet.Grid{Key: "rows", Title: "Step by step", Main: true, Lead: lead}
 	for i := range t.sweeps {
 		c := t.sweeps[i].column()
 		if _, taken := t.place[c.Key]; taken {
@@ -240,8 +240,8 @@ func (t *steps) grid(keep func(column int) bool) figure.Grid {
 }
 
 // column returns the cells of one figure, row by row.
-func (t *steps) column(i int) []figure.Cell {
-	out := make([]figure.Cell, len(t.rows))
+func (t *steps) column(i int) []sheet.Cell {
+	out := make([]sheet.Cell, len(t.rows))
 	for n, row := range t.rows {
 		out[n] = padded(row, len(t.sweeps)+i+1)[len(t.sweeps)+i]
 	}
@@ -265,10 +265,10 @@ func (t *steps) tells(i int) bool {
 			return false
 		}
 	}
-	return slices.ContainsFunc(cells, func(c figure.Cell) bool { return !alike(c, cells[0]) })
+	return slices.ContainsFunc(cells, func(c sheet.Cell) bool { return !alike(c, cells[0]) })
 }
 
-func alike(a, b figure.Cell) bool {
+func alike(a, b sheet.Cell) bool {
 	const rounding = 1e-9
 	return a.Word == b.Word && (math.IsNaN(a.Value) && math.IsNaN(b.Value) ||
 		math.Abs(a.Value-b.Value) <= rounding*math.Max(math.Abs(a.Value), math.Abs(b.Value)))
@@ -279,7 +279,7 @@ const sparkCells = 16
 
 // forPeople is the trend of each figure that changes, where there is one range,
 // and the table of the figures that change; of two ranges a table a figure.
-func (t *steps) forPeople(f quantity.Format, ascii bool) []figure.Grid {
+func (t *steps) forPeople(f quantity.Format, ascii bool) []sheet.Grid {
 	if t.crossed() {
 		if tables := t.across(f); len(tables) > 0 {
 			return tables
@@ -287,32 +287,32 @@ func (t *steps) forPeople(f quantity.Format, ascii bool) []figure.Grid {
 	}
 	g := t.grid(t.tells)
 	if t.judged {
-		g.Columns = append(g.Columns, figure.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word})
+		g.Columns = append(g.Columns, sheet.Column{Key: "verdict", Label: "verdict", Kind: quantity.Word})
 		for n := range g.Rows {
-			g.Rows[n] = append(g.Rows[n], figure.W(t.scripts[n][1]))
+			g.Rows[n] = append(g.Rows[n], sheet.W(t.scripts[n][1]))
 		}
 	}
 	if len(g.Columns) == len(t.sweeps) {
 		g.Note = "nothing that is worked out here hangs on it"
 	}
 	if len(t.sweeps) > 1 || t.lists {
-		return []figure.Grid{g}
+		return []sheet.Grid{g}
 	}
-	trend := figure.Grid{Key: "trend", Title: "How it changes"}
+	trend := sheet.Grid{Key: "trend", Title: "How it changes"}
 	for _, key := range [...]string{"figure", "trend", "first", "last", "change"} {
-		trend.Columns = append(trend.Columns, figure.Column{Key: key, Label: key, Kind: quantity.Word})
+		trend.Columns = append(trend.Columns, sheet.Column{Key: key, Label: key, Kind: quantity.Word})
 	}
 	for i, c := range t.columns {
 		if row := t.trend(i, f, ascii); row != nil && t.tells(i) {
-			trend.Rows = append(trend.Rows, append([]figure.Cell{figure.W(c.Label)}, row...))
+			trend.Rows = append(trend.Rows, append([]sheet.Cell{sheet.W(c.Label)}, row...))
 		}
 	}
-	return []figure.Grid{trend, g}
+	return []sheet.Grid{trend, g}
 }
 
 // trend is the sparkline of one figure, its first and last value, and by how
 // much they differ; nil for words.
-func (t *steps) trend(i int, f quantity.Format, ascii bool) []figure.Cell {
+func (t *steps) trend(i int, f quantity.Format, ascii bool) []sheet.Cell {
 	var values []float64
 	for _, c := range t.column(i) {
 		if c.Word != "" {
@@ -326,6 +326,6 @@ func (t *steps) trend(i int, f quantity.Format, ascii bool) []figure.Cell {
 	if last > first {
 		sign = "+"
 	}
-	text := func(v float64) figure.Cell { return figure.W(f.Text(c.Kind, c.Gauge, v)) }
-	return []figure.Cell{figure.W(report.Spark(values, sparkCells, ascii)), text(first), text(last), figure.W(sign + text(last-first).Word)}
+	text := func(v float64) sheet.Cell { return sheet.W(f.Text(c.Kind, c.Gauge, v)) }
+	return []sheet.Cell{sheet.W(print.Spark(values, sparkCells, ascii)), text(first), text(last), sheet.W(sign + text(last-first).Word)}
 }

@@ -9,7 +9,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 // What is typed in place of a reading.
@@ -306,9 +306,9 @@ func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, h
 // has no more.
 func (t *talk) lines(indent, text string) {
 	if !showsUTF8() {
-		text = report.Spelled(text)
+		text = print.Spelled(text)
 	}
-	for _, l := range report.Wrap(text, t.width()-len(indent)) {
+	for _, l := range print.Wrap(text, t.width()-len(indent)) {
 		fmt.Fprintln(t.err, indent+l)
 	}
 }

@@ -9,9 +9,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // release is the version of a build from sources without their history:
@@ -35,11 +35,11 @@ func (a *app) printVersion() error {
 	if !ok {
 		info = new(debug.BuildInfo)
 	}
-	return a.print([]report.Job{{Sheet: versionSheet(info), System: quantity.Metric}})
+	return a.print([]print.Job{{Sheet: versionSheet(info), System: quantity.Metric}})
 }
 
 // versionSheet lists what is known of a build; what is not known is left open.
-func versionSheet(info *debug.BuildInfo) *figure.Sheet {
+func versionSheet(info *debug.BuildInfo) *sheet.Sheet {
 	built := map[string]string{}
 	for _, s := range info.Settings {
 		built[s.Key] = s.Value
@@ -52,7 +52,7 @@ func versionSheet(info *debug.BuildInfo) *figure.Sheet {
 	case "false":
 		changed = "no"
 	}
-	s := &figure.Sheet{Command: "version", Title: "evenlip " + version}
+	s := &sheet.Sheet{Command: "version", Title: "evenlip " + version}
 	s.Open("Build")
 	for _, f := range [...]struct{ key, label, word string }{
 		{"version", "version", version},
@@ -62,7 +62,7 @@ func versionSheet(info *debug.BuildInfo) *figure.Sheet {
 		{"go", "built by", runtime.Version()},
 		{"platform", "built for", runtime.GOOS + "/" + runtime.GOARCH},
 	} {
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
+		s.Add(sheet.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
 	}
 	return s
 }

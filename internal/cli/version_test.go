@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"evenlip/internal/cli"
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 // What a build knows of itself is told as it stands; what it does not know is
@@ -26,7 +26,7 @@ func TestVersion(t *testing.T) {
 		if want := "evenlip " + c.want["version"]; s.Title != want {
 			t.Errorf("called %q, not %q", s.Title, want)
 		}
-		s.Each(func(f *figure.Figure) {
+		s.Each(func(f *sheet.Figure) {
 			if want, told := c.want[f.Key]; told && f.Word != want {
 				t.Errorf("%s is %q, not %q", f.Key, f.Word, want)
 			}

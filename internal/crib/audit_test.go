@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
+	"evenlip/internal/sheet"
 )
 
 func theSample(t *testing.T) *Crib {
@@ -65,15 +65,15 @@ func TestAuditIsInspect(t *testing.T) {
 	s := c.Audit(c.Judge(), Scripts)
 	g := &s.Grids[0]
 	col := func(key string) int {
-		return slices.IndexFunc(g.Columns, func(c figure.Column) bool { return c.Key == key })
+		return slices.IndexFunc(g.Columns, func(c sheet.Column) bool { return c.Key == key })
 	}
 	for _, row := range g.Rows {
 		d := find(t, c, row[0].Word)
-		alone := inspect.Sheet(d.Readings, false)
+		alone := judge.Sheet(d.Readings, false)
 		if word := alone.Verdict.Word; word != "" && word != row[3].Word {
 			t.Errorf("%s: %s, alone %s", d.ID, row[3].Word, word)
 		}
-		alone.Each(func(f *figure.Figure) {
+		alone.Each(func(f *sheet.Figure) {
 			if got := row[col(f.Key)]; got.Word != f.Word || got.Value != f.Value && !math.IsNaN(f.Value) {
 				t.Errorf("%s: %s is %v, alone %v", d.ID, f.Key, got, f.Value)
 			}

@@ -9,9 +9,9 @@ import (
 	"sync"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/near"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 	"evenlip/internal/strict"
 )
 
@@ -34,7 +34,7 @@ type Crib struct {
 }
 
 // Inspector returns the sheet of a drill's inspection, or of its regrind.
-type Inspector func(*drill.Drill) *figure.Sheet
+type Inspector func(*drill.Drill) *sheet.Sheet
 
 // Keep says how many usable drills of a size are to be there.
 type Keep struct {

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 )
 
@@ -166,7 +166,7 @@ func (t *Task) retiredFor() string {
 		return t.Plan.Reason + " once ground"
 	}
 	reasons := slices.Clone(t.Verdict.Reasons)
-	return strings.Join(slices.DeleteFunc(reasons, func(code string) bool { return !inspect.Retires(code) }), " ")
+	return strings.Join(slices.DeleteFunc(reasons, func(code string) bool { return !judge.Retires(code) }), " ")
 }
 
 // purchases returns the sizes that are to be had and are not all there, in the

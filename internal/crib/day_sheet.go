@@ -4,24 +4,24 @@ import (
 	"fmt"
 	"math"
 
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
 	"evenlip/internal/regrind"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // Plan returns the sheet of the day's plan: for people a list for each thing to
 // do, for scripts one list of it all.
-func (c *Crib) Plan(day *Day, to Audience) *figure.Sheet {
+func (c *Crib) Plan(day *Day, to Audience) *sheet.Sheet {
 	s := c.sheet("crib plan")
 	if to == Scripts {
-		s.Grids = []figure.Grid{day.all()}
+		s.Grids = []sheet.Grid{day.all()}
 	} else {
-		s.Grids = []figure.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire, (*Task).retiredFor), day.those("to_measure", "To measure", ToMeasure, (*Task).because), day.shopping()}
+		s.Grids = []sheet.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire, (*Task).retiredFor), day.those("to_measure", "To measure", ToMeasure, (*Task).because), day.shopping()}
 	}
-	s.Find("counts", figure.Note, "{}", figure.Say(day.counts()+c.andGone()))
+	s.Find("counts", sheet.Note, "{}", sheet.Say(day.counts()+c.andGone()))
 	tellDoubts(s, c.there())
-	s.Cautions = report.Cautions
+	s.Cautions = print.Cautions
 	return s
 }
 
@@ -38,23 +38,23 @@ func (d *Day) counts() string {
 		of[ToGrind], of[ToThin], of[ToRetire], of[ToMeasure], of[ToLeave], buy)
 }
 
-func grindColumns() []figure.Column {
-	return []figure.Column{
+func grindColumns() []sheet.Column {
+	return []sheet.Column{
 		{Key: "lip_angle_deg", Label: "lips at", Kind: quantity.Angle, Gauge: quantity.Setting},
-		figure.Lengths("take_1_inner_mm", "1 inner"), figure.Lengths("take_1_outer_mm", "1 outer"),
-		figure.Lengths("take_2_inner_mm", "2 inner"), figure.Lengths("take_2_outer_mm", "2 outer"),
-		figure.Lengths("thin_to_web_mm", "thin to"),
+		sheet.Lengths("take_1_inner_mm", "1 inner"), sheet.Lengths("take_1_outer_mm", "1 outer"),
+		sheet.Lengths("take_2_inner_mm", "2 inner"), sheet.Lengths("take_2_outer_mm", "2 outer"),
+		sheet.Lengths("thin_to_web_mm", "thin to"),
 	}
 }
 
 // clearance is what the flanks are ground to.
-var clearance = figure.Column{Key: "clearance_deg", Label: "clear", Kind: quantity.Angle, Gauge: quantity.Setting}
+var clearance = sheet.Column{Key: "clearance_deg", Label: "clear", Kind: quantity.Angle, Gauge: quantity.Setting}
 
-func (t *Task) clearanceCell() figure.Cell {
+func (t *Task) clearanceCell() sheet.Cell {
 	if t.Do == ToGrind && t.Plan.Made {
-		return figure.V(t.Plan.Found.Clearance.Aim)
+		return sheet.V(t.Plan.Found.Clearance.Aim)
 	}
-	return figure.V(math.NaN())
+	return sheet.V(math.NaN())
 }
 
 // causes names in a word what a grind is for.
@@ -69,7 +69,7 @@ func (t *Task) purpose() string {
 	return string(t.Do)
 }
 
-func (t *Task) grindCells(to Audience) []figure.Cell {
+func (t *Task) grindCells(to Audience) []sheet.Cell {
 	none := math.NaN()
 	angle, one, two, web := none, regrind.Ends{Inner: none, Outer: none}, regrind.Ends{Inner: none, Outer: none}, none
 	if t.atGrinder() && t.Plan.Made {
@@ -81,7 +81,7 @@ func (t *Task) grindCells(to Audience) []figure.Cell {
 	if t.Do == ToGrind && t.Plan.Made || to == Scripts && t.keeps() {
 		one, two = t.Plan.Ahead.Stock.Lip1, t.Plan.Ahead.Stock.Lip2
 	}
-	return []figure.Cell{figure.V(angle), figure.V(one.Inner), figure.V(one.Outer), figure.V(two.Inner), figure.V(two.Outer), figure.V(web)}
+	return []sheet.Cell{sheet.V(angle), sheet.V(one.Inner), sheet.V(one.Outer), sheet.V(two.Inner), sheet.V(two.Outer), sheet.V(web)}
 }
 
 // keeps reports whether it is planned that nothing comes off the drill's end.
@@ -97,57 +97,57 @@ func (t *Task) left() float64 {
 }
 
 // grinder is what to take to the grinder, in its order.
-func (d *Day) grinder() figure.Grid {
-	g := figure.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "for: what governs the stock, or thinning alone; 1, 2: stock off that lip at either end",
-		Columns: append([]figure.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("purpose", "for"), clearance}, grindColumns()...)}
+func (d *Day) grinder() sheet.Grid {
+	g := sheet.Grid{Key: "grinder", Title: "To the grinder, in this order", Note: "for: what governs the stock, or thinning alone; 1, 2: stock off that lip at either end",
+		Columns: append([]sheet.Column{count("turn", ""), word("id", "id"), word("size", "size"), word("purpose", "for"), clearance}, grindColumns()...)}
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
 		if t.atGrinder() {
-			g.Rows = append(g.Rows, append([]figure.Cell{figure.V(float64(i + 1)), figure.W(t.ID), figure.W(t.sizeText()), figure.W(t.purpose()), t.clearanceCell()}, t.grindCells(People)...))
+			g.Rows = append(g.Rows, append([]sheet.Cell{sheet.V(float64(i + 1)), sheet.W(t.ID), sheet.W(t.sizeText()), sheet.W(t.purpose()), t.clearanceCell()}, t.grindCells(People)...))
 		}
 	}
 	return g
 }
 
-func (d *Day) those(key, title string, do Do, why func(*Task) string) figure.Grid {
-	g := figure.Grid{Key: key, Title: title, Columns: []figure.Column{word("id", "id"), word("size", "size"), word("reasons", "because")}}
+func (d *Day) those(key, title string, do Do, why func(*Task) string) sheet.Grid {
+	g := sheet.Grid{Key: key, Title: title, Columns: []sheet.Column{word("id", "id"), word("size", "size"), word("reasons", "because")}}
 	for i := range d.Tasks {
 		if t := &d.Tasks[i]; t.Do == do {
-			g.Rows = append(g.Rows, []figure.Cell{figure.W(t.ID), figure.W(t.sizeText()), figure.W(why(t))})
+			g.Rows = append(g.Rows, []sheet.Cell{sheet.W(t.ID), sheet.W(t.sizeText()), sheet.W(why(t))})
 		}
 	}
 	return g
 }
 
-func (d *Day) shopping() figure.Grid {
-	g := figure.Grid{Key: "to_buy", Title: "To buy", Columns: []figure.Column{word("size", "size"), count("count", "buy"), count("wanted", "to be there"), count("usable", "usable")}}
+func (d *Day) shopping() sheet.Grid {
+	g := sheet.Grid{Key: "to_buy", Title: "To buy", Columns: []sheet.Column{word("size", "size"), count("count", "buy"), count("wanted", "to be there"), count("usable", "usable")}}
 	for _, p := range d.Buy {
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(p.SizeText), figure.V(float64(p.Count())), figure.V(float64(p.Wanted)), figure.V(float64(p.Usable))})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(p.SizeText), sheet.V(float64(p.Count())), sheet.V(float64(p.Wanted)), sheet.V(float64(p.Usable))})
 	}
 	return g
 }
 
 // all is one row a drill, and one for each size to buy.
-func (d *Day) all() figure.Grid {
-	g := rows(append([]figure.Column{word("do", "do"), count("turn", "turn"), word("id", "id"), word("size", "size"),
+func (d *Day) all() sheet.Grid {
+	g := rows(append([]sheet.Column{word("do", "do"), count("turn", "turn"), word("id", "id"), word("size", "size"),
 		{Key: "size_mm", Label: "size", Kind: quantity.Size}, word("verdict", "verdict"), word("reasons", "because"), word("stock_reason", "stock for"),
-		figure.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, append(grindColumns(), clearance)...))
-	none := figure.V(math.NaN())
+		sheet.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, append(grindColumns(), clearance)...))
+	none := sheet.V(math.NaN())
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
 		turn, stock, cause := none, none, ""
 		if t.atGrinder() {
-			turn = figure.V(float64(i + 1))
+			turn = sheet.V(float64(i + 1))
 		}
 		if t.Plan.Made && t.Do == ToGrind || t.keeps() {
-			stock, cause = figure.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
+			stock, cause = sheet.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
 		}
-		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(t.Do)), turn, figure.W(t.ID), figure.W(t.sizeText()), figure.V(t.Size()),
-			figure.W(t.Word()), figure.W(t.because()), figure.W(cause), stock, figure.V(t.left()), none}, append(t.grindCells(Scripts), t.clearanceCell())...))
+		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(string(t.Do)), turn, sheet.W(t.ID), sheet.W(t.sizeText()), sheet.V(t.Size()),
+			sheet.W(t.Word()), sheet.W(t.because()), sheet.W(cause), stock, sheet.V(t.left()), none}, append(t.grindCells(Scripts), t.clearanceCell())...))
 	}
 	for _, p := range d.Buy {
-		g.Rows = append(g.Rows, append([]figure.Cell{figure.W(string(ToBuy)), none, figure.W(""), figure.W(p.SizeText), figure.V(p.Size),
-			figure.W(""), figure.W(""), figure.W(""), none, none, figure.V(float64(p.Count()))}, none, none, none, none, none, none, none))
+		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(string(ToBuy)), none, sheet.W(""), sheet.W(p.SizeText), sheet.V(p.Size),
+			sheet.W(""), sheet.W(""), sheet.W(""), none, none, sheet.V(float64(p.Count()))}, none, none, none, none, none, none, none))
 	}
 	return g
 }

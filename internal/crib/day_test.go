@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/figure"
 	"evenlip/internal/plan"
+	"evenlip/internal/sheet"
 )
 
 // Every drill is told what to do with exactly once, and it is what its own plan
@@ -106,7 +106,7 @@ func TestUsualStockOfTheHistory(t *testing.T) {
 func TestPlanForScripts(t *testing.T) {
 	c := theSample(t)
 	day := c.Day()
-	for _, s := range []*figure.Sheet{c.Plan(&day, Scripts), c.Plan(&day, People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
+	for _, s := range []*sheet.Sheet{c.Plan(&day, Scripts), c.Plan(&day, People), c.List(c.Listed(Filter{}), Scripts), c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
 		for _, g := range s.Grids {
 			for _, row := range g.Rows {
 				if len(row) != len(g.Columns) {

@@ -7,34 +7,34 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // on judges as a shop with such gauges does.
 func on(g quantity.Gauges) Inspector {
-	return func(d *drill.Drill) *figure.Sheet {
-		s := inspect.Sheet(d, false)
-		gauge.Spread(d, g, s, func(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) })
-		inspect.Guard(s)
+	return func(d *drill.Drill) *sheet.Sheet {
+		s := judge.Sheet(d, false)
+		gauge.Spread(d, g, s, func(d *drill.Drill) *sheet.Sheet { return judge.Sheet(d, false) })
+		judge.Guard(s)
 		return s
 	}
 }
 
 // planned plans as a shop with such gauges does.
 func planned(g quantity.Gauges) Inspector {
-	hinged := func(d *drill.Drill) *figure.Sheet {
+	hinged := func(d *drill.Drill) *sheet.Sheet {
 		s := plan.Sheet(d, false)
-		inspect.Hinges(d, s)
+		judge.Hinges(d, s)
 		return s
 	}
-	return func(d *drill.Drill) *figure.Sheet {
+	return func(d *drill.Drill) *sheet.Sheet {
 		s := hinged(d)
 		gauge.Spread(d, g, s, hinged)
-		inspect.Guard(s)
+		judge.Guard(s)
 		plan.Guard(s)
 		return s
 	}

@@ -4,9 +4,9 @@ import (
 	"fmt"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -29,7 +29,7 @@ func (rd *reader) history(n strict.Node, d *drill.Drill, sure bool) []Event {
 		rd.follows(item, out, &e)
 		if sure && e.Stock > mostStock*d.Value(drill.Size) {
 			at, _ := item.Lookup("stock")
-			rd.Fault(at.Value, report.Say(figure.Sayf("stock: {} cannot be: it is over {} diameters", figure.Len(e.Stock), figure.Of(quantity.Count, mostStock)), d.System()),
+			rd.Fault(at.Value, print.Say(sheet.Sayf("stock: {} cannot be: it is over {} diameters", sheet.Len(e.Stock), sheet.Of(quantity.Count, mostStock)), d.System()),
 				"is it in the unit that was meant? of a drill that broke, leave the stock out and say so in a note")
 		}
 		out = append(out, e)
@@ -56,8 +56,8 @@ func (rd *reader) follows(n strict.Node, above []Event, e *Event) {
 
 // doubts are what the history says and cannot all be so, if none of it breaks a
 // rule: someone has measured another thing, or changed the file by hand.
-func (d *Drill) doubts() []figure.Text {
-	var out []figure.Text
+func (d *Drill) doubts() []sheet.Text {
+	var out []sheet.Text
 	units := d.Readings.System()
 	for _, r := range [...]drill.Reading{drill.Flute, drill.Length, drill.Web, drill.ChiselLength} {
 		after := d.Readings.Value(r)
@@ -68,8 +68,8 @@ func (d *Drill) doubts() []figure.Text {
 				continue
 			}
 			if e.contradicts(r, before, after) {
-				out = append(out, figure.Sayf("{}: {} was {} before the {} of {}, and {} after it", figure.Say(d.ID), figure.Say(r.String()),
-					figure.Len(before), figure.Say(string(e.What)), figure.Say(e.Date), figure.Len(after)))
+				out = append(out, sheet.Sayf("{}: {} was {} before the {} of {}, and {} after it", sheet.Say(d.ID), sheet.Say(r.String()),
+					sheet.Len(before), sheet.Say(string(e.What)), sheet.Say(e.Date), sheet.Len(after)))
 			}
 			after = before
 		}
@@ -95,7 +95,7 @@ func (e *Event) contradicts(r drill.Reading, before, after float64) bool {
 const mostDoubts = 20
 
 // tellDoubts adds what the histories of the drills leave in doubt.
-func tellDoubts(s *figure.Sheet, drills []*Drill) {
+func tellDoubts(s *sheet.Sheet, drills []*Drill) {
 	told, more := 0, 0
 	for _, d := range drills {
 		for _, doubt := range d.doubts() {
@@ -104,10 +104,10 @@ func tellDoubts(s *figure.Sheet, drills []*Drill) {
 				continue
 			}
 			told++
-			s.Find("history-odd", figure.Warn, doubt.Format, doubt.Args...)
+			s.Find("history-odd", sheet.Warn, doubt.Format, doubt.Args...)
 		}
 	}
 	if more > 0 {
-		s.Find("history-odd", figure.Warn, "{} more such doubts about histories", figure.Of(quantity.Count, float64(more)))
+		s.Find("history-odd", sheet.Warn, "{} more such doubts about histories", sheet.Of(quantity.Count, float64(more)))
 	}
 }

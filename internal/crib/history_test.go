@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 const twelve = "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    flute: 70mm\n    web: 2mm\n    history:\n"
@@ -52,11 +52,11 @@ func TestHistoriesThatCannotBe(t *testing.T) {
 }
 
 // odd returns the doubts that a sheet tells.
-func oddities(s *figure.Sheet) string {
+func oddities(s *sheet.Sheet) string {
 	var out []string
 	for _, f := range s.Findings {
-		if f.Severity == figure.Warn {
-			out = append(out, f.Code+": "+report.Say(f.Text, quantity.Metric))
+		if f.Severity == sheet.Warn {
+			out = append(out, f.Code+": "+print.Say(f.Text, quantity.Metric))
 		}
 	}
 	return strings.Join(out, "\n")
@@ -91,7 +91,7 @@ func TestDoubtfulHistories(t *testing.T) {
 			continue
 		}
 		day := c.Day()
-		for _, s := range []*figure.Sheet{c.Audit(c.Judge(), Scripts), c.Plan(&day, Scripts)} {
+		for _, s := range []*sheet.Sheet{c.Audit(c.Judge(), Scripts), c.Plan(&day, Scripts)} {
 			if got := oddities(s); got != want {
 				t.Errorf("%s: %s tells %q", entries, s.Command, got)
 			}

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
+	"evenlip/internal/sheet"
 )
 
 // Undecided is the word for a drill of which too little was measured.
@@ -18,7 +18,7 @@ var Verdicts = []string{"retire", "regrind", "thin", Undecided, "fit"}
 // Judged is a drill with the verdict that inspect gives for it.
 type Judged struct {
 	*Drill
-	Verdict  *figure.Verdict
+	Verdict  *sheet.Verdict
 	Material string // of the work that it is judged for
 }
 
@@ -39,7 +39,7 @@ func (c *Crib) Judge() []Judged {
 // judge makes no sheet unless a gauge may change the verdict: of a large crib
 // only few drills are shown.
 func (c *Crib) judge(d *Drill) Judged {
-	r := inspect.Compute(d.Readings)
+	r := judge.Compute(d.Readings)
 	j := Judged{Drill: d, Verdict: r.Judgement()}
 	if c.Inspect != nil {
 		j.Verdict = c.Inspect(d.Readings).Verdict
@@ -51,11 +51,11 @@ func (c *Crib) judge(d *Drill) Judged {
 }
 
 // inspection returns the whole inspection of a drill.
-func (c *Crib) inspection(d *Drill) *figure.Sheet {
+func (c *Crib) inspection(d *Drill) *sheet.Sheet {
 	if c.Inspect != nil {
 		return c.Inspect(d.Readings)
 	}
-	return inspect.Sheet(d.Readings, false)
+	return judge.Sheet(d.Readings, false)
 }
 
 // WorstFirst puts drills in the order of their verdicts, those with more

@@ -8,11 +8,11 @@ import (
 	"time"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 )
 
 // Change is what was done to a drill.
@@ -262,7 +262,7 @@ func (m *mover) web() {
 		m.move(drill.Web, "", "the thinning is ground away: read it anew")
 		return
 	}
-	r := inspect.Compute(m.d.Readings)
+	r := judge.Compute(m.d.Readings)
 	if after := point.WebAfter(r.Chisel.Web, r.Web.Taper, m.stock); !math.IsNaN(after) {
 		m.move(drill.Web, m.written(drill.Web, after), "grows by the web's taper")
 	}
@@ -330,9 +330,9 @@ func (m *mover) check() error {
 	if errs := next.Resolve(); len(errs) > 0 {
 		return m.fault(errs[0])
 	}
-	for _, found := range [...][]inspect.Impossible{inspect.Check(&next), plan.Check(&next)} {
+	for _, found := range [...][]judge.Impossible{judge.Check(&next), plan.Check(&next)} {
 		for _, im := range found {
-			return refuse(im.Hint, "--%s: %s", im.Reading, report.Say(im.Text, next.System()))
+			return refuse(im.Hint, "--%s: %s", im.Reading, print.Say(im.Text, next.System()))
 		}
 	}
 	m.out.New = &next

@@ -11,11 +11,11 @@ import (
 	"sync"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -29,7 +29,7 @@ const (
 // reader collects what is wrong with a file.
 type reader struct {
 	strict.Reader
-	book  *reference.Book
+	book  *handbook.Book
 	lacks func(keys ...string) bool // what may be among what was not read; nil where all was
 	// unsure says that the units of bare numbers were not understood.
 	unsure bool
@@ -38,7 +38,7 @@ type reader struct {
 // Read reads a crib from the bytes of its file. Everything that is wrong with
 // it is returned, each with its line and column, in the file's order. A drill whose
 // lines are no YAML is passed over, and the others are read.
-func Read(file string, data []byte, book *reference.Book) (*Crib, []error) {
+func Read(file string, data []byte, book *handbook.Book) (*Crib, []error) {
 	if len(data) > largeFile {
 		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	}
@@ -182,12 +182,12 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	if rd.unsure || !places.UnitsKnown() {
 		return d
 	}
-	check := inspect.Check
+	check := judge.Check
 	if len(errs) > 0 {
-		check = inspect.CheckGiven
+		check = judge.CheckGiven
 	}
 	for _, im := range slices.Concat(check(readings), plan.Check(readings)) {
-		fault := places.Fault(im.Reading, errors.New(report.Say(im.Text, readings.System())))
+		fault := places.Fault(im.Reading, errors.New(print.Say(im.Text, readings.System())))
 		fault.Hint = im.Hint
 		rd.Errs = append(rd.Errs, fault)
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 	"evenlip/internal/strict"
 )
 
@@ -19,7 +19,7 @@ func (f Faults) Error() string { return errors.Join(f...).Error() }
 // Record works a change out, writes it into the crib's file and returns what it
 // came to. Errors: a [*Refusal] for a change that cannot be, the faults of the
 // file as [Read] gives them, and those of [update].
-func Record(path, id string, ch Change, book *reference.Book) (*Outcome, error) {
+func Record(path, id string, ch Change, book *handbook.Book) (*Outcome, error) {
 	var out *Outcome
 	err := update(path, func(data []byte) ([]byte, error) {
 		o, next, err := Rewrite(path, data, id, ch, book)
@@ -35,7 +35,7 @@ func Record(path, id string, ch Change, book *reference.Book) (*Outcome, error) 
 // Rewrite returns the bytes of a crib's file with a change written in. Every
 // byte that the change does not bear on stays. The result is read again and
 // must say just what was meant, or an error comes back and no bytes.
-func Rewrite(file string, data []byte, id string, ch Change, book *reference.Book) (*Outcome, []byte, error) {
+func Rewrite(file string, data []byte, id string, ch Change, book *handbook.Book) (*Outcome, []byte, error) {
 	c, errs := Read(file, data, book)
 	if len(errs) > 0 {
 		return nil, nil, Faults(errs)
@@ -126,7 +126,7 @@ func (c *Crib) after(d *Drill, lines int) int {
 
 // confirm reads the new file and holds it against what was meant: that drill as
 // the change leaves it, one more event, and all else the same.
-func (c *Crib) confirm(file string, data []byte, out *Outcome, book *reference.Book) error {
+func (c *Crib) confirm(file string, data []byte, out *Outcome, book *handbook.Book) error {
 	next, errs := Read(file, data, book)
 	if len(errs) > 0 || len(next.Drills) != len(c.Drills) {
 		return errShape

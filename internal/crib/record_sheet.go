@@ -7,48 +7,48 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // Sheet says what a record has changed, or would change.
-func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet {
-	s := &figure.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
+func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *sheet.Sheet {
+	s := &sheet.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
 	written := "yes"
 	if dryRun {
 		s.Title += " - dry run"
 		written = "no"
 	}
-	was, is := judge(o.Old), judge(o.New)
+	was, is := inspect(o.Old), inspect(o.New)
 	s.Open("Recorded")
 	for _, f := range [...]struct{ key, label, word string }{
 		{"id", "drill", o.ID}, {"what", "what", string(o.Event.What)}, {"date", "date", o.Event.Date}, {"written", "written to the file", written},
 		{"verdict_before", "verdict before", cmp.Or(was.Verdict.Word, Undecided)}, {"verdict", "verdict now", cmp.Or(is.Verdict.Word, Undecided)},
 	} {
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
+		s.Add(sheet.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
 	}
-	s.Add(figure.Figure{Key: "stock_mm", Label: "stock", Value: o.Event.Stock, Kind: quantity.Length, Gauge: quantity.Caliper})
-	g := figure.Grid{Key: "changes", Title: "Readings", Columns: []figure.Column{word("reading", "reading"), word("before", "before"), word("now", "now"), word("because", "because")}}
+	s.Add(sheet.Figure{Key: "stock_mm", Label: "stock", Value: o.Event.Stock, Kind: quantity.Length, Gauge: quantity.Caliper})
+	g := sheet.Grid{Key: "changes", Title: "Readings", Columns: []sheet.Column{word("reading", "reading"), word("before", "before"), word("now", "now"), word("because", "because")}}
 	for _, m := range o.Moves {
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(m.Reading.String()), figure.W(m.From), figure.W(m.To), figure.W(m.Why)})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(m.Reading.String()), sheet.W(m.From), sheet.W(m.To), sheet.W(m.Why)})
 	}
-	s.Grids = []figure.Grid{g}
+	s.Grids = []sheet.Grid{g}
 	if o.muchOff() {
-		s.Find("much-stock", figure.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", figure.Len(o.Event.Stock))
+		s.Find("much-stock", sheet.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", sheet.Len(o.Event.Stock))
 	}
 	o.lengths(s)
 	o.wearLeft(s)
-	inspect.Plausible(o.New, s)
+	judge.Plausible(o.New, s)
 	if dryRun {
-		s.Find("dry-run", figure.Note, "nothing was written")
+		s.Find("dry-run", sheet.Note, "nothing was written")
 	}
 	if o.Event.What == Retired {
 		o.gone(s)
 	} else if is.Verdict.Word == "" {
 		for _, wants := range is.Verdict.Missing {
-			s.Find("to-be-read", figure.Note, "to be read anew: {}", figure.Say(wants))
+			s.Find("to-be-read", sheet.Note, "to be read anew: {}", sheet.Say(wants))
 		}
 	}
 	return s
@@ -56,31 +56,31 @@ func (o *Outcome) Sheet(file string, dryRun bool, judge Inspector) *figure.Sheet
 
 // gone says that the drill is in no count any more, and warns where it still had
 // work in it.
-func (o *Outcome) gone(s *figure.Sheet) {
-	s.Find("retired", figure.Note, "{} counts no more: the audit and the plan leave it out", figure.Say(o.ID))
+func (o *Outcome) gone(s *sheet.Sheet) {
+	s.Find("retired", sheet.Note, "{} counts no more: the audit and the plan leave it out", sheet.Say(o.ID))
 	if p := plan.Of(o.New); p.Do != plan.Retire {
-		s.Find("not-due", figure.Warn, "nothing in its readings retires it: if that is a slip, take the entry out of its history by hand")
+		s.Find("not-due", sheet.Warn, "nothing in its readings retires it: if that is a slip, take the entry out of its history by hand")
 	}
 }
 
 // lengths warns where a drill got shorter by other than what came off it.
-func (o *Outcome) lengths(s *figure.Sheet) {
+func (o *Outcome) lengths(s *sheet.Sheet) {
 	for _, r := range [...]drill.Reading{drill.Flute, drill.Length} {
 		was, is := o.Old.Value(r), o.New.Value(r)
 		switch e := &o.Event; {
 		case e.What == Grind && e.contradicts(r, was, is):
-			s.Find("other-than-ground", figure.Warn, "{} was {} and is {}, where {} came off: if one of these is a slip, put the file back as it was",
-				figure.Say(r.String()), figure.Len(was), figure.Len(is), figure.Len(e.Stock))
+			s.Find("other-than-ground", sheet.Warn, "{} was {} and is {}, where {} came off: if one of these is a slip, put the file back as it was",
+				sheet.Say(r.String()), sheet.Len(was), sheet.Len(is), sheet.Len(e.Stock))
 		case e.What != Grind && e.What != Correction && was-is > lengthSlack:
-			s.Find("shorter-unsaid", figure.Warn, "{} was {} and is {}, and no grind says why: if it was ground, put the file back as it was and record that; if it is a slip, add --correction",
-				figure.Say(r.String()), figure.Len(was), figure.Len(is))
+			s.Find("shorter-unsaid", sheet.Warn, "{} was {} and is {}, and no grind says why: if it was ground, put the file back as it was and record that; if it is a slip, add --correction",
+				sheet.Say(r.String()), sheet.Len(was), sheet.Len(is))
 		}
 	}
 }
 
 // wearLeft warns where less came off than the plan takes to clear the wear: that
 // it is out was only taken for granted.
-func (o *Outcome) wearLeft(s *figure.Sheet) {
+func (o *Outcome) wearLeft(s *sheet.Sheet) {
 	const reading = 0.01 // mm; as near as a caliper tells
 	p := plan.Of(o.Old)
 	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Would.Total-p.Ahead.Would.CleanUp-reading {
@@ -96,20 +96,20 @@ func (o *Outcome) wearLeft(s *figure.Sheet) {
 		}
 	}
 	if len(wear) > 0 {
-		s.Find("wear-may-be-left", figure.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
-			figure.Len(o.Event.Stock), figure.Len(p.Ahead.Would.Total), figure.Say(strings.Join(wear, " and ")), figure.Say(strings.Join(flags, " and ")))
+		s.Find("wear-may-be-left", sheet.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
+			sheet.Len(o.Event.Stock), sheet.Len(p.Ahead.Would.Total), sheet.Say(strings.Join(wear, " and ")), sheet.Say(strings.Join(flags, " and ")))
 	}
 }
 
 // Started says that a crib's file was written.
-func (c *Crib) Started(sample bool) *figure.Sheet {
-	s := &figure.Sheet{Command: "crib new", Title: c.File + ": a new crib", Sample: sample}
+func (c *Crib) Started(sample bool) *sheet.Sheet {
+	s := &sheet.Sheet{Command: "crib new", Title: c.File + ": a new crib", Sample: sample}
 	if sample {
 		s.Title = c.File + ": the SAMPLE crib, all of it invented"
 	}
 	s.Open("Written")
-	s.Add(figure.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
-	s.Add(figure.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
-	s.Find("lock-file", figure.Note, "a record leaves an empty {} beside it: keep that out of version control", figure.Say(filepath.Base(LockName(c.File))))
+	s.Add(sheet.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
+	s.Add(sheet.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
+	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", sheet.Say(filepath.Base(LockName(c.File))))
 	return s
 }

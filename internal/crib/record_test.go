@@ -12,7 +12,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 	"evenlip/internal/verify"
 )
@@ -326,7 +326,7 @@ func TestTooLittleOffForTheWear(t *testing.T) {
 		}
 		for _, f := range out.Sheet("crib.yaml", false, plainly).Findings {
 			if f.Code == "wear-may-be-left" {
-				return report.Say(f.Text, quantity.Metric)
+				return print.Say(f.Text, quantity.Metric)
 			}
 		}
 		return ""

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 const worn = `version: 1
@@ -48,11 +48,11 @@ func TestRetiredCountsNoMore(t *testing.T) {
 		t.Errorf("%d rows, %v", rows, audit.Findings)
 	}
 	list := c.List(c.Listed(Filter{}), People).Grids[0]
-	at := slices.IndexFunc(list.Columns, func(c figure.Column) bool { return c.Key == "retired" })
+	at := slices.IndexFunc(list.Columns, func(c sheet.Column) bool { return c.Key == "retired" })
 	if len(list.Rows) != 2 || list.Rows[0][at].Word != "2026-11-25" || list.Rows[1][at].Word != "" {
 		t.Errorf("%v", list.Rows)
 	}
-	for _, s := range []*figure.Sheet{c.Plan(&day, People), c.Plan(&day, Scripts)} {
+	for _, s := range []*sheet.Sheet{c.Plan(&day, People), c.Plan(&day, Scripts)} {
 		if got := s.Findings[0].Text.Args[0].Word; !strings.HasSuffix(got, "; 1 retired and gone") {
 			t.Error(got)
 		}

@@ -3,7 +3,7 @@ package crib
 import (
 	_ "embed"
 
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 )
 
 // SampleFile is what the embedded crib is called where a file's name would
@@ -17,7 +17,7 @@ var sample []byte
 func SampleText() []byte { return append([]byte(nil), sample...) }
 
 // Sample reads the embedded crib, every drill of which is invented.
-func Sample(book *reference.Book) (*Crib, []error) {
+func Sample(book *handbook.Book) (*Crib, []error) {
 	c, errs := Read(SampleFile, sample, book)
 	if c != nil {
 		c.Sample = true

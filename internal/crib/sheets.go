@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 // Sheets are printed for people, or with every figure for scripts.
@@ -20,15 +20,15 @@ const (
 	Scripts Audience = true
 )
 
-func word(key, label string) figure.Column {
-	return figure.Column{Key: key, Label: label, Kind: quantity.Word}
+func word(key, label string) sheet.Column {
+	return sheet.Column{Key: key, Label: label, Kind: quantity.Word}
 }
 
-func count(key, label string) figure.Column {
-	return figure.Column{Key: key, Label: label, Kind: quantity.Count}
+func count(key, label string) sheet.Column {
+	return sheet.Column{Key: key, Label: label, Kind: quantity.Count}
 }
 
-func (c *Crib) sheet(command string) *figure.Sheet {
+func (c *Crib) sheet(command string) *sheet.Sheet {
 	name := c.Name
 	if name == "" {
 		name = c.File
@@ -37,64 +37,64 @@ func (c *Crib) sheet(command string) *figure.Sheet {
 	if c.Sample {
 		title = "SAMPLE, all of it invented: " + title
 	}
-	return &figure.Sheet{Command: command, Title: title, Sample: c.Sample}
+	return &sheet.Sheet{Command: command, Title: title, Sample: c.Sample}
 }
 
 // rows makes the grid that is the results of a sheet, one row a drill.
-func rows(columns []figure.Column) figure.Grid {
-	return figure.Grid{Key: report.ResultList, Main: true, Columns: columns}
+func rows(columns []sheet.Column) sheet.Grid {
+	return sheet.Grid{Key: print.ResultList, Main: true, Columns: columns}
 }
 
 // List returns the sheet of the drills as they stand in the file. Scripts also
 // get every reading as it was written.
-func (c *Crib) List(drills []*Drill, to Audience) *figure.Sheet {
+func (c *Crib) List(drills []*Drill, to Audience) *sheet.Sheet {
 	s := c.sheet("crib list")
-	columns := []figure.Column{word("id", "id"), word("size", "size"), word("series", "series"), word("shank", "shank"), count("grinds", "grinds"), word("last", "last entry"), word("retired", "retired"), word("note", "note")}
+	columns := []sheet.Column{word("id", "id"), word("size", "size"), word("series", "series"), word("shank", "shank"), count("grinds", "grinds"), word("last", "last entry"), word("retired", "retired"), word("note", "note")}
 	if to == Scripts {
 		columns = append(columns, readingColumns()...)
 	}
 	g := rows(columns)
 	for _, d := range drills {
 		n, _ := d.Grinds()
-		row := []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.Series), figure.W(d.Shank), figure.V(float64(n)), figure.W(d.last()), figure.W(d.Retired()), figure.W(d.Note)}
+		row := []sheet.Cell{sheet.W(d.ID), sheet.W(d.sizeText()), sheet.W(d.Series), sheet.W(d.Shank), sheet.V(float64(n)), sheet.W(d.last()), sheet.W(d.Retired()), sheet.W(d.Note)}
 		if to == Scripts {
 			row = append(row, d.readingCells()...)
 		}
 		g.Rows = append(g.Rows, row)
 	}
-	s.Grids = []figure.Grid{g}
+	s.Grids = []sheet.Grid{g}
 	tellDoubts(s, drills)
 	return s
 }
 
 // readingColumns has a column for each value of each reading, under its name in
 // JSON.
-func readingColumns() []figure.Column {
-	var out []figure.Column
+func readingColumns() []sheet.Column {
+	var out []sheet.Column
 	for _, r := range Kept() {
 		spec := r.Spec()
 		for _, key := range spec.Keys {
 			if key != "" {
-				out = append(out, figure.Column{Key: key, Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge})
+				out = append(out, sheet.Column{Key: key, Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge})
 			}
 		}
 	}
 	return out
 }
 
-func (d *Drill) readingCells() []figure.Cell {
-	var out []figure.Cell
+func (d *Drill) readingCells() []sheet.Cell {
+	var out []sheet.Cell
 	for _, r := range Kept() {
 		values := d.Readings.Values(r)
 		for i, key := range r.Spec().Keys {
 			switch {
 			case key == "":
 			case r.Spec().Kind == quantity.Word:
-				out = append(out, figure.W(d.Readings.Word(r)))
+				out = append(out, sheet.W(d.Readings.Word(r)))
 			case i < len(values):
-				out = append(out, figure.V(values[i].V))
+				out = append(out, sheet.V(values[i].V))
 			default:
-				out = append(out, figure.V(math.NaN()))
+				out = append(out, sheet.V(math.NaN()))
 			}
 		}
 	}
@@ -106,18 +106,18 @@ func (d *Drill) sizeText() string { return d.Readings.Values(drill.Size)[0].Echo
 
 // Audit returns the sheet of the drills, which Judge has put in order, and how
 // many there are of each verdict. Scripts also get every figure of inspect.
-func (c *Crib) Audit(drills []Judged, to Audience) *figure.Sheet {
+func (c *Crib) Audit(drills []Judged, to Audience) *sheet.Sheet {
 	s := c.sheet("crib audit")
-	g := rows([]figure.Column{word("id", "id"), word("size", "size"), word("material", "for"), word("verdict", "verdict"), word("reasons", "because")})
+	g := rows([]sheet.Column{word("id", "id"), word("size", "size"), word("material", "for"), word("verdict", "verdict"), word("reasons", "because")})
 	for i := range drills {
 		d := &drills[i]
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(d.ID), figure.W(d.sizeText()), figure.W(d.Material), figure.W(d.Word()), figure.W(d.why())})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(d.ID), sheet.W(d.sizeText()), sheet.W(d.Material), sheet.W(d.Word()), sheet.W(d.why())})
 	}
 	if to == Scripts {
 		c.addFigures(&g, drills)
 	}
-	s.Grids = []figure.Grid{g}
-	s.Find("counts", figure.Note, "{}", figure.Say(counts(drills)+c.andGone()))
+	s.Grids = []sheet.Grid{g}
+	s.Find("counts", sheet.Note, "{}", sheet.Say(counts(drills)+c.andGone()))
 	shown := make([]*Drill, len(drills))
 	for i := range drills {
 		shown[i] = drills[i].Drill
@@ -136,23 +136,23 @@ func (c *Crib) andGone() string {
 
 // addFigures adds a column for every figure that any of the drills has. No sheet
 // is kept: those of a large crib would fill the memory.
-func (c *Crib) addFigures(g *figure.Grid, drills []Judged) {
+func (c *Crib) addFigures(g *sheet.Grid, drills []Judged) {
 	at := map[string]int{}
-	fill := func(row []figure.Cell) []figure.Cell {
+	fill := func(row []sheet.Cell) []sheet.Cell {
 		for len(row) < len(g.Columns) {
-			row = append(row, figure.W(""))
+			row = append(row, sheet.W(""))
 		}
 		return row
 	}
 	for i := range drills {
 		row := fill(g.Rows[i])
-		c.inspection(drills[i].Drill).Each(func(f *figure.Figure) {
+		c.inspection(drills[i].Drill).Each(func(f *sheet.Figure) {
 			if _, there := at[f.Key]; !there {
 				at[f.Key] = len(g.Columns)
-				g.Columns = append(g.Columns, figure.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true})
+				g.Columns = append(g.Columns, sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true})
 				row = fill(row)
 			}
-			row[at[f.Key]] = figure.CellOf(f)
+			row[at[f.Key]] = sheet.CellOf(f)
 		})
 		g.Rows[i] = row
 	}

@@ -2,7 +2,7 @@ package crib
 
 import (
 	"evenlip/internal/drill"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 )
 
 // How far two honest readings of one thing may lie apart. The figures are this
@@ -33,14 +33,14 @@ func (m *mover) slips() error {
 	if was.Has(drill.Cracked) && !is.Has(drill.Cracked) {
 		return refuse("if it never was cracked, add --correction", "--cracked: no crack heals")
 	}
-	before, now := inspect.Compute(was).Chisel, inspect.Compute(is).Chisel
+	before, now := judge.Compute(was).Chisel, judge.Compute(is).Chisel
 	if m.ch.What == Thinning {
 		return m.slipOfThinning(&before, &now)
 	}
 	return m.slipOfWeb(before.Web, now.Web)
 }
 
-func (m *mover) slipOfThinning(before, now *inspect.Chisel) error {
+func (m *mover) slipOfThinning(before, now *judge.Chisel) error {
 	for _, x := range [...]struct {
 		r       drill.Reading
 		was, is float64

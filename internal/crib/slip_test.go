@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -152,7 +152,7 @@ func TestMuchStock(t *testing.T) {
 		}
 		told := false
 		for _, f := range out.Sheet("crib.yaml", false, plainly).Findings {
-			told = told || f.Code == "much-stock" && f.Severity == figure.Warn
+			told = told || f.Code == "much-stock" && f.Severity == sheet.Warn
 		}
 		if told != want {
 			t.Errorf("%s: told %v", stock, told)

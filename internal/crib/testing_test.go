@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
+	"evenlip/internal/sheet"
 	"evenlip/internal/strict"
 	"evenlip/internal/verify"
 )
@@ -66,7 +66,7 @@ drills:
 # the end
 `
 
-func plainly(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
+func plainly(d *drill.Drill) *sheet.Sheet { return judge.Sheet(d, false) }
 
 func read(t *testing.T, text string) *Crib {
 	t.Helper()

@@ -9,8 +9,8 @@ import (
 	"time"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
 	"evenlip/internal/plan"
-	"evenlip/internal/reference"
 	"evenlip/internal/regrind"
 )
 
@@ -76,7 +76,7 @@ func (w *walk) grind(p *plan.Plan) {
 	k := p.Job.Lips.Target * 180 / math.Pi
 	readings := map[drill.Reading]string{drill.LipAngle: fmt.Sprintf("%.1f,%.1f", k, k), drill.LipHeight: "0",
 		drill.Clearance: fmt.Sprintf("%.1f", aim), drill.ChiselAngle: fmt.Sprintf("%.1f", 180-p.Job.Body.ChiselAfter*180/math.Pi)}
-	w.body += reference.WebTaper * stock
+	w.body += handbook.WebTaper * stock
 	if w.thinned {
 		readings[drill.Web] = fmt.Sprintf("%.4fmm", w.body)
 	}
@@ -113,7 +113,7 @@ func TestFromDullToRetiredAsForetold(t *testing.T) {
 			w := setOut(t, id)
 			first := w.plan()
 			foretold := first.Ahead.Grinds
-			margin := fmt.Sprintf("%.6fmm", first.Ahead.Usual-reference.CleanUp)
+			margin := fmt.Sprintf("%.6fmm", first.Ahead.Usual-handbook.CleanUp)
 			for p := first; p.Do == plan.Regrind; p = w.plan() {
 				if w.grinds == len(foretold) {
 					t.Fatalf("%d grinds were foretold, and the next is to be made", w.grinds)

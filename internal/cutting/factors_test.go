@@ -13,7 +13,7 @@ import (
 
 // All twelve rows.
 func TestFactorsAreTheHandbooksTable7(t *testing.T) {
-	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, chisel-edge factors").To(3)
+	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, chisel-edge factors").To(3)
 	rows := printed(t, "chisel-edge-factors", nil)
 	if len(rows) != 12 {
 		t.Fatalf("%d rows, want 12", len(rows))
@@ -24,12 +24,12 @@ func TestFactorsAreTheHandbooksTable7(t *testing.T) {
 		if q == 0.15 {
 			// Suspected misprint: the printed run 1.040, 1.080, 1.085 is uneven
 			// where the bracket runs 1.041, 1.056, 1.082.
-			handbook.Within("A at c/D 0.15, suspected misprint", f.A, a, 0.025, "")
+			checks.Within("A at c/D 0.15, suspected misprint", f.A, a, 0.025, "")
 		} else {
-			handbook.Within(fmt.Sprintf("A at c/D %.2f", q), f.A, a, 0.006, "")
+			checks.Within(fmt.Sprintf("A at c/D %.2f", q), f.A, a, 0.006, "")
 		}
-		handbook.Within(fmt.Sprintf("B at c/D %.2f", q), f.B, b, 0.015, "")
-		handbook.Within(fmt.Sprintf("J at c/D %.2f", q), f.J, j, 0.003, "")
+		checks.Within(fmt.Sprintf("B at c/D %.2f", q), f.B, b, 0.015, "")
+		checks.Within(fmt.Sprintf("J at c/D %.2f", q), f.J, j, 0.003, "")
 	}
 	if last := rows[len(rows)-1][0]; last != cutting.PrintedRatio {
 		t.Errorf("the table ends at %v, PrintedRatio is %v", last, cutting.PrintedRatio)

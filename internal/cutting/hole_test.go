@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
@@ -113,14 +113,14 @@ func TestRpmRoundTrip(t *testing.T) {
 // A 1/2 in drill in aluminium at 200 to 300 ft/min, 0.004 to 0.007 in a turn. By
 // hand: 1528 and 2292 rpm.
 func TestNavySpeedAndFeed(t *testing.T) {
-	m, ok := reference.FindMaterial("aluminium")
+	m, ok := handbook.FindMaterial("aluminium")
 	if !ok {
 		t.Fatal("no aluminium")
 	}
 	navy := verify.Against(t, verify.Navy, "1/2 in drill in aluminium")
 	navy.Within("rpm at 200 ft/min", cutting.Rpm(m.Speed.Low, 12.7), 1528, 0.5, "rpm")
 	navy.Within("rpm at 300 ft/min", cutting.Rpm(m.Speed.High, 12.7), 2292, 0.5, "rpm")
-	band := reference.FeedBand(12.7)
+	band := handbook.FeedBand(12.7)
 	navy.Within("low feed", cutting.Feed(band.Low, band.High, 0)/inchMM, 0.004, 1e-9/inchMM, "in")
 	navy.Within("middle feed", cutting.Feed(band.Low, band.High, 0.5)/inchMM, 0.0055, 1e-9/inchMM, "in")
 	navy.Within("high feed", cutting.Feed(band.Low, band.High, 1)/inchMM, 0.007, 1e-9/inchMM, "in")
@@ -129,7 +129,7 @@ func TestNavySpeedAndFeed(t *testing.T) {
 // Six diameters deep: speed down by 35 to 40 %, feed by 20 %.
 func TestDeepHoleIsDrilledSlower(t *testing.T) {
 	trade := verify.Against(t, verify.Trade, "six diameters deep")
-	cut := reference.Deep(6)
+	cut := handbook.Deep(6)
 	trade.Between("speed left of 1000 rpm", cutting.Reduced(1000, cut.Speed), 600, 650, "rpm")
 	trade.Within("feed left of 0.2 mm", cutting.Reduced(0.2, cut.Feed), 0.16, 1e-12, "mm")
 }
@@ -163,7 +163,7 @@ func TestSpeedsOutsideTheirDomainAreNaN(t *testing.T) {
 }
 
 // shopRule is the rule of the tables.
-var shopRule = cutting.PeckRule{First: reference.PeckFirst, Next: reference.PeckNext, Shrink: reference.PeckShrink, Least: reference.PeckLeast}
+var shopRule = cutting.PeckRule{First: handbook.PeckFirst, Next: handbook.PeckNext, Shrink: handbook.PeckShrink, Least: handbook.PeckLeast}
 
 // Straight to three diameters, then pecks of one diameter or less.
 func TestPecks(t *testing.T) {

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
@@ -18,7 +18,7 @@ func TestWheelSpeedByTheInchFormula(t *testing.T) {
 		trade.Part(fmt.Sprintf("%g in at %g rpm", v.in, v.rpm), cutting.WheelSpeed(v.in*inchMM, v.rpm)*60/footM, math.Pi*v.in*v.rpm/12, 1e-12, "ft/min")
 	}
 	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
-	ansi.Within("6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(reference.OrdinaryWheelMetric, 8*inchMM))*60/footM, 6500, 0.03*60/footM, "ft/min")
+	ansi.Within("6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(handbook.OrdinaryWheelMetric, 8*inchMM))*60/footM, 6500, 0.03*60/footM, "ft/min")
 }
 
 // An 8 in wheel marked for 33 m/s may turn at 3102 rpm by hand; a motor of
@@ -109,20 +109,20 @@ func TestShankStressByThePolarMoment(t *testing.T) {
 func TestReducedShank(t *testing.T) {
 	l := cutting.Load{D: 25.4, Feed: 0.28, Chisel: 0.18 * 25.4, KdThrust: 24000, KdTorque: 24000, Wear: 1.3, Efficiency: 0.75, Rpm: 300}
 	torque := accepted(l.Result())(t).Torque
-	thin := accepted(cutting.Shank{Drill: 25.4, Diameter: 12.7, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	thin := accepted(cutting.Shank{Drill: 25.4, Diameter: 12.7, Torque: torque, Allowed: handbook.ShankStress}.Result())(t)
 	trade := verify.Against(t, verify.Trade, "1 in drill in steel at full feed, torque over what the shank bears")
 	trade.Above("on a 1/2 in shank", thin.Share, 1, "")
 	if thin.Holds || !thin.Reduced {
 		t.Errorf("1/2 in shank: %+v", thin)
 	}
-	within(t, "stress at the least shank", cutting.ShankStress(torque, thin.Least), reference.ShankStress, 1e-9)
+	within(t, "stress at the least shank", cutting.ShankStress(torque, thin.Least), handbook.ShankStress, 1e-9)
 	const smallEnd = 0.778 * 25.4 // of Morse taper 3, the one for this drill (common practice)
-	taken := accepted(cutting.Shank{Drill: 25.4, Diameter: smallEnd, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	taken := accepted(cutting.Shank{Drill: 25.4, Diameter: smallEnd, Torque: torque, Allowed: handbook.ShankStress}.Result())(t)
 	trade.Below("on its Morse taper", taken.Share, 1, "")
 	if !taken.Holds || !taken.Reduced {
 		t.Errorf("Morse taper 3: %+v", taken)
 	}
-	edge := accepted(cutting.Shank{Drill: thin.Least, Diameter: thin.Least, Torque: torque, Allowed: reference.ShankStress}.Result())(t)
+	edge := accepted(cutting.Shank{Drill: thin.Least, Diameter: thin.Least, Torque: torque, Allowed: handbook.ShankStress}.Result())(t)
 	if !edge.Holds || edge.Reduced {
 		t.Errorf("the least shank: %+v", edge)
 	}

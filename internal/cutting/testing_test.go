@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"testing"
 
+	"evenlip/internal/handbook"
 	"evenlip/internal/point"
-	"evenlip/internal/reference"
 )
 
 const deg = math.Pi / 180
@@ -47,7 +47,7 @@ func accepted[T any](result T, err error) func(*testing.T) T {
 // out, skipping the rows that skip says.
 func printed(t *testing.T, name string, skip func(note string) bool) [][]float64 {
 	t.Helper()
-	for _, table := range reference.ForceTables() {
+	for _, table := range handbook.ForceTables() {
 		if table.Name != name {
 			continue
 		}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
@@ -19,13 +19,13 @@ var heavy = cutting.Thick{D: 19.05, Web: 4.76, ChiselAngle: 125 * deg, Feed: 0.2
 // A chisel edge of c/D 0.18 belongs to a web of about 0.155 D, one of 0.10 to
 // 0.085 D; at 120 degrees.
 func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
-	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web that thinning leaves").To(3)
+	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web that thinning leaves").To(3)
 	thick := heavy
 	thick.ChiselAngle = 120 * deg
 	for _, row := range printed(t, "chisel-edge-factors", nil) {
 		if q, web := row[0], row[1]; q*math.Sin(120*deg)*thick.D < thick.Web {
 			r := accepted(thick.ToRatio(q))(t)
-			handbook.Part(fmt.Sprintf("w/D at c/D %.2f", q), r.WebRatio, web, 0.045, "")
+			checks.Part(fmt.Sprintf("w/D at c/D %.2f", q), r.WebRatio, web, 0.045, "")
 			within(t, "chisel ratio", r.RatioAfter, q, 1e-12)
 		}
 	}
@@ -72,7 +72,7 @@ func TestThinWebIsLeftAlone(t *testing.T) {
 // is weak.
 func TestCoreWeak(t *testing.T) {
 	for target, weak := range map[float64]bool{0.024: true, 0.025: false, 0.1: false} {
-		if r := accepted(heavy.ToWeb(target * heavy.D))(t); r.CoreWeak(reference.LeastWebRatio) != weak {
+		if r := accepted(heavy.ToWeb(target * heavy.D))(t); r.CoreWeak(handbook.LeastWebRatio) != weak {
 			t.Errorf("web %v D: weak is %v", target, !weak)
 		}
 	}

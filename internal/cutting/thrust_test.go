@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 	"evenlip/internal/verify"
 
 	"pgregory.net/rapid"
@@ -79,7 +79,7 @@ func TestFeedFactorsAreTheHandbooksTable8(t *testing.T) {
 		unit   float64
 		last   float64
 	}{{"feed-factors-inch", quantity.Inch, 25.4, 0.0006}, {"feed-factors-metric", quantity.Metric, 1, 0.0006}} {
-		handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 8, "+half.table)
+		checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 8, "+half.table)
 		rows := printed(t, half.table, nil)
 		if len(rows) != 22 {
 			t.Fatalf("%s: %d rows, want 22", half.table, len(rows))
@@ -87,7 +87,7 @@ func TestFeedFactorsAreTheHandbooksTable8(t *testing.T) {
 		for _, row := range rows {
 			l := sevenEighths
 			l.System, l.Feed = half.system, row[0]*half.unit
-			handbook.Within(fmt.Sprintf("Ff at %g", row[0]), accepted(l.Result())(t).Ff, row[1], half.last, "")
+			checks.Within(fmt.Sprintf("Ff at %g", row[0]), accepted(l.Result())(t).Ff, row[1], half.last, "")
 		}
 	}
 }
@@ -102,7 +102,7 @@ func TestDiameterFactorsAreTheHandbooksTable9(t *testing.T) {
 		unit   float64
 		last   float64
 	}{{"diameter-factors-inch", quantity.Inch, 25.4, 0.0006}, {"diameter-factors-metric", quantity.Metric, 1, 0.006}} {
-		handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 9, "+half.table)
+		checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 9, "+half.table)
 		rows := printed(t, half.table, legible)
 		if len(rows) != 32 {
 			t.Fatalf("%s: %d rows, want 32", half.table, len(rows))
@@ -115,9 +115,9 @@ func TestDiameterFactorsAreTheHandbooksTable9(t *testing.T) {
 				apart := verify.Against(t, verify.Derived, "8.8^0.8, where Table 9 is misprinted")
 				apart.Within("FT at 8.80 mm", r.FT, 5.70, 0.005, "")
 			} else {
-				handbook.Within(fmt.Sprintf("FT at %g", row[0]), r.FT, row[1], max(0.0012*row[1], half.last), "")
+				checks.Within(fmt.Sprintf("FT at %g", row[0]), r.FT, row[1], max(0.0012*row[1], half.last), "")
 			}
-			handbook.Within(fmt.Sprintf("FM at %g", row[0]), r.FM, row[2], max(0.0005*row[2], half.last), "")
+			checks.Within(fmt.Sprintf("FM at %g", row[0]), r.FM, row[2], max(0.0005*row[2], half.last), "")
 		}
 	}
 }
@@ -127,7 +127,7 @@ func TestDiameterFactorsAreTheHandbooksTable9(t *testing.T) {
 // drill over 1 in (in print).
 func TestChiselTakesHalfTheThrust(t *testing.T) {
 	measured := verify.Against(t, verify.ModernMachining, "p. 145, the chisel edge's share of the thrust, 29.5 mm")
-	band := reference.FeedBand(29.5)
+	band := handbook.FeedBand(29.5)
 	for _, feed := range []float64{band.Low, cutting.Feed(band.Low, band.High, 0.5), band.High} {
 		l := cutting.Load{D: 29.5, Feed: feed, Chisel: 0.18 * 29.5, KdThrust: 24000, KdTorque: 24000, Wear: 1, Efficiency: 1, Rpm: 100}
 		measured.Between(fmt.Sprintf("feed %.2f mm", feed), 100*accepted(l.Result())(t).ChiselShare, 50, 60, "%")
@@ -174,8 +174,8 @@ func TestShareAndRatioTable(t *testing.T) {
 func TestSplitPointAboutHalvesTheThrust(t *testing.T) {
 	measured := verify.Against(t, verify.JournalOfIndustry, "p. 1073, thrust about halved where the chisel edge is made into lips")
 	for _, d := range []float64{12.7, 19, 25.4, 38} {
-		band := reference.FeedBand(d)
-		ratio := cutting.ThrustRatio(d, cutting.Feed(band.Low, band.High, 0.5), reference.SplitChiselRatio, reference.StandardChiselRatio)
+		band := handbook.FeedBand(d)
+		ratio := cutting.ThrustRatio(d, cutting.Feed(band.Low, band.High, 0.5), handbook.SplitChiselRatio, handbook.StandardChiselRatio)
 		measured.Between(fmt.Sprintf("split point of %g mm over a standard one", d), ratio, 0.45, 0.65, "")
 	}
 }

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"sync"
 
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 )
 
 // Reading names one entry of the catalogue.
@@ -230,7 +230,7 @@ var specs = [readings]Spec{
 	ToWeb: {Name: "to-web", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Help:  "web wanted at the point after thinning, or: new",
 		How:   "What the point is to be thinned to.",
-		Usual: "a new drill's web", Keys: [2]string{"web_wanted_mm"}, AsNew: reference.NewWeb},
+		Usual: "a new drill's web", Keys: [2]string{"web_wanted_mm"}, AsNew: handbook.NewWeb},
 	ToThrust: {Name: "thrust", Kind: quantity.Force,
 		Help:  "thrust wanted at this feed after thinning: 2000N, 450lb",
 		How:   "What the machine or the work bears.",

@@ -6,8 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 )
 
 // Drill is one drill as it was read. The zero value is a drill of which
@@ -20,7 +20,7 @@ type Drill struct {
 	// Units is what the user asked for, for bare numbers and for printing.
 	Units quantity.System
 	// Book is the limits and materials in force; nil is the embedded ones.
-	Book *reference.Book
+	Book *handbook.Book
 
 	text  [readings]string
 	value [readings]*pair // nil for none; copies of a Drill share what it points to

@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 	"evenlip/internal/strict"
 )
 
@@ -16,7 +16,7 @@ import (
 type Lines struct {
 	File  string
 	Units quantity.System
-	Book  *reference.Book
+	Book  *handbook.Book
 
 	drill  Drill
 	places Places

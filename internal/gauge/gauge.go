@@ -7,15 +7,15 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // Coverage is the factor of the expanded uncertainty.
 const Coverage = 2
 
 // Calculation makes the sheet of a drill.
-type Calculation func(*drill.Drill) *figure.Sheet
+type Calculation func(*drill.Drill) *sheet.Sheet
 
 // Standard returns the standard uncertainty of a reading on a gauge that
 // resolves r: r / (2 sqrt 3), the reading being anywhere in the step with equal
@@ -36,7 +36,7 @@ func Standard(r float64) float64 { return r / (2 * math.Sqrt(3)) }
 // Where the readings may lie on either side of a limit, what jumps there has two
 // outcomes: a number keeps in Otherwise what it would be on the other side, and its
 // uncertainty reaches as far; a word names both, and so does the answer.
-func Spread(d *drill.Drill, g quantity.Gauges, s *figure.Sheet, again Calculation) {
+func Spread(d *drill.Drill, g quantity.Gauges, s *sheet.Sheet, again Calculation) {
 	s.Gauged = true
 	t := tried(d, g, again)
 	t.spread(s)
@@ -62,7 +62,7 @@ type trial struct {
 	up, down numbers
 }
 
-type numbers map[figure.Place]float64
+type numbers map[sheet.Place]float64
 
 func tried(d *drill.Drill, g quantity.Gauges, again Calculation) *trials {
 	t := &trials{drill: d, again: again}
@@ -85,17 +85,17 @@ func (t *trials) of(d *drill.Drill) numbers {
 	return numbersOf(s)
 }
 
-func numbersOf(s *figure.Sheet) numbers {
+func numbersOf(s *sheet.Sheet) numbers {
 	const usual = 100
 	out := make(numbers, usual)
-	s.Numbers(func(n figure.Number) { out[n.Place] = n.Value })
+	s.Numbers(func(n sheet.Number) { out[n.Place] = n.Value })
 	return out
 }
 
 // spread gives every number of s its uncertainty, as far as it is known where the
 // numbers jump.
-func (t *trials) spread(s *figure.Sheet) {
-	s.Numbers(func(n figure.Number) {
+func (t *trials) spread(s *sheet.Sheet) {
+	s.Numbers(func(n sheet.Number) {
 		total, most, mostly := 0.0, 0.0, ""
 		for i := range t.moved {
 			m := &t.moved[i]
@@ -120,7 +120,7 @@ func (t *trials) spread(s *figure.Sheet) {
 // side, any jump on the way left out: of the two sides of a kink the larger one
 // counts (JCGM 100:2008, 5.1.3, note 2). A number picked from a list moves by a whole
 // step or not at all. A row that is not there when the reading is moved says nothing.
-func (t *trials) shift(n figure.Number, moved numbers) float64 {
+func (t *trials) shift(n sheet.Number, moved numbers) float64 {
 	v, ok := moved[n.Place]
 	if !ok || math.IsNaN(v-n.Value) {
 		return 0

@@ -10,11 +10,11 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -33,13 +33,13 @@ func TestEndGauge(t *testing.T) {
 	read := []drill.Reading{drill.Web, drill.ChiselLength, drill.Flute, drill.Remove}
 	moves := []float64{25, 9.7, 2.9, 16.6}
 	d := drilltest.Read(t, "size 12mm; web 2mm; chisel-length 2.5mm; flute 70mm; remove 1mm")
-	length := func(d *drill.Drill) *figure.Sheet {
-		s := &figure.Sheet{}
+	length := func(d *drill.Drill) *sheet.Sheet {
+		s := &sheet.Sheet{}
 		sum := 0.0
 		for i, r := range read {
 			sum += moves[i] / gauge.Standard(shop.Caliper) * d.Value(r)
 		}
-		s.Add(figure.Figure{Key: "length", Value: sum})
+		s.Add(sheet.Figure{Key: "length", Value: sum})
 		return s
 	}
 	s := length(d)
@@ -52,7 +52,7 @@ func TestEndGauge(t *testing.T) {
 	}
 }
 
-func sheetOf(d *drill.Drill) *figure.Sheet { return inspect.Sheet(d, false) }
+func sheetOf(d *drill.Drill) *sheet.Sheet { return judge.Sheet(d, false) }
 
 // The second computation, JCGM 101 in small: every reading drawn at random
 // within its gauge's step, the figures' standard deviations taken twice.
@@ -74,14 +74,14 @@ func againstChance(t *testing.T, d *drill.Drill) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	draws := map[string][]float64{}
 	for range runs {
-		sheetOf(drawn(d, rng)).Each(func(f *figure.Figure) {
+		sheetOf(drawn(d, rng)).Each(func(f *sheet.Figure) {
 			if f.Word == "" && !math.IsNaN(f.Value) {
 				draws[f.Key] = append(draws[f.Key], f.Value)
 			}
 		})
 	}
 	checked := 0
-	s.Each(func(f *figure.Figure) {
+	s.Each(func(f *sheet.Figure) {
 		if f.Word != "" || len(draws[f.Key]) != runs {
 			return
 		}
@@ -153,7 +153,7 @@ func TestCoarserIsNeverSurer(t *testing.T) {
 		a, b := sheetOf(d), sheetOf(d)
 		gauge.Spread(d, fine, a, sheetOf)
 		gauge.Spread(d, coarse, b, sheetOf)
-		a.Each(func(f *figure.Figure) {
+		a.Each(func(f *sheet.Figure) {
 			if g := b.Lookup(f.Key); g.Spread < f.Spread*(1-1e-6)-1e-9 {
 				t.Fatalf("%s: ± %g with the fine gauge, ± %g with the coarse one", f.Key, f.Spread, g.Spread)
 			}
@@ -165,11 +165,11 @@ func TestCoarserIsNeverSurer(t *testing.T) {
 // value itself, one that hangs on another reading more.
 func TestValueLessItsLimit(t *testing.T) {
 	d := drilltest.Read(t, "size 12mm; web 2mm; chisel-length 2.5mm")
-	again := func(d *drill.Drill) *figure.Sheet {
+	again := func(d *drill.Drill) *sheet.Sheet {
 		web, chisel := d.Value(drill.Web), d.Value(drill.ChiselLength)
-		s := &figure.Sheet{}
-		s.Add(figure.Figure{Key: "together", Value: 2 * web, Limit: &reference.Band{Low: 1.5 * web, High: math.Inf(1)}})
-		s.Add(figure.Figure{Key: "apart", Value: 4, Limit: &reference.Band{Low: web, High: 3 * chisel}})
+		s := &sheet.Sheet{}
+		s.Add(sheet.Figure{Key: "together", Value: 2 * web, Limit: &handbook.Band{Low: 1.5 * web, High: math.Inf(1)}})
+		s.Add(sheet.Figure{Key: "apart", Value: 4, Limit: &handbook.Band{Low: web, High: 3 * chisel}})
 		return s
 	}
 	s := again(d)
@@ -195,7 +195,7 @@ func TestGuardedVerdict(t *testing.T) {
 		d := drilltest.Read(t, "size 12mm; web 1.8mm; chisel-angle 126; lip-angle 59,59; clearance 13,13; flank-wear 0.05mm; lip-height "+c.height)
 		s := sheetOf(d)
 		gauge.Spread(d, quantity.Gauges{Indicator: 0.02}, s, sheetOf)
-		inspect.Guard(s)
+		judge.Guard(s)
 		if s.Verdict.Word != c.verdict {
 			t.Errorf("lip height %s: verdict %q, want %q", c.height, s.Verdict.Word, c.verdict)
 		}

@@ -5,18 +5,18 @@ import (
 	"slices"
 	"strings"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 // tell puts into s what it would be on the other side of the limits in doubt.
-func (t *trials) tell(s *figure.Sheet) {
-	s.Each(func(f *figure.Figure) {
-		by, _ := t.jump(figure.Place{Key: f.Key})
+func (t *trials) tell(s *sheet.Sheet) {
+	s.Each(func(f *sheet.Figure) {
+		by, _ := t.jump(sheet.Place{Key: f.Key})
 		if by != 0 && f.Word == "" {
 			other := f.Value + by
 			f.Otherwise = &other
 		}
-		gap, _ := t.jump(figure.Place{Key: f.Key, End: figure.HighEnd})
+		gap, _ := t.jump(sheet.Place{Key: f.Key, End: sheet.HighEnd})
 		if limit := by - gap; limit != 0 && f.Limit != nil && !math.IsInf(f.Limit.High, 0) {
 			other := f.Limit.High + limit
 			f.OtherHigh = &other
@@ -25,7 +25,7 @@ func (t *trials) tell(s *figure.Sheet) {
 	for i := range t.turns {
 		x := &t.turns[i]
 		words := x.words()
-		s.Each(func(f *figure.Figure) {
+		s.Each(func(f *sheet.Figure) {
 			if other, ok := words[f.Key]; ok && !slices.Contains(strings.Split(f.Word, or), other) {
 				f.Word, f.Either = f.Word+or+other, true
 			}
@@ -54,9 +54,9 @@ func (x *turn) words() map[string]string {
 	return out
 }
 
-func wordsOf(s *figure.Sheet) map[string]string {
+func wordsOf(s *sheet.Sheet) map[string]string {
 	out := map[string]string{}
-	s.Each(func(f *figure.Figure) {
+	s.Each(func(f *sheet.Figure) {
 		if f.Word != "" {
 			out[f.Key] = f.Word
 		}
@@ -65,11 +65,11 @@ func wordsOf(s *figure.Sheet) map[string]string {
 }
 
 // findings are those that say stop on one side alone.
-func (x *turn) findings() []figure.Finding {
-	var out []figure.Finding
-	for _, pair := range [...][2]*figure.Sheet{{x.near, x.far}, {x.far, x.near}} {
+func (x *turn) findings() []sheet.Finding {
+	var out []sheet.Finding
+	for _, pair := range [...][2]*sheet.Sheet{{x.near, x.far}, {x.far, x.near}} {
 		for _, f := range pair[0].Findings {
-			if f.Severity == figure.Stop && !slices.ContainsFunc(pair[1].Findings, func(other figure.Finding) bool { return other.Code == f.Code }) {
+			if f.Severity == sheet.Stop && !slices.ContainsFunc(pair[1].Findings, func(other sheet.Finding) bool { return other.Code == f.Code }) {
 				out = append(out, f)
 			}
 		}
@@ -88,22 +88,22 @@ func (x *turn) answers() bool {
 
 // alike reports whether two numbers of a text are apart by no more than the short way
 // between the two sides of a limit makes.
-func alike(a, b figure.Arg) bool {
+func alike(a, b sheet.Arg) bool {
 	const apart = 0.1
 	return a.Word == b.Word && !(math.Abs(a.Value-b.Value) > apart*math.Max(math.Abs(a.Value), math.Abs(b.Value)))
 }
 
 // answer names all the answers there may be, that of the readings by themselves
 // first, and what to read to tell which.
-func (t *trials) answer(s *figure.Sheet) {
-	var texts []figure.Text
+func (t *trials) answer(s *sheet.Sheet) {
+	var texts []sheet.Text
 	finer := ""
-	add := func(answer *figure.Text) {
-		text := figure.Sayf("nothing")
+	add := func(answer *sheet.Text) {
+		text := sheet.Sayf("nothing")
 		if answer != nil {
 			text = *answer
 		}
-		if !slices.ContainsFunc(texts, func(other figure.Text) bool {
+		if !slices.ContainsFunc(texts, func(other sheet.Text) bool {
 			return other.Format == text.Format && slices.EqualFunc(other.Args, text.Args, alike)
 		}) {
 			texts = append(texts, text)
@@ -119,7 +119,7 @@ func (t *trials) answer(s *figure.Sheet) {
 	if len(texts) < 2 {
 		return
 	}
-	all := figure.Text{Format: "these gauges cannot tell: "}
+	all := sheet.Text{Format: "these gauges cannot tell: "}
 	for i, text := range texts {
 		if i > 0 {
 			all.Format += ";" + or
@@ -127,5 +127,5 @@ func (t *trials) answer(s *figure.Sheet) {
 		all.Format += text.Format
 		all.Args = append(all.Args, text.Args...)
 	}
-	s.InShort(all.Format+"; read {} on a finer gauge", append(all.Args, figure.Say(finer))...)
+	s.InShort(all.Format+"; read {} on a finer gauge", append(all.Args, sheet.Say(finer))...)
 }

@@ -3,29 +3,29 @@ package gauge
 import (
 	"math"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 // turn is an end of a figure's limit that the readings may lie on either side of,
 // and where the sheet is another one beyond it.
 type turn struct {
 	key    string
-	end    figure.End
+	end    sheet.End
 	inside bool    // the side on which the readings by themselves are
 	slack  float64 // of the distance from the limit, for rounding
 	finer  string  // the reading to take on a finer gauge
 	// near and far are the sheets just before the limit and just past it.
-	near, far *figure.Sheet
+	near, far *sheet.Sheet
 	jumps     numbers
 }
 
 // crossed reports whether numbers are those of a drill on the other side.
 func (x *turn) crossed(n numbers) bool {
-	gap, ok := n[figure.Place{Key: x.key, End: x.end}]
+	gap, ok := n[sheet.Place{Key: x.key, End: x.end}]
 	if !ok {
 		return false
 	}
-	if x.end == figure.HighEnd {
+	if x.end == sheet.HighEnd {
 		gap = -gap
 	}
 	return (gap >= -x.slack) != x.inside
@@ -33,7 +33,7 @@ func (x *turn) crossed(n numbers) bool {
 
 // jump is the larger of the jumps that a number may make, and the reading to take on
 // a finer gauge to tell whether it does.
-func (t *trials) jump(p figure.Place) (by float64, finer string) {
+func (t *trials) jump(p sheet.Place) (by float64, finer string) {
 	for i := range t.turns {
 		if x := &t.turns[i]; math.Abs(x.jumps[p]) > math.Abs(by) {
 			by, finer = x.jumps[p], x.finer
@@ -45,17 +45,17 @@ func (t *trials) jump(p figure.Place) (by float64, finer string) {
 // turn finds the limits in doubt at which something of s jumps: those that a reader
 // can be told of first, since what another one passed at the same place tells already
 // is told once.
-func (t *trials) turn(s *figure.Sheet) {
-	t.turnOf(s, func(f *figure.Figure) bool { return f.Label != "" })
-	t.turnOf(s, func(f *figure.Figure) bool { return f.Label == "" })
+func (t *trials) turn(s *sheet.Sheet) {
+	t.turnOf(s, func(f *sheet.Figure) bool { return f.Label != "" })
+	t.turnOf(s, func(f *sheet.Figure) bool { return f.Label == "" })
 }
 
-func (t *trials) turnOf(s *figure.Sheet, which func(*figure.Figure) bool) {
-	s.EachWorked(func(f *figure.Figure, _ bool) {
-		if f.State() != figure.Unsure || !which(f) {
+func (t *trials) turnOf(s *sheet.Sheet, which func(*sheet.Figure) bool) {
+	s.EachWorked(func(f *sheet.Figure, _ bool) {
+		if f.State() != sheet.Unsure || !which(f) {
 			return
 		}
-		for _, end := range [...]figure.End{figure.LowEnd, figure.HighEnd} {
+		for _, end := range [...]sheet.End{sheet.LowEnd, sheet.HighEnd} {
 			if !f.InDoubt(end) {
 				continue
 			}
@@ -78,7 +78,7 @@ const (
 
 // across moves the readings straight over the limit, each by as much as it adds to
 // the doubt, and tells what jumps there; ok is false where nothing does.
-func (t *trials) across(s *figure.Sheet, f *figure.Figure, end figure.End) (x turn, ok bool) {
+func (t *trials) across(s *sheet.Sheet, f *sheet.Figure, end sheet.End) (x turn, ok bool) {
 	x = turn{key: f.Key, end: end, inside: f.Inside(end), slack: 1e-9 * math.Abs(f.Value), finer: f.Finer()}
 	way := t.way(f, end)
 	inside := func(part float64) bool {
@@ -98,7 +98,7 @@ func (t *trials) across(s *figure.Sheet, f *figure.Figure, end figure.End) (x tu
 			high = middle
 		}
 	}
-	sides := func(off float64) (near, far *figure.Sheet) {
+	sides := func(off float64) (near, far *sheet.Sheet) {
 		return t.sheet(way, math.Max(0, low-off)), t.sheet(way, high+off)
 	}
 	x.near, x.far = sides(beside)
@@ -133,16 +133,16 @@ func (t *trials) told(near, far numbers) numbers {
 // way is how far each reading is moved: toward the limit, and in all to where the
 // figure's uncertainty ends (JCGM 100:2008, 5.1.2). It is nil where no reading takes
 // the figure any nearer.
-func (t *trials) way(f *figure.Figure, end figure.End) []float64 {
+func (t *trials) way(f *sheet.Figure, end sheet.End) []float64 {
 	toward := 1.0
 	at := f.Limit.Low
-	if end == figure.HighEnd {
+	if end == sheet.HighEnd {
 		at, toward = f.Limit.High, -1
 	}
 	if f.Inside(end) {
 		toward = -toward
 	}
-	gap := figure.Number{Place: figure.Place{Key: f.Key, End: end}, Value: f.Value - at}
+	gap := sheet.Number{Place: sheet.Place{Key: f.Key, End: end}, Value: f.Value - at}
 	way, total := make([]float64, len(t.moved)), 0.0
 	for i := range t.moved {
 		m := &t.moved[i]
@@ -163,7 +163,7 @@ func (t *trials) way(f *figure.Figure, end figure.End) []float64 {
 }
 
 // sheet is that of the drill with its readings moved by a part of the way.
-func (t *trials) sheet(way []float64, part float64) *figure.Sheet {
+func (t *trials) sheet(way []float64, part float64) *sheet.Sheet {
 	d := t.drill
 	for i := range t.moved {
 		if m := &t.moved[i]; way[i] != 0 {
@@ -175,9 +175,9 @@ func (t *trials) sheet(way []float64, part float64) *figure.Sheet {
 
 // worked returns the figure of that key that has a limit, steps on the way to
 // others too.
-func worked(s *figure.Sheet, key string) *figure.Figure {
-	var found *figure.Figure
-	s.EachWorked(func(f *figure.Figure, _ bool) {
+func worked(s *sheet.Sheet, key string) *sheet.Figure {
+	var found *sheet.Figure
+	s.EachWorked(func(f *sheet.Figure, _ bool) {
 		if f.Key == key && f.Limit != nil {
 			found = f
 		}
@@ -199,14 +199,14 @@ func changes(from, to, told numbers) numbers {
 // jumps are the changes at a limit that are no slope, and no kink: about as large
 // over a short way as over one four times as long. One that is lost in the number's
 // uncertainty is none.
-func jumps(s *figure.Sheet, short, long numbers) numbers {
+func jumps(s *sheet.Sheet, short, long numbers) numbers {
 	const (
 		most     = 2.0 // times as large over the long way
 		ofSpread = 0.1
 		rounding = 1e-6
 	)
 	out := numbers{}
-	s.Numbers(func(n figure.Number) {
+	s.Numbers(func(n sheet.Number) {
 		by := math.Abs(short[n.Place])
 		if by > math.Max(ofSpread**n.Spread, rounding*math.Abs(n.Value)) && math.Abs(long[n.Place]) < most*by {
 			out[n.Place] = short[n.Place]

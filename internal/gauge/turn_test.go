@@ -6,18 +6,18 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/gauge"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // step is a sheet that is another one where web and chisel together are over 4.5 mm:
 // figures that jump, that have a kink there and that do not hang on it, a list, a
 // word, an answer and a finding; aside tells whether the limit is shown.
 func step(aside bool) gauge.Calculation {
-	return func(d *drill.Drill) *figure.Sheet {
-		s := &figure.Sheet{}
+	return func(d *drill.Drill) *sheet.Sheet {
+		s := &sheet.Sheet{}
 		web, chisel := d.Value(drill.Web), d.Value(drill.ChiselLength)
 		over := web+chisel > 4.5*(1+1e-9)
 		pick := func(below, above float64) float64 {
@@ -27,30 +27,30 @@ func step(aside bool) gauge.Calculation {
 			return below
 		}
 		word := map[bool]string{false: "thin", true: "retire"}[over]
-		s.Add(figure.Figure{Key: "jumps", Value: pick(100, 200) + web})
-		s.Add(figure.Figure{Key: "falls", Value: pick(100, 20)})
-		s.Add(figure.Figure{Key: "kinks", Value: math.Max(web+chisel-4.5, 0)})
-		s.Add(figure.Figure{Key: "held", Value: pick(100, 200), Limit: &reference.Band{Low: 0, High: pick(1000, 1500)}})
-		s.Add(figure.Figure{Key: "smooth", Value: web * chisel})
-		s.Add(figure.Figure{Key: "do", Word: word, Kind: quantity.Word})
-		s.Add(figure.Figure{Key: "same", Word: "alike", Kind: quantity.Word})
-		if s.InShort("{} it, web {}", figure.Say(word), figure.Len(web)); over {
-			s.Find("spent", figure.Stop, "spent")
-			s.Find("thick", figure.Note, "thick")
+		s.Add(sheet.Figure{Key: "jumps", Value: pick(100, 200) + web})
+		s.Add(sheet.Figure{Key: "falls", Value: pick(100, 20)})
+		s.Add(sheet.Figure{Key: "kinks", Value: math.Max(web+chisel-4.5, 0)})
+		s.Add(sheet.Figure{Key: "held", Value: pick(100, 200), Limit: &handbook.Band{Low: 0, High: pick(1000, 1500)}})
+		s.Add(sheet.Figure{Key: "smooth", Value: web * chisel})
+		s.Add(sheet.Figure{Key: "do", Word: word, Kind: quantity.Word})
+		s.Add(sheet.Figure{Key: "same", Word: "alike", Kind: quantity.Word})
+		if s.InShort("{} it, web {}", sheet.Say(word), sheet.Len(web)); over {
+			s.Find("spent", sheet.Stop, "spent")
+			s.Find("thick", sheet.Note, "thick")
 		}
-		s.Grids = []figure.Grid{{Key: "rows", Columns: []figure.Column{{Key: "at"}}, Rows: [][]figure.Cell{{figure.V(pick(1, 3))}}}}
+		s.Grids = []sheet.Grid{{Key: "rows", Columns: []sheet.Column{{Key: "at"}}, Rows: [][]sheet.Cell{{sheet.V(pick(1, 3))}}}}
 		if aside {
 			s.OpenAside("what it turns on")
 		}
-		s.Add(figure.Figure{Key: "sum", Label: "sum", Value: web + chisel, Limit: &reference.Band{Low: 0, High: 4.5}})
-		s.Add(figure.Figure{Key: "half", Label: "half", Value: (web + chisel) / 2, Limit: &reference.Band{Low: 0, High: 2.25}})
+		s.Add(sheet.Figure{Key: "sum", Label: "sum", Value: web + chisel, Limit: &handbook.Band{Low: 0, High: 4.5}})
+		s.Add(sheet.Figure{Key: "half", Label: "half", Value: (web + chisel) / 2, Limit: &handbook.Band{Low: 0, High: 2.25}})
 		return s
 	}
 }
 
 // stepped is the sheet of a drill whose sum is off the limit by so many standard
 // uncertainties of itself.
-func stepped(t *testing.T, off float64, aside bool) *figure.Sheet {
+func stepped(t *testing.T, off float64, aside bool) *sheet.Sheet {
 	t.Helper()
 	d := drilltest.Read(t, "size 12mm; web 2mm; chisel-length 2.5mm")
 	d.Put(drill.Web, 2+off*math.Sqrt2*gauge.Standard(shop.Caliper))
@@ -116,7 +116,7 @@ func TestTwoOutcomes(t *testing.T) {
 func TestOneOutcome(t *testing.T) {
 	for _, off := range []float64{-2.1, 2.1, 30} {
 		s := stepped(t, off, false)
-		s.Each(func(f *figure.Figure) {
+		s.Each(func(f *sheet.Figure) {
 			if f.Otherwise != nil || f.Either || f.Turns {
 				t.Errorf("%g: %s has two outcomes", off, f.Key)
 			}

@@ -8,16 +8,16 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // lip is one lip of a drill at work. What was not read is taken, and said.
 type lip struct {
-	inspect.Result
+	judge.Result
 	k, web, chisel   float64 // half point angle, web, acute chisel-edge angle
 	clearance, helix float64 // at the outer corner
 	rpm              float64
@@ -33,18 +33,18 @@ type taken struct {
 }
 
 func lipOf(d *drill.Drill) *lip {
-	l := &lip{Result: inspect.Compute(d), inch: d.System() == quantity.Inch}
+	l := &lip{Result: judge.Compute(d), inch: d.System() == quantity.Inch}
 	l.shape()
 	l.helix = d.Value(drill.Helix)
 	if !d.Has(drill.Helix) {
 		l.helix, l.taken.helix = math.NaN(), true
-		if band, ok := reference.Helix(l.Drill.D, reference.TypeN); ok {
+		if band, ok := handbook.Helix(l.Drill.D, handbook.TypeN); ok {
 			l.helix = (band.Low + band.High) / 2
 		}
 	}
 	l.rpm = d.Value(drill.Rpm)
 	if m := l.Drill.Material; !d.Has(drill.Rpm) && m != nil {
-		v, _ := reference.SpeedPick(m.Speed)
+		v, _ := handbook.SpeedPick(m.Speed)
 		l.rpm, l.taken.rpm = cutting.Rpm(v, l.Drill.D), true
 	}
 	l.flank = point.NewFlank(l.Drill.D, l.web, l.k, l.clearance)
@@ -63,8 +63,8 @@ func (l *lip) shape() {
 	}
 	take(&l.k, l.Point.Wanted/2, &l.taken.k)
 	l.taken.k = l.taken.k && !l.Point.Asked
-	take(&l.web, reference.NewWeb(l.Drill.D), &l.taken.web)
-	take(&l.chisel, reference.HandbookChiselAngle, &l.taken.chisel)
+	take(&l.web, handbook.NewWeb(l.Drill.D), &l.taken.web)
+	take(&l.chisel, handbook.HandbookChiselAngle, &l.taken.chisel)
 	take(&l.clearance, l.Clearance.Aim, &l.taken.clearance)
 }
 
@@ -75,12 +75,12 @@ func (l *lip) ends() (inner, outer float64) {
 
 // wants names what is still missing.
 func (l *lip) wants() string {
-	return figure.Wanted(figure.Need{Reading: "size", Value: l.Drill.D})
+	return sheet.Wanted(sheet.Need{Reading: "size", Value: l.Drill.D})
 }
 
 // wantsHelix adds the helix, which is published for usual sizes only.
 func (l *lip) wantsHelix() string {
-	return figure.Wanted(figure.Need{Reading: "size", Value: l.Drill.D}, figure.Need{Reading: "helix", Value: l.helix})
+	return sheet.Wanted(sheet.Need{Reading: "size", Value: l.Drill.D}, sheet.Need{Reading: "helix", Value: l.helix})
 }
 
 // speed returns the cutting speed, m/min, at radius r.

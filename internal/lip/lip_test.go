@@ -9,9 +9,9 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -20,7 +20,7 @@ const degree = math.Pi / 180
 type readings = drilltest.Readings
 
 // column returns one column of the sheet's rows, in degrees or the kind's unit.
-func column(t drilltest.Tester, s *figure.Sheet, key string) []float64 {
+func column(t drilltest.Tester, s *sheet.Sheet, key string) []float64 {
 	t.Helper()
 	var out []float64
 	g := &s.Grids[0]

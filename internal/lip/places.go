@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // mostPlaces bounds the table that a slip of the finger asks for.
@@ -39,7 +39,7 @@ func (l *lip) usualPlaces() []float64 {
 }
 
 // placesStopShort notes that a range of places does not come to its end.
-func placesStopShort(d *drill.Drill, s *figure.Sheet) {
+func placesStopShort(d *drill.Drill, s *sheet.Sheet) {
 	if text := d.Word(drill.At); quantity.IsRange(text) {
 		if r, err := readSpan(text); err == nil {
 			s.StopsShort(drill.At.String(), r, quantity.Number, quantity.NoGauge)
@@ -77,25 +77,25 @@ func readPlaces(text string) ([]float64, error) {
 
 // Check returns what cannot be about the places asked for and about a point
 // that leaves no lip.
-func Check(d *drill.Drill) []inspect.Impossible {
+func Check(d *drill.Drill) []judge.Impossible {
 	l := lipOf(d)
 	inner, outer := l.ends()
 	if inner >= outer {
-		return []inspect.Impossible{{Reading: drill.Web, Hint: "measure web and chisel again",
-			Text: figure.Sayf("{} leaves no lip: the chisel edge reaches the margin", figure.Len(l.web))}}
+		return []judge.Impossible{{Reading: drill.Web, Hint: "measure web and chisel again",
+			Text: sheet.Sayf("{} leaves no lip: the chisel edge reaches the margin", sheet.Len(l.web))}}
 	}
 	if !d.Has(drill.At) {
 		return nil
 	}
 	places, err := readPlaces(d.Word(drill.At))
 	if err != nil {
-		return []inspect.Impossible{{Reading: drill.At, Text: figure.Sayf("{}", figure.Say(err.Error())), Hint: hintOf(err)}}
+		return []judge.Impossible{{Reading: drill.At, Text: sheet.Sayf("{}", sheet.Say(err.Error())), Hint: hintOf(err)}}
 	}
 	for _, p := range places {
 		// Four digits are what the hint shows of the corner's place.
-		if p > 1 || math.IsNaN(p) || figure.Known(outer) && p < inner/outer-5e-4 {
-			return []inspect.Impossible{{Reading: drill.At, Hint: "places are parts of the outer radius: 1 is the outer corner",
-				Text: figure.Sayf("{} is not on the lip, which runs from {} (the chisel's corner) to 1", figure.Num(p), figure.Num(inner/outer))}}
+		if p > 1 || math.IsNaN(p) || sheet.Known(outer) && p < inner/outer-5e-4 {
+			return []judge.Impossible{{Reading: drill.At, Hint: "places are parts of the outer radius: 1 is the outer corner",
+				Text: sheet.Sayf("{} is not on the lip, which runs from {} (the chisel's corner) to 1", sheet.Num(p), sheet.Num(inner/outer))}}
 		}
 	}
 	return nil

@@ -4,18 +4,18 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // Sheet is the angles along the lip and on the chisel edge.
-func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
+func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	l := lipOf(d)
-	s := figure.New("edge", explain)
-	inspect.Plausible(d, s)
+	s := sheet.New("edge", explain)
+	judge.Plausible(d, s)
 	s.Grids = append(s.Grids, l.rows(l.places(d)))
 	l.cornerFigures(s)
 	l.vectorFigures(s)
@@ -27,15 +27,15 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 }
 
 // angleColumn is a column of angles.
-func angleColumn(key, label string) figure.Column {
-	return figure.Column{Key: key, Label: label, Kind: quantity.Angle, Gauge: quantity.Protractor}
+func angleColumn(key, label string) sheet.Column {
+	return sheet.Column{Key: key, Label: label, Kind: quantity.Angle, Gauge: quantity.Protractor}
 }
 
 // rows is the grid of the angles at each place.
-func (l *lip) rows(places []float64) figure.Grid {
+func (l *lip) rows(places []float64) sheet.Grid {
 	rake, working := angleColumn("normal_rake_deg", "normal rake"), angleColumn("working_clearance_deg", "working clearance")
 	rake.Plot, working.Plot = true, true
-	g := figure.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1, Columns: []figure.Column{
+	g := sheet.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1, Columns: []sheet.Column{
 		{Key: "radius_ratio", Label: "r/R", Kind: quantity.Number},
 		angleColumn("inclination_deg", "inclination"), rake, angleColumn("working_rake_deg", "rake at feed"),
 		angleColumn("normal_clearance_deg", "normal clearance"), angleColumn("wedge_angle_deg", "wedge angle"),
@@ -45,13 +45,13 @@ func (l *lip) rows(places []float64) figure.Grid {
 	for _, p := range places {
 		r := p * l.Drill.D / 2
 		a := l.edge.At(r, l.Drill.Feed)
-		row := []figure.Cell{figure.V(p)}
+		row := []sheet.Cell{sheet.V(p)}
 		for _, v := range [...]float64{a.Inclination, a.NormalRake, a.WorkingRake, a.NormalClearance, wedge(a), a.Clearance, a.FeedAngle, a.Working, l.speed(r)} {
-			row = append(row, figure.V(v))
+			row = append(row, sheet.V(v))
 		}
 		g.Rows = append(g.Rows, row)
 	}
-	if !figure.Known(l.Drill.D) {
+	if !sheet.Known(l.Drill.D) {
 		g.Rows = nil
 	}
 	return g
@@ -59,69 +59,69 @@ func (l *lip) rows(places []float64) figure.Grid {
 
 // alongFigures tells where the rake changes sign and where least clearance is
 // left.
-func (l *lip) alongFigures(s *figure.Sheet) {
+func (l *lip) alongFigures(s *sheet.Sheet) {
 	s.Open("Along the lip")
 	inner, outer := l.ends()
 	zero := l.edge.RakeZero()
 	if zero < inner {
 		zero = math.NaN()
 	}
-	lead := figure.Num(l.web / l.Drill.D * math.Tan(l.helix))
-	s.Add(figure.Figure{Key: "rake_zero_ratio", Label: "rake is zero at r/R", Value: zero / outer, Kind: quantity.Number, Wants: l.wantsHelix()})
-	s.Work(inspect.Geometry, "r / R = (w / D) ((sin k cos k + T sin^2 k) / T)^0.5, T = (w / D) tan H",
-		"{} * ((sin({}) * cos({}) + {} * sin({})^2) / {})^0.5", figure.Num(l.web/l.Drill.D), figure.Deg(l.k), figure.Deg(l.k),
-		lead, figure.Deg(l.k), lead)
+	lead := sheet.Num(l.web / l.Drill.D * math.Tan(l.helix))
+	s.Add(sheet.Figure{Key: "rake_zero_ratio", Label: "rake is zero at r/R", Value: zero / outer, Kind: quantity.Number, Wants: l.wantsHelix()})
+	s.Work(judge.Geometry, "r / R = (w / D) ((sin k cos k + T sin^2 k) / T)^0.5, T = (w / D) tan H",
+		"{} * ((sin({}) * cos({}) + {} * sin({})^2) / {})^0.5", sheet.Num(l.web/l.Drill.D), sheet.Deg(l.k), sheet.Deg(l.k),
+		lead, sheet.Deg(l.k), lead)
 	at, least := l.flank.LeastWorking(l.Drill.Feed, inner, outer)
-	s.Add(figure.Figure{Key: "least_working_clearance_deg", Label: "least working clearance", Value: least, Kind: quantity.Angle,
+	s.Add(sheet.Figure{Key: "least_working_clearance_deg", Label: "least working clearance", Value: least, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &clears, Wants: l.wants()})
-	s.Work(inspect.Geometry, "Cl_w = Cl(r) - atan(f / (2 pi r))", "{} - atan({} / (2 * pi * {}))",
-		figure.Deg(l.flank.Clearance(at)), figure.Feed(l.Drill.Feed), figure.Len(at))
-	s.Add(figure.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: at / outer, Kind: quantity.Number, Wants: l.wants()})
-	s.Work(inspect.Geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", figure.Len(at), figure.Len(l.Drill.D))
-	if figure.Known(l.Drill.D, l.helix) && math.IsNaN(zero) {
-		s.Find("rake-one-sign", figure.Note, "the rake keeps its sign over the whole lip")
+	s.Work(judge.Geometry, "Cl_w = Cl(r) - atan(f / (2 pi r))", "{} - atan({} / (2 * pi * {}))",
+		sheet.Deg(l.flank.Clearance(at)), sheet.Feed(l.Drill.Feed), sheet.Len(at))
+	s.Add(sheet.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: at / outer, Kind: quantity.Number, Wants: l.wants()})
+	s.Work(judge.Geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", sheet.Len(at), sheet.Len(l.Drill.D))
+	if sheet.Known(l.Drill.D, l.helix) && math.IsNaN(zero) {
+		s.Find("rake-one-sign", sheet.Note, "the rake keeps its sign over the whole lip")
 	}
 	if least <= 0 {
-		s.Find("flank-rubs", figure.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", figure.Num(at/outer))
+		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", sheet.Num(at/outer))
 	}
 }
 
 // clears is the bound of a clearance that does not rub.
-var clears = reference.Band{Low: 0, High: math.Inf(1), Source: &reference.Source{Label: reference.Derived, Text: "a flank without clearance rubs"}}
+var clears = handbook.Band{Low: 0, High: math.Inf(1), Source: &handbook.Source{Label: handbook.Derived, Text: "a flank without clearance rubs"}}
 
 // chiselFigures tells what the chisel edge does.
-func (l *lip) chiselFigures(s *figure.Sheet) {
+func (l *lip) chiselFigures(s *sheet.Sheet) {
 	s.Open("Chisel edge")
 	inner, outer := l.ends()
 	rake, pushed := point.ChiselRake(l.k, l.chisel), point.IndentationRadius(l.Drill.Feed, l.k, l.chisel)
-	s.Add(figure.Figure{Key: "chisel_corner_ratio", Label: "chisel's corner at r/R", Value: inner / outer, Kind: quantity.Number, Wants: l.wants()})
-	s.Work(inspect.Geometry, "(w / sin(psi)) / D", "({} / sin({})) / {}", figure.Len(l.web), figure.Deg(l.chisel), figure.Len(l.Drill.D))
-	s.Add(figure.Figure{Key: "chisel_rake_deg", Label: "rake, flat flanks", Value: rake, Kind: quantity.Angle, Gauge: quantity.Protractor})
-	s.Work(inspect.Geometry, "gc = -atan(tan(k) sin(psi))", "-atan(tan({}) * sin({}))", figure.Deg(l.k), figure.Deg(l.chisel))
-	s.Add(figure.Figure{Key: "indentation_radius_mm", Label: "cuts no chip within", Value: pushed, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: l.wants()})
-	s.Work(inspect.Geometry, "q0 = f / (2 pi) tan(k) sin(psi)", "{} / (2 * pi) * tan({}) * sin({})", figure.Feed(l.Drill.Feed), figure.Deg(l.k), figure.Deg(l.chisel))
-	s.Add(figure.Figure{Key: "chisel_corner_speed_m_min", Label: "cutting speed, its corner", Value: l.speed(inner), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
+	s.Add(sheet.Figure{Key: "chisel_corner_ratio", Label: "chisel's corner at r/R", Value: inner / outer, Kind: quantity.Number, Wants: l.wants()})
+	s.Work(judge.Geometry, "(w / sin(psi)) / D", "({} / sin({})) / {}", sheet.Len(l.web), sheet.Deg(l.chisel), sheet.Len(l.Drill.D))
+	s.Add(sheet.Figure{Key: "chisel_rake_deg", Label: "rake, flat flanks", Value: rake, Kind: quantity.Angle, Gauge: quantity.Protractor})
+	s.Work(judge.Geometry, "gc = -atan(tan(k) sin(psi))", "-atan(tan({}) * sin({}))", sheet.Deg(l.k), sheet.Deg(l.chisel))
+	s.Add(sheet.Figure{Key: "indentation_radius_mm", Label: "cuts no chip within", Value: pushed, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: l.wants()})
+	s.Work(judge.Geometry, "q0 = f / (2 pi) tan(k) sin(psi)", "{} / (2 * pi) * tan({}) * sin({})", sheet.Feed(l.Drill.Feed), sheet.Deg(l.k), sheet.Deg(l.chisel))
+	s.Add(sheet.Figure{Key: "chisel_corner_speed_m_min", Label: "cutting speed, its corner", Value: l.speed(inner), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
 	l.workSpeed(s, 2*inner)
-	if pushed < inner && figure.Known(l.rpm) {
-		s.Find("chisel-pushes", figure.Note, "on the chisel edge the cutting speed falls from {} at its corner to nothing on the axis; within {} of the axis it cuts no chip and only pushes the metal aside",
-			figure.Of(quantity.Cutting, l.speed(inner)), figure.Len(pushed))
+	if pushed < inner && sheet.Known(l.rpm) {
+		s.Find("chisel-pushes", sheet.Note, "on the chisel edge the cutting speed falls from {} at its corner to nothing on the axis; within {} of the axis it cuts no chip and only pushes the metal aside",
+			sheet.Of(quantity.Cutting, l.speed(inner)), sheet.Len(pushed))
 	}
 }
 
 func (l *lip) wantsSpeed() string {
-	return figure.Wanted(figure.Need{Reading: "size", Value: l.Drill.D}, figure.Need{Reading: "rpm", Value: l.rpm})
+	return sheet.Wanted(sheet.Need{Reading: "size", Value: l.Drill.D}, sheet.Need{Reading: "rpm", Value: l.rpm})
 }
 
 // workSpeed leaves the working of the cutting speed at a diameter. Where inches
 // are printed it ends in the unit of its result: 1 ft/min, which reads as its
 // metric worth where the answer is metric, as in JSON.
-func (l *lip) workSpeed(s *figure.Sheet, d float64) {
+func (l *lip) workSpeed(s *sheet.Sheet, d float64) {
 	const source = "common practice: cutting speed is circumference times speed of turning"
-	rpm := figure.Of(quantity.Rpm, l.rpm)
+	rpm := sheet.Of(quantity.Rpm, l.rpm)
 	if l.inch {
 		s.Work(source, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}",
-			figure.Num(d/reference.InchMM), rpm, figure.Of(quantity.Cutting, 12*reference.InchMM/1000))
+			sheet.Num(d/handbook.InchMM), rpm, sheet.Of(quantity.Cutting, 12*handbook.InchMM/1000))
 		return
 	}
-	s.Work(source, "v = pi D N / 1000", "pi * {} * {} / 1000", figure.Len(d), rpm)
+	s.Work(source, "v = pi D N / 1000", "pi * {} * {} / 1000", sheet.Len(d), rpm)
 }

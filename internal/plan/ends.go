@@ -1,9 +1,9 @@
 package plan
 
 import (
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
+	"evenlip/internal/sheet"
 )
 
 // end is one of the four ends of the lips.
@@ -32,27 +32,27 @@ func (p *Plan) lipEnds() [4]end {
 // heights adds the steps from which truing up and the stock at each end follow:
 // the four ends carried to the axis at the angle wanted, and how low the lowest
 // of them is worn.
-func (p *Plan) heights(s *figure.Sheet) {
+func (p *Plan) heights(s *sheet.Sheet) {
 	if !s.Explaining || !p.Made {
 		return
 	}
 	l := &p.Job.Lips
 	s.OpenAside("Heights of the lips' ends")
-	lowest := make([]figure.Arg, 0, 8)
+	lowest := make([]sheet.Arg, 0, 8)
 	formula := "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted"
 	for _, e := range p.lipEnds() {
 		high := l.Carried(e.lip, e.at)
 		s.Add(length("height_"+e.key[len("take_"):], e.high+": height of "+e.name, high, ""))
-		s.Work(inspect.Geometry, formula,
-			"{} + ({} - {}) / tan({}) + {} / tan({})", figure.Len(e.above), figure.Len(l.Outer), figure.Len(e.at), figure.Deg(e.halfAngle), figure.Len(e.at), figure.Deg(l.Target))
-		lowest = append(lowest, figure.Len(high), figure.Len(e.worn))
+		s.Work(judge.Geometry, formula,
+			"{} + ({} - {}) / tan({}) + {} / tan({})", sheet.Len(e.above), sheet.Len(l.Outer), sheet.Len(e.at), sheet.Deg(e.halfAngle), sheet.Len(e.at), sheet.Deg(l.Target))
+		lowest = append(lowest, sheet.Len(high), sheet.Len(e.worn))
 		formula = "H = h + (R - x) / tan(k) + x / tan(kt), as for H1i"
 	}
 	if p.Job.Waits { // nothing comes off down to it
 		return
 	}
 	s.Add(length("height_lowest_mm", "Hw: the lowest, less its wear", p.lowest(), ""))
-	s.Work(inspect.Geometry, "Hw = the least of H1i - w, H1o - w, H2i - w, H2o - w: w the wear at that end",
+	s.Work(judge.Geometry, "Hw = the least of H1i - w, H1o - w, H2i - w, H2o - w: w the wear at that end",
 		"min(min({} - {}, {} - {}), min({} - {}, {} - {}))", lowest...)
 }
 
@@ -68,20 +68,20 @@ func (p *Plan) lowest() float64 {
 
 // workTruing shows the most that truing alone takes: the highest of the four
 // ends above the lowest.
-func (p *Plan) workTruing(s *figure.Sheet) {
+func (p *Plan) workTruing(s *sheet.Sheet) {
 	if !s.Explaining || !p.Made {
 		return
 	}
-	args := make([]figure.Arg, 0, 8)
+	args := make([]sheet.Arg, 0, 8)
 	for _, e := range p.lipEnds() {
-		args = append(args, figure.Len(p.Job.Lips.Carried(e.lip, e.at)))
+		args = append(args, sheet.Len(p.Job.Lips.Carried(e.lip, e.at)))
 	}
-	s.Work(inspect.Geometry, "the highest of H1i, H1o, H2i, H2o less the lowest",
+	s.Work(judge.Geometry, "the highest of H1i, H1o, H2i, H2o less the lowest",
 		"max(max({}, {}), max({}, {})) - min(min({}, {}), min({}, {}))", append(args, args...)...)
 }
 
 // ends adds what comes off each lip at each of its ends.
-func (p *Plan) ends(s *figure.Sheet) {
+func (p *Plan) ends(s *sheet.Sheet) {
 	s.Open("Off each lip, clean-up included")
 	s.Sections[len(s.Sections)-1].Quiet = p.Job.Waits
 	for _, e := range p.lipEnds() {
@@ -90,8 +90,8 @@ func (p *Plan) ends(s *figure.Sheet) {
 			s.Work(rules.String(), "none: the grind can wait", "0")
 			continue
 		}
-		s.Work(inspect.Geometry, e.high+" - Hw + clean-up", "{} - {} + {}",
-			figure.Len(p.Job.Lips.Carried(e.lip, e.at)), figure.Len(p.lowest()), figure.Len(p.Ahead.Stock.CleanUp))
+		s.Work(judge.Geometry, e.high+" - Hw + clean-up", "{} - {} + {}",
+			sheet.Len(p.Job.Lips.Carried(e.lip, e.at)), sheet.Len(p.lowest()), sheet.Len(p.Ahead.Stock.CleanUp))
 	}
 }
 
@@ -114,31 +114,31 @@ func (p *Plan) thinAgain() bool {
 }
 
 // inShort is the plan in one sentence.
-func (p *Plan) inShort(s *figure.Sheet) {
+func (p *Plan) inShort(s *sheet.Sheet) {
 	switch st := &p.Ahead.Stock; {
 	case p.Do == Retire:
 		s.InShort("retire")
 	case !p.Made || p.Do == Leave:
 	case p.Do == Thin && p.Ahead.Done.Thinned:
-		s.InShort("thin the web to {}", figure.Len(p.Ahead.Thinning.WebTarget))
+		s.InShort("thin the web to {}", sheet.Len(p.Ahead.Thinning.WebTarget))
 	case p.Do == Regrind:
-		text := figure.Sayf("regrind, {} off both lips alike", figure.Len(st.Total))
+		text := sheet.Sayf("regrind, {} off both lips alike", sheet.Len(st.Total))
 		switch {
 		case p.cutOff():
-			text = figure.Sayf("cut {} off, then grind a new point", figure.Len(st.Total))
+			text = sheet.Sayf("cut {} off, then grind a new point", sheet.Len(st.Total))
 		case st.EndsAlike():
 		case p.nearlyAlike():
-			text = figure.Sayf("regrind, {} off both lips, which stand even to within their limit", figure.Len(st.Total))
+			text = sheet.Sayf("regrind, {} off both lips, which stand even to within their limit", sheet.Len(st.Total))
 		default:
-			text = figure.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", figure.Len(st.Total),
-				figure.Len(st.Lip1.Inner), figure.Len(st.Lip1.Outer), figure.Len(st.Lip2.Inner), figure.Len(st.Lip2.Outer))
+			text = sheet.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", sheet.Len(st.Total),
+				sheet.Len(st.Lip1.Inner), sheet.Len(st.Lip1.Outer), sheet.Len(st.Lip2.Inner), sheet.Len(st.Lip2.Outer))
 		}
 		if p.Ahead.Done.Thinned {
 			text.Format += "; thin the web to {}"
-			text.Args = append(text.Args, figure.Len(p.Ahead.Thinning.WebTarget))
+			text.Args = append(text.Args, sheet.Len(p.Ahead.Thinning.WebTarget))
 		} else if p.thinAgain() {
 			text.Format += "; thin the point again to {}"
-			text.Args = append(text.Args, figure.Len(p.Ahead.Now.Web))
+			text.Args = append(text.Args, sheet.Len(p.Ahead.Now.Web))
 		}
 		s.InShort(text.Format, text.Args...)
 	}

@@ -4,31 +4,31 @@ import (
 	"math"
 	"strconv"
 
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
 	"evenlip/internal/regrind"
+	"evenlip/internal/sheet"
 )
 
-func plain(key, label string) figure.Column {
-	return figure.Column{Key: key, Label: label, Kind: quantity.Number}
+func plain(key, label string) sheet.Column {
+	return sheet.Column{Key: key, Label: label, Kind: quantity.Number}
 }
 
 // states is the drill before and after: as it is, ground, and thinned.
-func (p *Plan) states() figure.Grid {
-	g := figure.Grid{Key: "states", Title: "Before and after", Turned: true, Columns: []figure.Column{
+func (p *Plan) states() sheet.Grid {
+	g := sheet.Grid{Key: "states", Title: "Before and after", Turned: true, Columns: []sheet.Column{
 		{Key: "state", Label: "state", Kind: quantity.Word},
-		figure.Lengths("length_mm", "overall length"), figure.Lengths("flute_mm", "usable flute"),
-		figure.Lengths("point_length_mm", "point length"),
+		sheet.Lengths("length_mm", "overall length"), sheet.Lengths("flute_mm", "usable flute"),
+		sheet.Lengths("point_length_mm", "point length"),
 		{Key: "lip_height_difference_mm", Label: "lip 1 over lip 2", Kind: quantity.Length, Gauge: quantity.Indicator},
-		figure.Lengths("web_mm", "web"), figure.Lengths("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel edge / D"),
+		sheet.Lengths("web_mm", "web"), sheet.Lengths("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel edge / D"),
 		{Key: "thrust_n", Label: "thrust, sharp", Kind: quantity.Force}, plain("thrust_ratio", "thrust / now"),
 	}}
 	if !p.Made {
 		return g
 	}
 	row := func(name string, s *regrind.State, point, apart float64) {
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(name), figure.V(s.Length), figure.V(s.Flute), figure.V(point), figure.V(apart),
-			figure.V(s.Web), figure.V(s.Chisel), figure.V(s.Ratio), figure.V(p.thrust(s.Ratio)), figure.V(s.ThrustRatio)})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(name), sheet.V(s.Length), sheet.V(s.Flute), sheet.V(point), sheet.V(apart),
+			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.V(p.thrust(s.Ratio)), sheet.V(s.ThrustRatio)})
 	}
 	row("now", &p.Ahead.Now, p.Found.Point.Length, p.Found.Lips.Height)
 	length, apart := p.Found.Point.Length, p.Found.Lips.Height
@@ -50,27 +50,27 @@ const (
 )
 
 // schedule is the drill after each grind, to the last.
-func (p *Plan) schedule() figure.Grid {
-	g := figure.Grid{Key: "schedule", Title: "Grind by grind", Columns: []figure.Column{
+func (p *Plan) schedule() sheet.Grid {
+	g := sheet.Grid{Key: "schedule", Title: "Grind by grind", Columns: []sheet.Column{
 		{Key: "grind", Label: "grind", Kind: quantity.Count},
-		figure.Lengths("removed_mm", "off"), figure.Lengths("flute_mm", "flute"), figure.Lengths("web_unthinned_mm", "body"),
-		figure.Lengths("web_mm", "web"), figure.Lengths("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
+		sheet.Lengths("removed_mm", "off"), sheet.Lengths("flute_mm", "flute"), sheet.Lengths("web_unthinned_mm", "body"),
+		sheet.Lengths("web_mm", "web"), sheet.Lengths("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
 		{Key: "thinned", Label: "thin", Kind: quantity.Word}, plain("thrust_ratio", "thrust /now"),
 	}}
-	tapers := figure.Known(p.Job.Body.BackTaper)
+	tapers := sheet.Known(p.Job.Body.BackTaper)
 	if tapers {
-		g.Columns = append(g.Columns, figure.Column{Key: "diameter_mm", Label: "dia", Kind: quantity.Size})
+		g.Columns = append(g.Columns, sheet.Column{Key: "diameter_mm", Label: "dia", Kind: quantity.Size})
 	}
 	for i := range p.Ahead.Grinds {
 		s := &p.Ahead.Grinds[i]
 		thinned := ""
-		if figure.Known(s.Ratio) {
+		if sheet.Known(s.Ratio) {
 			thinned = yes(s.Thinned)
 		}
-		row := []figure.Cell{figure.V(float64(i + 1)), figure.V(s.Removed), figure.V(s.Flute), figure.V(s.Body),
-			figure.V(s.Web), figure.V(s.Chisel), figure.V(s.Ratio), figure.W(thinned), figure.V(s.ThrustRatio)}
+		row := []sheet.Cell{sheet.V(float64(i + 1)), sheet.V(s.Removed), sheet.V(s.Flute), sheet.V(s.Body),
+			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.W(thinned), sheet.V(s.ThrustRatio)}
 		if tapers {
-			row = append(row, figure.V(s.Diameter))
+			row = append(row, sheet.V(s.Diameter))
 		}
 		g.Rows = append(g.Rows, row)
 	}
@@ -79,7 +79,7 @@ func (p *Plan) schedule() figure.Grid {
 }
 
 // shorten keeps a long schedule to what a person reads in a table.
-func (p *Plan) shorten(g *figure.Grid) {
+func (p *Plan) shorten(g *sheet.Grid) {
 	n := len(g.Rows)
 	if n <= mostShown {
 		return

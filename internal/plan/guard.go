@@ -3,18 +3,18 @@ package plan
 import (
 	"slices"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 // Finer names the readings to take on a finer gauge before it is sure what is to be
 // done, once [Guard] was over s; none where it is.
-func Finer(s *figure.Sheet) []string {
+func Finer(s *sheet.Sheet) []string {
 	do := s.Lookup("plan")
 	if do == nil || !do.Either {
 		return nil
 	}
 	var out []string
-	s.EachWorked(func(f *figure.Figure, _ bool) {
+	s.EachWorked(func(f *sheet.Figure, _ bool) {
 		if !f.Turns || f.Label == "" {
 			return
 		}
@@ -28,14 +28,14 @@ func Finer(s *figure.Sheet) []string {
 // Guard says where the gauges cannot tell what is to be done, once every figure of s
 // has its uncertainty: nobody takes metal off, or throws a drill away, for a reading
 // that a finer gauge may put on the other side of a limit.
-func Guard(s *figure.Sheet) {
+func Guard(s *sheet.Sheet) {
 	do := s.Lookup("plan")
 	if do == nil || !do.Either {
 		return
 	}
-	s.Find("plan-in-doubt", figure.Warn, "these gauges cannot tell whether to {} it: read again before metal comes off", figure.Say(do.Word))
+	s.Find("plan-in-doubt", sheet.Warn, "these gauges cannot tell whether to {} it: read again before metal comes off", sheet.Say(do.Word))
 	s.InDoubt = len(s.Doubted) > 0
-	s.Findings = slices.DeleteFunc(s.Findings, func(f figure.Finding) bool {
-		return slices.ContainsFunc(s.Doubted, func(doubted figure.Finding) bool { return doubted.Code == f.Code })
+	s.Findings = slices.DeleteFunc(s.Findings, func(f sheet.Finding) bool {
+		return slices.ContainsFunc(s.Doubted, func(doubted sheet.Finding) bool { return doubted.Code == f.Code })
 	})
 }

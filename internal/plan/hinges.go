@@ -3,32 +3,32 @@ package plan
 import (
 	"math"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 	"evenlip/internal/regrind"
+	"evenlip/internal/sheet"
 )
 
 // hinges adds, aside, what decides whether the next grind is the drill's last,
 // whether the web is thinned after it, and how many are counted: where a gauge
 // cannot tell on which side of these limits the drill will be, it cannot tell the
 // one from the other.
-func (p *Plan) hinges(s *figure.Sheet) {
+func (p *Plan) hinges(s *sheet.Sheet) {
 	if !p.Made {
 		return
 	}
 	b := &p.Job.Body
 	next := b.Ground(p.first())
 	s.OpenAside("What the plan turns on")
-	add := func(f figure.Figure, low, high float64) {
-		if f.Limit = (&reference.Band{Low: low, High: high}); figure.Known(f.Value, low, high) {
+	add := func(f sheet.Figure, low, high float64) {
+		if f.Limit = (&handbook.Band{Low: low, High: high}); sheet.Known(f.Value, low, high) {
 			s.Add(f)
 		}
 	}
 	inf := math.Inf(1)
 	add(length("next_flute_mm", "flute after this grind", next.Flute, ""), b.LeastFlute, inf)
 	add(ratio("next_web_ratio", "web / D after this grind", next.Body/b.D, ""), 0, b.MostWeb)
-	add(figure.Figure{Key: "next_diameter_mm", Label: "diameter after this grind", Value: next.Diameter, Kind: quantity.Size}, b.LeastDiameter, inf)
+	add(sheet.Figure{Key: "next_diameter_mm", Label: "diameter after this grind", Value: next.Diameter, Kind: quantity.Size}, b.LeastDiameter, inf)
 	add(ratio("next_chisel_ratio", "chisel edge / D, unthinned", p.Ahead.Ground.Ratio, ""), 0, b.MostChisel)
 	left := p.exactlyLeft()
 	add(ratio("part_of_a_grind_left", "", left-math.Round(left), ""), 0, inf)

@@ -10,9 +10,9 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
-	"evenlip/internal/reference"
 	"evenlip/internal/verify"
 )
 
@@ -45,7 +45,7 @@ func TestLipsAreGroundToTheGauge(t *testing.T) {
 		p := plan.Of(r.Drill(t))
 		k := p.Found.Point.Angle / deg
 		own := plan.Of(r.With(readings{drill.PointAngle: exact(k)}).Drill(t))
-		if got := p.Ahead.Stock.Total; got > own.Ahead.Stock.Total+reference.CleanUp+1e-9 {
+		if got := p.Ahead.Stock.Total; got > own.Ahead.Stock.Total+handbook.CleanUp+1e-9 {
 			t.Fatalf("%g to %g degrees, %g to the lips' own %g", got, p.Job.Lips.Target/deg, own.Ahead.Stock.Total, k/2)
 		}
 	})
@@ -86,7 +86,7 @@ func TestSplitPointHasAWebBehindIt(t *testing.T) {
 	if got := plan.Of(measured.Drill(t)).Ahead.Ground.Body / 25.4; got > 0.013 {
 		t.Errorf("two webs were measured, and %.4f in is taken", got)
 	}
-	r := inspect.Compute(split.With(readings{drill.Remove: "0.1in"}).Drill(t))
+	r := judge.Compute(split.With(readings{drill.Remove: "0.1in"}).Drill(t))
 	if !r.Web.BodyTaken || math.Abs(r.Web.After-point016(r.Web.Body, 0.1*25.4)) > 1e-9 {
 		t.Errorf("%+v", r.Web)
 	}

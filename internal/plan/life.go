@@ -4,16 +4,16 @@ import (
 	"math"
 
 	"evenlip/internal/cutting"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 	"evenlip/internal/regrind"
+	"evenlip/internal/sheet"
 )
 
 // thinning adds whether the web is to be thinned after this grind, and to what.
-func (p *Plan) thinning(s *figure.Sheet) {
+func (p *Plan) thinning(s *sheet.Sheet) {
 	b, g, d := &p.Job.Body, &p.Ahead.Ground, &p.Ahead.Done
 	t := &p.Ahead.Thinning
 	s.Open("Web thinning, after the grind")
@@ -21,7 +21,7 @@ func (p *Plan) thinning(s *figure.Sheet) {
 		s.Sections[len(s.Sections)-1].Title = "Web thinning, without a grind"
 	}
 	thin, to, web, notch := "", math.NaN(), math.NaN(), math.NaN()
-	if p.Made && figure.Known(g.Ratio) {
+	if p.Made && sheet.Known(g.Ratio) {
 		thin = yes(d.Thinned)
 	}
 	if p.Made && d.Thinned {
@@ -31,71 +31,71 @@ func (p *Plan) thinning(s *figure.Sheet) {
 	f.Wants = p.wants(p.chisel())
 	s.Add(f)
 	s.Add(ratio("chisel_ratio_unthinned", "chisel edge / D, unthinned", p.made(g.Ratio), ""))
-	s.Work(inspect.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", figure.Len(g.Web), figure.Deg(b.ChiselAfter), figure.Len(b.D))
+	s.Work(judge.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", sheet.Len(g.Web), sheet.Deg(b.ChiselAfter), sheet.Len(b.D))
 	p.thinOver(s)
 	s.Add(ratio("thin_to_ratio", "thin to chisel edge / D", to, ""))
-	s.Work(reference.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
+	s.Work(handbook.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", sheet.Len(d.Chisel), sheet.Len(b.D))
 	s.Add(length("thin_to_web_mm", "thin to web", web, ""))
-	s.Work(inspect.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", figure.Num(to), figure.Len(b.D), figure.Deg(b.ChiselAfter))
+	s.Work(judge.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", sheet.Num(to), sheet.Len(b.D), sheet.Deg(b.ChiselAfter))
 	s.Add(length("notch_depth_mm", "notch, each side", notch, ""))
-	s.Work(inspect.Geometry, "(w' - w) / 2", "({} - {}) / 2", figure.Len(g.Body), figure.Len(web))
+	s.Work(judge.Geometry, "(w' - w) / 2", "({} - {}) / 2", sheet.Len(g.Body), sheet.Len(web))
 }
 
 // thinOver adds the ratio over which the web is thinned.
-func (p *Plan) thinOver(s *figure.Sheet) {
+func (p *Plan) thinOver(s *sheet.Sheet) {
 	b, source := &p.Job.Body, p.Found.Chisel.RatioLimit.Source
 	f := ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), "")
 	f.Shop = source.OfShop()
 	s.Add(f)
 	if f.Shop {
-		s.Work(source.String(), "q as the shop has set it", "{}", figure.Num(b.MostChisel))
+		s.Work(source.String(), "q as the shop has set it", "{}", sheet.Num(b.MostChisel))
 		return
 	}
-	s.Work(source.String(), "times a new drill's, times q as new", "{} * {}", figure.Num(b.MostChisel/b.NewChisel), figure.Num(b.NewChisel))
+	s.Work(source.String(), "times a new drill's, times q as new", "{} * {}", sheet.Num(b.MostChisel/b.NewChisel), sheet.Num(b.NewChisel))
 }
 
 // after adds the figures of the drill when it is done; a table has them in the
 // grid of states.
-func (p *Plan) after(s *figure.Sheet) {
+func (p *Plan) after(s *sheet.Sheet) {
 	b, d := &p.Job.Body, &p.Ahead.Done
 	s.Open("When it is done")
 	s.Sections[len(s.Sections)-1].Quiet = true
-	total := figure.Len(p.Ahead.Stock.Total)
+	total := sheet.Len(p.Ahead.Stock.Total)
 	s.Add(length("flute_after_mm", "flute when done", p.made(d.Flute), ""))
-	s.Work(inspect.Geometry, "flute - stock, not under 0", "max(0, {} - {})", figure.Len(b.Flute), total)
+	s.Work(judge.Geometry, "flute - stock, not under 0", "max(0, {} - {})", sheet.Len(b.Flute), total)
 	s.Add(length("length_after_mm", "overall length when done", p.made(d.Length), ""))
-	s.Work(inspect.Geometry, "length - stock, not under 0", "max(0, {} - {})", figure.Len(b.Length), total)
+	s.Work(judge.Geometry, "length - stock, not under 0", "max(0, {} - {})", sheet.Len(b.Length), total)
 	s.Add(length("point_length_after_mm", "point length when done", p.made(p.pointLength()), ""))
-	s.Work(inspect.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", figure.Len(b.D), figure.Deg(p.halfAngleAfter()))
+	s.Work(judge.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", sheet.Len(b.D), sheet.Deg(p.halfAngleAfter()))
 	s.Add(length("web_after_mm", "web when done", p.made(d.Web), ""))
 	if d.Thinned {
-		s.Work(inspect.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", figure.Num(d.Ratio), figure.Len(b.D), figure.Deg(b.ChiselAfter))
+		s.Work(judge.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", sheet.Num(d.Ratio), sheet.Len(b.D), sheet.Deg(b.ChiselAfter))
 	} else {
 		web := b.Web
 		if p.Ahead.Stock.Total == 0 {
 			web = p.Ahead.Now.Web
 		}
-		s.Work(inspect.Geometry, "w' = w + taper * stock", "{} + {} * {}", figure.Len(web), figure.Of(quantity.Taper, b.Taper), total)
+		s.Work(judge.Geometry, "w' = w + taper * stock", "{} + {} * {}", sheet.Len(web), sheet.Of(quantity.Taper, b.Taper), total)
 	}
 	s.Add(length("chisel_length_after_mm", "chisel edge when done", p.made(d.Chisel), ""))
-	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(d.Web), figure.Deg(b.ChiselAfter))
+	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", sheet.Len(d.Web), sheet.Deg(b.ChiselAfter))
 	s.Add(ratio("chisel_ratio_after", "chisel edge / D when done", p.made(d.Ratio), ""))
-	s.Work(inspect.Geometry, "q' = c' / D", "{} / {}", figure.Len(d.Chisel), figure.Len(b.D))
+	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", sheet.Len(d.Chisel), sheet.Len(b.D))
 	p.thrustFigure(s, "thrust_now_n", "thrust now, were it sharp", p.Ahead.Now.Ratio)
 	p.thrustFigure(s, "thrust_after_n", "thrust when done", d.Ratio)
 	s.Add(ratio("thrust_ratio", "thrust when done / now", p.made(d.ThrustRatio), ""))
-	inspect.WorkThrustRatio(s, b.D, b.Feed, d.Ratio, p.Ahead.Now.Ratio)
+	judge.WorkThrustRatio(s, b.D, b.Feed, d.Ratio, p.Ahead.Now.Ratio)
 }
 
-func (p *Plan) thrustFigure(s *figure.Sheet, key, label string, q float64) {
+func (p *Plan) thrustFigure(s *sheet.Sheet, key, label string, q float64) {
 	b := &p.Job.Body
-	s.Add(figure.Figure{Key: key, Label: label, Value: p.thrust(q), Kind: quantity.Force})
-	if !s.Explaining || !p.Made || !figure.Known(p.thrust(q)) {
+	s.Add(sheet.Figure{Key: key, Label: label, Value: p.thrust(q), Kind: quantity.Force})
+	if !s.Explaining || !p.Made || !sheet.Known(p.thrust(q)) {
 		return
 	}
-	f, mm := cutting.FactorsOf(q), func(v float64) figure.Arg { return figure.Of(quantity.Number, v) }
-	kd, newton := mm(p.Found.Drill.Material.KdThrust), figure.Of(quantity.Force, 1)
-	s.Work(reference.ForceSource().String(), "T = (0.05 Kd f^0.8 D^0.8 B + 0.007 Kd D^2 J) N, f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
+	f, mm := cutting.FactorsOf(q), func(v float64) sheet.Arg { return sheet.Of(quantity.Number, v) }
+	kd, newton := mm(p.Found.Drill.Material.KdThrust), sheet.Of(quantity.Force, 1)
+	s.Work(handbook.ForceSource().String(), "T = (0.05 Kd f^0.8 D^0.8 B + 0.007 Kd D^2 J) N, f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
 		"(0.05 * {} * {}^0.8 * {}^0.8 * {} + 0.007 * {} * {}^2 * {}) * {}", kd, mm(b.Feed), mm(b.D), mm(f.B), kd, mm(b.D), mm(f.J), newton)
 }
 
@@ -127,7 +127,7 @@ func (p *Plan) halfAngleAfter() float64 {
 func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.halfAngleAfter()) }
 
 // life adds how many grinds are left and what ends them.
-func (p *Plan) life(s *figure.Sheet) {
+func (p *Plan) life(s *sheet.Sheet) {
 	b := &p.Job.Body
 	s.Open("Life")
 	usual, flute := length("usual_stock_mm", "usual stock per grind", p.made(p.Ahead.Usual), ""), length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), "")
@@ -136,9 +136,9 @@ func (p *Plan) life(s *figure.Sheet) {
 	p.workUsual(s)
 	s.Add(flute)
 	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
-	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", figure.Len(depth), figure.Len(b.LeastFlute-depth))
+	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", sheet.Len(depth), sheet.Len(b.LeastFlute-depth))
 	left := math.NaN()
-	if p.Found.Verdict.Word == inspect.Retire || p.Do == Retire {
+	if p.Found.Verdict.Word == judge.Retire || p.Do == Retire {
 		left = 0
 	} else if p.Made && p.Ahead.End != regrind.NotKnown {
 		left = float64(len(p.Ahead.Grinds))
@@ -147,31 +147,31 @@ func (p *Plan) life(s *figure.Sheet) {
 	if p.Job.Waits {
 		label = "grinds at most"
 	}
-	s.Add(figure.Figure{Key: "regrinds_left", Label: label, Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
+	s.Add(sheet.Figure{Key: "regrinds_left", Label: label, Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
 	p.workLeft(s)
 	s.Add(word("retire_reason", "then retired for", p.Reason))
 }
 
-func (p *Plan) workUsual(s *figure.Sheet) {
+func (p *Plan) workUsual(s *sheet.Sheet) {
 	st := &p.Ahead.Would
 	usual := st.Usual(p.Job.Deepest)
 	switch {
 	case p.EveryPast:
-		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", figure.Len(p.Job.Every))
+		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", sheet.Len(p.Job.Every))
 	case p.EveryShop:
-		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", figure.Len(p.Job.Every))
-	case figure.Known(p.Job.Every):
-		s.Work("as given", "every, as given", "{}", figure.Len(p.Job.Every))
+		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", sheet.Len(p.Job.Every))
+	case sheet.Known(p.Job.Every):
+		s.Work("as given", "every, as given", "{}", sheet.Len(p.Job.Every))
 	case p.Mishap():
-		s.Work(reference.MostUsualWearSource().String()+"; "+reference.LeastUsualStockSource().String(),
+		s.Work(handbook.MostUsualWearSource().String()+"; "+handbook.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin within a twentieth of the diameter + clean-up, or the least usual", "max({} + {}, {})",
-			figure.Len(st.Habit(p.Job.Deepest)), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
+			sheet.Len(st.Habit(p.Job.Deepest)), sheet.Len(st.CleanUp), sheet.Len(p.Job.Least))
 	case usual == 0:
-		s.Work(reference.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", figure.Len(p.Job.Least))
+		s.Work(handbook.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", sheet.Len(p.Job.Least))
 	default:
-		s.Work(reference.UsualStockSource().String()+"; "+reference.LeastUsualStockSource().String(),
+		s.Work(handbook.UsualStockSource().String()+"; "+handbook.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin + clean-up, or the least usual", "max({} + {}, {})",
-			figure.Len(usual-st.CleanUp), figure.Len(st.CleanUp), figure.Len(p.Job.Least))
+			sheet.Len(usual-st.CleanUp), sheet.Len(st.CleanUp), sheet.Len(p.Job.Least))
 	}
 }
 
@@ -179,28 +179,28 @@ func (p *Plan) workUsual(s *figure.Sheet) {
 // would take more with.
 func (p *Plan) Mishap() bool {
 	st := &p.Ahead.Would
-	return p.Made && !figure.Known(p.Job.Every) && st.Wear() > p.Job.Deepest && st.Wear()+st.CleanUp > p.Ahead.Usual
+	return p.Made && !sheet.Known(p.Job.Every) && st.Wear() > p.Job.Deepest && st.Wear()+st.CleanUp > p.Ahead.Usual
 }
 
 // workLeft counts the grinds in one line: the stock there is, less the first
 // grind's, by the usual one.
-func (p *Plan) workLeft(s *figure.Sheet) {
+func (p *Plan) workLeft(s *sheet.Sheet) {
 	b := &p.Job.Body
-	first, every, hair := p.first(), figure.Len(p.Ahead.Usual), figure.Num(regrind.Hair)
+	first, every, hair := p.first(), sheet.Len(p.Ahead.Usual), sheet.Num(regrind.Hair)
 	switch {
 	case p.Do == Retire || !p.Made:
 		s.Work(rules.String(), "none: it is retired now", "0")
 	case p.Ahead.End == regrind.FluteShort:
-		s.Work(inspect.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + {}) + 1)",
-			figure.Len(b.Flute), figure.Len(b.LeastFlute), figure.Len(first), every, hair)
+		s.Work(judge.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + {}) + 1)",
+			sheet.Len(b.Flute), sheet.Len(b.LeastFlute), sheet.Len(first), every, hair)
 	case p.Ahead.End == regrind.WebSpent:
-		s.Work(inspect.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + {}) + 1)",
-			figure.Num(b.MostWeb), figure.Len(b.D), figure.Len(b.Web), figure.Of(quantity.Taper, b.Taper), figure.Len(first), every, hair)
+		s.Work(judge.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + {}) + 1)",
+			sheet.Num(b.MostWeb), sheet.Len(b.D), sheet.Len(b.Web), sheet.Of(quantity.Taper, b.Taper), sheet.Len(first), every, hair)
 	case p.Ahead.End == regrind.DiameterLow:
-		s.Work(inspect.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + {}) + 1)",
-			figure.Fine(figure.Len(b.D)), figure.Fine(figure.Len(b.LeastDiameter)), figure.Fine(figure.Of(quantity.Taper, b.BackTaper)), figure.Len(first), every, hair)
+		s.Work(judge.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + {}) + 1)",
+			sheet.Fine(sheet.Len(b.D)), sheet.Fine(sheet.Len(b.LeastDiameter)), sheet.Fine(sheet.Of(quantity.Taper, b.BackTaper)), sheet.Len(first), every, hair)
 	case p.Ahead.End == regrind.NotCounted:
-		s.Work(rules.String(), "counted no further", "{}", figure.Num(regrind.MostGrinds))
+		s.Work(rules.String(), "counted no further", "{}", sheet.Num(regrind.MostGrinds))
 	}
 }
 

@@ -7,12 +7,12 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
 	"evenlip/internal/regrind"
+	"evenlip/internal/sheet"
 )
 
 // Do is what is to be done with a drill.
@@ -31,7 +31,7 @@ func (d Do) String() string { return [...]string{"leave", "thin", "regrind", "re
 
 // Plan is one drill's regrind.
 type Plan struct {
-	Found  inspect.Result
+	Found  judge.Result
 	Job    regrind.Job
 	Ahead  regrind.Plan
 	Made   bool // Job and Ahead hold; false for a cracked drill, or one of no size
@@ -39,25 +39,25 @@ type Plan struct {
 	Do     Do
 	Reason string // why the drill is retired, now or when the grinds are used up
 
-	LandAimed   bool              // the land was read, but no clearance that it could be ground at
-	HeightTaken bool              // the lips were taken as even, for want of a reading
-	AngleTaken  bool              // the lips were taken to stand at the angle wanted
-	DepthTaken  bool              // the flute needed is chip room only, for want of a depth
-	NoBackTaper bool              // a least diameter was asked for, but the back taper is not known
-	EveryPast   bool              // the usual stock is that of the drill's history
-	EveryShop   bool              // the usual stock is what the shop has set
-	CleanUpFrom *reference.Source // nil for an allowance that was given
-	ChiselMoved bool              // the chisel angle is put right by the grind
-	AngleKept   float64           // what the angle that the work wants would take, where the lips keep their own; else 0
+	LandAimed   bool             // the land was read, but no clearance that it could be ground at
+	HeightTaken bool             // the lips were taken as even, for want of a reading
+	AngleTaken  bool             // the lips were taken to stand at the angle wanted
+	DepthTaken  bool             // the flute needed is chip room only, for want of a depth
+	NoBackTaper bool             // a least diameter was asked for, but the back taper is not known
+	EveryPast   bool             // the usual stock is that of the drill's history
+	EveryShop   bool             // the usual stock is what the shop has set
+	CleanUpFrom *handbook.Source // nil for an allowance that was given
+	ChiselMoved bool             // the chisel angle is put right by the grind
+	AngleKept   float64          // what the angle that the work wants would take, where the lips keep their own; else 0
 	Remove      float64
 }
 
-// Of plans the regrind of d, whose readings must have passed [inspect.Check]
+// Of plans the regrind of d, whose readings must have passed [judge.Check]
 // and [Check].
 func Of(d *drill.Drill) Plan {
-	p := Plan{Found: inspect.Compute(d), Remove: d.Value(drill.Remove)}
+	p := Plan{Found: judge.Compute(d), Remove: d.Value(drill.Remove)}
 	r := &p.Found
-	if !r.Wear.Cracked && figure.Known(r.Drill.D) {
+	if !r.Wear.Cracked && sheet.Known(r.Drill.D) {
 		p.job(d)
 		p.make()
 	}
@@ -81,7 +81,7 @@ func (p *Plan) make() {
 	other, err := regrind.Make(job)
 	switch {
 	case err != nil:
-	case other.Would.Total <= ahead.Would.Total+reference.CleanUp:
+	case other.Would.Total <= ahead.Would.Total+handbook.CleanUp:
 		p.Job, p.Ahead = job, other
 	case !p.Found.Drill.Book.PointAngle(2 * wanted).Holds(2 * p.Job.Lips.Target):
 		p.AngleKept = other.Would.Total
@@ -91,10 +91,10 @@ func (p *Plan) make() {
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = regrind.Job{
-		Every: d.Value(drill.Every), Least: reference.LeastUsualStock(r.Drill.D), Deepest: reference.MostUsualWear(r.Drill.D),
-		Reshape: r.Verdict.Reasons[inspect.ClearanceLow] || r.Verdict.Reasons[inspect.ClearanceHigh] ||
-			r.Verdict.Reasons[inspect.FlankRubs] || r.Verdict.Reasons[inspect.ChiselOff],
-		Waits: r.Verdict.Word != inspect.Regrind && r.Verdict.Word != inspect.Retire,
+		Every: d.Value(drill.Every), Least: handbook.LeastUsualStock(r.Drill.D), Deepest: handbook.MostUsualWear(r.Drill.D),
+		Reshape: r.Verdict.Reasons[judge.ClearanceLow] || r.Verdict.Reasons[judge.ClearanceHigh] ||
+			r.Verdict.Reasons[judge.FlankRubs] || r.Verdict.Reasons[judge.ChiselOff],
+		Waits: r.Verdict.Word != judge.Regrind && r.Verdict.Word != judge.Retire,
 	}
 	p.allowance(d)
 	p.wear()
@@ -113,7 +113,7 @@ func (p *Plan) allowance(d *drill.Drill) {
 	case d.Has(drill.Every):
 	case d.Past.Usual > 0:
 		p.Job.Every, p.EveryPast = d.Past.Usual, true
-	case figure.Known(usual):
+	case sheet.Known(usual):
 		p.Job.Every, p.EveryShop = usual, true
 	}
 }
@@ -129,9 +129,9 @@ func (p *Plan) wear() {
 		w.FeedAngle = r.Clearance.FeedAngle
 	}
 	if !(w.Clearance > w.FeedAngle) {
-		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, figure.Known(w.Land)
+		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, sheet.Known(w.Land)
 	}
-	w.Steep = regrind.Steep{Width: reference.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
+	w.Steep = regrind.Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
 	if v := r.Clearance.Lip1; r.Clearance.High(v) {
 		w.Steep.Lip1 = v
 	}
@@ -139,7 +139,7 @@ func (p *Plan) wear() {
 		w.Steep.Lip2 = v
 	}
 	w.HalfAngle = r.Point.K()
-	if !figure.Known(w.HalfAngle) {
+	if !sheet.Known(w.HalfAngle) {
 		w.HalfAngle = p.target()
 	}
 	p.Job.Wear = w
@@ -148,10 +148,10 @@ func (p *Plan) wear() {
 func (p *Plan) lips() {
 	r := &p.Found
 	k1, k2, height := r.Point.K1, r.Point.K2, r.Lips.Height
-	if !figure.Known(k1, k2) {
+	if !sheet.Known(k1, k2) {
 		k1, k2, p.AngleTaken = p.target(), p.target(), true
 	}
-	if !figure.Known(height) {
+	if !sheet.Known(height) {
 		height, p.HeightTaken = 0, true
 	}
 	p.Job.Lips = regrind.Lips{
@@ -163,7 +163,7 @@ func (p *Plan) lips() {
 // target is the half angle that inspect trues the lips to; the one wanted where
 // the lips' own are not known.
 func (p *Plan) target() float64 {
-	if t := p.Found.Lips.Target; figure.Known(t) {
+	if t := p.Found.Lips.Target; sheet.Known(t) {
 		return t
 	}
 	return p.Found.Point.Wanted / 2
@@ -175,7 +175,7 @@ func (p *Plan) body(d *drill.Drill) {
 		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, Feed: r.Drill.Feed,
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
 		LeastFlute: r.Wear.FluteLimit.Low, MostWeb: r.Wear.WebLimit.High, MostChisel: r.Chisel.RatioLimit.High,
-		NewChisel: reference.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
+		NewChisel: handbook.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
 	}
 	if r.Web.Body > b.Web {
 		b.Web, b.Thinned = r.Web.Body, b.Web
@@ -185,10 +185,10 @@ func (p *Plan) body(d *drill.Drill) {
 		after, p.ChiselMoved = (limit.Low+limit.High)/2, true
 	}
 	b.ChiselAfter = point.Acute(after)
-	if !figure.Known(b.LeastFlute) {
+	if !sheet.Known(b.LeastFlute) {
 		b.LeastFlute, p.DepthTaken = r.Drill.Book.FluteNeeded(b.D, 0).Low, true
 	}
-	p.NoBackTaper = figure.Known(b.LeastDiameter) && !figure.Known(b.BackTaper)
+	p.NoBackTaper = sheet.Known(b.LeastDiameter) && !sheet.Known(b.BackTaper)
 	p.Job.Body = b
 }
 
@@ -197,16 +197,16 @@ func (p *Plan) body(d *drill.Drill) {
 func (p *Plan) decide() {
 	v := &p.Found.Verdict
 	switch v.Word {
-	case inspect.Retire:
+	case judge.Retire:
 		p.Do = Retire
-	case inspect.Regrind:
+	case judge.Regrind:
 		p.Do = Regrind
-	case inspect.Thin:
+	case judge.Thin:
 		p.Do = Thin
 	}
 	for i, holds := range v.Reasons {
-		if holds && inspect.Reason(i).Verdict() == inspect.Retire {
-			p.Reason = inspect.Reason(i).Code()
+		if holds && judge.Reason(i).Verdict() == judge.Retire {
+			p.Reason = judge.Reason(i).Code()
 			p.Ahead.Grinds = nil
 			return
 		}
@@ -227,10 +227,10 @@ func (p *Plan) spent() bool { return p.Ahead.End != regrind.NotKnown && len(p.Ah
 const mostBackTaper = 0.01
 
 // Check returns what of the readings that only a plan takes cannot be.
-func Check(d *drill.Drill) []inspect.Impossible {
-	var found []inspect.Impossible
-	refuse := func(r drill.Reading, hint, format string, args ...figure.Arg) {
-		found = append(found, inspect.Impossible{Reading: r, Text: figure.Sayf(format, args...), Hint: hint})
+func Check(d *drill.Drill) []judge.Impossible {
+	var found []judge.Impossible
+	refuse := func(r drill.Reading, hint, format string, args ...sheet.Arg) {
+		found = append(found, judge.Impossible{Reading: r, Text: sheet.Sayf(format, args...), Hint: hint})
 	}
 	for _, r := range [...]drill.Reading{drill.Every, drill.Length, drill.LeastDiameter} {
 		if v, ok := d.Get(r); ok && v <= 0 {
@@ -239,15 +239,15 @@ func Check(d *drill.Drill) []inspect.Impossible {
 	}
 	if v, ok := d.Get(drill.BackTaper); ok && v > mostBackTaper {
 		refuse(drill.BackTaper, "it is the fall of the diameter over a length of one: 0.05 mm in 100 mm is 0.0005, or 0.05mm/100mm",
-			"{} cannot be", figure.Of(quantity.Taper, v))
+			"{} cannot be", sheet.Of(quantity.Taper, v))
 	}
 	length, measured := d.Get(drill.Length)
 	if flute, ok := d.Get(drill.Flute); ok && measured && length > 0 && flute > length {
-		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", figure.Len(length), figure.Len(flute))
+		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", sheet.Len(length), sheet.Len(flute))
 	}
 	size, sized := d.Get(drill.Size)
 	if least, ok := d.Get(drill.LeastDiameter); ok && sized && least > size {
-		refuse(drill.LeastDiameter, "", "{} cannot be: the drill itself is {}", figure.Of(quantity.Size, least), figure.Of(quantity.Size, size))
+		refuse(drill.LeastDiameter, "", "{} cannot be: the drill itself is {}", sheet.Of(quantity.Size, least), sheet.Of(quantity.Size, size))
 	}
 	return found
 }

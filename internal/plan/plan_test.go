@@ -10,12 +10,12 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
-	"evenlip/internal/report"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 	"evenlip/internal/verify"
 )
 
@@ -83,13 +83,13 @@ func TestAGrindThatWaitsTakesNothing(t *testing.T) {
 		if got := s.Lookup("flute_after_mm").Value; got != c.flute {
 			t.Errorf("%s: %g of flute is left", name, got)
 		}
-		if now, done := inspect.Compute(fit.With(c.more).Drill(t)).Point.Length, s.Lookup("point_length_after_mm").Value; now != done {
+		if now, done := judge.Compute(fit.With(c.more).Drill(t)).Point.Length, s.Lookup("point_length_after_mm").Value; now != done {
 			t.Errorf("%s: the point is %g long, and %g when nothing came off", name, now, done)
 		}
 		said := ""
 		for _, f := range s.Findings {
 			if f.Code == "can-wait" {
-				said = report.Say(f.Text, quantity.Metric)
+				said = print.Say(f.Text, quantity.Metric)
 			}
 		}
 		if said != c.says {
@@ -172,18 +172,18 @@ func TestNoPlanOfADrillWithoutLips(t *testing.T) {
 
 // A drill to be reground is ground: whatever the reason, it takes metal off.
 func TestEveryReasonToRegrindTakesMetal(t *testing.T) {
-	met := map[inspect.Reason]readings{
-		inspect.Dull: {drill.FlankWear: "0.3mm"}, inspect.CornerWorn: {drill.CornerWear: "0.3mm"}, inspect.MarginWorn: {drill.MarginWear: "0.5mm"},
-		inspect.Chipped: {drill.LipChip: "0.1mm"}, inspect.PointOff: {drill.LipAngle: "65,65"}, inspect.ClearanceLow: {drill.Clearance: "5"},
-		inspect.ClearanceHigh: {drill.Clearance: "20"}, inspect.FlankRubs: {drill.Feed: "9mm"}, inspect.ChiselOff: {drill.ChiselAngle: "110"},
-		inspect.LipsUneven: {drill.LipHeight: "0.2mm"},
+	met := map[judge.Reason]readings{
+		judge.Dull: {drill.FlankWear: "0.3mm"}, judge.CornerWorn: {drill.CornerWear: "0.3mm"}, judge.MarginWorn: {drill.MarginWear: "0.5mm"},
+		judge.Chipped: {drill.LipChip: "0.1mm"}, judge.PointOff: {drill.LipAngle: "65,65"}, judge.ClearanceLow: {drill.Clearance: "5"},
+		judge.ClearanceHigh: {drill.Clearance: "20"}, judge.FlankRubs: {drill.Feed: "9mm"}, judge.ChiselOff: {drill.ChiselAngle: "110"},
+		judge.LipsUneven: {drill.LipHeight: "0.2mm"},
 	}
 	for i, holds := range plan.Of(fit.Drill(t)).Found.Verdict.Reasons {
-		x := inspect.Reason(i)
+		x := judge.Reason(i)
 		if holds {
 			t.Errorf("%s: a fit drill", x.Code())
 		}
-		if x.Verdict() != inspect.Regrind {
+		if x.Verdict() != judge.Regrind {
 			continue
 		}
 		p := plan.Of(fit.With(met[x]).Drill(t))
@@ -207,7 +207,7 @@ func TestNamesOfFigures(t *testing.T) {
 	tapered := fit.With(readings{drill.BackTaper: "0.0005"})
 	for _, r := range []readings{tapered, {drill.Cracked: "yes"}, {drill.Flute: "20mm"}, {drill.Size: "12mm"}} {
 		var got []string
-		plan.Sheet(r.Drill(t), true).Each(func(f *figure.Figure) { got = append(got, f.Key) })
+		plan.Sheet(r.Drill(t), true).Each(func(f *sheet.Figure) { got = append(got, f.Key) })
 		if !slices.Equal(got, want) {
 			t.Errorf("%v gives %v", r, got)
 		}
@@ -283,10 +283,10 @@ func anyDrill(t *rapid.T) readings {
 func TestPlanAgreesWithItself(t *testing.T) {
 	verify.Property(t, "a plan agrees with inspect and with its own schedule, and only a retired drill fails --check", func(t *rapid.T) {
 		d := anyDrill(t).Drill(t)
-		if len(inspect.Check(d)) > 0 {
+		if len(judge.Check(d)) > 0 {
 			t.Skip("no such drill")
 		}
-		s, verdict := plan.Sheet(d, false), inspect.Sheet(d, false).Verdict.Word
+		s, verdict := plan.Sheet(d, false), judge.Sheet(d, false).Verdict.Word
 		do, left := s.Lookup("plan").Word, s.Lookup("regrinds_left").Value
 		wants := map[string][]string{"": {"leave"}, "fit": {"leave"}, "thin": {"thin"}, "regrind": {"regrind", "retire"}, "retire": {"retire"}}
 		if !slices.Contains(wants[verdict], do) {
@@ -318,7 +318,7 @@ func TestPlanAgreesWithItself(t *testing.T) {
 // and the web that a grind brings back where the point is thinned now.
 func TestWhatTheHistoryTells(t *testing.T) {
 	thinned := fit.With(readings{drill.Web: "1.8mm", drill.FlankWear: "0.3mm"})
-	with := func(r readings, past drill.Past) *figure.Sheet {
+	with := func(r readings, past drill.Past) *sheet.Sheet {
 		d := r.Drill(t)
 		d.Past = past
 		return plan.Sheet(d, true)
@@ -348,7 +348,7 @@ func TestWhatTheHistoryTells(t *testing.T) {
 	// A history outweighs what is usual in the shop, as a flag does.
 	usual := func(past drill.Past, r readings) float64 {
 		d := thinned.With(r).Drill(t)
-		d.Past, d.Book = past, &reference.Book{Every: 1.5, Source: reference.Source{Label: reference.Shop}}
+		d.Past, d.Book = past, &handbook.Book{Every: 1.5, Source: handbook.Source{Label: handbook.Shop}}
 		return plan.Sheet(d, true).Lookup("usual_stock_mm").Value
 	}
 	if shop, history, flag := usual(drill.Past{}, nil), usual(past, nil), usual(past, readings{drill.Every: "2mm"}); shop != 1.5 || history != 0.9 || flag != 2 {
@@ -365,7 +365,7 @@ func TestInspectForetellsTheSameWeb(t *testing.T) {
 	for _, body := range []float64{0, 2.2} {
 		d := fit.With(readings{drill.Web: "1.8mm", drill.Remove: "3mm", drill.WebTaper: "0.02"}).Drill(t)
 		d.Past.Body = body
-		point := inspect.Sheet(d, true)
+		point := judge.Sheet(d, true)
 		want := math.Max(1.8, body) + 0.02*3
 		if got := point.Lookup("web_after_mm").Value; math.Abs(got-want) > 1e-12 {
 			t.Errorf("inspect: %v, not %v", got, want)

@@ -3,14 +3,14 @@ package plan
 import (
 	"math"
 
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/regrind"
+	"evenlip/internal/sheet"
 )
 
 // causes adds what each kind of wear would take by itself.
-func (p *Plan) causes(s *figure.Sheet) {
+func (p *Plan) causes(s *sheet.Sheet) {
 	st, w := &p.Ahead.Would, &p.Job.Wear
 	by := func(c regrind.Cause) float64 { return p.made(st.By[c]) }
 	s.Open("Stock by cause, along the axis")
@@ -18,25 +18,25 @@ func (p *Plan) causes(s *figure.Sheet) {
 		s.Sections[len(s.Sections)-1].Title = "What a grind would take, by cause"
 	}
 	s.Add(length("stock_flank_mm", "land behind the lip", by(regrind.FlankLand), ""))
-	s.Work(inspect.Geometry, "dz = VB (tan(Cl) - tan(e)), e = 0 unless a feed was read", "{} * (tan({}) - tan({}))", figure.Len(w.Land), figure.Deg(w.Clearance), figure.Deg(w.FeedAngle))
+	s.Work(judge.Geometry, "dz = VB (tan(Cl) - tan(e)), e = 0 unless a feed was read", "{} * (tan({}) - tan({}))", sheet.Len(w.Land), sheet.Deg(w.Clearance), sheet.Deg(w.FeedAngle))
 	s.Add(length("stock_corner_mm", "rounded corner, at least", by(regrind.Corner), ""))
-	s.Work(inspect.Geometry, "dz = width / tan(k)", "{} / tan({})", figure.Len(w.Corner), figure.Deg(w.HalfAngle))
+	s.Work(judge.Geometry, "dz = width / tan(k)", "{} / tan({})", sheet.Len(w.Corner), sheet.Deg(w.HalfAngle))
 	s.Add(length("stock_margin_mm", "worn margin", by(regrind.Margin), ""))
-	s.Work(inspect.Geometry, "dz = length worn", "{}", figure.Len(w.Margin))
+	s.Work(judge.Geometry, "dz = length worn", "{}", sheet.Len(w.Margin))
 	s.Add(length("stock_chip_mm", "chip in a lip", by(regrind.LipChip), ""))
-	s.Work("as read", "dz = depth of the chip", "{}", figure.Len(w.Chip))
+	s.Work("as read", "dz = depth of the chip", "{}", sheet.Len(w.Chip))
 	steep, most := math.NaN(), w.Steep.Most()
-	if figure.Known(most) {
+	if sheet.Known(most) {
 		steep = by(regrind.Reshaping)
 	}
 	s.Add(length("stock_steep_mm", "too much clearance", steep, ""))
-	s.Work(reference.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", figure.Num(w.Steep.Width/p.Job.Body.D), figure.Len(p.Job.Body.D), figure.Deg(most), figure.Deg(w.Steep.Aim))
+	s.Work(handbook.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", sheet.Num(w.Steep.Width/p.Job.Body.D), sheet.Len(p.Job.Body.D), sheet.Deg(most), sheet.Deg(w.Steep.Aim))
 	anew := math.NaN()
-	if st.By[regrind.Reshaping] > 0 && !figure.Known(most) {
+	if st.By[regrind.Reshaping] > 0 && !sheet.Known(most) {
 		anew = by(regrind.Reshaping)
 	}
 	s.Add(length("stock_reshape_mm", "flanks anew: the clean-up", anew, ""))
-	s.Work(reference.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", figure.Len(st.CleanUp))
+	s.Work(handbook.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", sheet.Len(st.CleanUp))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)
 	f := length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), "")
@@ -45,14 +45,14 @@ func (p *Plan) causes(s *figure.Sheet) {
 	p.workCleanUp(s)
 }
 
-func (p *Plan) workCleanUp(s *figure.Sheet) {
+func (p *Plan) workCleanUp(s *sheet.Sheet) {
 	st := &p.Ahead.Would
 	switch {
 	case st.CleanUp == 0:
-		s.Work(reference.CleanUpSource().String(), "none: nothing is worn", "0")
+		s.Work(handbook.CleanUpSource().String(), "none: nothing is worn", "0")
 	case p.CleanUpFrom == nil:
-		s.Work("as given", "allowance as given", "{}", figure.Len(st.CleanUp))
+		s.Work("as given", "allowance as given", "{}", sheet.Len(st.CleanUp))
 	default:
-		s.Work(p.CleanUpFrom.String(), p.CleanUpFrom.How("allowance"), "{}", figure.Len(st.CleanUp))
+		s.Work(p.CleanUpFrom.String(), p.CleanUpFrom.How("allowance"), "{}", sheet.Len(st.CleanUp))
 	}
 }

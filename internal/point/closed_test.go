@@ -49,13 +49,13 @@ func TestChisel(t *testing.T) {
 
 // The handbook's web beside each of its chisel edges, at 120 degrees.
 func TestChiselAgainstHandbook(t *testing.T) {
-	handbook := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web beside chisel edge").To(3)
+	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web beside chisel edge").To(3)
 	for _, row := range [][2]float64{
 		{0.03, 0.025}, {0.05, 0.045}, {0.08, 0.070}, {0.10, 0.085}, {0.13, 0.110}, {0.15, 0.130},
 		{0.18, 0.155}, {0.20, 0.175}, {0.25, 0.220}, {0.30, 0.260}, {0.35, 0.300}, {0.40, 0.350},
 	} {
 		web := point.WebOfChisel(row[0], 60*deg)
-		handbook.Part(fmt.Sprintf("w/D at c/D %.2f", row[0]), web, row[1], 0.04, "")
+		checks.Part(fmt.Sprintf("w/D at c/D %.2f", row[0]), web, row[1], 0.04, "")
 	}
 }
 

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 )
 
 const (
@@ -19,7 +19,7 @@ func drillName(s string) (mm float64, hint string, named bool) {
 	low := strings.ToLower(s)
 	if number, ok := cutNumberMark(low); ok {
 		n, err := strconv.ParseUint(number, 10, 8)
-		mm, ok := reference.NumberDrill(int(n))
+		mm, ok := handbook.NumberDrill(int(n))
 		if err != nil || !ok {
 			return 0, numbersRun, true
 		}
@@ -31,7 +31,7 @@ func drillName(s string) (mm float64, hint string, named bool) {
 		return 0, "", false
 	}
 	if len(letter) == 1 {
-		if mm, ok := reference.LetterDrill(letter[0]); ok {
+		if mm, ok := handbook.LetterDrill(letter[0]); ok {
 			return mm, "", true
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"sync"
 
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 )
 
 // Series is a run of drill sizes with one way of naming them.
@@ -71,7 +71,7 @@ func Names(mm float64) []SizeName {
 // Nearest returns the sizes of one series about a diameter in millimetres. It
 // is false if the diameter lies outside the series; the one neighbour that
 // exists is still given. The steps of the series are common practice, the
-// numbers and letters from memory; see reference.SizeTables.
+// numbers and letters from memory; see handbook.SizeTables.
 func Nearest(mm float64, in Series) (n Neighbours, ok bool) {
 	if int(in) >= len(AllSeries) {
 		return Neighbours{}, false
@@ -137,22 +137,22 @@ func about(mm float64, list []SizeName) (n Neighbours, ok bool) {
 // catalogue holds every series in ascending order. It is built when first asked
 // for: most commands never do.
 var catalogue = sync.OnceValue(func() (all [len(AllSeries)][]SizeName) {
-	for _, n := range reference.FractionDrills() {
-		all[FractionSize] = append(all[FractionSize], SizeName{FractionSize, reference.SixtyFourths(n) + " in", fractionMM(n)})
+	for _, n := range handbook.FractionDrills() {
+		all[FractionSize] = append(all[FractionSize], SizeName{FractionSize, handbook.SixtyFourths(n) + " in", fractionMM(n)})
 	}
-	for _, n := range reference.MetricDrills() {
+	for _, n := range handbook.MetricDrills() {
 		mm := float64(n) / 100
 		all[MetricSize] = append(all[MetricSize], SizeName{MetricSize, strconv.FormatFloat(mm, 'f', -1, 64) + " mm", mm})
 	}
 	for n := 1; ; n++ {
-		mm, ok := reference.NumberDrill(n)
+		mm, ok := handbook.NumberDrill(n)
 		if !ok {
 			break
 		}
 		all[NumberSize] = append(all[NumberSize], SizeName{NumberSize, "#" + strconv.Itoa(n), mm})
 	}
 	for c := byte('A'); c <= 'Z'; c++ {
-		mm, _ := reference.LetterDrill(c)
+		mm, _ := handbook.LetterDrill(c)
 		all[LetterSize] = append(all[LetterSize], SizeName{LetterSize, string(c), mm})
 	}
 	for _, list := range all {

@@ -4,11 +4,11 @@ import (
 	"testing"
 
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
+	"evenlip/internal/sheet"
 )
 
 func BenchmarkThrust(b *testing.B) {
-	d := drilltest.Read(b, handbook)
+	d := drilltest.Read(b, handbookExample)
 	for b.Loop() {
 		Thrust(d, false)
 	}
@@ -16,11 +16,11 @@ func BenchmarkThrust(b *testing.B) {
 
 func BenchmarkThinToThrust(b *testing.B) {
 	d := drilltest.Read(b, "size 20mm; web 4mm; chisel-angle 125; feed 0.25mm; thrust 8kN")
-	var s *figure.Sheet
+	var s *sheet.Sheet
 	for b.Loop() {
 		s = Thin(d, false)
 	}
-	if !figure.Known(s.Lookup("web_target_mm").Value) {
+	if !sheet.Known(s.Lookup("web_target_mm").Value) {
 		b.Fatal("no target")
 	}
 }

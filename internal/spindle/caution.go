@@ -1,8 +1,8 @@
 package spindle
 
 import (
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // drillingCautions are what anyone at a drilling machine is to keep in mind.
@@ -15,8 +15,8 @@ var drillingCautions = []string{
 }
 
 // beforeStart is the list to go through before the wheel is started.
-func beforeStart() figure.Grid {
-	g := figure.Grid{Key: "before_start", Title: "Before it is started", Columns: []figure.Column{
+func beforeStart() sheet.Grid {
+	g := sheet.Grid{Key: "before_start", Title: "Before it is started", Columns: []sheet.Column{
 		{Key: "step", Label: "", Kind: quantity.Count}, {Key: "check", Label: "look that", Kind: quantity.Word}}}
 	for i, line := range [...]string{
 		"the wheel's marked speed is at least the spindle's",
@@ -28,7 +28,7 @@ func beforeStart() figure.Grid {
 		"nobody stands in the wheel's plane while it runs up; a new wheel runs a minute first",
 		"the drill goes to the face of the wheel, never to its side",
 	} {
-		g.Rows = append(g.Rows, []figure.Cell{figure.V(float64(i + 1)), figure.W(line)})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.V(float64(i + 1)), sheet.W(line)})
 	}
 	return g
 }

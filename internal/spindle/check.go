@@ -4,25 +4,25 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // checker collects what cannot be about the readings of these commands.
 type checker struct {
 	d     *drill.Drill
-	found []inspect.Impossible
+	found []judge.Impossible
 }
 
-func (c *checker) refuse(r drill.Reading, hint, format string, args ...figure.Arg) {
-	c.found = append(c.found, inspect.Impossible{Reading: r, Text: figure.Sayf(format, args...), Hint: hint})
+func (c *checker) refuse(r drill.Reading, hint, format string, args ...sheet.Arg) {
+	c.found = append(c.found, judge.Impossible{Reading: r, Text: sheet.Sayf(format, args...), Hint: hint})
 }
 
 // CheckDrill returns everything about the readings of a drill at work that
-// cannot be, beyond what inspect.Check finds.
-func CheckDrill(d *drill.Drill) []inspect.Impossible {
+// cannot be, beyond what judge.Check finds.
+func CheckDrill(d *drill.Drill) []judge.Impossible {
 	c := checker{d: d}
 	c.machine()
 	c.above(drill.ToWeb, drill.ToThrust)
@@ -40,11 +40,11 @@ func CheckDrill(d *drill.Drill) []inspect.Impossible {
 const mostMarked = 200
 
 // CheckWheel is CheckDrill for the readings of a grinder.
-func CheckWheel(d *drill.Drill) []inspect.Impossible {
+func CheckWheel(d *drill.Drill) []judge.Impossible {
 	c := checker{d: d}
 	c.above(drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm)
 	if v := d.Value(drill.MarkedSpeed); v > mostMarked {
-		c.refuse(drill.MarkedSpeed, "wheels are marked in m/s or in ft/min: write 6500ft/min", "{} cannot be: no wheel is made for it", figure.Of(quantity.Surface, v))
+		c.refuse(drill.MarkedSpeed, "wheels are marked in m/s or in ft/min: write 6500ft/min", "{} cannot be: no wheel is made for it", sheet.Of(quantity.Surface, v))
 	}
 	for _, r := range [...]drill.Reading{drill.RestGap, drill.TongueGap} {
 		if d.Value(r) < 0 {
@@ -52,7 +52,7 @@ func CheckWheel(d *drill.Drill) []inspect.Impossible {
 		}
 	}
 	if d.Value(drill.WornTo) > d.Value(drill.Wheel) {
-		c.refuse(drill.WornTo, "--wheel is the diameter when new", "{} cannot be: the wheel was {} when new", figure.Len(d.Value(drill.WornTo)), figure.Len(d.Value(drill.Wheel)))
+		c.refuse(drill.WornTo, "--wheel is the diameter when new", "{} cannot be: the wheel was {} when new", sheet.Len(d.Value(drill.WornTo)), sheet.Len(d.Value(drill.Wheel)))
 	}
 	return c.found
 }
@@ -68,18 +68,18 @@ func (c *checker) above(readings ...drill.Reading) {
 
 func (c *checker) machine() {
 	if v := c.d.Value(drill.WearFactor); v < 1 {
-		c.refuse(drill.WearFactor, "1 is sharp, 1.3 normal, 1.5 very dull", "{} cannot be: a sharp drill has 1, a duller one more", figure.Num(v))
+		c.refuse(drill.WearFactor, "1 is sharp, 1.3 normal, 1.5 very dull", "{} cannot be: a sharp drill has 1, a duller one more", sheet.Num(v))
 	}
 	if v := c.d.Value(drill.Efficiency); v <= 0 || v > 1 {
-		c.refuse(drill.Efficiency, "write 0.8 or 80%", "{} cannot be: it lies above 0 and is 100 % at most", figure.Share(v))
+		c.refuse(drill.Efficiency, "write 0.8 or 80%", "{} cannot be: it lies above 0 and is 100 % at most", sheet.Share(v))
 	}
 	name := c.d.Word(drill.Drive)
-	if _, ok := reference.DriveFactor(name); name != "" && !ok {
+	if _, ok := handbook.DriveFactor(name); name != "" && !ok {
 		var names []string
-		for _, f := range reference.DriveFactors() {
+		for _, f := range handbook.DriveFactors() {
 			names = append(names, f.Name)
 		}
-		c.refuse(drill.Drive, "takes "+strings.Join(names, ", "), "no drive is called {}", figure.Say(`"`+name+`"`))
+		c.refuse(drill.Drive, "takes "+strings.Join(names, ", "), "no drive is called {}", sheet.Say(`"`+name+`"`))
 	}
 }
 
@@ -90,14 +90,14 @@ func (c *checker) edge() {
 	if !sized {
 		return
 	}
-	r := inspect.Compute(c.d)
+	r := judge.Compute(c.d)
 	if e := edgeOf(&r); e.from == angleAssumed && e.length >= size {
 		c.refuse(drill.Web, "is it in the unit that was meant?", "{} cannot be: the chisel edge would be {} long on a {} drill",
-			figure.Len(e.web), figure.Len(e.length), figure.Of(quantity.Size, size))
+			sheet.Len(e.web), sheet.Len(e.length), sheet.Of(quantity.Size, size))
 	}
 	for _, x := range [...]drill.Reading{drill.Pilot, drill.ToWeb} {
 		if v := c.d.Value(x); v >= size {
-			c.refuse(x, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", figure.Len(v), figure.Of(quantity.Size, size))
+			c.refuse(x, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", sheet.Len(v), sheet.Of(quantity.Size, size))
 		}
 	}
 }
@@ -108,14 +108,14 @@ const deepest = 200
 func (c *checker) hole() {
 	size, depth := c.d.Value(drill.Size), c.d.Value(drill.Depth)
 	if depth > deepest*size {
-		c.refuse(drill.Depth, "is it in the unit that was meant?", "{} cannot be: no twist drill of {} reaches that far", figure.Len(depth), figure.Of(quantity.Size, size))
+		c.refuse(drill.Depth, "is it in the unit that was meant?", "{} cannot be: no twist drill of {} reaches that far", sheet.Len(depth), sheet.Of(quantity.Size, size))
 	}
 }
 
 // targets refuses a target of thinning that cannot be, and two at once.
 func (c *checker) targets() {
 	if v := c.d.Value(drill.ToChiselRatio); v <= 0 || v >= 1 {
-		c.refuse(drill.ToChiselRatio, "0.18 is a standard drill's, 0.03 a split point's", "{} cannot be: it is a part of the diameter", figure.Num(v))
+		c.refuse(drill.ToChiselRatio, "0.18 is a standard drill's, 0.03 a split point's", "{} cannot be: it is a part of the diameter", sheet.Num(v))
 	}
 	var given []drill.Reading
 	for _, r := range [...]drill.Reading{drill.ToChiselRatio, drill.ToWeb, drill.ToThrust} {
@@ -124,7 +124,7 @@ func (c *checker) targets() {
 		}
 	}
 	if len(given) > 1 {
-		c.refuse(given[1], "give one of chisel-ratio, to-web, thrust", "{} is given too: one target at a time", figure.Say("--"+given[0].String()))
+		c.refuse(given[1], "give one of chisel-ratio, to-web, thrust", "{} is given too: one target at a time", sheet.Say("--"+given[0].String()))
 	}
 }
 
@@ -138,6 +138,6 @@ func (c *checker) thrust() {
 		return
 	}
 	if least := w.thick().LeastThrust(); w.thrustShare() <= least {
-		c.refuse(drill.ToThrust, "feed less, or pilot the hole", "thinning cannot reach it: the lips alone take {}", figure.Of(quantity.Force, least*w.thrustNow()))
+		c.refuse(drill.ToThrust, "feed less, or pilot the hole", "thinning cannot reach it: the lips alone take {}", sheet.Of(quantity.Force, least*w.thrustNow()))
 	}
 }

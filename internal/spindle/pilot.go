@@ -7,28 +7,28 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // piloted is a drill and the pilot hole in front of it.
 type piloted struct {
 	*work
-	band   reference.Band // of the pilot's diameter
-	bore   float64        // the pilot given, else the one to use
+	band   handbook.Band // of the pilot's diameter
+	bore   float64       // the pilot given, else the one to use
 	given  bool
 	sizes  []quantity.SizeName
 	result cutting.Result
 }
 
 // Pilot is the sheet of the pilot hole for a following drill.
-func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
+func Pilot(d *drill.Drill, explain bool) *sheet.Sheet {
 	p := pilotedOf(workOf(d))
-	s := figure.New("pilot", explain)
+	s := sheet.New("pilot", explain)
 	s.Cautions = drillingCautions
-	inspect.Plausible(d, s)
+	judge.Plausible(d, s)
 	s.Open("Pilot hole")
 	p.bandFigures(s)
 	s.Open("Thrust and torque")
@@ -44,8 +44,8 @@ func Pilot(d *drill.Drill, explain bool) *figure.Sheet {
 
 func pilotedOf(w *work) *piloted {
 	nan := math.NaN()
-	sources := reference.PilotSources()
-	p := &piloted{work: w, band: reference.Band{Low: nan, High: nan, Source: sources[0]}, given: w.d.Has(drill.Pilot)}
+	sources := handbook.PilotSources()
+	p := &piloted{work: w, band: handbook.Band{Low: nan, High: nan, Source: sources[0]}, given: w.d.Has(drill.Pilot)}
 	if low, high, err := cutting.PilotBand(w.edge.web, w.edge.length); err == nil {
 		p.band.Low, p.band.High = low, high
 		p.sizes = slices.DeleteFunc(sizesIn(low, high), func(n quantity.SizeName) bool { return p.holdsNothing(n.MM) })
@@ -74,27 +74,27 @@ func (p *piloted) over() cutting.Result {
 	return res
 }
 
-func (p *piloted) bandFigures(s *figure.Sheet) {
-	size := figure.Wanted(figure.Need{Reading: "size", Value: p.band.Low})
+func (p *piloted) bandFigures(s *sheet.Sheet) {
+	size := sheet.Wanted(sheet.Need{Reading: "size", Value: p.band.Low})
 	add := func(key, label string, v float64) {
-		s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size})
+		s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size})
 	}
 	source := p.band.Source.String()
 	add("pilot_low_mm", "at least the web", p.band.Low)
 	if p.Chisel.WebRead || p.edge.from == asNew {
-		s.Work(source, "w", "{}", figure.Len(p.band.Low))
+		s.Work(source, "w", "{}", sheet.Len(p.band.Low))
 	} else {
-		s.Work(source, "w = c sin(psi)", "{} * sin({})", figure.Len(p.edge.length), figure.Deg(p.edge.acute))
+		s.Work(source, "w = c sin(psi)", "{} * sin({})", sheet.Len(p.edge.length), sheet.Deg(p.edge.acute))
 	}
 	add("pilot_high_mm", "under the chisel edge", p.band.High)
 	if p.Chisel.LengthRead || p.edge.from == asNew {
-		s.Work(source, "c", "{}", figure.Len(p.band.High))
+		s.Work(source, "c", "{}", sheet.Len(p.band.High))
 	} else {
-		s.Work(source, "c = w / sin(psi)", "{} / sin({})", figure.Len(p.edge.web), figure.Deg(p.edge.acute))
+		s.Work(source, "c = w / sin(psi)", "{} / sin({})", sheet.Len(p.edge.web), sheet.Deg(p.edge.acute))
 	}
-	f := figure.Figure{Key: "pilot_mm", Label: "pilot to use", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
+	f := sheet.Figure{Key: "pilot_mm", Label: "pilot to use", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
 	switch {
-	case p.given && figure.Known(p.band.Low):
+	case p.given && sheet.Known(p.band.Low):
 		limit := p.band
 		limit.High *= 1 - justUnder
 		f.Label, f.Limit = "pilot as read", &limit
@@ -103,85 +103,85 @@ func (p *piloted) bandFigures(s *figure.Sheet) {
 	}
 	s.Add(f)
 	if p.given {
-		s.Work("as read", "pilot as read", "{}", figure.Len(p.bore))
+		s.Work("as read", "pilot as read", "{}", sheet.Len(p.bore))
 	} else {
-		s.Work(reference.PilotPickSource().String(), "the ordinary size between web and chisel edge that is marked below, else the web", "{}", figure.Len(p.bore))
+		s.Work(handbook.PilotPickSource().String(), "the ordinary size between web and chisel edge that is marked below, else the web", "{}", sheet.Len(p.bore))
 	}
 }
 
-func (p *piloted) forces(s *figure.Sheet) {
+func (p *piloted) forces(s *sheet.Sheet) {
 	without := p.work.result()
 	wants := p.work.wants()
 	for _, f := range [...]struct {
 		key, label string
 		res        cutting.Result
 	}{{"thrust_n", "thrust without a pilot", without}, {"thrust_with_pilot_n", "thrust over the pilot", p.result}} {
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.res.Thrust, Kind: quantity.Force, Wants: wants})
+		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.res.Thrust, Kind: quantity.Force, Wants: wants})
 		workThrust(s, &p.load, f.res.Factors)
 	}
-	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, with / without", Value: p.result.Thrust / without.Thrust, Kind: quantity.Number, Wants: wants})
-	s.Work(reference.ForceSource().String(), "T' / T", "{} / {}", figure.Of(quantity.Force, p.result.Thrust), figure.Of(quantity.Force, without.Thrust))
+	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, with / without", Value: p.result.Thrust / without.Thrust, Kind: quantity.Number, Wants: wants})
+	s.Work(handbook.ForceSource().String(), "T' / T", "{} / {}", sheet.Of(quantity.Force, p.result.Thrust), sheet.Of(quantity.Force, without.Thrust))
 	for _, f := range [...]struct {
 		key, label string
 		res        cutting.Result
 	}{{"torque_nm", "torque without a pilot", without}, {"torque_with_pilot_nm", "torque over the pilot", p.result}} {
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: f.res.Torque, Kind: quantity.Torque, Wants: wants})
+		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.res.Torque, Kind: quantity.Torque, Wants: wants})
 		workTorque(s, &p.load, f.res.Factors)
 	}
 }
 
 // warn says what the pilot means for the drill, and the hole for the pilot.
-func (p *piloted) warn(s *figure.Sheet) {
-	if !figure.Known(p.band.Low) {
+func (p *piloted) warn(s *sheet.Sheet) {
+	if !sheet.Known(p.band.Low) {
 		return
 	}
-	sources := reference.PilotSources()
-	s.Extra = append(s.Extra, sources[0], reference.PilotPickSource())
+	sources := handbook.PilotSources()
+	s.Extra = append(s.Extra, sources[0], handbook.PilotPickSource())
 	if p.given {
 		p.wideFindings(s)
 	}
 	switch {
 	case p.narrow():
-		s.Find("pilot-narrower-than-web", figure.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", figure.Len(p.bore), figure.Len(p.edge.web))
+		s.Find("pilot-narrower-than-web", sheet.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", sheet.Len(p.bore), sheet.Len(p.edge.web))
 	case !p.given && len(p.sizes) == 0:
 		down, _ := quantity.NextDown(p.band.Low)
 		up, _ := quantity.NextUp(p.band.High)
-		s.Find("no-pilot-size", figure.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", figure.Say(cmp.Or(down.Name, "none")), figure.Say(cmp.Or(up.Name, "none")))
+		s.Find("no-pilot-size", sheet.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", sheet.Say(cmp.Or(down.Name, "none")), sheet.Say(cmp.Or(up.Name, "none")))
 	}
 	switch {
 	case p.small():
-		s.Find("small-needs-none", figure.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", figure.Say(quantity.Names(p.smallest())[0].Name))
-		s.Extra = append(s.Extra, reference.PilotFromSource())
+		s.Find("small-needs-none", sheet.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", sheet.Say(quantity.Names(p.smallest())[0].Name))
+		s.Extra = append(s.Extra, handbook.PilotFromSource())
 	case !p.narrow():
 		p.depthFindings(s)
 	}
 	if p.split() && !p.small() {
-		s.Find("split-needs-none", figure.Note, "a split point starts itself: a sharp one often needs no pilot")
+		s.Find("split-needs-none", sheet.Note, "a split point starts itself: a sharp one often needs no pilot")
 	}
 }
 
 // wideFindings warns of a pilot wider than the chisel edge, and of one that leaves
 // the corners alone at work: the second is the first as well.
-func (p *piloted) wideFindings(s *figure.Sheet) {
+func (p *piloted) wideFindings(s *sheet.Sheet) {
 	if p.wide() {
-		s.Find("pilot-wider-than-chisel", figure.Warn, "a pilot of {} is as wide as the chisel edge, {}, or wider: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
-			figure.Len(p.bore), figure.Len(p.edge.length))
+		s.Find("pilot-wider-than-chisel", sheet.Warn, "a pilot of {} is as wide as the chisel edge, {}, or wider: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
+			sheet.Len(p.bore), sheet.Len(p.edge.length))
 	}
-	if p.bore > reference.PilotTop*p.Drill.D {
-		s.Find("pilot-over-wide", figure.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", figure.Len(p.bore), figure.Share(reference.PilotTop))
-		s.Extra = append(s.Extra, reference.PilotSources()[1])
+	if p.bore > handbook.PilotTop*p.Drill.D {
+		s.Find("pilot-over-wide", sheet.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", sheet.Len(p.bore), sheet.Share(handbook.PilotTop))
+		s.Extra = append(s.Extra, handbook.PilotSources()[1])
 	}
 }
 
 // depthFindings says how deep the pilot has to be, and warns where that is a deep
 // hole of its own.
-func (p *piloted) depthFindings(s *figure.Sheet) {
-	s.Extra = append(s.Extra, reference.PilotDepthSource())
+func (p *piloted) depthFindings(s *sheet.Sheet) {
+	s.Extra = append(s.Extra, handbook.PilotDepthSource())
 	ratio := p.d.Value(drill.Depth) / p.bore
-	if !(ratio > reference.DeepestPecked*(1+1e-9)) {
-		s.Find("pilot-depth", figure.Note, "the chisel edge is relieved only as deep as the pilot goes: drill it as deep as the hole; a diameter or two deep it only locates the point")
+	if !(ratio > handbook.DeepestPecked*(1+1e-9)) {
+		s.Find("pilot-depth", sheet.Note, "the chisel edge is relieved only as deep as the pilot goes: drill it as deep as the hole; a diameter or two deep it only locates the point")
 		return
 	}
-	s.Find("pilot-deep", figure.Warn, "the chisel edge is relieved only as deep as the pilot goes: as deep as the hole that is {} of the pilot's own diameters, so peck it as a deep hole; a diameter or two deep it only locates the point", diameters(ratio))
-	s.Extra = append(s.Extra, reference.DeepestSource())
+	s.Find("pilot-deep", sheet.Warn, "the chisel edge is relieved only as deep as the pilot goes: as deep as the hole that is {} of the pilot's own diameters, so peck it as a deep hole; a diameter or two deep it only locates the point", diameters(ratio))
+	s.Extra = append(s.Extra, handbook.DeepestSource())
 }

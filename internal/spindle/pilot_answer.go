@@ -2,31 +2,31 @@ package spindle
 
 import (
 	"evenlip/internal/cutting"
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // answer says in one sentence what the pilot does for the drill, or why there is
 // to be none, or none like that.
-func (p *piloted) answer(s *figure.Sheet) {
+func (p *piloted) answer(s *sheet.Sheet) {
 	switch {
-	case !figure.Known(p.band.Low):
+	case !sheet.Known(p.band.Low):
 	case p.narrow():
-		s.InShort("a pilot of {} relieves nothing: it is narrower than the web, {}", figure.Len(p.bore), figure.Len(p.edge.web))
+		s.InShort("a pilot of {} relieves nothing: it is narrower than the web, {}", sheet.Len(p.bore), sheet.Len(p.edge.web))
 	case p.given && p.wide():
-		s.InShort("a pilot of {} is too wide: over the chisel edge, {}, the drill pulls itself in", figure.Len(p.bore), figure.Len(p.edge.length))
+		s.InShort("a pilot of {} is too wide: over the chisel edge, {}, the drill pulls itself in", sheet.Len(p.bore), sheet.Len(p.edge.length))
 	case p.small():
-		s.InShort("no pilot: spot the hole and start, as with any drill of up to {}", figure.Say(quantity.Names(p.smallest())[0].Name))
+		s.InShort("no pilot: spot the hole and start, as with any drill of up to {}", sheet.Say(quantity.Names(p.smallest())[0].Name))
 	default:
 		p.relief(s)
 	}
 }
 
 // relief says what the pilot takes off the thrust.
-func (p *piloted) relief(s *figure.Sheet) {
+func (p *piloted) relief(s *sheet.Sheet) {
 	over, without := p.result.Thrust, p.work.result().Thrust
-	if !figure.Known(over, without) {
+	if !sheet.Known(over, without) {
 		return
 	}
 	said := "a pilot of {} brings the thrust from {} to {}, as deep as the pilot goes"
@@ -36,7 +36,7 @@ func (p *piloted) relief(s *figure.Sheet) {
 	case !p.given && len(p.sizes) == 0:
 		said = "no ordinary size serves; " + said
 	}
-	s.InShort(said, figure.Len(p.bore), figure.Of(quantity.Force, without), figure.Of(quantity.Force, over))
+	s.InShort(said, sheet.Len(p.bore), sheet.Of(quantity.Force, without), sheet.Of(quantity.Force, over))
 }
 
 // narrow reports whether the pilot read is narrower than the web, so that the
@@ -57,7 +57,7 @@ func (p *piloted) holdsNothing(bore float64) bool {
 }
 
 // split reports whether the chisel edge is a split point's.
-func (p *piloted) split() bool { return p.ratio() <= reference.LeastChiselRatio }
+func (p *piloted) split() bool { return p.ratio() <= handbook.LeastChiselRatio }
 
 // small reports whether a drill of that size wants no pilot.
 func (p *piloted) small() bool { return p.Drill.D <= p.smallest()*(1+1e-9) }
@@ -65,7 +65,7 @@ func (p *piloted) small() bool { return p.Drill.D <= p.smallest()*(1+1e-9) }
 // smallest is the diameter, mm, up to which no pilot is wanted.
 func (p *piloted) smallest() float64 {
 	if p.load.System == quantity.Inch {
-		return reference.PilotFromInch
+		return handbook.PilotFromInch
 	}
-	return reference.PilotFromMetric
+	return handbook.PilotFromMetric
 }

@@ -5,9 +5,9 @@ import (
 	"math"
 	"slices"
 
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // sizesIn returns the ordinary sizes from low to high mm, smallest first.
@@ -55,7 +55,7 @@ func (p *piloted) byChoice() []int {
 func (p *piloted) border(mm float64) float64 {
 	off := math.Min(mm-p.band.Low, p.band.High-mm)
 	switch {
-	case off > reference.PilotBorder*(p.band.High-p.band.Low):
+	case off > handbook.PilotBorder*(p.band.High-p.band.Low):
 		return 0
 	case off > 1e-9:
 		return 1
@@ -92,8 +92,8 @@ func stepOf(v, step float64) bool { return math.Abs(math.Remainder(v, step)) < 1
 const mostShown = 7
 
 // grid lists the sizes that serve, the one to use marked.
-func (p *piloted) grid() figure.Grid {
-	g := figure.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []figure.Column{
+func (p *piloted) grid() sheet.Grid {
+	g := sheet.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []sheet.Column{
 		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
 		{Key: "use", Label: "", Kind: quantity.Word},
 	}}
@@ -103,7 +103,7 @@ func (p *piloted) grid() figure.Grid {
 		if i == order[0] {
 			use = "use this one"
 		}
-		g.Rows = append(g.Rows, []figure.Cell{figure.W(n.Name), figure.W(n.Series.String()), figure.V(n.MM), figure.W(use)})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(n.Name), sheet.W(n.Series.String()), sheet.V(n.MM), sheet.W(use)})
 	}
 	if len(order) > mostShown {
 		g.Brief = order[:mostShown]

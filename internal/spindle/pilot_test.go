@@ -8,8 +8,8 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -50,7 +50,7 @@ func TestPilotFindings(t *testing.T) {
 		s := Pilot(drilltest.Read(t, "size 20mm; web 3mm; chisel-angle 125; pilot "+c.pilot), false)
 		var codes []string
 		for _, f := range s.Findings {
-			if f.Severity == figure.Warn {
+			if f.Severity == sheet.Warn {
 				codes = append(codes, f.Code)
 			}
 		}
@@ -137,7 +137,7 @@ func TestPilotDepthAndSmallDrills(t *testing.T) {
 	}
 	for size, small := range map[string]bool{"6mm": true, "6.1mm": false, "1/4": true, "17/64": false, "6.35mm": false} {
 		s := Pilot(drilltest.Read(t, "size "+size+"; web 0.9mm; chisel-angle 125"), false)
-		if drilltest.Found(s, "small-needs-none") != small || drilltest.Found(s, "pilot-depth") == small || !figure.Known(drilltest.Value(t, s, "pilot_mm")) {
+		if drilltest.Found(s, "small-needs-none") != small || drilltest.Found(s, "pilot-depth") == small || !sheet.Known(drilltest.Value(t, s, "pilot_mm")) {
 			t.Errorf("%s: %v", size, s.Findings)
 		}
 	}

@@ -24,9 +24,9 @@ func TestLipsOverAWidePilot(t *testing.T) {
 // a thick one is thinned to when that is asked for.
 func TestThinnedToANewWeb(t *testing.T) {
 	s := Thin(drilltest.Read(t, "size 1-1/4in; web 0.25; chisel-angle 125; to-web new"), false)
-	handbook := verify.Against(t, verify.OldToolHandbook, "1-1/4 in drill with a web of 0.25 in, thinned to a new one's")
-	handbook.Within("web to leave", drilltest.Value(t, s, "web_target_mm")/25.4, 0.15, 1e-9, "in")
-	handbook.Within("notch", drilltest.Value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9, "in")
+	checks := verify.Against(t, verify.OldToolHandbook, "1-1/4 in drill with a web of 0.25 in, thinned to a new one's")
+	checks.Within("web to leave", drilltest.Value(t, s, "web_target_mm")/25.4, 0.15, 1e-9, "in")
+	checks.Within("notch", drilltest.Value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9, "in")
 }
 
 // Five diameters deep the speed is cut by 30 % and the feed by 20 %.

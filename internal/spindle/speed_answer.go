@@ -4,37 +4,37 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // answer gives speed and feed in one sentence; where they will not do, or the
 // drill will not, the gravest reason stands in their place.
-func (r *running) answer(s *figure.Sheet) {
+func (r *running) answer(s *sheet.Sheet) {
 	shank, twisted := r.twisted()
 	flute, short := r.fluteShort()
 	wrong := r.wrongSettings()
 	switch {
 	case twisted:
-		s.InShort("the shank is overloaded: twisted to {} of what it carries", figure.Share(shank.Share))
+		s.InShort("the shank is overloaded: twisted to {} of what it carries", sheet.Share(shank.Share))
 	case r.rubs():
-		s.InShort("the flank rubs at {}: feed less or grind more clearance", figure.Feed(r.feed))
+		s.InShort("the flank rubs at {}: feed less or grind more clearance", sheet.Feed(r.feed))
 	case short:
-		s.InShort("{} of flute is too short for this hole: it takes {}", figure.Len(r.d.Value(drill.Flute)), figure.Len(flute.Low))
+		s.InShort("{} of flute is too short for this hole: it takes {}", sheet.Len(r.d.Value(drill.Flute)), sheet.Len(flute.Low))
 	case wrong.Format != "":
 		s.InShort(wrong.Format, wrong.Args...)
-	case !figure.Known(r.rpm, r.feed):
+	case !sheet.Known(r.rpm, r.feed):
 	case r.pastPecks():
 		s.InShort("{}, {}; at {} diameters with a long-series drill, the strokes given and care",
-			r.turns(), figure.Feed(r.feed), diameters(r.depthRatio))
+			r.turns(), sheet.Feed(r.feed), diameters(r.depthRatio))
 	default:
-		s.InShort("{}, {}", r.turns(), figure.Feed(r.feed))
+		s.InShort("{}, {}", r.turns(), sheet.Feed(r.feed))
 	}
 }
 
 // turns is the spindle speed: as read, or to set.
-func (r *running) turns() figure.Arg {
-	a := figure.Of(quantity.Rpm, r.rpm)
+func (r *running) turns() sheet.Arg {
+	a := sheet.Of(quantity.Rpm, r.rpm)
 	if !r.rpmRead {
 		a.Gauge = quantity.Setting
 	}
@@ -42,20 +42,20 @@ func (r *running) turns() figure.Arg {
 }
 
 // wrongSettings says which of speed and feed as read to change, and to what.
-func (r *running) wrongSettings() figure.Text {
+func (r *running) wrongSettings() sheet.Text {
 	var formats []string
-	var args []figure.Arg
-	say := func(format string, is, may figure.Arg) {
+	var args []sheet.Arg
+	say := func(format string, is, may sheet.Arg) {
 		formats, args = append(formats, format), append(args, is, may)
 	}
 	if r.tooFast() {
-		say("{} is too fast: {} at most", figure.Of(quantity.Rpm, r.rpm), figure.Of(quantity.Rpm, r.topRpm.High))
+		say("{} is too fast: {} at most", sheet.Of(quantity.Rpm, r.rpm), sheet.Of(quantity.Rpm, r.topRpm.High))
 	}
 	switch {
 	case r.feedHeavy():
-		say("{} is far too heavy a feed: up to {} is published", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
+		say("{} is far too heavy a feed: up to {} is published", sheet.Feed(r.feed), sheet.Feed(r.feedBand.High))
 	case r.feedLight():
-		say("{} is too light a feed: {} and more is published", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
+		say("{} is too light a feed: {} and more is published", sheet.Feed(r.feed), sheet.Feed(r.feedBand.Low))
 	}
-	return figure.Sayf(strings.Join(formats, "; "), args...)
+	return sheet.Sayf(strings.Join(formats, "; "), args...)
 }

@@ -4,62 +4,62 @@ import (
 	"strconv"
 	"strings"
 
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // diameters prints a depth in diameters, to a tenth.
-func diameters(v float64) figure.Arg { return figure.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
+func diameters(v float64) sheet.Arg { return sheet.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
 
-func (r *running) warn(s *figure.Sheet) {
-	if figure.Known(r.depthRatio) {
-		peck := reference.PeckSources()
-		s.Extra = append(append(s.Extra, peck[:]...), reference.DeepFromSource())
+func (r *running) warn(s *sheet.Sheet) {
+	if sheet.Known(r.depthRatio) {
+		peck := handbook.PeckSources()
+		s.Extra = append(append(s.Extra, peck[:]...), handbook.DeepFromSource())
 	}
 	m := r.Drill.Material
 	if m != nil && !m.HasSpeed() && !r.rpmRead {
-		s.Find("no-speed", figure.Warn, "no cutting speed is published for {}: give rpm", figure.Say(m.Title))
+		s.Find("no-speed", sheet.Warn, "no cutting speed is published for {}: give rpm", sheet.Say(m.Title))
 	}
 	if r.pastPecks() {
-		s.Find("hole-very-deep", figure.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
-			diameters(r.depthRatio), diameters(reference.DeepestPecked))
+		s.Find("hole-very-deep", sheet.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
+			diameters(r.depthRatio), diameters(handbook.DeepestPecked))
 	} else if r.isDeep() {
-		s.Find("hole-deep", figure.Note, "a hole of {} diameters is deep: the published speed is cut by {}, the feed by {}, and the drill is withdrawn to clear the chips",
-			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed))
+		s.Find("hole-deep", sheet.Note, "a hole of {} diameters is deep: the published speed is cut by {}, the feed by {}, and the drill is withdrawn to clear the chips",
+			diameters(r.depthRatio), sheet.Share(r.deep.Speed), sheet.Share(r.deep.Feed))
 	} else if r.deep.Speed > 0 {
-		s.Find("speed-cut", figure.Note, "at {} diameters the published speed is cut by {} and the feed by {}, as published from {} diameters on",
-			diameters(r.depthRatio), figure.Share(r.deep.Speed), figure.Share(r.deep.Feed), diameters(reference.PeckFirst))
+		s.Find("speed-cut", sheet.Note, "at {} diameters the published speed is cut by {} and the feed by {}, as published from {} diameters on",
+			diameters(r.depthRatio), sheet.Share(r.deep.Speed), sheet.Share(r.deep.Feed), diameters(handbook.PeckFirst))
 	}
 	if r.rubs() {
-		s.Find("flank-rubs", figure.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", figure.Feed(r.feed))
+		s.Find("flank-rubs", sheet.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", sheet.Feed(r.feed))
 	}
 	r.settingFindings(s)
 	r.shankFindings(s)
 	r.fluteFindings(s)
-	inspect.Hardens(s, m)
+	judge.Hardens(s, m)
 	if m != nil {
-		if burns, source := reference.Burns(m); burns {
-			s.Find("fire", figure.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
+		if burns, source := handbook.Burns(m); burns {
+			s.Find("fire", sheet.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
 			s.Extra = append(s.Extra, source)
 		}
 	}
-	s.Find("break-through", figure.Note, "ease the feed where the drill breaks through")
+	s.Find("break-through", sheet.Note, "ease the feed where the drill breaks through")
 }
 
 // settingFindings says what a speed or a feed outside the published ones does.
-func (r *running) settingFindings(s *figure.Sheet) {
+func (r *running) settingFindings(s *sheet.Sheet) {
 	if r.tooFast() {
-		s.Find("speed-high", figure.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", figure.Of(quantity.Cutting, r.speed), figure.Say(strings.TrimPrefix(r.topSpeed.Source.Whose(), "the ")), figure.Of(quantity.Cutting, r.topHere), figure.Say(r.atDepth()))
+		s.Find("speed-high", sheet.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", sheet.Of(quantity.Cutting, r.speed), sheet.Say(strings.TrimPrefix(r.topSpeed.Source.Whose(), "the ")), sheet.Of(quantity.Cutting, r.topHere), sheet.Say(r.atDepth()))
 	}
 	switch {
 	case r.feedHeavy():
-		s.Find("feed-heavy", figure.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
+		s.Find("feed-heavy", sheet.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", sheet.Feed(r.feed), sheet.Feed(r.feedBand.High))
 	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
-		s.Find("feed-above-published", figure.Note, "{} is above the published {} for this diameter, by less than half of that", figure.Feed(r.feed), figure.Feed(r.feedBand.High))
+		s.Find("feed-above-published", sheet.Note, "{} is above the published {} for this diameter, by less than half of that", sheet.Feed(r.feed), sheet.Feed(r.feedBand.High))
 	case r.feedLight():
-		s.Find("feed-light", figure.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", figure.Feed(r.feed), figure.Feed(r.feedBand.Low))
+		s.Find("feed-light", sheet.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", sheet.Feed(r.feed), sheet.Feed(r.feedBand.Low))
 	}
 }
 
@@ -72,10 +72,10 @@ func (r *running) atDepth() string {
 }
 
 // isDeep reports whether the hole is one for a high helix.
-func (r *running) isDeep() bool { return r.depthRatio > reference.DeepFrom*(1+1e-9) }
+func (r *running) isDeep() bool { return r.depthRatio > handbook.DeepFrom*(1+1e-9) }
 
 // pastPecks reports whether the hole is deeper than pecks usually serve.
-func (r *running) pastPecks() bool { return r.depthRatio > reference.DeepestPecked*(1+1e-9) }
+func (r *running) pastPecks() bool { return r.depthRatio > handbook.DeepestPecked*(1+1e-9) }
 
 // rubs reports whether the feed leaves no clearance somewhere along the lip.
 func (r *running) rubs() bool { return r.Clearance.Working <= 0 || r.Clearance.Least <= 0 }

@@ -9,9 +9,9 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -168,11 +168,11 @@ func TestOneFeed(t *testing.T) {
 	for _, material := range []string{"steel-200", "stainless-316", "aluminium"} {
 		for _, size := range []string{"6.8mm", "12.7mm", "13mm", "25mm", "26mm"} {
 			d := drilltest.Read(t, "size "+size+"; material "+material+"; web 1mm; chisel-angle 125")
-			taken := inspect.Compute(d).Drill.Feed
+			taken := judge.Compute(d).Drill.Feed
 			near(t, "feed of speed", drilltest.Value(t, Speed(d, false), "feed_mm"), taken, 1e-12)
 			given := *d
 			given.Put(drill.Feed, taken)
-			for name, make := range map[string]func(*drill.Drill, bool) *figure.Sheet{"thrust": Thrust, "pilot": Pilot} {
+			for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust, "pilot": Pilot} {
 				near(t, name, drilltest.Value(t, make(d, false), "thrust_n"), drilltest.Value(t, make(&given, false), "thrust_n"), 1e-9)
 			}
 		}
@@ -193,12 +193,12 @@ func TestThrustDoesNotJump(t *testing.T) {
 // Work that hardens where the drill rubs is told so, and a shop's own material
 // that is like it; steel is not.
 func TestWorkThatHardens(t *testing.T) {
-	own, _ := reference.FindMaterial("stainless-316")
+	own, _ := handbook.FindMaterial("stainless-316")
 	own.Name = "pump-shaft"
 	for name, want := range map[string]bool{"stainless-316": true, "titanium": true, "high-temperature-alloy": true, "pump-shaft": true, "steel-200": false} {
 		d := drilltest.Read(t, "size 10mm; material "+name)
-		d.Book = &reference.Book{Own: []reference.Material{*own}}
-		if s := Speed(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, reference.HardenSource()) {
+		d.Book = &handbook.Book{Own: []handbook.Material{*own}}
+		if s := Speed(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, handbook.HardenSource()) {
 			t.Errorf("%s: %v", name, s.Findings)
 		}
 	}
@@ -207,10 +207,10 @@ func TestWorkThatHardens(t *testing.T) {
 // A shop's own material burns as the one it is like does, and its speeds are
 // called the shop's.
 func TestMaterialOfTheShop(t *testing.T) {
-	own, _ := reference.FindMaterial("magnesium")
-	own.Name, own.Speed.Source = "gearbox-alloy", &reference.Source{Label: reference.Shop, Text: "the yard's"}
+	own, _ := handbook.FindMaterial("magnesium")
+	own.Name, own.Speed.Source = "gearbox-alloy", &handbook.Source{Label: handbook.Shop, Text: "the yard's"}
 	d := drilltest.Read(t, "size 10mm; material gearbox-alloy; rpm 9000")
-	d.Book = &reference.Book{Own: []reference.Material{*own}}
+	d.Book = &handbook.Book{Own: []handbook.Material{*own}}
 	s := Speed(d, false)
 	if !drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "the shop's, from" {
 		t.Errorf("%q, %v", s.Lookup("cutting_speed_low_m_min").Label, s.Findings)

@@ -9,8 +9,8 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -21,12 +21,12 @@ func near(t drilltest.Tester, what string, got, want, within float64) {
 	}
 }
 
-const handbook = "size 7/8; material steel-200; chisel-length 0.1575in; feed 0.008in; rpm 350; wear-factor 1.3; efficiency 0.8"
+const handbookExample = "size 7/8; material steel-200; chisel-length 0.1575in; feed 0.008in; rpm 350; wear-factor 1.3; efficiency 0.8"
 
 // The handbook's worked example: size, work, efficiency and rpm read in print;
 // feed, W and the answers from memory.
 func TestHandbookExample(t *testing.T) {
-	s := Thrust(drilltest.Read(t, handbook), false)
+	s := Thrust(drilltest.Read(t, handbookExample), false)
 	rows := drilltest.Grid(t, s, "methods").Rows
 	printed := rows[len(rows)-1]
 	if printed[0].Word != "printed" {
@@ -74,7 +74,7 @@ func TestInchesAndMillimetres(t *testing.T) {
 
 // Each step up in wear costs its factor and nothing else.
 func TestSharpAndDull(t *testing.T) {
-	s := Thrust(drilltest.Read(t, handbook), false)
+	s := Thrust(drilltest.Read(t, handbookExample), false)
 	rows := drilltest.Grid(t, s, "conditions").Rows
 	for _, r := range rows {
 		near(t, r[0].Word, r[2].Value/rows[0][2].Value, r[1].Value, 1e-9)
@@ -157,7 +157,7 @@ func TestChecks(t *testing.T) {
 	if im := CheckDrill(drilltest.Read(t, "size 20mm; web 4mm; to-web 3mm; thrust 10kN")); len(im) != 1 || !strings.Contains(im[0].Text.Format, "one target") {
 		t.Errorf("two targets: %v", im)
 	}
-	if im := CheckDrill(drilltest.Read(t, handbook)); im != nil {
+	if im := CheckDrill(drilltest.Read(t, handbookExample)); im != nil {
 		t.Errorf("the handbook's example cannot be: %v", im)
 	}
 	if im := CheckDrill(drilltest.Read(t, "size 20mm; thrust 10N")); im != nil {
@@ -175,13 +175,13 @@ func TestChecks(t *testing.T) {
 // A reading that is missing makes no number of what hangs on it, and no sheet
 // changes its figures' names for it.
 func TestMissingReadings(t *testing.T) {
-	for name, make := range map[string]func(*drill.Drill, bool) *figure.Sheet{"thrust": Thrust, "thin": Thin, "pilot": Pilot, "speed": Speed} {
+	for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust, "thin": Thin, "pilot": Pilot, "speed": Speed} {
 		full := make(drilltest.Read(t, "size 12mm; web 2mm; chisel-angle 125; feed 0.2mm; rpm 500; depth 20mm"), false)
 		none := make(drilltest.Read(t, "feed 0.2mm"), true)
 		if names(full) != names(none) {
 			t.Errorf("%s: %s\nbut with nothing read %s", name, names(full), names(none))
 		}
-		none.Each(func(f *figure.Figure) {
+		none.Each(func(f *sheet.Figure) {
 			if f.Known() && f.Kind != quantity.Cutting && f.Key != "wear_factor" && f.Key != "feed_mm" && f.Key != "kd_thrust" && f.Key != "kd_torque" {
 				t.Errorf("%s without a size has %s = %g", name, f.Key, f.Value)
 			}
@@ -192,8 +192,8 @@ func TestMissingReadings(t *testing.T) {
 	}
 }
 
-func names(s *figure.Sheet) string {
+func names(s *sheet.Sheet) string {
 	out := ""
-	s.Each(func(f *figure.Figure) { out += f.Key + " " })
+	s.Each(func(f *sheet.Figure) { out += f.Key + " " })
 	return out
 }

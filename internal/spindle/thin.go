@@ -5,11 +5,11 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // thinning is a thick web on its way to a target.
@@ -17,15 +17,15 @@ type thinning struct {
 	*work
 	cutting.Thinning
 	known    bool
-	leastWeb reference.Band
-	ratio    reference.Band
+	leastWeb handbook.Band
+	ratio    handbook.Band
 }
 
 // Thin is the sheet of thinning a thick web back to a target.
-func Thin(d *drill.Drill, explain bool) *figure.Sheet {
+func Thin(d *drill.Drill, explain bool) *sheet.Sheet {
 	t := thinningOf(workOf(d))
-	s := figure.New("thin", explain)
-	inspect.Plausible(d, s)
+	s := sheet.New("thin", explain)
+	judge.Plausible(d, s)
 	s.Open("The point now")
 	t.before(s)
 	s.Open("Thinned")
@@ -43,14 +43,14 @@ func Thin(d *drill.Drill, explain bool) *figure.Sheet {
 }
 
 // answer says what to leave, unless a warning says not to.
-func (t *thinning) answer(s *figure.Sheet) {
-	web, notch := figure.Len(t.WebTarget), figure.Len(t.NotchDepth)
+func (t *thinning) answer(s *sheet.Sheet) {
+	web, notch := sheet.Len(t.WebTarget), sheet.Len(t.NotchDepth)
 	switch {
 	case t.spent():
 		s.InShort("retire the drill: a web of {} of the diameter is more than thinning can answer", num(t.edge.web/t.Drill.D))
 	case !t.Needed:
 		s.InShort("take nothing off: the web is thin enough for that")
-	case t.CoreWeak(reference.LeastWebRatio):
+	case t.CoreWeak(handbook.LeastWebRatio):
 		s.InShort("do not thin so far: a web of {} is too weak a core", web)
 	case t.short():
 		s.InShort("leave {} of web, a notch {} deep along each lip, and that by machine", web, notch)
@@ -65,15 +65,15 @@ func (t *thinning) spent() bool {
 }
 
 // short reports whether the chisel edge would be a split point's.
-func (t *thinning) short() bool { return t.RatioAfter < reference.LeastChiselRatio*(1-1e-9) }
+func (t *thinning) short() bool { return t.RatioAfter < handbook.LeastChiselRatio*(1-1e-9) }
 
 func thinningOf(w *work) *thinning {
 	nan := math.NaN()
-	sources := reference.ThinningSources()
+	sources := handbook.ThinningSources()
 	t := &thinning{work: w, Thinning: cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
 		RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan},
-		leastWeb: reference.Band{Low: reference.LeastWebRatio, High: math.Inf(1), Source: sources[0]}, ratio: w.Chisel.RatioLimit}
-	if w.edge.from == asNew || !figure.Known(w.Drill.D) {
+		leastWeb: handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: sources[0]}, ratio: w.Chisel.RatioLimit}
+	if w.edge.from == asNew || !sheet.Known(w.Drill.D) {
 		return t
 	}
 	if out, err := w.thin(); err == nil {
@@ -99,7 +99,7 @@ func (w *work) thin() (cutting.Thinning, error) {
 	case w.d.Has(drill.ToThrust):
 		return t.ToThrust(min(w.thrustShare(), 1))
 	}
-	return t.ToRatio(reference.NewChiselRatio(w.Drill.D))
+	return t.ToRatio(handbook.NewChiselRatio(w.Drill.D))
 }
 
 // thrustShare is the thrust wanted over the present one.
@@ -116,18 +116,18 @@ func (t *thinning) wants() string {
 	if t.edge.from != asNew {
 		web = t.edge.web
 	}
-	out := figure.Wanted(figure.Need{Reading: "size", Value: t.Drill.D}, figure.Need{Reading: "web or chisel-length", Value: web})
+	out := sheet.Wanted(sheet.Need{Reading: "size", Value: t.Drill.D}, sheet.Need{Reading: "web or chisel-length", Value: web})
 	if out == "" && t.d.Has(drill.ToThrust) && !t.known {
 		return t.work.wants()
 	}
 	return out
 }
 
-func (t *thinning) length(s *figure.Sheet, key, label string, v float64) {
-	s.Add(figure.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: t.wants()})
+func (t *thinning) length(s *sheet.Sheet, key, label string, v float64) {
+	s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: t.wants()})
 }
 
-func (t *thinning) before(s *figure.Sheet) {
+func (t *thinning) before(s *sheet.Sheet) {
 	e := &t.edge
 	web := e.web
 	if !t.known {
@@ -135,77 +135,77 @@ func (t *thinning) before(s *figure.Sheet) {
 	}
 	t.length(s, "web_mm", "web", web)
 	if t.Chisel.WebRead {
-		s.Work("as read", "w as read", "{}", figure.Len(web))
+		s.Work("as read", "w as read", "{}", sheet.Len(web))
 	} else {
-		s.Work(inspect.Geometry, "w = c sin(psi)", "{} * sin({})", figure.Len(e.length), figure.Deg(e.acute))
+		s.Work(judge.Geometry, "w = c sin(psi)", "{} * sin({})", sheet.Len(e.length), sheet.Deg(e.acute))
 	}
 	t.length(s, "chisel_length_mm", "chisel-edge length", t.ChiselBefore)
-	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(web), figure.Deg(e.acute))
-	s.Add(figure.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
-	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(t.ChiselBefore), figure.Len(t.Drill.D))
+	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(web), sheet.Deg(e.acute))
+	s.Add(sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
+	s.Work(judge.Geometry, "q = c / D", "{} / {}", sheet.Len(t.ChiselBefore), sheet.Len(t.Drill.D))
 	d := t.Drill.D
-	s.Add(figure.Figure{Key: "new_web_mm", Label: "a new drill's web", Value: reference.NewWeb(d), Kind: quantity.Length, Gauge: quantity.Caliper,
-		Wants: figure.Wanted(figure.Need{Reading: "size", Value: d})})
+	s.Add(sheet.Figure{Key: "new_web_mm", Label: "a new drill's web", Value: handbook.NewWeb(d), Kind: quantity.Length, Gauge: quantity.Caliper,
+		Wants: sheet.Wanted(sheet.Need{Reading: "size", Value: d})})
 	t.workNewWeb(s)
 }
 
 // workNewWeb leaves the working of a new drill's web.
-func (t *thinning) workNewWeb(s *figure.Sheet) {
+func (t *thinning) workNewWeb(s *sheet.Sheet) {
 	d := t.Drill.D
-	s.Work(reference.NewWebSource().String(), "w0 = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1", "0.12 * {} * {}^(-0.245)",
-		figure.Len(d), num(math.Min(math.Max(d/reference.InchMM, 0.125), 1)))
+	s.Work(handbook.NewWebSource().String(), "w0 = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1", "0.12 * {} * {}^(-0.245)",
+		sheet.Len(d), num(math.Min(math.Max(d/handbook.InchMM, 0.125), 1)))
 }
 
-func (t *thinning) target(s *figure.Sheet) {
+func (t *thinning) target(s *sheet.Sheet) {
 	d := t.Drill.D
 	t.length(s, "web_target_mm", "web to leave", t.WebTarget)
 	switch {
 	case !t.known:
 	case !t.Needed:
-		s.Work(inspect.Geometry, "w as it is: it meets the target", "{}", figure.Len(t.WebTarget))
+		s.Work(judge.Geometry, "w as it is: it meets the target", "{}", sheet.Len(t.WebTarget))
 	case t.d.AsNew(drill.ToWeb):
 		t.workNewWeb(s)
 	case t.d.Has(drill.ToWeb):
-		s.Work("as asked for", "w' as asked for", "{}", figure.Len(t.WebTarget))
+		s.Work("as asked for", "w' as asked for", "{}", sheet.Len(t.WebTarget))
 	case t.d.Has(drill.ToChiselRatio):
-		s.Work(inspect.Geometry, "w' = q' D sin(psi), q' as asked for", "{} * {} * sin({})", num(t.d.Value(drill.ToChiselRatio)), figure.Len(d), figure.Deg(t.edge.acute))
+		s.Work(judge.Geometry, "w' = q' D sin(psi), q' as asked for", "{} * {} * sin({})", num(t.d.Value(drill.ToChiselRatio)), sheet.Len(d), sheet.Deg(t.edge.acute))
 	case t.d.Has(drill.ToThrust):
-		s.Work(inspect.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
-			num(t.RatioAfter), figure.Len(d), figure.Deg(t.edge.acute))
+		s.Work(judge.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
+			num(t.RatioAfter), sheet.Len(d), sheet.Deg(t.edge.acute))
 	default:
-		s.Work(newChiselSource()+"; "+inspect.Geometry, "w' = q' D sin(psi), q' = max(0.18, w0 / D / sin(60)), w0 a new drill's web", "max({}, {} / {} / sin(60)) * {} * sin({})",
-			num(reference.StandardChiselRatio), figure.Len(reference.NewWeb(d)), figure.Len(d), figure.Len(d), figure.Deg(t.edge.acute))
+		s.Work(newChiselSource()+"; "+judge.Geometry, "w' = q' D sin(psi), q' = max(0.18, w0 / D / sin(60)), w0 a new drill's web", "max({}, {} / {} / sin(60)) * {} * sin({})",
+			num(handbook.StandardChiselRatio), sheet.Len(handbook.NewWeb(d)), sheet.Len(d), sheet.Len(d), sheet.Deg(t.edge.acute))
 	}
 	t.length(s, "notch_depth_mm", "notch depth along each lip", t.NotchDepth)
-	s.Work(inspect.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", figure.Len(t.edge.web), figure.Len(t.WebTarget))
+	s.Work(judge.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", sheet.Len(t.edge.web), sheet.Len(t.WebTarget))
 }
 
-func (t *thinning) after(s *figure.Sheet) {
+func (t *thinning) after(s *sheet.Sheet) {
 	d := t.Drill.D
 	t.length(s, "chisel_length_after_mm", "chisel-edge length", t.ChiselAfter)
-	s.Work(inspect.Geometry, "c' = w' / sin(psi)", "{} / sin({})", figure.Len(t.WebTarget), figure.Deg(t.edge.acute))
-	f := figure.Figure{Key: "chisel_ratio_after", Label: "chisel-edge length / D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
-	g := figure.Figure{Key: "web_ratio_after", Label: "web / D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
+	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", sheet.Len(t.WebTarget), sheet.Deg(t.edge.acute))
+	f := sheet.Figure{Key: "chisel_ratio_after", Label: "chisel-edge length / D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
+	g := sheet.Figure{Key: "web_ratio_after", Label: "web / D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
 	if t.known {
 		f.Limit, g.Limit = &t.ratio, &t.leastWeb
 	}
 	s.Add(f)
-	s.Work(inspect.Geometry, "q' = c' / D", "{} / {}", figure.Len(t.ChiselAfter), figure.Len(d))
+	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", sheet.Len(t.ChiselAfter), sheet.Len(d))
 	s.Add(g)
-	s.Work(inspect.Geometry, "w' / D", "{} / {}", figure.Len(t.WebTarget), figure.Len(d))
-	form, source, ok := reference.FormOfChisel(t.RatioAfter, t.Needed)
+	s.Work(judge.Geometry, "w' / D", "{} / {}", sheet.Len(t.WebTarget), sheet.Len(d))
+	form, source, ok := handbook.FormOfChisel(t.RatioAfter, t.Needed)
 	word := ""
 	if ok {
 		word = form.Letter
 		s.Extra = append(s.Extra, source, form.Chisel.Source)
-		s.Find("point-form", figure.Note, "by its chisel edge this is nearest to form {} of DIN 1412: {}", figure.Say(form.Letter), figure.Say(form.Title))
+		s.Find("point-form", sheet.Note, "by its chisel edge this is nearest to form {} of DIN 1412: {}", sheet.Say(form.Letter), sheet.Say(form.Title))
 	}
-	s.Add(figure.Figure{Key: "point_form", Label: "form of DIN 1412, nearest", Word: word, Value: math.NaN(), Kind: quantity.Word, Wants: t.wants()})
+	s.Add(sheet.Figure{Key: "point_form", Label: "form of DIN 1412, nearest", Word: word, Value: math.NaN(), Kind: quantity.Word, Wants: t.wants()})
 }
 
-func (t *thinning) thrusts(s *figure.Sheet) {
-	s.Add(figure.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: t.ThrustRatio, Kind: quantity.Number, Wants: t.wants()})
-	inspect.WorkThrustRatio(s, t.Drill.D, t.Drill.Feed, t.RatioAfter, t.RatioBefore)
+func (t *thinning) thrusts(s *sheet.Sheet) {
+	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: t.ThrustRatio, Kind: quantity.Number, Wants: t.wants()})
+	judge.WorkThrustRatio(s, t.Drill.D, t.Drill.Feed, t.RatioAfter, t.RatioBefore)
 	wants := t.wants()
 	if wants == "" {
 		wants = t.work.wants()
@@ -215,33 +215,33 @@ func (t *thinning) thrusts(s *figure.Sheet) {
 		ratio      float64
 	}{{"thrust_before_n", "thrust before", t.RatioBefore}, {"thrust_after_n", "thrust after", t.RatioAfter}} {
 		factors := cutting.FactorsOf(f.ratio)
-		s.Add(figure.Figure{Key: f.key, Label: f.label, Value: t.with(factors).Thrust, Kind: quantity.Force, Wants: wants})
+		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: t.with(factors).Thrust, Kind: quantity.Force, Wants: wants})
 		workThrust(s, &t.load, factors)
 	}
 }
 
 // warn says what the target means for the point.
-func (t *thinning) warn(s *figure.Sheet) {
+func (t *thinning) warn(s *sheet.Sheet) {
 	if a, limit := t.Chisel.Angle, t.Chisel.AngleLimit; a < limit.Low-1e-9 || a > limit.High+1e-9 {
-		s.Find("chisel-angle-first", figure.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
-			figure.Deg(a), figure.Deg(limit.Low), figure.Deg(limit.High))
+		s.Find("chisel-angle-first", sheet.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
+			sheet.Deg(a), sheet.Deg(limit.Low), sheet.Deg(limit.High))
 	}
-	shortest := reference.ThinningSources()[1]
+	shortest := handbook.ThinningSources()[1]
 	switch {
 	case !t.Needed:
-		s.Find("thin-enough", figure.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", figure.Len(t.edge.web))
-	case t.CoreWeak(reference.LeastWebRatio):
-		s.Find("core-weak", figure.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", figure.Len(t.WebTarget), num(t.WebRatio))
+		s.Find("thin-enough", sheet.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", sheet.Len(t.edge.web))
+	case t.CoreWeak(handbook.LeastWebRatio):
+		s.Find("core-weak", sheet.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", sheet.Len(t.WebTarget), num(t.WebRatio))
 	case t.short():
-		s.Find("chisel-short", figure.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", num(t.RatioAfter))
+		s.Find("chisel-short", sheet.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", num(t.RatioAfter))
 		s.Extra = append(s.Extra, shortest)
 	case !t.spent():
-		s.Find("both-sides", figure.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
+		s.Find("both-sides", sheet.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
 	}
 	if limit := t.Chisel.RatioLimit; t.Needed && limit.Holds(t.RatioBefore) {
-		s.Find("thinning-can-wait", figure.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", num(limit.High))
+		s.Find("thinning-can-wait", sheet.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", num(limit.High))
 	}
 	if t.spent() {
-		s.Find("web-spent", figure.Warn, "the web is {} of the diameter: more than thinning can answer", num(t.edge.web/t.Drill.D))
+		s.Find("web-spent", sheet.Warn, "the web is {} of the diameter: more than thinning can answer", num(t.edge.web/t.Drill.D))
 	}
 }

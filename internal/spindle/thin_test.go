@@ -8,8 +8,8 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 	"evenlip/internal/verify"
 )
 
@@ -49,7 +49,7 @@ func TestThinningToAThrust(t *testing.T) {
 	if s := Thin(drilltest.Read(t, "size 20mm; web 4mm; thrust 90kN"), false); !drilltest.Found(s, "thin-enough") {
 		t.Error("a thrust above the present one takes metal off")
 	}
-	if s := Thin(drilltest.Read(t, "size 20mm; web 4mm; material plastics; thrust 5kN"), false); figure.Known(drilltest.Value(t, s, "web_target_mm")) {
+	if s := Thin(drilltest.Read(t, "size 20mm; web 4mm; material plastics; thrust 5kN"), false); sheet.Known(drilltest.Value(t, s, "web_target_mm")) {
 		t.Error("a thrust without a force factor gives a web")
 	}
 }

@@ -5,9 +5,9 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
+	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // wheel is a grinding wheel and the limits that it is held against.
@@ -15,16 +15,16 @@ type wheel struct {
 	cutting.Wheel
 	cutting.WheelResult
 	marked        bool
-	top, topSpeed reference.Band // rpm; m/s
+	top, topSpeed handbook.Band // rpm; m/s
 	rest, tongue  float64
 	system        quantity.System
 	worn          bool
 }
 
 // Wheel is the sheet of the grinder.
-func Wheel(d *drill.Drill, explain bool) *figure.Sheet {
+func Wheel(d *drill.Drill, explain bool) *sheet.Sheet {
 	w := wheelOf(d)
-	s := figure.New("wheel", explain)
+	s := sheet.New("wheel", explain)
 	s.Cautions = wheelCautions
 	s.Open("Speed")
 	w.speedFigures(s)
@@ -44,23 +44,23 @@ func wheelOf(d *drill.Drill) *wheel {
 		w.Now = w.New
 	}
 	w.marked = d.Has(drill.MarkedSpeed) || d.Has(drill.MarkedRpm)
-	source := reference.MarkedSpeedSource()
+	source := handbook.MarkedSpeedSource()
 	if !w.marked {
-		w.MarkedSpeed, source = w.common(), reference.OrdinaryWheelSource()
+		w.MarkedSpeed, source = w.common(), handbook.OrdinaryWheelSource()
 	}
 	out, err := w.Wheel.Result()
 	if err != nil { // a reading is missing: what hangs on it is not known
 		out = cutting.WheelResult{Speed: cutting.WheelSpeed(w.Now, w.Rpm), SpeedNew: cutting.WheelSpeed(w.New, w.Rpm), Kept: w.Now / w.New, AllowedRpm: math.NaN()}
-		if figure.Known(w.New) {
+		if sheet.Known(w.New) {
 			out.AllowedRpm = allowed(w.Wheel)
-		} else if figure.Known(w.MarkedRpm) {
+		} else if sheet.Known(w.MarkedRpm) {
 			out.AllowedRpm = w.MarkedRpm
 		}
 		out.TooFast = w.Rpm > out.AllowedRpm*(1+1e-9)
 	}
 	w.WheelResult = out
-	w.top = reference.Band{Low: 0, High: out.AllowedRpm, Source: source}
-	w.topSpeed = reference.Band{Low: 0, High: cutting.WheelSpeed(w.New, out.AllowedRpm), Source: source}
+	w.top = handbook.Band{Low: 0, High: out.AllowedRpm, Source: source}
+	w.topSpeed = handbook.Band{Low: 0, High: cutting.WheelSpeed(w.New, out.AllowedRpm), Source: source}
 	return w
 }
 
@@ -68,9 +68,9 @@ func wheelOf(d *drill.Drill) *wheel {
 // that is read.
 func (w *wheel) common() float64 {
 	if w.system == quantity.Inch {
-		return reference.OrdinaryWheelInch
+		return handbook.OrdinaryWheelInch
 	}
-	return reference.OrdinaryWheelMetric
+	return handbook.OrdinaryWheelMetric
 }
 
 // allowed is the speed that the marking allows a wheel that does not turn yet.
@@ -83,28 +83,28 @@ func allowed(w cutting.Wheel) float64 {
 	return out.AllowedRpm
 }
 
-func (w *wheel) speedFigures(s *figure.Sheet) {
-	needs := figure.Wanted(figure.Need{Reading: "wheel", Value: w.New}, figure.Need{Reading: "wheel-rpm", Value: w.Rpm})
-	s.Add(w.limited(figure.Figure{Key: "surface_speed_mps", Label: "surface speed now", Value: w.Speed, Kind: quantity.Surface, Wants: needs}, &w.topSpeed))
+func (w *wheel) speedFigures(s *sheet.Sheet) {
+	needs := sheet.Wanted(sheet.Need{Reading: "wheel", Value: w.New}, sheet.Need{Reading: "wheel-rpm", Value: w.Rpm})
+	s.Add(w.limited(sheet.Figure{Key: "surface_speed_mps", Label: "surface speed now", Value: w.Speed, Kind: quantity.Surface, Wants: needs}, &w.topSpeed))
 	w.workSpeed(s, w.Now)
-	s.Add(figure.Figure{Key: "surface_speed_new_mps", Label: "when the wheel was new", Value: w.SpeedNew, Kind: quantity.Surface, Wants: needs})
+	s.Add(sheet.Figure{Key: "surface_speed_new_mps", Label: "when the wheel was new", Value: w.SpeedNew, Kind: quantity.Surface, Wants: needs})
 	w.workSpeed(s, w.New)
-	s.Add(figure.Figure{Key: "surface_speed_kept", Label: "surface speed, now / new", Value: w.Kept, Kind: quantity.Share, Wants: figure.Wanted(figure.Need{Reading: "wheel", Value: w.New})})
-	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", figure.Len(w.Now), figure.Len(w.New))
+	s.Add(sheet.Figure{Key: "surface_speed_kept", Label: "surface speed, now / new", Value: w.Kept, Kind: quantity.Share, Wants: sheet.Wanted(sheet.Need{Reading: "wheel", Value: w.New})})
+	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", sheet.Len(w.Now), sheet.Len(w.New))
 	label := "spindle speed allowed"
 	if !w.marked {
 		label = "commonly allowed"
 	}
-	s.Add(figure.Figure{Key: "allowed_rpm", Label: label, Value: w.AllowedRpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel, or marked-rpm", Value: w.AllowedRpm})})
+	s.Add(sheet.Figure{Key: "allowed_rpm", Label: label, Value: w.AllowedRpm, Kind: quantity.Rpm, Wants: sheet.Wanted(sheet.Need{Reading: "wheel, or marked-rpm", Value: w.AllowedRpm})})
 	w.workAllowed(s)
-	s.Add(w.limited(figure.Figure{Key: "wheel_rpm", Label: "spindle speed", Value: w.Rpm, Kind: quantity.Rpm, Wants: figure.Wanted(figure.Need{Reading: "wheel-rpm", Value: w.Rpm})}, &w.top))
+	s.Add(w.limited(sheet.Figure{Key: "wheel_rpm", Label: "spindle speed", Value: w.Rpm, Kind: quantity.Rpm, Wants: sheet.Wanted(sheet.Need{Reading: "wheel-rpm", Value: w.Rpm})}, &w.top))
 	s.Work("as read", "N as read", "{}", num(w.Rpm))
 }
 
 const rim = "derived: the rim's way in a turn"
 
-func (w *wheel) limited(f figure.Figure, limit *reference.Band) figure.Figure {
-	if figure.Known(limit.High) {
+func (w *wheel) limited(f sheet.Figure, limit *handbook.Band) sheet.Figure {
+	if sheet.Known(limit.High) {
 		f.Limit = limit
 	}
 	return f
@@ -114,15 +114,15 @@ func (w *wheel) limited(f figure.Figure, limit *reference.Band) figure.Figure {
 const foot = 0.3048 / 60
 
 // workSpeed leaves the working of the surface speed of a wheel d mm across.
-func (w *wheel) workSpeed(s *figure.Sheet, d float64) {
+func (w *wheel) workSpeed(s *sheet.Sheet, d float64) {
 	if w.system == quantity.Inch {
-		s.Work(rim, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}", num(d/reference.InchMM), num(w.Rpm), figure.Of(quantity.Surface, foot))
+		s.Work(rim, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}", num(d/handbook.InchMM), num(w.Rpm), sheet.Of(quantity.Surface, foot))
 		return
 	}
 	s.Work(rim, "v = pi D N / 60000, D in mm", "pi * {} * {} / 60000", num(d), num(w.Rpm))
 }
 
-func (w *wheel) workAllowed(s *figure.Sheet) {
+func (w *wheel) workAllowed(s *sheet.Sheet) {
 	bySpeed, whose := cutting.WheelRpm(w.MarkedSpeed, w.New), "marked"
 	if !w.marked {
 		whose = "common for ordinary wheels"
@@ -131,24 +131,24 @@ func (w *wheel) workAllowed(s *figure.Sheet) {
 	case !(bySpeed <= w.AllowedRpm*(1+1e-9)):
 		s.Work("as marked", "N as marked, the lower of the two markings", "{}", num(w.AllowedRpm))
 	case w.system == quantity.Inch:
-		s.Work(rim, "N = 12 v / (pi D), v in ft/min as "+whose+", D as new in inches", "12 * {} / (pi * {})", num(w.MarkedSpeed/foot), num(w.New/reference.InchMM))
+		s.Work(rim, "N = 12 v / (pi D), v in ft/min as "+whose+", D as new in inches", "12 * {} / (pi * {})", num(w.MarkedSpeed/foot), num(w.New/handbook.InchMM))
 	default:
 		s.Work(rim, "N = 60000 v / (pi D), v as "+whose+", D as new in mm", "60000 * {} / (pi * {})", num(w.MarkedSpeed), num(w.New))
 	}
 }
 
-func (w *wheel) gapFigures(s *figure.Sheet) {
+func (w *wheel) gapFigures(s *sheet.Sheet) {
 	for _, g := range [...]struct {
 		key, label string
 		value      float64
-		limit      *reference.Band
+		limit      *handbook.Band
 	}{
-		{"rest_gap_mm", "work rest to wheel", w.rest, &reference.RestGap},
-		{"tongue_gap_mm", "tongue to wheel", w.tongue, &reference.TongueGap},
+		{"rest_gap_mm", "work rest to wheel", w.rest, &handbook.RestGap},
+		{"tongue_gap_mm", "tongue to wheel", w.tongue, &handbook.TongueGap},
 	} {
-		s.Add(figure.Figure{Key: g.key, Label: g.label, Value: g.value, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: g.limit,
-			Wants: figure.Wanted(figure.Need{Reading: "rest-gap", Value: w.rest}, figure.Need{Reading: "tongue-gap", Value: w.tongue})})
-		s.Work("as read", "as read", "{}", figure.Len(g.value))
+		s.Add(sheet.Figure{Key: g.key, Label: g.label, Value: g.value, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: g.limit,
+			Wants: sheet.Wanted(sheet.Need{Reading: "rest-gap", Value: w.rest}, sheet.Need{Reading: "tongue-gap", Value: w.tongue})})
+		s.Work("as read", "as read", "{}", sheet.Len(g.value))
 	}
 }
 
@@ -156,41 +156,41 @@ func (w *wheel) gapFigures(s *figure.Sheet) {
 const smallWheel = 40
 
 // wheelSlip finds a bare number that reads better in inches.
-func wheelSlip(d *drill.Drill, s *figure.Sheet) {
+func wheelSlip(d *drill.Drill, s *sheet.Sheet) {
 	for _, v := range d.Values(drill.Wheel) {
 		if v.Assumed && v.System == quantity.Metric && v.V < smallWheel {
-			s.Find("wheel-may-be-inches", figure.Warn, "wheel {} was read as millimetres; if inches were meant, write {}in", figure.Say(v.Text), figure.Say(v.Text))
+			s.Find("wheel-may-be-inches", sheet.Warn, "wheel {} was read as millimetres; if inches were meant, write {}in", sheet.Say(v.Text), sheet.Say(v.Text))
 		}
 	}
 }
 
-func (w *wheel) warn(s *figure.Sheet) {
+func (w *wheel) warn(s *sheet.Sheet) {
 	w.speedFindings(s)
-	if w.rest > reference.RestGap.High*(1+1e-9) {
-		s.Find("rest-gap-wide", figure.Stop, "the rest stands {} off: work can be drawn in and break the wheel; set it with the wheel stopped", figure.Len(w.rest))
+	if w.rest > handbook.RestGap.High*(1+1e-9) {
+		s.Find("rest-gap-wide", sheet.Stop, "the rest stands {} off: work can be drawn in and break the wheel; set it with the wheel stopped", sheet.Len(w.rest))
 	}
-	if w.tongue > reference.TongueGap.High*(1+1e-9) {
-		s.Find("tongue-gap-wide", figure.Stop, "the tongue stands {} off: a broken wheel would come out; set it down to the wheel", figure.Len(w.tongue))
+	if w.tongue > handbook.TongueGap.High*(1+1e-9) {
+		s.Find("tongue-gap-wide", sheet.Stop, "the tongue stands {} off: a broken wheel would come out; set it down to the wheel", sheet.Len(w.tongue))
 	}
 	if w.worn && w.Kept < 1 {
-		s.Find("wheel-worn", figure.Note, "the worn wheel's rim runs at {} of its speed when new and cuts that much slower; it must not be sped up past its marking, and rest and tongue must follow it down",
-			figure.Share(w.Kept))
+		s.Find("wheel-worn", sheet.Note, "the worn wheel's rim runs at {} of its speed when new and cuts that much slower; it must not be sped up past its marking, and rest and tongue must follow it down",
+			sheet.Share(w.Kept))
 	}
 }
 
 // speedFindings stops a wheel that is faster than its marking. Where none was
 // read the common speed decides nothing, so that a spindle over it is a warning.
-func (w *wheel) speedFindings(s *figure.Sheet) {
-	turns, allowed := figure.Of(quantity.Rpm, w.Rpm), figure.Of(quantity.Rpm, w.AllowedRpm)
+func (w *wheel) speedFindings(s *sheet.Sheet) {
+	turns, allowed := sheet.Of(quantity.Rpm, w.Rpm), sheet.Of(quantity.Rpm, w.AllowedRpm)
 	if w.marked {
 		if w.TooFast {
-			s.Find("wheel-too-fast", figure.Stop, "the spindle turns at {} where the wheel allows {}: do not start it", turns, allowed)
+			s.Find("wheel-too-fast", sheet.Stop, "the spindle turns at {} where the wheel allows {}: do not start it", turns, allowed)
 		}
 		return
 	}
-	s.Find("marking-not-read", figure.Warn, "no marking was given, and the wheel's own decides: read it before starting; {}, common for ordinary vitrified wheels, stands in for it here, and a wheel without a marking is not to be run",
-		figure.Of(quantity.Surface, w.MarkedSpeed))
+	s.Find("marking-not-read", sheet.Warn, "no marking was given, and the wheel's own decides: read it before starting; {}, common for ordinary vitrified wheels, stands in for it here, and a wheel without a marking is not to be run",
+		sheet.Of(quantity.Surface, w.MarkedSpeed))
 	if w.TooFast {
-		s.Find("wheel-over-common", figure.Warn, "the spindle turns at {} where that common speed would allow {}", turns, allowed)
+		s.Find("wheel-over-common", sheet.Warn, "the spindle turns at {} where that common speed would allow {}", turns, allowed)
 	}
 }

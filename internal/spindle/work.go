@@ -10,17 +10,17 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // work is a drill at work: its point, the chisel edge that is reckoned with,
 // and the load.
 type work struct {
-	inspect.Result
+	judge.Result
 	d    *drill.Drill
 	edge edge
 	load cutting.Load
@@ -43,19 +43,19 @@ const (
 )
 
 func workOf(d *drill.Drill) *work {
-	w := &work{Result: inspect.Compute(d), d: d}
+	w := &work{Result: judge.Compute(d), d: d}
 	w.edge = edgeOf(&w.Result)
 	w.load = w.loadOf()
 	return w
 }
 
-func edgeOf(r *inspect.Result) edge {
+func edgeOf(r *judge.Result) edge {
 	e := edge{web: r.Chisel.Web, acute: r.Chisel.Acute, length: r.Chisel.Length}
-	if figure.Known(e.web, e.acute, e.length) {
+	if sheet.Known(e.web, e.acute, e.length) {
 		return e
 	}
 	if r.Chisel.WebRead || r.Chisel.LengthRead {
-		e.from, e.acute = angleAssumed, reference.HandbookChiselAngle
+		e.from, e.acute = angleAssumed, handbook.HandbookChiselAngle
 		if r.Chisel.WebRead {
 			e.length = point.ChiselLength(e.web, e.acute)
 		} else {
@@ -68,14 +68,14 @@ func edgeOf(r *inspect.Result) edge {
 
 // newEdge is the chisel edge of a new drill of diameter d mm.
 func newEdge(d float64) edge {
-	e := edge{from: asNew, web: reference.NewWeb(d), length: reference.NewChiselRatio(d) * d}
+	e := edge{from: asNew, web: handbook.NewWeb(d), length: handbook.NewChiselRatio(d) * d}
 	e.acute = point.ChiselAngle(e.web, e.length)
 	return e
 }
 
 // newChiselSource is where the chisel edge of a new drill comes from.
 func newChiselSource() string {
-	return reference.StandardChiselSource().String() + "; " + reference.NewWebSource().String()
+	return handbook.StandardChiselSource().String() + "; " + handbook.NewWebSource().String()
 }
 
 func (w *work) loadOf() cutting.Load {
@@ -88,7 +88,7 @@ func (w *work) loadOf() cutting.Load {
 		l.KdThrust, l.KdTorque = m.KdThrust, m.KdTorque
 	}
 	if math.IsNaN(l.Wear) {
-		normal, _ := reference.WearFactor("normal")
+		normal, _ := handbook.WearFactor("normal")
 		l.Wear, w.wearAssumed = normal.Mid(), true
 	}
 	return l
@@ -96,7 +96,7 @@ func (w *work) loadOf() cutting.Load {
 
 // efficiency is the one read, else the drive's.
 func efficiency(d *drill.Drill) float64 {
-	if f, ok := reference.DriveFactor(d.Word(drill.Drive)); ok && !d.Has(drill.Efficiency) {
+	if f, ok := handbook.DriveFactor(d.Word(drill.Drive)); ok && !d.Has(drill.Efficiency) {
 		return f.Mid()
 	}
 	return d.Value(drill.Efficiency)
@@ -107,7 +107,7 @@ func (w *work) ratio() float64 { return w.edge.length / w.Drill.D }
 
 // wants names what a force still wants.
 func (w *work) wants() string {
-	return figure.Wanted(figure.Need{Reading: "size", Value: w.Drill.D}, figure.Need{Reading: "a material whose force factor is published", Value: w.load.KdThrust})
+	return sheet.Wanted(sheet.Need{Reading: "size", Value: w.Drill.D}, sheet.Need{Reading: "a material whose force factor is published", Value: w.load.KdThrust})
 }
 
 // result is the load's, all NaN while something is wanted.
@@ -134,70 +134,70 @@ func unknown(f cutting.Factors) cutting.Result {
 }
 
 // driveUnused says that of two efficiencies the one read counts.
-func (w *work) driveUnused(s *figure.Sheet) {
+func (w *work) driveUnused(s *sheet.Sheet) {
 	if name := w.d.Word(drill.Drive); name != "" && w.d.Has(drill.Efficiency) {
-		s.Find("drive-unused", figure.Note, "an efficiency was given: that of the drive, {}, is not used", figure.Say(name))
+		s.Find("drive-unused", sheet.Note, "an efficiency was given: that of the drive, {}, is not used", sheet.Say(name))
 	}
 }
 
 // assumptions says what was taken for want of a reading.
-func (w *work) assumptions(s *figure.Sheet) {
+func (w *work) assumptions(s *sheet.Sheet) {
 	b := &w.Drill
 	if b.Material != nil && !b.Given {
-		s.Find("material-assumed", figure.Note, "no material was given: {} is taken", figure.Say(b.Material.Name))
+		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", sheet.Say(b.Material.Name))
 	}
 	if b.Material != nil && !b.Material.HasForce() {
-		s.Find("no-force-factor", figure.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", figure.Say(b.Material.Title))
+		s.Find("no-force-factor", sheet.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", sheet.Say(b.Material.Title))
 	}
 	b.FeedAssumption(s)
 }
 
 // lengthAssumption is edgeAssumption where only the edge's length counts.
-func (w *work) lengthAssumption(s *figure.Sheet) {
+func (w *work) lengthAssumption(s *sheet.Sheet) {
 	if w.edge.from != angleAssumed || !w.Chisel.LengthRead {
 		w.edgeAssumption(s)
 	}
 }
 
 // edgeAssumption says which chisel edge is reckoned with.
-func (w *work) edgeAssumption(s *figure.Sheet) {
+func (w *work) edgeAssumption(s *sheet.Sheet) {
 	w.Chisel.Contradiction(s)
 	switch w.edge.from {
 	case angleAssumed:
-		s.Find("chisel-angle-assumed", figure.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", figure.Deg(math.Pi-w.edge.acute))
-		s.Extra = append(s.Extra, reference.HandbookChiselSource())
+		s.Find("chisel-angle-assumed", sheet.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", sheet.Deg(math.Pi-w.edge.acute))
+		s.Extra = append(s.Extra, handbook.HandbookChiselSource())
 	case asNew:
-		if figure.Known(w.Drill.D) {
-			s.Find("chisel-assumed", figure.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", figure.Len(w.edge.length))
-			s.Extra = append(s.Extra, reference.StandardChiselSource(), reference.NewWebSource())
+		if sheet.Known(w.Drill.D) {
+			s.Find("chisel-assumed", sheet.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", sheet.Len(w.edge.length))
+			s.Extra = append(s.Extra, handbook.StandardChiselSource(), handbook.NewWebSource())
 		}
 	}
 }
 
 // ratioAssumptions is loadAssumptions in one line, where the thrusts are there to
 // be compared.
-func (w *work) ratioAssumptions(s *figure.Sheet) {
+func (w *work) ratioAssumptions(s *sheet.Sheet) {
 	if math.IsNaN(w.load.KdThrust) {
 		return
 	}
-	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
+	s.Extra = append(s.Extra, handbook.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
 	if w.wearAssumed {
-		s.Find("wear-assumed", figure.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", figure.Num(w.load.Wear))
+		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", sheet.Num(w.load.Wear))
 	}
 }
 
 // loadAssumptions says how the load was reckoned.
-func (w *work) loadAssumptions(s *figure.Sheet) {
+func (w *work) loadAssumptions(s *sheet.Sheet) {
 	if w.wearAssumed {
-		s.Find("wear-assumed", figure.Note, "no wear factor was given: {}, a drill in normal use, is taken", figure.Num(w.load.Wear))
+		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken", sheet.Num(w.load.Wear))
 	}
 	if math.IsNaN(w.load.KdThrust) {
 		return
 	}
-	s.Extra = append(s.Extra, reference.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
+	s.Extra = append(s.Extra, handbook.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
 	system, other := "metric", "inch"
 	if w.load.System == quantity.Inch {
 		system, other = other, system
 	}
-	s.Find("equations", figure.Note, "worked with the handbook's {} equations; its {} ones differ by up to 1 %", figure.Say(system), figure.Say(other))
+	s.Find("equations", sheet.Note, "worked with the handbook's {} equations; its {} ones differ by up to 1 %", sheet.Say(system), sheet.Say(other))
 }

@@ -4,8 +4,8 @@ import (
 	"strconv"
 	"strings"
 
-	"evenlip/internal/figure"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // trim writes v in full.
@@ -15,7 +15,7 @@ func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 func whole(v float64) string { return strconv.FormatFloat(v, 'f', 0, 64) }
 
 // inShort writes out a sheet's answer, in millimetres.
-func inShort(s *figure.Sheet) string {
+func inShort(s *sheet.Sheet) string {
 	if s.Answer == nil {
 		return ""
 	}

@@ -6,17 +6,17 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 const degree = math.Pi / 180
 
 // Check returns what cannot be about the setting or the wishes; a wish that the
 // others put out of reach comes with what to give up, and by how much.
-func Check(d *drill.Drill) []inspect.Impossible {
+func Check(d *drill.Drill) []judge.Impossible {
 	if found := contradiction(d); found != nil {
 		return found
 	}
@@ -32,20 +32,20 @@ func Check(d *drill.Drill) []inspect.Impossible {
 	if r == drill.PointAngle {
 		value = 2 * g.wish.HalfAngle
 	}
-	text := figure.Sayf(why(g.err))
+	text := sheet.Sayf(why(g.err))
 	if !math.IsNaN(value) {
-		text = figure.Sayf("{}: "+why(g.err), figure.Of(r.Spec().Kind, value))
+		text = sheet.Sayf("{}: "+why(g.err), sheet.Of(r.Spec().Kind, value))
 	}
 	var reach *point.UnreachableError
-	if errors.As(g.err, &reach) && r == drill.ChiselAngle && figure.Known(reach.Low, reach.High) {
+	if errors.As(g.err, &reach) && r == drill.ChiselAngle && sheet.Known(reach.Low, reach.High) {
 		text.Format += "; {} to {} can be ground"
-		text.Args = append(text.Args, figure.Deg(math.Pi-reach.High), figure.Deg(math.Pi-reach.Low))
+		text.Args = append(text.Args, sheet.Deg(math.Pi-reach.High), sheet.Deg(math.Pi-reach.Low))
 	}
-	return []inspect.Impossible{{Reading: r, Text: text, Hint: g.giveUp(quantity.Format{System: d.System()})}}
+	return []judge.Impossible{{Reading: r, Text: text, Hint: g.giveUp(quantity.Format{System: d.System()})}}
 }
 
 // contradiction finds a point and a setting that were given together.
-func contradiction(d *drill.Drill) []inspect.Impossible {
+func contradiction(d *drill.Drill) []judge.Impossible {
 	if d.Sample {
 		return nil
 	}
@@ -60,22 +60,22 @@ func contradiction(d *drill.Drill) []inspect.Impossible {
 		if from == fromVertex {
 			hint = r.String() + " and vertex fix each other: give one of them"
 		}
-		return []inspect.Impossible{{Reading: r, Text: figure.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
+		return []judge.Impossible{{Reading: r, Text: sheet.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
 	}
 	return nil
 }
 
 // ranges finds settings that no fixture can have.
-func ranges(d *drill.Drill) (found []inspect.Impossible) {
+func ranges(d *drill.Drill) (found []judge.Impossible) {
 	for _, r := range [...]drill.Reading{drill.SemiAngle, drill.AxisAngle, drill.Clearance} {
 		for _, v := range d.Values(r) {
 			if v.V <= 0 || v.V >= math.Pi/2 {
-				found = append(found, inspect.Impossible{Reading: r, Text: figure.Sayf("{} cannot be: it lies between 0 and 90°", figure.Deg(v.V))})
+				found = append(found, judge.Impossible{Reading: r, Text: sheet.Sayf("{} cannot be: it lies between 0 and 90°", sheet.Deg(v.V))})
 			}
 		}
 	}
 	if v, ok := d.Get(drill.Vertex); ok && v <= 0 {
-		found = append(found, inspect.Impossible{Reading: drill.Vertex, Text: figure.Sayf("it cannot be zero")})
+		found = append(found, judge.Impossible{Reading: drill.Vertex, Text: sheet.Sayf("it cannot be zero")})
 	}
 	return found
 }

@@ -3,10 +3,10 @@ package swing
 import (
 	"math"
 
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // facets works out what one flat facet of the same clearance gives, and the
@@ -28,7 +28,7 @@ func second(slope, k, chisel float64) float64 {
 	return math.Atan(g)
 }
 
-func (v *view) facetFigures(s *figure.Sheet) {
+func (v *view) facetFigures(s *sheet.Sheet) {
 	if !v.made {
 		return
 	}
@@ -36,20 +36,20 @@ func (v *view) facetFigures(s *figure.Sheet) {
 	k, band := v.ground.HalfAngle, v.Chisel.AngleLimit
 	b := point.WebAngle(v.web, v.d/2)
 	v.add(s, "facet_angle_deg", "facet across the lip", v.facetAngle, quantity.Angle, nil)
-	s.Work(inspect.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D", "atan((tan({}) - sin({}) / tan({})) / cos({}))",
+	s.Work(judge.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D", "atan((tan({}) - sin({}) / tan({})) / cos({}))",
 		deg(v.ground.Clearance), deg(b), deg(k), deg(b))
 	v.add(s, "facet_chisel_angle_deg", "chisel angle, one facet", point.Obtuse(v.facet), quantity.Angle, nil)
-	s.Work(inspect.Geometry, "psi' = 180 - atan(1 / (g tan(k))): the chisel runs along n1 x n2 = (-2 g, -2 / tan(k), 0), n1 = (1 / tan(k), -g, 1) and n2 = (-1 / tan(k), g, 1) the facets' normals", "180 - atan(1 / ({} * tan({})))", num(v.slope), deg(k))
+	s.Work(judge.Geometry, "psi' = 180 - atan(1 / (g tan(k))): the chisel runs along n1 x n2 = (-2 g, -2 / tan(k), 0), n1 = (1 / tan(k), -g, 1) and n2 = (-1 / tan(k), g, 1) the facets' normals", "180 - atan(1 / ({} * tan({})))", num(v.slope), deg(k))
 	for _, f := range [...]struct {
 		key            string
 		chisel, facet2 float64
 	}{{"second_facet_low_deg", band.Low, v.low}, {"second_facet_high_deg", band.High, v.high}} {
 		label := "second facet for " + quantity.Format{}.Number(quantity.Angle, quantity.Protractor, f.chisel) + "°"
-		s.Add(figure.Figure{Key: f.key, Label: label, Value: f.facet2, Kind: quantity.Angle, Gauge: quantity.Protractor})
-		s.Work(inspect.Geometry, "g2 = 2 / (tan(psi) tan(k)) - g", "atan(2 / (tan({}) * tan({})) - {})", deg(point.Acute(f.chisel)), deg(k), num(v.slope))
+		s.Add(sheet.Figure{Key: f.key, Label: label, Value: f.facet2, Kind: quantity.Angle, Gauge: quantity.Protractor})
+		s.Work(judge.Geometry, "g2 = 2 / (tan(psi) tan(k)) - g", "atan(2 / (tan({}) * tan({})) - {})", deg(point.Acute(f.chisel)), deg(k), num(v.slope))
 	}
 	if point.Obtuse(v.facet) < band.Low {
-		s.Find("second-facet", figure.Note, "one flat facet of this clearance leaves the chisel at {}, under {}: a flat-ground point needs the second facet",
+		s.Find("second-facet", sheet.Note, "one flat facet of this clearance leaves the chisel at {}, under {}: a flat-ground point needs the second facet",
 			deg(point.Obtuse(v.facet)), deg(band.Low))
 	}
 }

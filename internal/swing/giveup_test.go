@@ -12,7 +12,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/inspect"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/verify"
 )
@@ -33,9 +33,9 @@ func ways(t *rapid.T, hint string) map[drill.Reading]string {
 }
 
 // refused is what cannot be of the readings, by all that looks at them.
-func refused(t *rapid.T, r readings) []inspect.Impossible {
+func refused(t *rapid.T, r readings) []judge.Impossible {
 	d := r.Drill(t)
-	if found := inspect.Check(d); len(found) > 0 {
+	if found := judge.Check(d); len(found) > 0 {
 		return found
 	}
 	return Check(d)
@@ -129,7 +129,7 @@ func TestGivingUpTheNearest(t *testing.T) {
 		}
 		for _, reading := range set {
 			typed := r.With(readings{reading: anyhow[reading].draw(t, reading)})
-			if found := Check(typed.Drill(t)); len(found) > 0 && len(inspect.Check(typed.Drill(t))) == 0 {
+			if found := Check(typed.Drill(t)); len(found) > 0 && len(judge.Check(typed.Drill(t))) == 0 {
 				moved[reading]++
 				offeredBack(t, reading, r, typed, found[0].Hint)
 			}

@@ -6,9 +6,9 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/figure"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // A hand's faults move clearance and chisel the way the trade says: the sign
@@ -17,7 +17,7 @@ import (
 func TestFaultsOfTheHandMoveTheRightWay(t *testing.T) {
 	const clearance, read, chisel = 1, 2, 3
 	hand := drilltest.Grid(t, Sheet(read10(t, nil), false), "hand")
-	row := map[string][]figure.Cell{}
+	row := map[string][]sheet.Cell{}
 	for _, r := range hand.Rows {
 		row[r[0].Word] = r
 	}

@@ -4,19 +4,19 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // Sheet is the setting of a swing fixture, the point it grinds, what each knob
 // does to it, and what flat facets would give instead.
-func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
+func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	g := grindOf(d)
-	s := figure.New("cone", explain)
-	inspect.Plausible(d, s)
+	s := sheet.New("cone", explain)
+	judge.Plausible(d, s)
 	v := g.view()
 	v.settingFigures(s)
 	v.pointFigures(s)
@@ -32,13 +32,13 @@ func Sheet(d *drill.Drill, explain bool) *figure.Sheet {
 }
 
 // inShort is the setting, or the point that a setting given grinds.
-func (v *view) inShort(s *figure.Sheet) {
+func (v *view) inShort(s *sheet.Sheet) {
 	switch {
 	case !v.made:
 	case v.basis == fromSetting:
 		s.InShort("it grinds a point of {} with {} of clearance, the chisel edge at {}", deg(2*v.ground.HalfAngle), deg(v.ground.Clearance), deg(math.Pi-v.chord))
 	default:
-		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", deg(v.setting.AxisAngle), figure.Len(v.setting.Offset), figure.Len(v.setting.Vertex), deg(v.ground.SemiAngle))
+		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", deg(v.setting.AxisAngle), sheet.Len(v.setting.Offset), sheet.Len(v.setting.Vertex), deg(v.ground.SemiAngle))
 	}
 }
 
@@ -72,20 +72,20 @@ func (g *grind) view() *view {
 	return v
 }
 
-func (v *view) add(s *figure.Sheet, key, label string, value float64, kind quantity.Kind, limit *reference.Band) *figure.Figure {
+func (v *view) add(s *sheet.Sheet, key, label string, value float64, kind quantity.Kind, limit *handbook.Band) *sheet.Figure {
 	gauge := quantity.Caliper
 	if kind == quantity.Angle {
 		gauge = quantity.Protractor
 	}
-	return s.Add(figure.Figure{Key: key, Label: label, Value: value, Kind: kind, Gauge: gauge, Limit: limit, Wants: v.wants})
+	return s.Add(sheet.Figure{Key: key, Label: label, Value: value, Kind: kind, Gauge: gauge, Limit: limit, Wants: v.wants})
 }
 
-func deg(a float64) figure.Arg { return figure.Deg(a) }
-func num(x float64) figure.Arg { return figure.Num(x) }
+func deg(a float64) sheet.Arg { return sheet.Deg(a) }
+func num(x float64) sheet.Arg { return sheet.Num(x) }
 
 const given = "as read"
 
-func (v *view) settingFigures(s *figure.Sheet) {
+func (v *view) settingFigures(s *sheet.Sheet) {
 	s.Open("Setting of the fixture")
 	w, k, th := &v.ground, v.ground.HalfAngle, v.ground.SemiAngle
 	v.add(s, "cone_semi_angle_deg", "cone semi-angle", th, quantity.Angle, nil)
@@ -98,16 +98,16 @@ func (v *view) settingFigures(s *figure.Sheet) {
 	if v.basis == fromSetting {
 		s.Work(given, "phi as read", "{}", deg(v.setting.AxisAngle))
 	} else {
-		s.Work(inspect.Geometry, "cos(phi) = cos(th) cos(k) + sin(th) / N, N = (1 / sin^2 k + g^2)^0.5, g = (tan Cl - sin b / tan k) / cos b",
+		s.Work(judge.Geometry, "cos(phi) = cos(th) cos(k) + sin(th) / N, N = (1 / sin^2 k + g^2)^0.5, g = (tan Cl - sin b / tan k) / cos b",
 			"acos(cos({}) * cos({}) + sin({}) / (1 / sin({})^2 + {}^2)^0.5)", deg(th), deg(k), deg(th), deg(k), num(v.slope))
 	}
 	v.add(s, "axis_offset_mm", "offset of the two axes", v.setting.Offset, quantity.Length, nil)
 	if v.basis == fromSetting {
-		s.Work(given, "S as read", "{}", figure.Len(v.setting.Offset))
+		s.Work(given, "S as read", "{}", sheet.Len(v.setting.Offset))
 	} else {
-		s.Work(inspect.Geometry, "S = (d g sin(th) / N + (w / 2) (sin(k) cos(th) - sin(th) / (N tan(k)))) / sin(phi)",
+		s.Work(judge.Geometry, "S = (d g sin(th) / N + (w / 2) (sin(k) cos(th) - sin(th) / (N tan(k)))) / sin(phi)",
 			"({} * {} * sin({}) / {} + ({} / 2) * (sin({}) * cos({}) - sin({}) / ({} * tan({})))) / sin({})",
-			figure.Len(v.setting.Vertex), num(v.slope), deg(th), num(v.n), figure.Len(w.Web), deg(k), deg(th), deg(th), num(v.n), deg(k), deg(v.setting.AxisAngle))
+			sheet.Len(v.setting.Vertex), num(v.slope), deg(th), num(v.n), sheet.Len(w.Web), deg(k), deg(th), deg(th), num(v.n), deg(k), deg(v.setting.AxisAngle))
 	}
 	v.add(s, "vertex_distance_mm", "vertex beyond drill axis", v.setting.Vertex, quantity.Length, nil)
 	v.workVertex(s)
@@ -116,51 +116,51 @@ func (v *view) settingFigures(s *figure.Sheet) {
 
 // axisFigures are the swing axis as a vector, for who wants to see where the
 // setting comes from; x runs along the lip, y ahead of it, z out of the point.
-func (v *view) axisFigures(s *figure.Sheet) {
+func (v *view) axisFigures(s *sheet.Sheet) {
 	if !v.made {
 		return
 	}
-	s.Sections = append(s.Sections, figure.Section{Title: "Swing axis as a vector", Quiet: true})
+	s.Sections = append(s.Sections, sheet.Section{Title: "Swing axis as a vector", Quiet: true})
 	k, th, a, n := deg(v.ground.HalfAngle), deg(v.ground.SemiAngle), v.cone.Axis(), num(v.n)
 	add := func(key, label string, value float64) {
-		s.Add(figure.Figure{Key: key, Label: label, Value: value, Kind: quantity.Number})
+		s.Add(sheet.Figure{Key: key, Label: label, Value: value, Kind: quantity.Number})
 	}
 	const sum = "a = u cos(th) - n sin(th), lip u = (sin(k), 0, -cos(k)), flank's normal n = (1 / tan(k), -g, 1) / N"
 	add("axis_x", "swing axis, along the lip", a.X)
-	s.Work(inspect.Geometry, sum, "sin({}) * cos({}) - 1 / tan({}) / {} * sin({})", k, th, k, n, th)
+	s.Work(judge.Geometry, sum, "sin({}) * cos({}) - 1 / tan({}) / {} * sin({})", k, th, k, n, th)
 	add("axis_y", "swing axis, ahead of it", a.Y)
-	s.Work(inspect.Geometry, sum, "0 * cos({}) + {} / {} * sin({})", th, num(v.slope), n, th)
+	s.Work(judge.Geometry, sum, "0 * cos({}) + {} / {} * sin({})", th, num(v.slope), n, th)
 	add("axis_z", "swing axis, out of the point", a.Z)
-	s.Work(inspect.Geometry, sum+"; phi = acos(-az), S = (d ay + (w / 2) ax) / (ax^2 + ay^2)^0.5", "-cos({}) * cos({}) - 1 / {} * sin({})", k, th, n, th)
+	s.Work(judge.Geometry, sum+"; phi = acos(-az), S = (d ay + (w / 2) ax) / (ax^2 + ay^2)^0.5", "-cos({}) * cos({}) - 1 / {} * sin({})", k, th, n, th)
 }
 
 // workVertex shows the vertex distance: with the corner of the chisel at x on
 // the other lip, both it and the lip lie on the cone, which leaves d in the
 // first power only.
-func (v *view) workVertex(s *figure.Sheet) {
+func (v *view) workVertex(s *sheet.Sheet) {
 	if v.basis != fromChisel {
-		s.Work(given, "d as read", "{}", figure.Len(v.setting.Vertex))
+		s.Work(given, "d as read", "{}", sheet.Len(v.setting.Vertex))
 		return
 	}
 	k, th, w := v.ground.HalfAngle, v.ground.SemiAngle, v.ground.Web
 	m, x := 1/math.Tan(k), point.ChiselCorner(w, v.chord)
 	a := v.cone.Axis()
 	b := -(x*a.X + w*a.Y + m*x*a.Z)
-	s.Work(inspect.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
+	s.Work(judge.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
 		"(cos({})^2 * ({}^2 / sin({})^2 + {}^2) - {}^2) / (2 * ({} * cos({}) / sin({}) + {} * cos({})^2 * (1 - {}^2)))",
-		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), figure.Fine(num(m)))
+		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), sheet.Fine(num(m)))
 }
 
 // fine is a length with digits to spare: the vertex lies where two lines all but
 // cancel.
-func fine(v float64) figure.Arg { return figure.Fine(figure.Len(v)) }
+func fine(v float64) sheet.Arg { return sheet.Fine(sheet.Len(v)) }
 
-func (v *view) pointFigures(s *figure.Sheet) {
+func (v *view) pointFigures(s *sheet.Sheet) {
 	s.Open("Point it grinds")
 	f := v.add(s, "point_angle_deg", "point angle", 2*v.ground.HalfAngle, quantity.Angle, nil)
 	f.Shop = v.taken.pointAngle && v.Drill.PointSource().OfShop()
 	v.workPointAngle(s)
-	var relief *reference.Band
+	var relief *handbook.Band
 	if v.made {
 		relief = &v.Clearance.Recommended
 	}
@@ -170,7 +170,7 @@ func (v *view) pointFigures(s *figure.Sheet) {
 	v.chiselFigures(s)
 }
 
-func (v *view) workPointAngle(s *figure.Sheet) {
+func (v *view) workPointAngle(s *sheet.Sheet) {
 	switch {
 	case v.taken.pointAngle:
 		s.Work("what the work wants", v.Drill.PointSource().How("2k from the table"), "{}", deg(2*v.ground.HalfAngle))
@@ -178,7 +178,7 @@ func (v *view) workPointAngle(s *figure.Sheet) {
 		s.Work(given, "2k as read", "{}", deg(2*v.ground.HalfAngle))
 	default:
 		a, tilt := v.lean()
-		s.Work(inspect.Geometry, "2k = 2 (atan(tan(phi) cos(a)) + atan(tilt / cos(th))), a = asin(S / (d^2 + w^2 / 4)^0.5) - atan(w / (2 d)), tilt = (sin^2 th - sin^2 phi sin^2 a)^0.5",
+		s.Work(judge.Geometry, "2k = 2 (atan(tan(phi) cos(a)) + atan(tilt / cos(th))), a = asin(S / (d^2 + w^2 / 4)^0.5) - atan(w / (2 d)), tilt = (sin^2 th - sin^2 phi sin^2 a)^0.5",
 			"2 * (atan(tan({}) * cos({})) + atan({} / cos({})))", deg(v.setting.AxisAngle), deg(a), num(tilt), deg(v.setting.SemiAngle))
 	}
 }
@@ -192,7 +192,7 @@ func (v *view) lean() (a, tilt float64) {
 	return a, tilt
 }
 
-func (v *view) workClearance(s *figure.Sheet) {
+func (v *view) workClearance(s *sheet.Sheet) {
 	switch {
 	case v.taken.clearance:
 		s.Work(v.Clearance.Recommended.Source.String(), v.Clearance.Recommended.Source.How("Cl from the table, by size and work"), "{}", deg(v.ground.Clearance))
@@ -203,33 +203,33 @@ func (v *view) workClearance(s *figure.Sheet) {
 	default:
 		a, tilt := v.lean()
 		b, k := point.WebAngle(v.web, v.d/2), v.ground.HalfAngle
-		s.Work(inspect.Geometry, "tan(Cl) = g cos(b) + sin(b) / tan(k), g = sin(phi) sin(a) / (tilt sin(k)), sin(b) = w / D",
+		s.Work(judge.Geometry, "tan(Cl) = g cos(b) + sin(b) / tan(k), g = sin(phi) sin(a) / (tilt sin(k)), sin(b) = w / D",
 			"atan(sin({}) * sin({}) / ({} * sin({})) * cos({}) + sin({}) / tan({}))", deg(v.setting.AxisAngle), deg(a), num(tilt), deg(k), deg(b), deg(b), deg(k))
 	}
 }
 
-func (v *view) chiselFigures(s *figure.Sheet) {
-	var angle, ratio *reference.Band
+func (v *view) chiselFigures(s *sheet.Sheet) {
+	var angle, ratio *handbook.Band
 	if v.made {
 		angle, ratio = &v.Chisel.AngleLimit, &v.Chisel.RatioLimit
 	}
 	w := v.ground.Web
 	v.add(s, "chisel_angle_deg", "chisel-edge angle, chord", point.Obtuse(v.chord), quantity.Angle, angle)
-	s.Work(inspect.Geometry, "psi' = 180 - psi", "180 - {}", deg(v.chord))
+	s.Work(judge.Geometry, "psi' = 180 - psi", "180 - {}", deg(v.chord))
 	v.add(s, "chisel_angle_acute_deg", "chisel-edge angle, acute", v.chord, quantity.Angle, nil)
 	if v.basis == fromChisel {
 		v.Chisel.WorkAcute(s)
 	} else {
-		s.Work(inspect.Geometry, "tan(psi) = (w / 2) / x, x the place along the lip where the other flank is as high as the lip",
-			"atan(({} / 2) / {})", figure.Len(w), figure.Len(point.ChiselCorner(w, v.chord)))
+		s.Work(judge.Geometry, "tan(psi) = (w / 2) / x, x the place along the lip where the other flank is as high as the lip",
+			"atan(({} / 2) / {})", sheet.Len(w), sheet.Len(point.ChiselCorner(w, v.chord)))
 	}
 	v.add(s, "chisel_angle_axis_deg", "chisel-edge angle at axis", math.Pi-v.tangent, quantity.Angle, nil)
-	s.Work(inspect.Geometry, "psi' = 180 - atan(-hx / hy): the chisel runs along n1 x n2 = (-2 hy, 2 hx, 0), n1 = (-hx, -hy, 1) and n2 = (hx, hy, 1) the flanks' normals on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
+	s.Work(judge.Geometry, "psi' = 180 - atan(-hx / hy): the chisel runs along n1 x n2 = (-2 hy, 2 hx, 0), n1 = (-hx, -hy, 1) and n2 = (hx, hy, 1) the flanks' normals on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
 	v.bowFigure(s)
 	v.add(s, "chisel_length_mm", "chisel-edge length", v.length, quantity.Length, nil)
-	s.Work(inspect.Geometry, "c = w / sin(psi)", "{} / sin({})", figure.Len(w), deg(v.chord))
+	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(w), deg(v.chord))
 	v.add(s, "chisel_ratio", "chisel-edge length / D", v.length/v.d, quantity.Number, ratio)
-	s.Work(inspect.Geometry, "q = c / D", "{} / {}", figure.Len(v.length), figure.Len(v.d))
+	s.Work(judge.Geometry, "q = c / D", "{} / {}", sheet.Len(v.length), sheet.Len(v.d))
 	v.add(s, "chisel_rake_deg", "rake on the chisel at axis", v.rake, quantity.Angle, nil)
-	s.Work(inspect.Geometry, "gc = -atan(1 / (hx^2 + hy^2)^0.5)", "-atan(1 / ({}^2 + {}^2)^0.5)", num(v.slopeX), num(v.slopeY))
+	s.Work(judge.Geometry, "gc = -atan(1 / (hx^2 + hy^2)^0.5)", "-atan(1 / ({}^2 + {}^2)^0.5)", num(v.slopeX), num(v.slopeY))
 }

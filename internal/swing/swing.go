@@ -8,10 +8,10 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/figure"
-	"evenlip/internal/inspect"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
-	"evenlip/internal/reference"
+	"evenlip/internal/sheet"
 )
 
 // basis says what the point and its setting are worked out from.
@@ -25,7 +25,7 @@ const (
 
 // grind is a cone-ground point and the setting that grinds it.
 type grind struct {
-	inspect.Result
+	judge.Result
 	basis   basis
 	d       float64
 	web     float64
@@ -44,10 +44,10 @@ type grind struct {
 type taken struct{ web, pointAngle, clearance, semiAngle bool }
 
 func grindOf(d *drill.Drill) *grind {
-	g := &grind{Result: inspect.Compute(d), basis: basisOf(d)}
+	g := &grind{Result: judge.Compute(d), basis: basisOf(d)}
 	g.d, g.web = g.Drill.D, g.Chisel.Web
 	if math.IsNaN(g.web) {
-		g.web, g.taken.web = reference.NewWeb(g.d), true
+		g.web, g.taken.web = handbook.NewWeb(g.d), true
 	}
 	g.wish = g.wishOf(d)
 	g.chisel, g.vertex = g.Chisel.Acute, d.Value(drill.Vertex)
@@ -96,15 +96,15 @@ func usualSemiAngle(halfAngle float64) float64 { return halfAngle / 2 }
 
 // missing names the readings without which nothing can be worked out.
 func (g *grind) missing() string {
-	needs := []figure.Need{{Reading: "size", Value: g.d}}
+	needs := []sheet.Need{{Reading: "size", Value: g.d}}
 	switch g.basis {
 	case fromChisel:
-		needs = append(needs, figure.Need{Reading: "chisel-angle or vertex", Value: g.chisel})
+		needs = append(needs, sheet.Need{Reading: "chisel-angle or vertex", Value: g.chisel})
 	case fromSetting:
-		needs = append(needs, figure.Need{Reading: "semi-angle", Value: g.wish.SemiAngle}, figure.Need{Reading: "axis-angle", Value: g.setting.AxisAngle},
-			figure.Need{Reading: "axis-offset", Value: g.setting.Offset}, figure.Need{Reading: "vertex", Value: g.vertex})
+		needs = append(needs, sheet.Need{Reading: "semi-angle", Value: g.wish.SemiAngle}, sheet.Need{Reading: "axis-angle", Value: g.setting.AxisAngle},
+			sheet.Need{Reading: "axis-offset", Value: g.setting.Offset}, sheet.Need{Reading: "vertex", Value: g.vertex})
 	}
-	return figure.Wanted(needs...)
+	return sheet.Wanted(needs...)
 }
 
 func (g *grind) make() (point.Cone, error) {

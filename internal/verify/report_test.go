@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/reference"
+	"evenlip/internal/handbook"
 )
 
 const (
@@ -45,12 +45,12 @@ func TestPageSaysWhatTheTestsShow(t *testing.T) {
 func remembered() string {
 	var b strings.Builder
 	b.WriteString("\n| embedded from memory, or this program's own rule | label |\n|---|---|\n")
-	for _, table := range reference.Tables() {
+	for _, table := range handbook.Tables() {
 		label := table.Source.Label.String()
 		if table.Source.Sureness != "" {
 			label += " (" + table.Source.Sureness + ")"
 		}
-		if table.Source.Label == reference.Memory || table.Source.Label == reference.Own {
+		if table.Source.Label == handbook.Memory || table.Source.Label == handbook.Own {
 			fmt.Fprintf(&b, "| %s (`evenlip sources %s`) | %s |\n", table.Title, table.Name, label)
 		}
 	}

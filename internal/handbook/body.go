@@ -1,0 +1,33 @@
+package handbook
+
+// What a drawing shows of a drill's body without its having been measured.
+var (
+	marginSource = Source{Practice, "", "margin 0.5 to 0.8 mm wide on drills of 2 to 6 mm, 0.7 to 1.0 mm on 6.5 to 10 mm: about a tenth of the diameter"}
+	bodySource   = Source{Own, "", "drawn like an ordinary drill's: behind the margin 0.95 of the diameter, a flute 108 degrees wide from corner to heel"}
+)
+
+// MarginPart is the width of the margin, BodyPart the diameter behind it, as
+// parts of the drill's diameter; FluteAngle is the width of a flute, radians,
+// from the corner of its lip to the heel across it.
+const (
+	MarginPart = 0.1
+	BodyPart   = 0.95
+	FluteAngle = 108 * deg
+)
+
+// MarginSource is where MarginPart comes from.
+func MarginSource() *Source { return &marginSource }
+
+// BodySource is where BodyPart and FluteAngle come from.
+func BodySource() *Source { return &bodySource }
+
+// bodyTables returns the tables of this file.
+func bodyTables() []Table {
+	return []Table{
+		{Name: "margin-drawn", Title: "Margin as drawn, part of diameter", Source: marginSource,
+			Head: []string{"width"}, Rows: func() [][]string { return [][]string{{cell(MarginPart)}} }},
+		{Name: "body-drawn", Title: "Body as drawn", Source: bodySource,
+			Head: []string{"diameter behind the margin, part of D", "flute deg"},
+			Rows: func() [][]string { return [][]string{{cell(BodyPart), cell(FluteAngle / deg)}} }},
+	}
+}

@@ -1,0 +1,130 @@
+package handbook
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"evenlip/internal/near"
+)
+
+// Material is a work material and what is published about drilling it with a
+// high-speed-steel drill. Figures that nobody has published are NaN, with no
+// source. It holds no pointer to what it was made from but the sources, so a
+// copy may be changed.
+type Material struct {
+	Name  string   // "steel-200": kind and hardness
+	Title string   // "Steel, 200 HB"
+	Also  []string // other names that find it
+	Kin   string   // the embedded material that it is, or is like
+
+	// KdThrust and KdTorque are the handbook's work-material factor for a
+	// sharp drill, the same number for inch and metric equations; each has its
+	// source, since a shop may set one of them alone.
+	KdThrust, KdTorque             float64
+	KdThrustSource, KdTorqueSource *Source
+
+	// Point is the band of point angles that are published, PointAim the one
+	// to grind, radians. The tolerance of a ground point comes on top.
+	Point       Band
+	PointAim    float64
+	PointSource *Source // of the aim
+
+	Chisel Band // obtuse chisel-edge angle, radians
+	Helix  Band // radians
+	Relief Relief
+	// Clearance is the band of the lip clearance over all drill sizes, radians;
+	// Relief picks the column of the finer table by size.
+	Clearance Band
+
+	Speed   Band // cutting speed, m/min
+	FeedEnd FeedEnd
+
+	Hardens bool // where the drill rubs
+}
+
+// HasForce reports whether thrust and torque can be computed for the material.
+func (m *Material) HasForce() bool { return m.KdThrust > 0 && m.KdTorque > 0 }
+
+// HasSpeed reports whether a cutting speed is published for the material.
+func (m *Material) HasSpeed() bool { return m.Speed.Low > 0 }
+
+// materials assembles the list once, when it is first asked for.
+var materials = sync.OnceValue(func() []Material {
+	out := make([]Material, len(choices))
+	for i, c := range choices {
+		out[i] = c.material()
+	}
+	return out
+})
+
+// Materials returns every material, in the order of the list.
+func Materials() []Material {
+	out := slices.Clone(materials())
+	for i := range out {
+		out[i].Also = slices.Clone(out[i].Also)
+	}
+	return out
+}
+
+// FindMaterial returns a copy of the material of that name, which the caller
+// may change. Case, spaces and underscores do not matter; other common names
+// are taken too.
+func FindMaterial(name string) (*Material, bool) {
+	shared, ok := SharedMaterial(name)
+	if !ok {
+		return nil, false
+	}
+	m := *shared
+	m.Also = slices.Clone(m.Also)
+	return &m, true
+}
+
+// SharedMaterial finds a material as FindMaterial does, and allocates nothing:
+// what it returns is the list's own entry, for reading only.
+func SharedMaterial(name string) (*Material, bool) {
+	name = plainName(name)
+	list := materials()
+	for i := range list {
+		if m := &list[i]; m.Name == name || slices.Contains(m.Also, name) {
+			return m, true
+		}
+	}
+	return nil, false
+}
+
+// longestName bounds the work on a name that cannot be meant: the distance
+// takes time in proportion to both lengths.
+const longestName = 64
+
+// SuggestMaterial returns the material's name that was most likely meant: one
+// that begins with what was typed, else the nearest by edit distance if at most
+// a third of its letters differ. It returns "" when nothing is near.
+func SuggestMaterial(name string) string {
+	name = plainName(name)
+	if name == "" || len(name) > longestName {
+		return ""
+	}
+	owner := map[string]string{}
+	var names []string
+	for _, m := range materials() {
+		for _, known := range append([]string{m.Name}, m.Also...) {
+			if strings.HasPrefix(known, name) {
+				return m.Name
+			}
+			owner[known] = m.Name
+			names = append(names, known)
+		}
+	}
+	return owner[near.Name(name, names...)]
+}
+
+// plainName returns a name as the list spells it.
+func plainName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if r == ' ' || r == '_' {
+			return '-'
+		}
+		return r
+	}, strings.ToLower(strings.TrimSpace(name)))
+}

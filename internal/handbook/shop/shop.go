@@ -1,0 +1,68 @@
+// Package shop reads what a shop has set for itself: what its gauges resolve,
+// its own limits, and materials that it changes or adds.
+package shop
+
+import (
+	"io"
+	"math"
+
+	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
+	"evenlip/internal/strict"
+)
+
+// Shop is a shop's own settings.
+type Shop struct {
+	Name   string
+	Gauges quantity.Gauges
+	Book   *handbook.Book
+}
+
+const degree = math.Pi / 180
+
+// reader collects what is wrong with a file.
+type reader struct{ strict.Reader }
+
+// Read reads a shop's file. Everything wrong with it is returned, each with its
+// line and column.
+func Read(file string, r io.Reader) (*Shop, []error) {
+	root, err := strict.Parse(file, r)
+	if err != nil {
+		return nil, strict.Each(err)
+	}
+	rd := &reader{strict.Reader{File: file}}
+	s := &Shop{Name: "the shop", Book: &handbook.Book{}}
+	rd.Entries(root,
+		strict.On("name", func(n strict.Node) { s.Name = rd.Word(n) }),
+		strict.On("gauges", func(n strict.Node) {
+			rd.Entries(n,
+				strict.On("caliper", func(n strict.Node) { s.Gauges.Caliper = rd.upTo(1, n, quantity.Length) }),
+				strict.On("protractor", func(n strict.Node) { s.Gauges.Protractor = rd.upTo(10*degree, n, quantity.Angle) }),
+				strict.On("indicator", func(n strict.Node) { s.Gauges.Indicator = rd.upTo(1, n, quantity.Length) }),
+			)
+		}),
+		strict.On("limits", func(n strict.Node) { rd.limits(n, s.Book) }),
+		strict.On("materials", func(n strict.Node) { rd.materials(n, s.Book) }),
+	)
+	s.Book.Sign(s.Name + ", " + file)
+	if len(rd.Errs) > 0 {
+		return nil, rd.Errs
+	}
+	return s, nil
+}
+
+func (rd *reader) limits(n strict.Node, b *handbook.Book) {
+	rd.Entries(n,
+		strict.On("point-angle", func(n strict.Node) { b.PointTolerance = rd.upTo(15*degree, n, quantity.Angle) }),
+		strict.On("chisel-angle", func(n strict.Node) { b.Chisel.Low, b.Chisel.High = rd.obtuse(n) }),
+		strict.On("lip-height", func(n strict.Node) { b.LipHeightMost = rd.upTo(1, n, quantity.Length) }),
+		strict.On("chisel-ratio", func(n strict.Node) { b.ChiselMost = rd.part(n) }),
+		strict.On("flank-wear", func(n strict.Node) { b.FlankMost = rd.upTo(2, n, quantity.Length) }),
+		strict.On("margin-wear", func(n strict.Node) { b.MarginMost = rd.upTo(10, n, quantity.Number) }),
+		strict.On("chip-room", func(n strict.Node) { b.ChipRoom = rd.upTo(10, n, quantity.Number) }),
+		strict.On("web-ratio", func(n strict.Node) { b.WebMost = rd.part(n) }),
+		strict.On("clean-up", func(n strict.Node) { b.CleanUp = rd.upTo(2, n, quantity.Length) }),
+		strict.On("every", func(n strict.Node) { b.Every = rd.upTo(10, n, quantity.Length) }),
+		strict.On("web-taper", func(n strict.Node) { b.Taper = rd.upTo(0.1, n, quantity.Taper) }),
+	)
+}

@@ -1,0 +1,14 @@
+package handbook
+
+// Tables returns every embedded table, in the order that sources prints them.
+func Tables() []Table {
+	var out []Table
+	for _, tables := range [][]Table{
+		toleranceTables(), clearanceTables(), webTables(), wearTables(), regrindTables(),
+		MaterialTables(), ForceTables(), SpeedTables(), FeedTables(), HoleTables(), ShankTables(),
+		ThinningTables(), fireTables(), SizeTables(), chiselPrintedTables(), fluteTables(), speedPickTables(), grinderTables(), bodyTables(),
+	} {
+		out = append(out, tables...)
+	}
+	return out
+}

@@ -1,0 +1,125 @@
+package handbook
+
+// Point-angle tolerance about the angle wanted.
+var pointToleranceSource = Source{Memory, "medium", "118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"}
+
+const pointTolerance = 3.0 // degrees
+
+// PointAngle returns the band for a point whose wanted angle is given, radians.
+func PointAngle(wanted float64) Band {
+	return Band{wanted - pointTolerance*deg, wanted + pointTolerance*deg, &pointToleranceSource}
+}
+
+// StandardPointAngle is the point angle of a general-purpose drill, radians.
+var StandardPointAngle = 118 * deg
+
+var chiselSource = Source{Practice, "", "chisel edge 120 to 135 degrees to the lip (45 to 60 measured the acute way)"}
+
+// ChiselAngle is the band of the obtuse chisel-edge angle, radians.
+var ChiselAngle = Band{120 * deg, 135 * deg, &chiselSource}
+
+type lipHeightRow struct {
+	to    float64 // in, inclusive
+	limit float64 // in, indicator reading
+	name  string
+}
+
+var (
+	lipHeightSource      = Source{Memory, "medium", "relative lip height by size, general-purpose two-flute drills, as recalled from ASME B94.11M; not read again"}
+	lipHeightSmallSource = Source{Practice, "", "axial run-out of the lips at most 0.05 mm, drills of 2 to 10 mm, read at mid lip"}
+)
+
+var lipHeightRows = [...]lipHeightRow{
+	{0.125, 0.002, "up to 1/8"},
+	{0.25, 0.003, "over 1/8 to 1/4"},
+	{0.5, 0.004, "over 1/4 to 1/2"},
+	{1, 0.005, "over 1/2 to 1"},
+	{3.5, 0.006, "over 1 to 3 1/2"},
+}
+
+const (
+	lipHeightSmallFrom, lipHeightSmallTo = 2.0, 10.0 // mm
+	lipHeightSmall                       = 0.05      // mm
+)
+
+// LipHeight returns the band of the lip-height difference, mm, for a drill of
+// diameter d mm. From 2 to 10 mm it is the trade's figure, elsewhere the one
+// recalled by size. A diameter beyond the last row takes the last row; the ends
+// are NaN when d is not above zero.
+func LipHeight(d float64) Band {
+	if !(d > 0) {
+		return Band{nan, nan, &lipHeightSource}
+	}
+	if d >= lipHeightSmallFrom-edge && d <= lipHeightSmallTo+edge {
+		return Band{-lipHeightSmall, lipHeightSmall, &lipHeightSmallSource}
+	}
+	limit := lipHeightRows[len(lipHeightRows)-1].limit
+	for i := len(lipHeightRows) - 1; i >= 0; i-- {
+		if d <= lipHeightRows[i].to*InchMM+edge {
+			limit = lipHeightRows[i].limit
+		}
+	}
+	return Band{-limit * InchMM, limit * InchMM, &lipHeightSource}
+}
+
+type jigRow struct {
+	from, to float64 // in
+	plus     float64 // in
+}
+
+var jigSource = Source{Practice, "", "hole tolerance for drilling with jigs, US Air Force-Navy design standard AND10387"}
+
+var jigRows = [...]jigRow{
+	{0.0135, 0.125, 0.004}, {0.126, 0.25, 0.005}, {0.251, 0.5, 0.006},
+	{0.501, 0.75, 0.008}, {0.751, 1, 0.010}, {1.001, 2, 0.012},
+}
+
+// HoleOversize returns how far a drilled hole may exceed the drill, mm, by the
+// tolerance for jig drilling. ok is false outside 0.0135 to 2 in.
+func HoleOversize(d float64) (Band, bool) {
+	in := d / InchMM
+	if in < jigRows[0].from-1e-6 || in > jigRows[len(jigRows)-1].to+1e-6 {
+		return Band{}, false
+	}
+	for _, r := range jigRows {
+		if in <= r.to+1e-6 {
+			return Band{0, r.plus * InchMM, &jigSource}, true
+		}
+	}
+	return Band{}, false
+}
+
+// toleranceTables returns the tables of this file.
+func toleranceTables() []Table {
+	return []Table{
+		{Name: "point-angle-tolerance", Title: "Tolerance about the wanted point angle, degrees", Source: pointToleranceSource,
+			Head: []string{"wanted", "tolerance"}, Rows: func() [][]string {
+				return [][]string{{"as wanted, 118 for general work", "± " + cell(pointTolerance)}}
+			}},
+		{Name: "chisel-edge-angle", Title: "Chisel-edge angle, degrees", Source: chiselSource,
+			Head: []string{"from", "to"}, Rows: func() [][]string { return [][]string{{"120", "135"}} }},
+		{Name: "lip-height-small", Title: "Lip-height difference, drills of 2 to 10 mm", Source: lipHeightSmallSource,
+			Head: []string{"from mm", "to mm", "limit mm"},
+			Rows: func() [][]string {
+				return [][]string{{cell(lipHeightSmallFrom), cell(lipHeightSmallTo), cell(lipHeightSmall)}}
+			}},
+		{Name: "lip-height-by-size", Title: "Lip-height difference by size", Source: lipHeightSource,
+			Head: []string{"drill in", "limit in"},
+			Rows: func() [][]string {
+				var out [][]string
+				for _, r := range lipHeightRows {
+					out = append(out, []string{r.name, cell(r.limit)})
+				}
+				return out
+			}},
+		{Name: "hole-oversize", Title: "Hole tolerance for drilling with jigs", Source: jigSource,
+			Head: []string{"from in", "to in", "plus in", "minus in"},
+			Rows: func() [][]string {
+				var out [][]string
+				for _, r := range jigRows {
+					out = append(out, []string{cell(r.from), cell(r.to), cell(r.plus), "0.001"})
+				}
+				return out
+			}},
+	}
+}

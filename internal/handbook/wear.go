@@ -1,0 +1,56 @@
+package handbook
+
+import "math"
+
+var (
+	flankWearSource  = Source{Practice, "", "regrind at a flank land of 0.25 to 0.38 mm (0.010 to 0.015 in); forces are then up about 20 %"}
+	smallLandSource  = Source{Own, "", "on drills under 8.3 mm a land of three hundredths of the diameter, since 0.25 mm is blunt on a small one"}
+	marginWearSource = Source{Own, "", "worn near the corner: take that much off; worn far up the body: retire (common practice); the line is drawn at one diameter"}
+	chipRoomSource   = Source{Own, "", "a flute must outreach the hole by one diameter for the chips to leave"}
+)
+
+const (
+	flankWearFrom, flankWearTo = 0.25, 0.38 // mm
+	smallLandDiameters         = 0.03
+	marginWearDiameters        = 1.0
+	chipRoomDiameters          = 1.0
+)
+
+// FlankWear returns the band of flank land, mm, with which a drill of diameter
+// d mm may go on: the trade's 0.25 mm, and less on a small drill. One of no known
+// diameter takes the trade's.
+func FlankWear(d float64) Band {
+	if small := smallLandDiameters * d; small < flankWearFrom {
+		return Band{0, small, &smallLandSource}
+	}
+	return Band{0, flankWearFrom, &flankWearSource}
+}
+
+// MarginWear returns how far back from the corner a margin of a drill of
+// diameter d mm may be worn and still be ground out: one diameter, or as much
+// flute, mm, as the job does not need; NaN where that is not known.
+func MarginWear(d, spare float64) Band {
+	if most := marginWearDiameters * d; !(spare > most) {
+		return Band{0, most, &marginWearSource}
+	}
+	return Band{0, spare, &marginWearSource}
+}
+
+// FluteNeeded returns the least usable flute, mm, for a hole of that depth.
+func FluteNeeded(d, depth float64) Band {
+	return Band{depth + chipRoomDiameters*d, math.Inf(1), &chipRoomSource}
+}
+
+// wearTables returns the tables of this file.
+func wearTables() []Table {
+	return []Table{
+		{Name: "flank-wear", Title: "Flank land at which to regrind, mm", Source: flankWearSource,
+			Head: []string{"from", "to"}, Rows: func() [][]string { return [][]string{{cell(flankWearFrom), cell(flankWearTo)}} }},
+		{Name: "flank-wear-small", Title: "Flank land at which to regrind a small drill, diameters", Source: smallLandSource,
+			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(smallLandDiameters)}} }},
+		{Name: "margin-wear", Title: "Worn margin that can be ground out, diameters from the corner", Source: marginWearSource,
+			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(marginWearDiameters)}} }},
+		{Name: "chip-room", Title: "Flute beyond the hole's depth, diameters", Source: chipRoomSource,
+			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(chipRoomDiameters)}} }},
+	}
+}

@@ -1,0 +1,104 @@
+package handbook
+
+import (
+	"math"
+
+	"evenlip/internal/point"
+)
+
+// The web of a new drill and how it grows.
+var (
+	webTaperSource = Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
+	webNewSource   = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted and held at its ends (derived)"}
+	ratioSource    = Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
+	thinSource     = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
+	tableEndSource = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
+)
+
+// WebTaperLow, WebTaper and WebTaperHigh are the growth of the web toward the
+// shank, mm of web per mm of length.
+const (
+	WebTaperLow  = 0.014
+	WebTaper     = 0.016
+	WebTaperHigh = 0.018
+)
+
+// The handbook's chisel ratios c/D.
+const (
+	StandardChiselRatio = 0.18
+	SplitChiselRatio    = 0.03
+)
+
+// StandardChiselSource is where they come from.
+func StandardChiselSource() *Source { return &ratioSource }
+
+const (
+	webCurve, webPower = 0.12, -0.245 // w/D = 0.12 D^-0.245, D in inches
+	thinFactor         = 1.25
+	webTableEnd        = 0.35
+)
+
+// NewWeb returns the web thickness at the point of a new drill of diameter d,
+// mm: w/D = 0.12 D^-0.245 with D in inches, held at its ends: 0.20 up to 1/8 in
+// and 0.12 from one inch on. NaN when d is not above zero.
+func NewWeb(d float64) float64 {
+	if !(d > 0) {
+		return nan
+	}
+	return d * webCurve * math.Pow(math.Min(math.Max(d/InchMM, 0.125), 1), webPower)
+}
+
+// thinnedWeb is the part of a new drill's web under which a point must have been
+// thinned.
+const thinnedWeb = 0.7
+
+var thinnedWebSource = Source{Own, "", "a web under 0.7 of a new drill's is a thinned or split point: drills are not made so thin, and the web behind it is a new drill's at the least"}
+
+// ThinnedPoint reports whether a web, mm, is too thin for a point of a drill of
+// diameter d mm that was never thinned; false for what is not known.
+func ThinnedPoint(d, web float64) bool { return web < thinnedWeb*NewWeb(d) }
+
+// ThinnedPointSource is where ThinnedPoint comes from.
+func ThinnedPointSource() *Source { return &thinnedWebSource }
+
+// NewWebSource is where NewWeb comes from.
+func NewWebSource() *Source { return &webNewSource }
+
+// NewChiselRatio returns c/D of a new drill of diameter d, mm: the handbook's
+// 0.18, or more where a small drill comes with a thicker web (chisel at 120).
+func NewChiselRatio(d float64) float64 {
+	return math.Max(StandardChiselRatio, point.ChiselLength(NewWeb(d), 120*deg)/d)
+}
+
+// ChiselRatio returns the band of c/D within which a drill of diameter d mm
+// needs no thinning: up to a quarter over a new drill's.
+func ChiselRatio(d float64) Band { return Band{0, thinFactor * NewChiselRatio(d), &thinSource} }
+
+// WebLimit is the band of w/D that thinning can answer: beyond the end of the
+// handbook's table there is no figure to go by and little flute left.
+var WebLimit = Band{0, webTableEnd, &tableEndSource}
+
+// webTables returns the tables of this file.
+func webTables() []Table {
+	return []Table{
+		{Name: "web-taper", Title: "Growth of the web toward the shank, mm per mm", Source: webTaperSource,
+			Head: []string{"low", "used", "high"},
+			Rows: func() [][]string { return [][]string{{cell(WebTaperLow), cell(WebTaper), cell(WebTaperHigh)}} }},
+		{Name: "web-as-new", Title: "Web at the point of a new drill, part of diameter", Source: webNewSource,
+			Head: []string{"drill in", "w/D"},
+			Rows: func() [][]string {
+				return [][]string{{"1/8", "0.20"}, {"1/4", "0.17"}, {"1/2", "0.14"}, {"1 and over", "0.12"}}
+			}},
+		{Name: "web-thinned", Title: "Web under which a point was thinned, part of a new drill's web", Source: thinnedWebSource,
+			Head: []string{"of a new drill's"}, Rows: func() [][]string { return [][]string{{cell(thinnedWeb)}} }},
+		{Name: "chisel-ratio", Title: "Chisel-edge length, part of diameter", Source: ratioSource,
+			Head: []string{"drill", "c/D"},
+			Rows: func() [][]string {
+				return [][]string{{"standard", cell(StandardChiselRatio)}, {"split point", cell(SplitChiselRatio)}}
+			}},
+		{Name: "thin-rule", Title: "When a chisel is to be thinned, times a new drill's c/D", Source: thinSource,
+			Head: []string{"times"}, Rows: func() [][]string { return [][]string{{cell(thinFactor)}} }},
+		{Name: "web-limit", Title: "Web past which a drill is retired, part of diameter", Source: tableEndSource,
+			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(webTableEnd)}} }},
+	}
+}

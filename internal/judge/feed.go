@@ -1,0 +1,54 @@
+package judge
+
+import (
+	"evenlip/internal/cutting"
+	"evenlip/internal/handbook"
+	"evenlip/internal/sheet"
+)
+
+// UsualFeed returns the feed, mm per revolution, that is taken where none was
+// read, for a drill of diameter d mm and the work, which may be nil: in the
+// published band for the diameter, at the part of it that the work takes. NaN
+// unless d is a positive length.
+func UsualFeed(d float64, m *handbook.Material) float64 {
+	row := handbook.FeedOf(d)
+	return cutting.Feed(row.Low, row.High, row.Share(d, feedEnd(m)))
+}
+
+func feedEnd(m *handbook.Material) handbook.FeedEnd {
+	if m == nil {
+		return handbook.FeedMid
+	}
+	return m.FeedEnd
+}
+
+// WorkFeed leaves the working of UsualFeed, less the part cut, with the figure
+// added to s last.
+func WorkFeed(s *sheet.Sheet, d float64, m *handbook.Material, cut float64) {
+	row := handbook.FeedOf(d)
+	if row.Source == nil {
+		return
+	}
+	a, b := feedEnd(m).Line()
+	low, high, from, to := sheet.Feed(row.Low), sheet.Feed(row.High), sheet.Len(row.From), sheet.Len(row.To)
+	s.Work(row.Source.String()+"; "+handbook.FeedTakenSource().String(),
+		"f = (low + (high - low) x) (1 - cut), x = a (D - from) / (to - from) - b, 0 to 1, of the published row; a and b: 1 and 0, hard work 2 and 1, soft work 2 and 0",
+		"({} + ({} - {}) * max(0, min(1, {} * ({} - {}) / ({} - {}) - {}))) * (1 - {})",
+		low, high, low, sheet.Num(a), sheet.Len(d), from, to, from, sheet.Num(b), sheet.Num(cut))
+}
+
+// FeedAssumption says in s which feed was taken for want of a reading.
+func (b *Basics) FeedAssumption(s *sheet.Sheet) {
+	if !b.FeedAssumed {
+		return
+	}
+	s.Find("feed-assumed", sheet.Note, "no feed was given: {} is taken, from those published for this diameter and work", sheet.Feed(b.Feed))
+	s.Extra = append(s.Extra, handbook.FeedBand(b.D).Source, handbook.FeedTakenSource())
+}
+
+// feedTaken says so where a figure that hangs on the feed is known.
+func (r *Result) feedTaken(s *sheet.Sheet, hangs float64) {
+	if known(hangs) {
+		r.Drill.FeedAssumption(s)
+	}
+}

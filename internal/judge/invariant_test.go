@@ -1,0 +1,312 @@
+package judge_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/judge"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/verify"
+)
+
+// rounding is what a conversion and a few steps of arithmetic may cost.
+const rounding = 1e-9
+
+// The same drill read in inches: every length is divided by 25.4, and only the
+// units change.
+func TestInchesAndMillimetresAgree(t *testing.T) {
+	verify.Property(t, "a drill read in inches and the same in millimetres give one result", func(t *rapid.T) {
+		metric := draw(t)
+		inches := readings{}
+		for name, text := range metric {
+			inches[name] = inInches(text)
+		}
+		a, b := metric.Drill(t), inches.Drill(t)
+		if _, sized := a.Get(drill.Size); sized && (a.System() != quantity.Metric || b.System() != quantity.Inch) {
+			t.Fatalf("systems %v and %v", a.System(), b.System())
+		}
+		same(t, judge.Compute(a), judge.Compute(b), rounding)
+	})
+}
+
+// At a limit's very edge the two systems agree as well.
+func TestInchesAndMillimetresAgreeAtTheEdges(t *testing.T) {
+	for _, line := range []string{
+		"size 10mm; lip-height 0.05mm", "size 2mm; lip-height 0.05mm", "size 12.7mm; web 4.445mm", "size 25.4mm; lip-height 0.127mm",
+		"size 3.175mm; clearance 16", "size 6.35mm", "size 12.7mm; depth 25.4mm; flute 38.1mm", "size 12mm; margin-wear 12mm", "flank-wear 0.25mm",
+		"size 50.8mm; lip-angle 59,59; lip-height 0.1mm", "size 9.9mm; web 2.2275mm; chisel-angle 90",
+	} {
+		inches := readings{}
+		for name, text := range of(line) {
+			inches[name] = inInches(text)
+		}
+		same(t, compute(t, line), judge.Compute(inches.Drill(t)), rounding)
+	}
+}
+
+func inInches(text string) string {
+	var out []string
+	for _, part := range strings.Split(text, ",") {
+		if v, _, _, err := quantity.ParsePairSigned(quantity.Length, part, quantity.Metric); strings.HasSuffix(part, "mm") && err == nil {
+			part = exact(v.V/25.4) + "in"
+		}
+		out = append(out, part)
+	}
+	return strings.Join(out, ",")
+}
+
+// Lip 1 for lip 2: the answer is the mirror image.
+func TestSwappedLipsSwapTheAnswer(t *testing.T) {
+	verify.Property(t, "lip 1 for lip 2 gives the mirror image", func(t *rapid.T) {
+		given := draw(t)
+		other := readings{}
+		for name, text := range given {
+			if a, b, two := strings.Cut(text, ","); two {
+				text = b + "," + a
+			}
+			other[name] = text
+		}
+		a, b := judge.Compute(given.Drill(t)), judge.Compute(other.Drill(t))
+		same(t, swapped(a), b, rounding)
+		if want := [...]int{0, 2, 1}[a.Lips.High()]; b.Lips.High() != want {
+			t.Errorf("the high lip is %d, want %d", b.Lips.High(), want)
+		}
+	})
+}
+
+func swapped(r judge.Result) judge.Result {
+	p, c, l := &r.Point, &r.Clearance, &r.Lips
+	p.K1, p.K2, p.Difference = p.K2, p.K1, -p.Difference
+	c.Lip1, c.Lip2, c.Drop1, c.Drop2 = c.Lip2, c.Lip1, c.Drop2, c.Drop1
+	// The common line's height is counted from the corner of lip 2.
+	l.Plan.Line.Height0 -= zeroUnless(l.Planned, l.Height)
+	l.Line1, l.Line2 = point.LipThrough(l.Outer, -l.Height, p.K1), point.LipThrough(l.Outer, 0, p.K2)
+	l.MidLip = -l.MidLip
+	l.Height, l.Length, l.Offset, l.ByLengths = -l.Height, -l.Length, -l.Offset, -l.ByLengths
+	l.Read1, l.Read2, l.Share1, l.Share2 = l.Read2, l.Read1, l.Share2, l.Share1
+	plan := &l.Plan
+	plan.Stock1Inner, plan.Stock2Inner = plan.Stock2Inner, plan.Stock1Inner
+	plan.Stock1Outer, plan.Stock2Outer = plan.Stock2Outer, plan.Stock1Outer
+	return r
+}
+
+func zeroUnless(ok bool, v float64) float64 {
+	if !ok {
+		return 0
+	}
+	return v
+}
+
+// Take the plan's stock off both lips, read the drill again: nothing more is to
+// come off, and the lips are even.
+func TestTruedPointNeedsNothing(t *testing.T) {
+	verify.Property(t, "a point trued by its plan and read again is even and needs nothing", func(t *rapid.T) {
+		given := drawWhole(t)
+		d := given.Drill(t)
+		first := judge.Compute(d)
+		if !first.Lips.Planned {
+			t.Skip("lips of that length cannot be")
+		}
+		l, plan := &first.Lips, &first.Lips.Plan
+		for _, stock := range []float64{plan.Stock1Inner, plan.Stock1Outer, plan.Stock2Inner, plan.Stock2Outer} {
+			if !(stock >= 0) {
+				t.Fatalf("metal put back on: %+v", plan)
+			}
+		}
+		// The lips as they are left, from their heights at both ends.
+		span := l.Outer - l.Inner
+		k1 := math.Atan2(span, span/math.Tan(first.Point.K1)-plan.Stock1Inner+plan.Stock1Outer)
+		k2 := math.Atan2(span, span/math.Tan(first.Point.K2)-plan.Stock2Inner+plan.Stock2Outer)
+		height := l.Height - plan.Stock1Outer + plan.Stock2Outer
+		again := *d
+		again.Put(drill.LipAngle, k1, k2)
+		again.Put(drill.LipHeight, height)
+		second := judge.Compute(&again)
+		within(t, "still to take", second.Lips.Plan.Most(), 0, 1e-6)
+		within(t, "lips still differ in height", second.Lips.Height, 0, rounding)
+		within(t, "lips still differ in angle", second.Point.Difference, 0, rounding)
+		within(t, "oversize left", second.Lips.Oversize, 0, 1e-7)
+		within(t, "angle aimed at", second.Point.K(), l.Target, rounding)
+	})
+}
+
+// The plan is the least: at one end at least, one lip keeps all its metal.
+func TestTruingIsTheLeast(t *testing.T) {
+	verify.Property(t, "a truing plan leaves one lip all its metal at one end", func(t *rapid.T) {
+		r := judge.Compute(drawWhole(t).Drill(t))
+		if !r.Lips.Planned {
+			t.Skip("lips of that length cannot be")
+		}
+		p := r.Lips.Plan
+		within(t, "the smallest stock", min(p.Stock1Inner, p.Stock1Outer, p.Stock2Inner, p.Stock2Outer), 0, 1e-12)
+	})
+}
+
+// Even lips at the angle wanted: what comes off is the height difference, off
+// the higher lip only, alike at both ends.
+func TestTruingEvenAngles(t *testing.T) {
+	for _, height := range []float64{0.12, -0.12} {
+		r := compute(t, "size 12mm; web 2mm; lip-angle 59,59; lip-height "+mm(height))
+		p := r.Lips.Plan
+		within(t, "lip 1 inner", p.Stock1Inner, max(0, height), 1e-12)
+		within(t, "lip 1 outer", p.Stock1Outer, max(0, height), 1e-12)
+		within(t, "lip 2 inner", p.Stock2Inner, max(0, -height), 1e-12)
+		within(t, "lip 2 outer", p.Stock2Outer, max(0, -height), 1e-12)
+	}
+}
+
+// What the lips are trued to: the angle asked for, else their own mean while it
+// is within the limit, ends included, else what the material wants.
+func TestTruingTarget(t *testing.T) {
+	for line, want := range map[string]float64{
+		"lip-angle 59.5,58": 58.75, "lip-angle 61,60": 60.5, "lip-angle 57,58": 57.5, "lip-angle 61,60.1": 59, "lip-angle 50,50": 59,
+		"lip-angle 59.5,58; point-angle 118": 59, "lip-angle 59.5,58; point-angle 120": 60, "lip-angle 59,59; material steel-400": 59, "lip-angle 57.4,57.4; material steel-400": 67.5,
+	} {
+		r := compute(t, "size 12mm; web 2mm; lip-height 0.1mm; "+line)
+		within(t, line, r.Lips.Target/deg, want, 1e-9)
+	}
+}
+
+// Off in two grinds is off in one.
+func TestWebGrowthComposes(t *testing.T) {
+	verify.Property(t, "the web after two grinds is that after one of their sum", func(t *rapid.T) {
+		d := drawWhole(t).Drill(t)
+		a, b := rapid.Float64Range(0, 20).Draw(t, "first"), rapid.Float64Range(0, 20).Draw(t, "then")
+		first, then, once := *d, *d, *d
+		first.Put(drill.Remove, a)
+		once.Put(drill.Remove, a+b)
+		after := judge.Compute(&first).Web
+		then.Put(drill.Web, after.After)
+		then.Put(drill.Remove, b)
+		got, want := judge.Compute(&then).Web, judge.Compute(&once).Web
+		within(t, "web after", got.After, want.After, rounding)
+		if !d.Has(drill.ChiselAngle) {
+			return
+		}
+		within(t, "chisel after", got.ChiselAfter, want.ChiselAfter, 1e-8)
+		if !math.IsNaN(want.ThrustRatio) { // there is none once the chisel is as long as the drill is wide
+			within(t, "thrust ratio", got.ThrustRatio*after.ThrustRatio, want.ThrustRatio, 1e-8)
+		}
+	})
+}
+
+// Web and angle give the length; web and length give the angle back; length and
+// angle give the web back.
+func TestChiselRoundTrip(t *testing.T) {
+	verify.Property(t, "of web, chisel angle and chisel length any two give the third back", func(t *rapid.T) {
+		web := rapid.Float64Range(0.5, 4).Draw(t, "web")
+		angle := rapid.Float64Range(92, 150).Draw(t, "angle") * deg
+		var d drill.Drill
+		d.Put(drill.Size, 12)
+		d.Put(drill.Web, web)
+		d.Put(drill.ChiselAngle, angle)
+		made := judge.Compute(&d).Chisel
+		within(t, "both ways of quoting", made.Angle+made.Acute, math.Pi, 1e-12)
+		d.Drop(drill.ChiselAngle)
+		d.Put(drill.ChiselLength, made.Length)
+		within(t, "angle back", judge.Compute(&d).Chisel.Angle, angle, 1e-9)
+		d.Drop(drill.Web)
+		d.Put(drill.ChiselAngle, made.Acute)
+		within(t, "web back", judge.Compute(&d).Chisel.Web, web, 1e-9)
+	})
+}
+
+// What is left while cutting, and the feed angle, make the clearance of the lip
+// that has less; nowhere on the lip is less left than the least; at the feed
+// limit nothing is left.
+func TestClearanceAddsUp(t *testing.T) {
+	verify.Property(t, "working clearance and feed angle make the clearance, and at the feed limit none is left", func(t *rapid.T) {
+		d := drawWhole(t).Drill(t)
+		c := judge.Compute(d).Clearance
+		within(t, "working + feed angle", c.Working+c.FeedAngle, min(c.Lip1, c.Lip2), 1e-12)
+		if !c.Along {
+			t.Fatal("the lip was not looked at")
+		}
+		if c.Least > c.Working+1e-12 {
+			t.Fatalf("the least %v is more than the corner's %v", c.Least, c.Working)
+		}
+		between(t, "where", c.LeastAt, 0, 1+1e-12)
+		if c.FeedLimit <= 0 {
+			return
+		}
+		d.Put(drill.Feed, c.FeedLimit)
+		within(t, "left at the feed limit", judge.Compute(d).Clearance.Least, 0, 1e-6)
+	})
+}
+
+// The drop of the heel gives the clearance that makes it.
+func TestHeelDropRoundTrip(t *testing.T) {
+	verify.Property(t, "the drop of the heel gives the clearance that makes it", func(t *rapid.T) {
+		size, turn := rapid.Float64Range(1, 50).Draw(t, "size"), rapid.Float64Range(5, 90).Draw(t, "turn")*deg
+		c1, c2 := rapid.Float64Range(-5, 30).Draw(t, "lip 1")*deg, rapid.Float64Range(-5, 30).Draw(t, "lip 2")*deg
+		var d drill.Drill
+		d.Put(drill.Size, size)
+		d.Put(drill.HeelTurn, turn)
+		d.Put(drill.HeelDrop, size/2*turn*math.Tan(c1), size/2*turn*math.Tan(c2))
+		c := judge.Compute(&d).Clearance
+		within(t, "lip 1", c.Lip1, c1, 1e-12)
+		within(t, "lip 2", c.Lip2, c2, 1e-12)
+		if !c.FromDrop || !c.Both {
+			t.Errorf("from the drop %v, both %v", c.FromDrop, c.Both)
+		}
+	})
+}
+
+// A drill twice as large in every length is the same drill seen closer: angles
+// and ratios stay, lengths double.
+func TestScale(t *testing.T) {
+	verify.Property(t, "a drill twice as large in every length keeps its angles and ratios and doubles its lengths", func(t *rapid.T) {
+		d := drawWhole(t).Drill(t)
+		twice := *d
+		for _, r := range drill.All() {
+			if k := r.Spec().Kind; k != quantity.Length && k != quantity.Size && k != quantity.Feed {
+				continue
+			}
+			if a, b, n := d.Pair(r); n == 1 {
+				twice.Put(r, 2*a)
+			} else if n == 2 {
+				twice.Put(r, 2*a, 2*b)
+			}
+		}
+		a, b := judge.Compute(d), judge.Compute(&twice)
+		if a.Web.BodyTaken || b.Web.BodyTaken {
+			t.Skip("a new drill's web does not grow with its diameter")
+		}
+		within(t, "point length", b.Point.Length, 2*a.Point.Length, 1e-9*a.Drill.D)
+		within(t, "offset", b.Lips.Offset, 2*a.Lips.Offset, 1e-9*a.Drill.D)
+		within(t, "stock", b.Lips.Plan.Most(), 2*a.Lips.Plan.Most(), 1e-9*a.Drill.D)
+		within(t, "chisel", b.Chisel.Length, 2*a.Chisel.Length, 1e-9*a.Drill.D)
+		within(t, "web after", b.Web.After, 2*a.Web.After, 1e-9*a.Drill.D)
+		within(t, "ratio", b.Chisel.Ratio, a.Chisel.Ratio, 1e-12)
+		within(t, "share", b.Lips.Share1, a.Lips.Share1, 1e-12)
+		within(t, "least clearance", b.Clearance.Least, a.Clearance.Least, 1e-9)
+		within(t, "feed limit", b.Clearance.FeedLimit, 2*a.Clearance.FeedLimit, 1e-9*a.Drill.D)
+	})
+}
+
+// Lengths of the lips and the indicator tell the same height of the same point.
+func TestLengthsAndIndicatorAgree(t *testing.T) {
+	verify.Property(t, "lip lengths and the indicator tell one height of one point", func(t *rapid.T) {
+		given := drawWhole(t).With(of("lip-height")).With(of("lip-length 1,1"))
+		size := given.Drill(t)
+		d0, _ := size.Get(drill.Size)
+		given[drill.LipLength] = exact(0.44*d0) + "mm," + exact(rapid.Float64Range(0.42, 0.46).Draw(t, "lip 2")*d0) + "mm"
+		d := given.Drill(t)
+		byLengths := judge.Compute(d)
+		indicated := *d
+		indicated.Put(drill.LipHeight, byLengths.Lips.Height)
+		again := judge.Compute(&indicated)
+		if byLengths.Lips.From != judge.LipsFromLengths || again.Lips.From != judge.LipsIndicated {
+			t.Fatalf("from %v and %v", byLengths.Lips.From, again.Lips.From)
+		}
+		within(t, "offset", again.Lips.Offset, byLengths.Lips.Offset, 1e-9*d0)
+		// Seen from the end the shorter lip is the one the point is off toward.
+		seen := byLengths.Lips.Read2*math.Sin(byLengths.Point.K2) - byLengths.Lips.Read1*math.Sin(byLengths.Point.K1)
+		within(t, "offset from the lengths", byLengths.Lips.Offset, seen/2, 1e-9*d0)
+	})
+}

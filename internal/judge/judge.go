@@ -1,0 +1,99 @@
+// Package judge turns the readings of one drill into the five results (point,
+// lip clearance, chisel edge, web after regrind, lip height), holds each
+// against its limit and gives one verdict. Every command, file and line that
+// asks about a drill's point comes through here.
+package judge
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
+	"evenlip/internal/sheet"
+)
+
+// Result is the state of a drill's point, in millimetres and radians. A figure
+// that the readings do not give is NaN.
+type Result struct {
+	Drill     Basics
+	Point     Point
+	Clearance Clearance
+	Chisel    Chisel
+	Web       Web
+	Lips      Lips
+	Wear      Wear
+	Verdict   Verdict
+}
+
+// Basics are what every section leans on.
+type Basics struct {
+	D        float64 // NaN when no size was read
+	Book     *handbook.Book
+	Material *handbook.Material
+	// Given says that the material was named and not taken for granted.
+	Given bool
+	Feed  float64
+	// FeedAssumed says that no feed was read and the usual one is used.
+	FeedAssumed bool
+}
+
+// Compute works out everything that the readings of d give. The readings must
+// have passed Check. It allocates nothing, unless lip lengths that no drill of
+// that size can have make an error.
+func Compute(d *drill.Drill) Result {
+	var r Result
+	r.Drill = basics(d)
+	r.Point = pointOf(d, &r.Drill)
+	r.Chisel = chiselOf(d, &r.Drill)
+	r.Clearance = clearanceOf(d, &r)
+	r.Web = webOf(d, &r)
+	r.Lips = lipsOf(d, &r)
+	r.Wear = wearOf(d, &r.Drill)
+	r.Verdict = judge(&r)
+	return r
+}
+
+func basics(d *drill.Drill) Basics {
+	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), Book: d.Book}
+	b.Given = d.Has(drill.Material)
+	b.Material = materialOf(d)
+	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {
+		b.Feed, b.FeedAssumed = UsualFeed(b.D, b.Material), true
+	}
+	return b
+}
+
+// PointSource is where the point angle that the work wants comes from; nil where
+// nothing is published.
+func (b *Basics) PointSource() *handbook.Source {
+	if b.Material == nil {
+		return nil
+	}
+	return b.Material.PointSource
+}
+
+// DefaultMaterial is what the work is taken to be when nothing is said.
+const DefaultMaterial = "steel-200"
+
+func materialOf(d *drill.Drill) *handbook.Material {
+	name := d.Word(drill.Material)
+	if name == "" {
+		name = DefaultMaterial
+	}
+	m, _ := d.Book.Material(name)
+	return m
+}
+
+// pair returns both values of a paired reading; one value stands for both lips.
+func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {
+	a, b, n := d.Pair(r)
+	switch n {
+	case 0:
+		return math.NaN(), math.NaN(), false
+	case 1:
+		return a, a, false
+	}
+	return a, b, true
+}
+
+func known(vs ...float64) bool { return sheet.Known(vs...) }

@@ -1,0 +1,117 @@
+package judge
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// Point is the point angle and what hangs on it.
+type Point struct {
+	K1, K2     float64 // each lip to the axis
+	Both       bool    // both lips were read; with one, the other is taken as equal
+	Wanted     float64 // the point angle wanted
+	Asked      bool    // Wanted was typed, not taken from the material
+	Angle      float64 // 2k, the sum of the two lip angles
+	Difference float64 // lip 1 minus lip 2
+	Deviation  float64 // Angle minus Wanted
+	Length     float64 // tip to full diameter
+	Limit      handbook.Band
+}
+
+// K is the mean half point angle.
+func (p *Point) K() float64 { return p.Angle / 2 }
+
+// MeanTaken says that of two unlike lip angles the mean is reckoned with.
+func (p *Point) MeanTaken(s *sheet.Sheet) {
+	if known(p.K1, p.K2) && p.K1 != p.K2 {
+		s.Find("mean-lip-angle", sheet.Note, "the lips stand at {} and {} to the axis: their mean, {}, is reckoned with", sheet.Deg(p.K1), sheet.Deg(p.K2), sheet.Deg(p.K()))
+	}
+}
+
+func pointOf(d *drill.Drill, b *Basics) Point {
+	var p Point
+	p.K1, p.K2, p.Both = pair(d, drill.LipAngle)
+	if p.K1 >= math.Pi/2 || p.K2 >= math.Pi/2 { // a whole angle typed for a half: see Plausible
+		p.K1, p.K2, p.Both = math.NaN(), math.NaN(), false
+	}
+	p.Wanted, p.Asked = d.Get(drill.PointAngle)
+	if !p.Asked {
+		p.Wanted = wantedAngle(b.Material)
+	}
+	p.Limit = b.Book.PointAngle(p.Wanted)
+	if !p.Asked {
+		p.Limit = AcceptedPoint(b.Book, b.Material)
+	}
+	p.Angle = p.K1 + p.K2
+	p.Deviation = p.Angle - p.Wanted
+	p.Difference = math.NaN()
+	if p.Both {
+		p.Difference = p.K1 - p.K2
+	}
+	p.Length = point.Height(b.D, p.Angle)
+	return p
+}
+
+// AcceptedPoint returns the band of point angles that a drill for the material, nil
+// for one not known, may have: about the one to grind, and about the usual one where
+// that is published for the work; a shop's own angle alone.
+func AcceptedPoint(book *handbook.Book, m *handbook.Material) handbook.Band {
+	aim := wantedAngle(m)
+	band := book.PointAngle(aim)
+	switch {
+	case m == nil:
+	case m.ShopPoint():
+		return book.ShopPointAngle(aim)
+	case m.Point.Holds(handbook.StandardPointAngle):
+		usual := book.PointAngle(handbook.StandardPointAngle)
+		band.Low, band.High = math.Min(band.Low, usual.Low), math.Max(band.High, usual.High)
+	}
+	return band
+}
+
+func wantedAngle(m *handbook.Material) float64 {
+	if m == nil || math.IsNaN(m.PointAim) {
+		return handbook.StandardPointAngle
+	}
+	return m.PointAim
+}
+
+const geometry = "derived from the point's geometry"
+
+// Geometry is the source of what follows from the point's shape alone.
+const Geometry = geometry
+
+// PointSheet adds the point's figures to s.
+func (r *Result) PointSheet(s *sheet.Sheet) {
+	p := &r.Point
+	s.Open("Point")
+	s.Add(sheet.Figure{Key: "point_angle_deg", Label: "point angle", Value: p.Angle, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Limit: &p.Limit, Wants: "lip-angle"})
+	s.Work(geometry, "2k = k1 + k2", "{} + {}", sheet.Deg(p.K1), sheet.Deg(p.K2))
+	s.Add(sheet.Figure{Key: "lip_angle_difference_deg", Label: "lip angles differ by", Value: p.Difference, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Wants: "lip-angle A,B (one for each lip)"})
+	s.Work(geometry, "difference = k1 - k2", "{} - {}", sheet.Deg(p.K1), sheet.Deg(p.K2))
+	s.Add(sheet.Figure{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Value: p.Deviation, Kind: quantity.Angle,
+		Gauge: quantity.Protractor, Wants: "lip-angle"})
+	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", sheet.Deg(p.Angle), sheet.Deg(p.Wanted))
+	if m := r.Drill.Material; m != nil && r.Drill.Given && !p.Asked && outside(p.Angle, r.Drill.Book.PointAngle(p.Wanted)) &&
+		(!outside(p.Angle, m.Point) || !outside(p.Angle, p.Limit)) {
+		s.Find("point-published", sheet.Note, "{} is among the points published for {}; the one to grind when it is ground anew is {}: --point-angle holds the drill to one",
+			sheet.Deg(p.Angle), sheet.Say(m.Name), sheet.Deg(p.Wanted))
+		s.Extra = append(s.Extra, m.Point.Source)
+	}
+	s.Add(sheet.Figure{Key: "point_length_mm", Label: "point length", Value: p.Length, Kind: quantity.Length,
+		Gauge: quantity.Caliper, Wants: wants(on("size", r.Drill.D), on("lip-angle", p.Angle))})
+	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", sheet.Len(r.Drill.D), sheet.Deg(p.K()))
+}
+
+type need = sheet.Need
+
+func on(reading string, value float64) need { return need{Reading: reading, Value: value} }
+
+func wants(needs ...need) string { return sheet.Wanted(needs...) }

@@ -1,0 +1,23 @@
+package judge
+
+import (
+	"evenlip/internal/handbook"
+	"evenlip/internal/sheet"
+)
+
+// DigsIn adds a remark for work in which a helix digs in: its lips are ground
+// flat, which is part of grinding the point.
+func DigsIn(s *sheet.Sheet, m *handbook.Material) {
+	if flute, source := handbook.FluteFor(m, false); flute == handbook.StraightFlutes {
+		s.Extra = append(s.Extra, source)
+		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened to no rake: a helix digs in", sheet.Say(m.Name))
+	}
+}
+
+// Hardens adds a remark for work that hardens where the drill rubs.
+func Hardens(s *sheet.Sheet, m *handbook.Material) {
+	if m != nil && m.Hardens {
+		s.Extra = append(s.Extra, handbook.HardenSource())
+		s.Find("work-hardens", sheet.Note, "{} hardens where the drill rubs: keep it feeding, neither dwell nor let it rub, and change a drill that is dulling", sheet.Say(m.Name))
+	}
+}

@@ -1,0 +1,194 @@
+package print
+
+import (
+	"encoding/csv"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// writeCSV prints RFC 4180: a header, then a row a drill in millimetres and
+// degrees; or the rows of the list that is a sheet's main answer.
+func writeCSV(w io.Writer, jobs []Job) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	keys, doubted := csvKeys(jobs), csvDoubted(jobs)
+	for i, j := range jobs {
+		if g := mainGrid(j.Sheet); g != nil {
+			csvGrid(out, g, i == 0)
+			continue
+		}
+		if i == 0 {
+			out.Write(csvHead(keys, doubted, j.Sheet))
+		}
+		out.Write(csvRow(keys, doubted, j.Sheet))
+	}
+	out.Flush()
+	return out.Error()
+}
+
+func mainGrid(s *sheet.Sheet) *sheet.Grid {
+	for i := range s.Grids {
+		if s.Grids[i].Main {
+			return &s.Grids[i]
+		}
+	}
+	return nil
+}
+
+// csvKeys lists the figures and the plain lists of all the jobs, so that each
+// row has as many fields as the header: a cracked drill has fewer figures than
+// a whole one.
+func csvKeys(jobs []Job) []string {
+	var keys []string
+	add := func(key string) {
+		if !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+	}
+	for _, j := range jobs {
+		j.Sheet.Each(func(f *sheet.Figure) { add(f.Key) })
+	}
+	for _, j := range jobs {
+		for i := range j.Sheet.Grids {
+			if g := &j.Sheet.Grids[i]; len(g.Columns) == 1 {
+				add(g.Key)
+			}
+		}
+	}
+	return keys
+}
+
+// uncertaintyOf is the name of the column that holds a figure's uncertainty.
+func uncertaintyOf(key string) string { return "uncertainty_" + key }
+
+// csvDoubted lists the figures that carry an uncertainty in any of the jobs.
+func csvDoubted(jobs []Job) []string {
+	var keys []string
+	for _, j := range jobs {
+		j.Sheet.Each(func(f *sheet.Figure) {
+			if f.Spread > 0 && !slices.Contains(keys, f.Key) {
+				keys = append(keys, f.Key)
+			}
+		})
+	}
+	return keys
+}
+
+func csvHead(keys, doubted []string, s *sheet.Sheet) []string {
+	head := append([]string{"drill"}, keys...)
+	for _, key := range doubted {
+		head = append(head, uncertaintyOf(key))
+	}
+	if s.Verdict != nil {
+		head = append(head, "verdict")
+	}
+	if s.Shop {
+		head = append(head, ofShopKey)
+	}
+	return append(head, "findings")
+}
+
+func csvRow(keys, doubted []string, s *sheet.Sheet) []string {
+	fields := csvFields(s)
+	row := []string{clean(s.Title)}
+	for _, key := range keys {
+		row = append(row, fields[key])
+	}
+	for _, key := range doubted {
+		row = append(row, fields[uncertaintyOf(key)])
+	}
+	if s.Verdict != nil {
+		row = append(row, s.Verdict.Word)
+	}
+	if s.Shop {
+		row = append(row, strings.Join(setByShop(s), " "))
+	}
+	codes := make([]string, len(s.Findings))
+	for i, f := range s.Findings {
+		codes[i] = f.Code
+	}
+	return append(row, strings.Join(codes, " "))
+}
+
+// csvFields returns the figures of a sheet, their uncertainties and its plain
+// lists by the names of their columns.
+func csvFields(s *sheet.Sheet) map[string]string {
+	fields := map[string]string{}
+	s.Each(func(f *sheet.Figure) {
+		fields[f.Key] = clean(f.Word)
+		if f.Word == "" {
+			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
+		}
+		if f.Spread > 0 {
+			fields[uncertaintyOf(f.Key)] = full(quantity.Export(f.Kind, f.Spread))
+		}
+	})
+	for i := range s.Grids {
+		if g := &s.Grids[i]; len(g.Columns) == 1 {
+			fields[g.Key] = oneCell(g)
+		}
+	}
+	return fields
+}
+
+// oneCell puts a plain list into one cell, its items apart by a semicolon.
+func oneCell(g *sheet.Grid) string {
+	items := make([]string, len(g.Rows))
+	for i, row := range g.Rows {
+		items[i] = clean(row[0].Word)
+		if row[0].Word == "" {
+			items[i] = full(quantity.Export(g.Columns[0].Kind, row[0].Value))
+		}
+	}
+	return strings.Join(items, "; ")
+}
+
+func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
+	doubted, marked := uncertain(g), anyOfShop(g)
+	if head {
+		keys := make([]string, len(g.Columns))
+		for i, c := range g.Columns {
+			keys[i] = c.Key
+		}
+		for i, c := range g.Columns {
+			if doubted[i] {
+				keys = append(keys, uncertaintyOf(c.Key))
+			}
+		}
+		if marked {
+			keys = append(keys, ofShopKey)
+		}
+		out.Write(keys)
+	}
+	for _, row := range g.Rows {
+		cells := make([]string, len(row))
+		for i, c := range row {
+			cells[i] = clean(c.Word)
+			if c.Word == "" && !math.IsNaN(c.Value) {
+				cells[i] = full(quantity.Export(g.Columns[i].Kind, c.Value))
+			}
+		}
+		for i, c := range row {
+			if doubted[i] {
+				cells = append(cells, oneSpread(g.Columns[i], c))
+			}
+		}
+		if marked {
+			cells = append(cells, ofShop(g, row))
+		}
+		out.Write(cells)
+	}
+}
+
+// oneSpread is a cell's uncertainty, "" where it carries none.
+func oneSpread(c sheet.Column, v sheet.Cell) string {
+	if !(v.Spread > 0) {
+		return ""
+	}
+	return full(quantity.Export(c.Kind, v.Spread))
+}

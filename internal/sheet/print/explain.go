@@ -1,0 +1,82 @@
+package print
+
+import (
+	"strings"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// worked returns the sheet whose working is shown for s.
+func worked(s *sheet.Sheet) *sheet.Sheet {
+	if s.Worked != nil {
+		return s.Worked
+	}
+	return s
+}
+
+// workings prints how each figure was got.
+func (t *tableWriter) workings(s *sheet.Sheet) {
+	first := true
+	s.EachWorked(func(f *sheet.Figure, aside bool) {
+		if f.Working == nil {
+			return
+		}
+		if first {
+			t.line()
+			t.line(t.pen.Heading("How each figure is got"))
+			t.line("  ", t.pen.Faint("(calculator in degrees)"))
+			first = false
+		}
+		t.wrapped("  ", f.Label)
+		t.wrapped("    ", f.Working.Formula)
+		sum := arithmetic(f.Working.Numbers, t.f)
+		if t.o.ASCII {
+			sum = strings.ReplaceAll(sum, "°", "")
+		}
+		terms, equals := strings.Fields(sum), "= "+t.ascii(result(f, aside, t.f))
+		for _, l := range wrapItems(append(terms, equals), " ", t.o.Width-4) {
+			t.line("    ", l)
+		}
+		t.wrapped("    ", f.Working.Source)
+		switch u := spread(f, t.f); {
+		case f.Otherwise != nil:
+			t.wrapped("    ", "or "+otherwise(f, t.f)+", on the other side of a limit that these gauges cannot tell it from")
+		case u != "":
+			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)
+		}
+	})
+	t.limitSources(s)
+}
+
+// limitSources prints where each limit comes from.
+func (t *tableWriter) limitSources(s *sheet.Sheet) {
+	first := true
+	s.Each(func(f *sheet.Figure) {
+		if f.Limit == nil || f.Limit.Source == nil {
+			return
+		}
+		if first {
+			t.line()
+			t.line(t.pen.Heading("Where the limits come from"))
+			first = false
+		}
+		t.wrapped("  ", f.Label+": "+limitText(f, t.f)+"; "+f.Limit.Source.String())
+	})
+}
+
+// result prints a figure as its working ends in it. A step on the way has all the
+// digits with which later workings take it up.
+func result(fig *sheet.Figure, aside bool, f quantity.Format) string {
+	f.Bench = false
+	if aside {
+		return strings.TrimSpace(digits(f.InSystem(fig.Kind, fig.Value)) + " " + f.Unit(fig.Kind))
+	}
+	return shown(fig, f)
+}
+
+func (t *tableWriter) wrapped(indent, text string) {
+	for _, l := range wrap(t.ascii(text), t.o.Width-len(indent)) {
+		t.line(indent, l)
+	}
+}

@@ -1,0 +1,284 @@
+package print
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// usualJSON is room for the sheet of a drill: a buffer that grew to it would
+// touch memory again at every size.
+const usualJSON = 4 << 10
+
+// writeJSON prints one object for one sheet, a list for several.
+func writeJSON(w io.Writer, jobs []Job, o Options) error {
+	e := Encoder{Explain: o.Explain}
+	b := make([]byte, 0, usualJSON)
+	if len(jobs) > 1 {
+		b = append(b, '[')
+	}
+	for i, j := range jobs {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = e.Append(b, j.Sheet)
+	}
+	if len(jobs) > 1 {
+		b = append(b, ']')
+	}
+	var out bytes.Buffer
+	out.Grow(2 * len(b))
+	if err := json.Indent(&out, b, "", "  "); err != nil {
+		return err
+	}
+	out.WriteByte('\n')
+	_, err := out.WriteTo(w)
+	return err
+}
+
+// Append appends the sheet as one compact JSON object: command, inputs,
+// results, limits, findings, cautions, sources, and steps where the working was
+// asked for. Lengths are in millimetres and angles in degrees.
+func (e *Encoder) Append(b []byte, s *sheet.Sheet) []byte {
+	e.sheets++
+	j := object{b: append(b, '{')}
+	j.text("command", s.Command)
+	j.text("drill", s.Title)
+	if s.Sample {
+		j.raw("sample", "true")
+	}
+	j.open("inputs", '{')
+	for i := range s.Inputs {
+		j.input(&s.Inputs[i])
+	}
+	j.close('}')
+	j.results(s)
+	e.limits(&j, s)
+	j.uncertainty(s)
+	j.otherwise(s)
+	if s.Shop {
+		j.list(ofShopKey, setByShop(s))
+	}
+	e.findings(&j, s.Findings)
+	if !e.Lean {
+		e.listCautions(&j, s.Cautions)
+		e.listSources(&j, s)
+	}
+	if e.Explain {
+		e.steps(&j, worked(s))
+	}
+	return append(j.b, '}')
+}
+
+// ResultList is the key of a main grid that is all of the results: they are
+// then a list and not an object.
+const ResultList = "results"
+
+func (j *object) input(in *sheet.Input) {
+	j.open(in.Name, '{')
+	j.text("read", in.Text)
+	if in.Kind == quantity.Word {
+		j.text("value", in.Word)
+	}
+	for i, v := range in.Values {
+		j.number(in.Keys[i], quantity.Export(in.Kind, v.V))
+	}
+	j.close('}')
+}
+
+func (j *object) results(s *sheet.Sheet) {
+	if g := mainGrid(s); g != nil && g.Key == ResultList {
+		j.grid(g)
+		return
+	}
+	j.open("results", '{')
+	s.Each(func(f *sheet.Figure) {
+		if f.Word != "" {
+			j.text(f.Key, f.Word)
+		} else {
+			j.number(f.Key, quantity.Export(f.Kind, f.Value))
+		}
+	})
+	for i := range s.Grids {
+		j.grid(&s.Grids[i])
+	}
+	if v := s.Verdict; v != nil {
+		if v.Word == "" {
+			j.raw("verdict", "null")
+		} else {
+			j.text("verdict", v.Word)
+		}
+		j.list("verdict_reasons", v.Reasons)
+		j.list("verdict_wants", v.Missing)
+	}
+	j.close('}')
+}
+
+func (j *object) grid(g *sheet.Grid) {
+	j.open(g.Key, '[')
+	for _, row := range g.Rows {
+		if len(row) == 1 {
+			j.element(g.Columns[0], row[0])
+			continue
+		}
+		j.openElement('{')
+		for i, c := range row {
+			j.name(g.Columns[i].Key)
+			j.value(g.Columns[i], c)
+		}
+		if keys := ofShop(g, row); keys != "" {
+			j.list(ofShopKey, strings.Fields(keys))
+		}
+		j.close('}')
+	}
+	j.close(']')
+}
+
+func (j *object) element(c sheet.Column, v sheet.Cell) {
+	j.comma()
+	j.value(c, v)
+}
+
+func (j *object) value(c sheet.Column, v sheet.Cell) {
+	words := v.Word != "" || c.Kind == quantity.Word
+	switch {
+	case words && v.Word == "" && c.Maybe:
+		j.b = append(j.b, "null"...)
+	case words:
+		j.b = appendQuoted(j.b, v.Word)
+	default:
+		j.b = appendNumber(j.b, quantity.Export(c.Kind, v.Value))
+	}
+}
+
+func (e *Encoder) limits(j *object, s *sheet.Sheet) {
+	j.open("limits", '{')
+	s.Each(func(f *sheet.Figure) {
+		if f.Limit == nil {
+			return
+		}
+		j.open(f.Key, '{')
+		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
+		j.number("high", quantity.Export(f.Kind, f.Limit.High))
+		if f.OtherHigh != nil {
+			j.number("high_otherwise", quantity.Export(f.Kind, *f.OtherHigh))
+		}
+		j.word("state", stateWord(f))
+		j.gaps(f)
+		if f.Limit.Source != nil && !e.Lean {
+			j.name("source")
+			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
+		}
+		j.close('}')
+	})
+	j.close('}')
+}
+
+// gaps tells what is uncertain of a figure less its limit, where that is another
+// than of the figure: the limit then follows from readings too.
+func (j *object) gaps(f *sheet.Figure) {
+	if f.Gaps == nil {
+		return
+	}
+	for _, e := range [...]struct {
+		name   string
+		spread float64
+	}{{"uncertainty_to_low", f.Gaps.Low.Spread}, {"uncertainty_to_high", f.Gaps.High.Spread}} {
+		const rounding = 1e-9
+		if e.spread > 0 && math.Abs(e.spread-f.Spread) > rounding*e.spread {
+			j.number(e.name, quantity.Export(f.Kind, e.spread))
+		}
+	}
+}
+
+// uncertainty lists the expanded uncertainties (k = 2), where gauges were named.
+func (j *object) uncertainty(s *sheet.Sheet) {
+	if !s.Gauged {
+		return
+	}
+	j.open("uncertainty", '{')
+	s.Each(func(f *sheet.Figure) {
+		if f.Spread > 0 {
+			j.number(f.Key, quantity.Export(f.Kind, f.Spread))
+		}
+	})
+	for i := range s.Grids {
+		if g := &s.Grids[i]; slices.Contains(uncertain(g), true) {
+			j.rowsUncertainty(g)
+		}
+	}
+	j.close('}')
+}
+
+// otherwise lists what figures would be on the other side of a limit that the gauges
+// cannot tell the drill from, where there are any.
+func (j *object) otherwise(s *sheet.Sheet) {
+	open := false
+	s.Each(func(f *sheet.Figure) {
+		if f.Otherwise == nil {
+			return
+		}
+		if !open {
+			j.open("otherwise", '{')
+			open = true
+		}
+		j.number(f.Key, quantity.Export(f.Kind, *f.Otherwise))
+	})
+	if open {
+		j.close('}')
+	}
+}
+
+// rowsUncertainty lists the uncertainties of a list, an object for each row.
+func (j *object) rowsUncertainty(g *sheet.Grid) {
+	j.open(g.Key, '[')
+	for _, row := range g.Rows {
+		j.openElement('{')
+		for i, c := range row {
+			if c.Spread > 0 {
+				j.number(g.Columns[i].Key, quantity.Export(g.Columns[i].Kind, c.Spread))
+			}
+		}
+		j.close('}')
+	}
+	j.close(']')
+}
+
+func (e *Encoder) findings(j *object, fs []sheet.Finding) {
+	j.open("findings", '[')
+	for _, f := range fs {
+		j.openElement('{')
+		j.word("code", f.Code)
+		j.word("severity", f.Severity.String())
+		e.scratch = appendFilled(e.scratch[:0], f.Text, metric)
+		j.name("text")
+		j.b = appendQuoted(j.b, e.scratch)
+		j.close('}')
+	}
+	j.close(']')
+}
+
+func (e *Encoder) steps(j *object, s *sheet.Sheet) {
+	j.open("steps", '[')
+	s.EachWorked(func(f *sheet.Figure, aside bool) {
+		if f.Working == nil {
+			return
+		}
+		j.openElement('{')
+		j.text("figure", f.Key)
+		j.text("formula", f.Working.Formula)
+		j.text("numbers", arithmetic(f.Working.Numbers, metric))
+		j.text("result", result(f, aside, metric))
+		if !e.Lean {
+			j.text("source", f.Working.Source)
+		}
+		j.close('}')
+	})
+	j.close(']')
+}

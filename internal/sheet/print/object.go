@@ -1,0 +1,167 @@
+package print
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"unicode"
+	"unicode/utf16"
+	"unicode/utf8"
+)
+
+// object appends JSON with its members in the order they are named; the
+// standard encoder would sort or reflect.
+type object struct {
+	b []byte
+}
+
+func (j *object) comma() {
+	if c := j.b[len(j.b)-1]; c != '{' && c != '[' {
+		j.b = append(j.b, ',')
+	}
+}
+
+// name appends the name of a member. Names are the program's own, and need no
+// encoder.
+func (j *object) name(name string) {
+	j.comma()
+	j.b = append(j.b, '"')
+	j.b = append(j.b, name...)
+	j.b = append(j.b, '"', ':')
+}
+
+func (j *object) open(name string, bracket byte) {
+	j.name(name)
+	j.b = append(j.b, bracket)
+}
+
+func (j *object) openElement(bracket byte) {
+	j.comma()
+	j.b = append(j.b, bracket)
+}
+
+func (j *object) close(bracket byte) { j.b = append(j.b, bracket) }
+
+func (j *object) text(name, v string) {
+	j.name(name)
+	j.b = appendQuoted(j.b, v)
+}
+
+func (j *object) raw(name, v string) {
+	j.name(name)
+	j.b = append(j.b, v...)
+}
+
+func (j *object) number(name string, v float64) {
+	j.name(name)
+	j.b = appendNumber(j.b, v)
+}
+
+func (j *object) list(name string, items []string) {
+	j.open(name, '[')
+	for _, item := range items {
+		j.comma()
+		j.b = appendQuoted(j.b, item)
+	}
+	j.close(']')
+}
+
+// A number below plainBelow that has three decimals or fewer, as readings and
+// limits have, needs no search for its shortest digits.
+const plainBelow, thousandths = 1e6, 1000
+
+// appendNumber appends full precision; JSON has no NaN and no infinity, so
+// those are null.
+func appendNumber(b []byte, v float64) []byte {
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		return append(b, "null"...)
+	case v == 0:
+		return append(b, '0') // a negative zero too
+	}
+	if n := math.Round(v * thousandths); n/thousandths == v && math.Abs(v) < plainBelow {
+		return appendThousandths(b, int64(n))
+	}
+	return strconv.AppendFloat(b, unsigned(v), 'g', -1, 64)
+}
+
+// unsigned takes the sign off a zero: no gauge reads minus nought.
+func unsigned(v float64) float64 {
+	if v == 0 {
+		return 0
+	}
+	return v
+}
+
+// appendThousandths appends n / 1000 with as many decimals as it needs.
+func appendThousandths(b []byte, n int64) []byte {
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/thousandths, 10)
+	n %= thousandths
+	if n == 0 {
+		return b
+	}
+	b = append(b, '.', byte('0'+n/100), byte('0'+n/10%10), byte('0'+n%10))
+	for b[len(b)-1] == '0' {
+		b = b[:len(b)-1]
+	}
+	return b
+}
+
+// appendQuoted appends a JSON string. Most are plain ASCII.
+func appendQuoted[T string | []byte](b []byte, s T) []byte {
+	b = append(b, '"')
+	from := 0
+	for i := 0; i < len(s); {
+		if c := s[i]; c >= ' ' && c < 0x7f && c != '"' && c != '\\' {
+			i++
+			continue
+		}
+		r, n := utf8.DecodeRuneInString(string(s[i:min(i+utf8.UTFMax, len(s))]))
+		if harmless(r) && (r != utf8.RuneError || n > 1) {
+			i += n
+			continue
+		}
+		b = append(b, s[from:i]...)
+		b = appendEscaped(b, r)
+		i += n
+		from = i
+	}
+	return append(append(b, s[from:]...), '"')
+}
+
+// harmless reports whether a character stands for itself in a string that a
+// terminal may show: it is none of the control characters and of the marks that
+// turn the direction of writing.
+func harmless(r rune) bool {
+	return r != '"' && r != '\\' && !unicode.IsControl(r) && !unicode.Is(unicode.Cf, r) && r != '\u2028' && r != '\u2029'
+}
+
+// word appends a member whose value is one of the program's own words.
+func (j *object) word(name, v string) {
+	j.name(name)
+	j.b = append(j.b, '"')
+	j.b = append(j.b, v...)
+	j.b = append(j.b, '"')
+}
+
+// appendEscaped appends a character in a way that whoever decodes the JSON gets
+// it back.
+func appendEscaped(b []byte, r rune) []byte {
+	switch r {
+	case '"', '\\':
+		return append(b, '\\', byte(r))
+	case '\n':
+		return append(b, `\n`...)
+	case '\r':
+		return append(b, `\r`...)
+	case '\t':
+		return append(b, `\t`...)
+	}
+	if r1, r2 := utf16.EncodeRune(r); r1 != unicode.ReplacementChar {
+		return fmt.Appendf(b, `\u%04x\u%04x`, r1, r2)
+	}
+	return fmt.Appendf(b, `\u%04x`, r)
+}

@@ -1,0 +1,264 @@
+package print
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print/style"
+)
+
+type tableWriter struct {
+	w      io.Writer
+	o      Options
+	pen    style.Pen
+	f      quantity.Format
+	row    rowCells
+	headed bool // the heads of the columns are written
+	err    error
+}
+
+func (t *tableWriter) line(parts ...string) {
+	if _, err := fmt.Fprintln(t.w, strings.TrimRight(strings.Join(parts, ""), " ")); err != nil && t.err == nil {
+		t.err = err
+	}
+}
+
+func (t *tableWriter) sheet(j Job) {
+	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges, Bench: true}
+	s := j.Sheet
+	t.row, t.headed = t.measured(s), false
+	t.title(s)
+	t.inputs(s)
+	for i := range s.Sections {
+		t.section(&s.Sections[i])
+	}
+	for i := range s.Grids {
+		if t.o.Explain || !s.Grids[i].Explained {
+			t.grid(&s.Grids[i])
+		}
+	}
+	t.findings(s)
+	if t.o.Explain {
+		t.workings(worked(s))
+	}
+	t.verdict(s)
+	t.answer(s)
+	t.cautions(s)
+}
+
+func (t *tableWriter) title(s *sheet.Sheet) {
+	title := s.Title
+	if title == "" {
+		title = s.Command
+	}
+	for _, l := range wrap(t.ascii(clean(title)), t.o.Width) {
+		t.line(t.pen.Title(l))
+	}
+}
+
+func (t *tableWriter) inputs(s *sheet.Sheet) {
+	if len(s.Inputs) == 0 {
+		return
+	}
+	echoes := make([]string, len(s.Inputs))
+	for i := range s.Inputs {
+		echoes[i] = s.Inputs[i].Name + " " + t.ascii(clean(s.Inputs[i].Shown()))
+	}
+	for i, l := range wrapItems(echoes, "; ", t.o.Width-8) {
+		head := "as read"
+		if i > 0 {
+			head = "       "
+		}
+		t.line(t.pen.Faint(head+" "), l)
+	}
+}
+
+// section prints figures under their title. The first that holds one against a
+// limit has the heads of the columns beside its title.
+func (t *tableWriter) section(sec *sheet.Section) {
+	if sec.Quiet || sec.Aside || !sectionShown(sec) {
+		return
+	}
+	t.line()
+	lines := wrap(sec.Title, t.o.Width)
+	for _, l := range lines[:len(lines)-1] {
+		t.line(t.pen.Heading(l))
+	}
+	head := t.pen.Heading(pad(lines[len(lines)-1], t.row.label+2))
+	if !t.headed && t.o.Width >= narrow && slices.ContainsFunc(sec.Figures, judged) {
+		head += " " + t.pen.Faint(padLeft("found", t.row.value)+" "+pad("limit", t.row.limit)+" "+pad("", t.row.state)+" basis")
+		t.headed = true
+	}
+	t.line(head)
+	for i := range sec.Figures {
+		if fig := &sec.Figures[i]; fig.Known() {
+			t.figure(fig)
+		}
+	}
+	t.unknown(sec)
+}
+
+func judged(f sheet.Figure) bool { return f.State() != sheet.Unjudged }
+
+func sectionShown(sec *sheet.Section) bool {
+	for i := range sec.Figures {
+		if f := &sec.Figures[i]; f.Known() || f.Wants != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (t *tableWriter) figure(fig *sheet.Figure) {
+	value, limit, state, basis := t.value(fig), limitText(fig, t.f), stateWord(fig), basis(fig)
+	paint := t.pen.Bad
+	switch fig.State() {
+	case sheet.Within:
+		paint = t.pen.Good
+	case sheet.Unjudged:
+		paint = func(blank string) string { return blank }
+	}
+	if t.o.Width < narrow {
+		if basis != "" {
+			basis = " (" + basis + ")"
+		}
+		if limit == "" {
+			t.wrapped("  ", fig.Label+": "+value+basis)
+			return
+		}
+		t.wrapped("  ", fig.Label+": "+value)
+		t.wrapped("    ", limit+": "+paint(state)+basis)
+		return
+	}
+	row := []string{"  ", pad(t.ascii(fig.Label), t.row.label), " ", padLeft(t.ascii(value), t.row.value), " ", pad(t.limit(fig), t.row.limit), " "}
+	used := style.Width(strings.Join(row, ""))
+	if used+max(t.row.state, style.Width(state))+1+style.Width(basis) > t.o.Width {
+		t.line(append(row, paint(state))...)
+		t.line(pad("", used), t.pen.Faint(basis))
+		return
+	}
+	t.line(append(row, paint(pad(state, t.row.state)), " ", t.pen.Faint(basis))...)
+}
+
+// value is a figure as a row has it, with what is uncertain of it.
+func (t *tableWriter) value(fig *sheet.Figure) string {
+	u := spread(fig, t.f)
+	switch {
+	case fig.Word != "":
+		return clean(fig.Word)
+	case fig.Otherwise != nil:
+		return number(fig, t.f) + " or " + otherwise(fig, t.f)
+	case u != "":
+		return shown(fig, t.f) + " ±" + u
+	}
+	return shown(fig, t.f)
+}
+
+// limit is a figure's limit as a row has it, without the unit where that is too long:
+// the figure has it.
+func (t *tableWriter) limit(fig *sheet.Figure) string {
+	limit := limitText(fig, t.f)
+	if style.Width(t.ascii(limit)) > limitCells {
+		limit = strings.TrimSpace(strings.TrimSuffix(limit, t.f.Unit(fig.Kind)))
+	}
+	return t.ascii(limit)
+}
+
+// unknown tells, in few lines, what could not be computed and for want of what.
+// Where a section knows nothing at all, what it wants first is enough.
+func (t *tableWriter) unknown(sec *sheet.Section) {
+	var order []string
+	labels := map[string][]string{}
+	for i := range sec.Figures {
+		f := &sec.Figures[i]
+		if f.Known() || f.Wants == "" {
+			continue
+		}
+		if labels[f.Wants] == nil {
+			order = append(order, f.Wants)
+		}
+		labels[f.Wants] = append(labels[f.Wants], t.ascii(f.Label))
+	}
+	bare := !slices.ContainsFunc(sec.Figures, func(f sheet.Figure) bool { return f.Known() })
+	if bare && len(order) > 1 {
+		order = order[:1]
+	}
+	for _, wants := range order {
+		items := []string{"wants " + wants}
+		if !bare {
+			items = labels[wants]
+			items[0] = "wants " + wants + ": " + items[0]
+		}
+		for i, l := range wrapItems(items, "; ", t.o.Width-4) {
+			head := "  - "
+			if i > 0 {
+				head = "    "
+			}
+			t.line(head, t.pen.Faint(l))
+		}
+	}
+}
+
+func (t *tableWriter) findings(s *sheet.Sheet) {
+	if len(s.Findings) == 0 {
+		return
+	}
+	t.line()
+	t.line(t.pen.Heading("Remarks"))
+	for _, f := range s.Findings {
+		mark := [...]string{"note", "warn", "stop"}[f.Severity]
+		for i, l := range wrap(t.ascii(fill(f.Text, t.f)), t.o.Width-8) {
+			switch {
+			case i > 0:
+				t.line("        ", l)
+			case f.Severity == sheet.Note:
+				t.line("  ", t.pen.Faint(mark), "  ", l)
+			default:
+				t.line("  ", t.pen.Bad(mark), "  ", l)
+			}
+		}
+	}
+}
+
+func (t *tableWriter) verdict(s *sheet.Sheet) {
+	v := s.Verdict
+	if v == nil {
+		return
+	}
+	t.line()
+	if v.Word != "" {
+		paint := t.pen.Bad
+		if v.Word == "fit" {
+			paint = t.pen.Good
+		}
+		t.line(t.pen.Heading("Verdict: "), paint(strings.ToUpper(v.Word)))
+	} else {
+		t.line(t.pen.Heading("Verdict: "), "none yet")
+	}
+	if len(v.Missing) == 0 {
+		return
+	}
+	t.wrapped("  ", "still wanted: "+strings.Join(v.Missing, "; "))
+}
+
+// answer repeats in one sentence what was asked for, where a terminal that has
+// scrolled still shows it.
+func (t *tableWriter) answer(s *sheet.Sheet) {
+	if s.Answer == nil {
+		return
+	}
+	t.line()
+	const head = "In short: "
+	for i, l := range wrap(head+t.ascii(fill(*s.Answer, t.f)), t.o.Width-2) {
+		if i == 0 {
+			l = t.pen.Heading(strings.TrimSpace(head)) + strings.TrimPrefix(l, strings.TrimSpace(head))
+		} else {
+			l = "  " + l
+		}
+		t.line(l)
+	}
+}

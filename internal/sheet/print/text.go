@@ -1,0 +1,115 @@
+package print
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+	"unicode"
+
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// fill puts the numbers into a text, in the reader's units.
+func fill(t sheet.Text, f quantity.Format) string { return string(appendFilled(nil, t, f)) }
+
+// appendFilled appends what fill returns.
+func appendFilled(b []byte, t sheet.Text, f quantity.Format) []byte {
+	return expand(b, t, func(b []byte, a *sheet.Arg) []byte {
+		if a.Kind == quantity.Word {
+			return append(b, clean(a.Word)...)
+		}
+		return f.AppendText(b, a.Kind, a.Gauge, a.Value)
+	})
+}
+
+// arithmetic fills a working with digits enough for a pocket calculator to
+// arrive at the figure printed, and no units but the degree sign.
+func arithmetic(t sheet.Text, f quantity.Format) string {
+	return string(expand(nil, t, func(b []byte, a *sheet.Arg) []byte {
+		v := f.InSystem(a.Kind, a.Value)
+		out := digits(v)
+		if a.Fine {
+			out = significant(v, 12)
+		}
+		if a.Kind == quantity.Angle {
+			out += "°"
+		}
+		if v < 0 {
+			out = "(" + out + ")"
+		}
+		return append(b, out...)
+	}))
+}
+
+// digits prints v to eight significant digits, without an exponent.
+func digits(v float64) string { return significant(v, 8) }
+
+// significant prints v to so many significant digits.
+func significant(v float64, n int) string {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
+	if err != nil || math.IsNaN(v) {
+		return "-"
+	}
+	if math.Abs(r) < 1e-12 {
+		r = 0
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
+func expand(b []byte, t sheet.Text, arg func([]byte, *sheet.Arg) []byte) []byte {
+	rest, n := t.Format, 0
+	for {
+		before, after, found := strings.Cut(rest, "{}")
+		b = append(b, before...)
+		if !found || n >= len(t.Args) {
+			return b
+		}
+		b = arg(b, &t.Args[n])
+		rest, n = after, n+1
+	}
+}
+
+// clean makes a name from outside harmless on a terminal: control characters,
+// and marks that turn the direction of writing, become "?".
+func clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar {
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// letters spell what a terminal without UTF-8 may not show.
+var letters = sync.OnceValue(func() *strings.Replacer {
+	return strings.NewReplacer(" °", " deg", "°", " deg", "±", "+-", "∞", "inf")
+})
+
+// Spelled returns a text with its signs spelled in letters: "59 deg" for "59°".
+func Spelled(text string) string { return letters().Replace(text) }
+
+// ascii spells the signs of a text in letters, where that was asked for.
+func (t *tableWriter) ascii(text string) string {
+	if !t.o.ASCII {
+		return text
+	}
+	return Spelled(text)
+}
+
+// Harmless returns a complaint as it may go to a terminal: what it quotes of a
+// file's name or contents is cleaned, its own line ends stay.
+func Harmless(s string) string {
+	lines := strings.Split(s, "\n")
+	for i := range lines {
+		lines[i] = clean(lines[i])
+	}
+	return strings.Join(lines, "\n")
+}
+
+// metric is how JSON and CSV speak, whatever the reader's units.
+var metric = quantity.Format{System: quantity.Metric}
+
+// Say puts a text in words, in a system of units.
+func Say(t sheet.Text, s quantity.System) string { return fill(t, quantity.Format{System: s}) }

@@ -1,0 +1,358 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
+)
+
+// Sheet is the whole answer of one calculation on one drill.
+type Sheet struct {
+	Command  string
+	Title    string // "12 mm drill"
+	Sample   bool   // the built-in sample: every title says so
+	Inputs   []Input
+	Sections []Section
+	Grids    []Grid
+	Findings []Finding
+	Verdict  *Verdict
+	// Answer is what was asked for in one sentence, for the end of a long table.
+	Answer   *Text
+	Cautions []string
+	Gauged   bool // gauges were named, so figures carry their uncertainty
+	// Doubted are the findings that say stop on one side alone of a limit that the
+	// gauges cannot tell the drill from; with InDoubt the answer is not within limits
+	// for that.
+	Doubted []Finding
+	InDoubt bool
+	Shop    bool // a shop's own settings are in force, and what it has set is marked
+	// Worked is the sheet whose working is shown in place of this one's: of the
+	// answers that are its rows, the first.
+	Worked *Sheet
+	// Explaining asks the calculation to leave the working with each figure.
+	Explaining bool
+	// Extra are sources that no limit or working names.
+	Extra []*handbook.Source
+
+	args []Arg // of the findings and the working
+}
+
+// Input is one reading as it was taken.
+type Input struct {
+	Name   string // the flag's name
+	Text   string // as written
+	Kind   quantity.Kind
+	Keys   []string // the JSON names of the values, unit as suffix
+	Values []quantity.Value
+	Word   string
+	// Echo is how it is shown where Values do not tell, as for a word.
+	Echo string
+}
+
+// Shown returns the reading as it was taken, the unit spelled out.
+func (in *Input) Shown() string {
+	if in.Echo != "" {
+		return in.Echo
+	}
+	var out string
+	for i, v := range in.Values {
+		if i > 0 {
+			out += ", "
+		}
+		out += v.Echo()
+	}
+	return out
+}
+
+// Section groups figures under a heading.
+type Section struct {
+	Title   string
+	Figures []Figure
+	// Quiet keeps the figures out of a table, where a grid shows them; their
+	// working, JSON, CSV and plain have them.
+	Quiet bool
+	// Aside marks steps on the way to other figures: nothing but their working is
+	// ever shown.
+	Aside bool
+}
+
+// Verdict is the one word on the drill, and the codes of the findings behind it.
+type Verdict struct {
+	Word    string
+	Reasons []string
+	// Hidden are the lighter findings that a heavier reason stands before, by its
+	// code: they are told where the heavier one is in doubt.
+	Hidden map[string]Finding
+	// Missing says what must be read before there can be a verdict.
+	Missing []string
+	// Finer names the readings to take on a finer gauge, where those there are do
+	// not bear out the word that the readings by themselves would give.
+	Finer []string
+}
+
+// Column is one column of a Grid.
+type Column struct {
+	Key, Label string
+	Kind       quantity.Kind
+	Gauge      quantity.Gauge
+	// Bare leaves the unit out of the head, where the title has it.
+	Bare bool
+	// Maybe makes an empty word one that is not known, and not one of no letters.
+	Maybe bool
+	// Plot draws a bar beside each number in a table.
+	Plot bool
+}
+
+// Lengths makes a column of lengths, mm, as fine as a caliper.
+func Lengths(key, label string) Column {
+	return Column{Key: key, Label: label, Kind: quantity.Length, Gauge: quantity.Caliper}
+}
+
+// Grid is a list of like rows: a schedule, the places along a lip.
+type Grid struct {
+	Key     string // the JSON name of the list
+	Title   string
+	Note    string // a line under the title
+	Columns []Column
+	Rows    [][]Cell
+	// Main makes the grid, and not the figures, the rows of CSV and plain.
+	Main bool
+	// Turned makes a table show each row as a column, under what the first
+	// column says.
+	Turned bool
+	// Lead is how many columns, from the first, a table repeats when the grid is
+	// too wide for it and goes on underneath.
+	Lead int
+	// Explained keeps the grid out of a table that shows no working.
+	Explained bool
+	// Brief lists the rows that a table shows, where it shows not all.
+	Brief []int
+}
+
+// Cell is one entry of a Grid; NaN shows as a dash.
+type Cell struct {
+	Value  float64
+	Word   string
+	Inch   string  // takes the place of Word where inches are printed for people
+	Spread float64 // expanded uncertainty as in Figure
+	Shop   bool    // as in Figure
+}
+
+// In returns the cell's word as a reader of those units wants it.
+func (c Cell) In(s quantity.System) string {
+	if s == quantity.Inch && c.Inch != "" {
+		return c.Inch
+	}
+	return c.Word
+}
+
+// CellOf makes the cell of a figure.
+func CellOf(f *Figure) Cell {
+	return Cell{Value: f.Value, Word: f.Word, Spread: f.Spread, Shop: f.Shop}
+}
+
+// V makes the cell of a number, in the unit of its column's kind.
+func V(v float64) Cell { return Cell{Value: v} }
+
+// W makes the cell of a word.
+func W(s string) Cell { return Cell{Value: math.NaN(), Word: s} }
+
+// usual is how many figures a section has room for from the start: few have
+// more, and to grow to it would copy them four times.
+const usual = 8
+
+// Open starts a section.
+func (s *Sheet) Open(title string) {
+	n := len(s.Sections)
+	if n == cap(s.Sections) {
+		s.Sections = append(s.Sections, Section{Figures: make([]Figure, 0, usual)})
+	}
+	s.Sections = s.Sections[:n+1]
+	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}
+}
+
+// OpenAside starts a section of steps on the way to other figures.
+func (s *Sheet) OpenAside(title string) {
+	s.Open(title)
+	s.Sections[len(s.Sections)-1].Aside = true
+}
+
+// Add puts a figure into the section that was opened last and returns it for
+// the working to be added.
+func (s *Sheet) Add(f Figure) *Figure {
+	if len(s.Sections) == 0 {
+		s.Open("")
+	}
+	sec := &s.Sections[len(s.Sections)-1]
+	sec.Figures = append(sec.Figures, f)
+	return &sec.Figures[len(sec.Figures)-1]
+}
+
+// Work leaves the working with the figure added last, if working was asked for
+// and the figure is known.
+func (s *Sheet) Work(source, formula, numbers string, args ...Arg) {
+	if !s.Explaining {
+		return
+	}
+	sec := &s.Sections[len(s.Sections)-1]
+	f := &sec.Figures[len(sec.Figures)-1]
+	if f.Known() {
+		f.Working = &Working{Formula: formula, Numbers: Text{numbers, s.keep(args)}, Source: source}
+	}
+}
+
+// Find adds a finding.
+func (s *Sheet) Find(code string, sev Severity, format string, args ...Arg) {
+	s.Findings = append(s.Findings, Finding{code, sev, Text{format, s.keep(args)}})
+}
+
+// InShort sets the answer.
+func (s *Sheet) InShort(format string, args ...Arg) { s.Answer = &Text{format, s.keep(args)} }
+
+// keep copies arguments, so that a caller's need not outlive the call.
+func (s *Sheet) keep(args []Arg) []Arg {
+	from := len(s.args)
+	s.args = append(s.args, args...)
+	return s.args[from:len(s.args):len(s.args)]
+}
+
+// Each calls f for every figure in order, steps on the way to one left out.
+func (s *Sheet) Each(f func(*Figure)) {
+	s.EachWorked(func(fig *Figure, aside bool) {
+		if !aside {
+			f(fig)
+		}
+	})
+}
+
+// EachWorked calls f for every figure in order, and says which are steps on the
+// way to others.
+func (s *Sheet) EachWorked(f func(fig *Figure, aside bool)) {
+	for i := range s.Sections {
+		sec := &s.Sections[i]
+		for j := range sec.Figures {
+			f(&sec.Figures[j], sec.Aside)
+		}
+	}
+}
+
+// Place names one number of a sheet, so that it is found again in the sheet of
+// the same drill with a reading moved: a figure by its key alone, what it is from
+// its limit by the end of that, a cell by its list, its column and its row.
+type Place struct {
+	List, Key, Row string
+	End            End
+}
+
+// End is an end of a limit.
+type End uint8
+
+// The ends; NoEnd is what a number has that is no distance from a limit.
+const (
+	NoEnd End = iota
+	LowEnd
+	HighEnd
+)
+
+// Number is a figure, its distance from an end of its limit, or a cell of a list
+// that holds a number.
+type Number struct {
+	Place  Place
+	Kind   quantity.Kind
+	Value  float64
+	Spread *float64
+	Mostly *string // nil for a cell
+}
+
+// Numbers calls f for every number of the sheet, the figures first, each with its
+// distance from its limit, which it makes room for in the figure; of a step on the
+// way to others the distance alone. A row is
+// known by its words, and by its count unless it starts with one: where a reading
+// moved changes a word, say that the web is thinned, the row is another one.
+func (s *Sheet) Numbers(f func(Number)) {
+	s.EachWorked(func(fig *Figure, aside bool) {
+		if fig.Word != "" {
+			return
+		}
+		if !aside {
+			f(Number{Place{Key: fig.Key}, fig.Kind, fig.Value, &fig.Spread, &fig.Mostly})
+		}
+		fig.distances(f)
+	})
+	for i := range s.Grids {
+		g := &s.Grids[i]
+		for n, row := range g.Rows {
+			name := rowName(n, row)
+			for c := range row {
+				if cell := &row[c]; cell.Word == "" && g.Columns[c].Kind != quantity.Word {
+					f(Number{Place{List: g.Key, Key: g.Columns[c].Key, Row: name}, g.Columns[c].Kind, cell.Value, &cell.Spread, nil})
+				}
+			}
+		}
+	}
+}
+
+// distances calls f for what the figure is from either end of its limit.
+func (f *Figure) distances(each func(Number)) {
+	if f.Limit == nil {
+		return
+	}
+	if f.Gaps == nil {
+		f.Gaps = new(Gaps)
+	}
+	for _, e := range [...]struct {
+		end   End
+		at    float64
+		doubt *Doubt
+	}{{LowEnd, f.Limit.Low, &f.Gaps.Low}, {HighEnd, f.Limit.High, &f.Gaps.High}} {
+		if !math.IsInf(e.at, 0) {
+			each(Number{Place{Key: f.Key, End: e.end}, f.Kind, f.Value - e.at, &e.doubt.Spread, &e.doubt.Mostly})
+		}
+	}
+}
+
+func rowName(n int, row []Cell) string {
+	name := ""
+	if row[0].Word == "" {
+		name = strconv.Itoa(n)
+	}
+	for _, c := range row {
+		if c.Word != "" {
+			name += "\t" + c.Word
+		}
+	}
+	return name
+}
+
+// Lookup returns the figure of that key, or nil.
+func (s *Sheet) Lookup(key string) *Figure {
+	var found *Figure
+	s.Each(func(f *Figure) {
+		if f.Key == key {
+			found = f
+		}
+	})
+	return found
+}
+
+// Outside reports whether any figure breaks its limit or the verdict is
+// anything but fit; --check turns it into the exit status.
+func (s *Sheet) Outside() bool {
+	if s.Verdict != nil {
+		return s.Verdict.Word != "fit"
+	}
+	out := s.InDoubt
+	s.Each(func(f *Figure) {
+		if st := f.State(); st.Outside() || st == Unsure {
+			out = true
+		}
+	})
+	for _, f := range s.Findings {
+		if f.Severity == Stop {
+			out = true
+		}
+	}
+	return out
+}
