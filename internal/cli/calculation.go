@@ -229,7 +229,7 @@ func anyRead(d *drill.Drill) bool {
 
 // say puts an impossible reading in words, in the drill's units.
 func (a *app) say(im judge.Impossible, d *drill.Drill) string {
-	return print.Say(im.Text, d.System())
+	return im.Text.In(quantity.Format{System: d.System()})
 }
 
 func (a *app) job(c calculation, d *drill.Drill) print.Job {
@@ -256,10 +256,10 @@ func (a *app) heldJob(c calculation, h *held) print.Job {
 // asHeld tells in the job what of the drill's own the flags stand in place of.
 func (a *app) asHeld(h *held, job print.Job) print.Job {
 	if h.gone != "" {
-		job.Sheet.Find("retired-and-gone", sheet.Warn, "the crib says that this drill was thrown away on {}", sheet.Say(h.gone))
+		job.Sheet.Find("retired-and-gone", sheet.Warn, "the crib says that this drill was thrown away on {}", quantity.Say(h.gone))
 	}
 	if len(h.replaced) > 0 {
-		job.Sheet.Find("changed-by-flag", sheet.Note, "given as flags, in place of the drill's own: {}", sheet.Say(strings.Join(h.replaced, ", ")))
+		job.Sheet.Find("changed-by-flag", sheet.Note, "given as flags, in place of the drill's own: {}", quantity.Say(strings.Join(h.replaced, ", ")))
 	}
 	if units, err := a.system(); err == nil && units != quantity.Unset {
 		job.System = units
@@ -304,7 +304,7 @@ func (c *calculation) unused(d *drill.Drill, s *sheet.Sheet) {
 		return idle
 	})
 	if len(names) > 0 && !d.Sample && !d.Kept {
-		s.Find("not-used", sheet.Note, "{} makes no use of {}", sheet.Say(c.name), sheet.Say(strings.Join(names, ", ")))
+		s.Find("not-used", sheet.Note, "{} makes no use of {}", quantity.Say(c.name), quantity.Say(strings.Join(names, ", ")))
 	}
 }
 

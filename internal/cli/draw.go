@@ -169,12 +169,12 @@ func notDrawn(err error, d *drill.Drill, dashes string) error {
 	if !errors.As(err, &domain) {
 		return err
 	}
-	value := sheet.Len(domain.Value)
+	value := quantity.MM(domain.Value)
 	r, ok := drill.Find(domain.Quantity)
 	if ok && r.Spec().Kind == quantity.Angle {
-		value = sheet.Deg(domain.Value)
+		value = quantity.Rad(domain.Value)
 	}
-	what, reason := print.Say(sheet.Sayf("{}", value), d.System()), ": it "+domain.Why
+	what, reason := quantity.Sayf("{}", value).In(quantity.Format{System: d.System()}), ": it "+domain.Why
 	var left *leavesNoDrill
 	if errors.As(err, &left) {
 		return usage("take less off", "%s%s %s: what it leaves cannot be drawn: %s %s%s",
@@ -199,7 +199,7 @@ func (a *app) inTerminal(h *held, w *drawing, ascii bool) error {
 		dot = "half a letter's width is"
 	}
 	w.s.Add(sheet.Figure{Key: "dot_mm", Label: dot, Value: p.Dot, Kind: quantity.Length, Gauge: quantity.Caliper})
-	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", sheet.Len(p.Across), sheet.Of(quantity.Count, 2*float64(o.Width)))
+	w.s.Work("how the dots stand", "dot = width of the picture / (dots across - 1)", "{} / ({} - 1)", quantity.MM(p.Across), quantity.Of(quantity.Count, 2*float64(o.Width)))
 	if o.Form == print.JSON {
 		g := sheet.Grid{Key: "picture", Columns: []sheet.Column{{Key: "line", Kind: quantity.Word}}}
 		for _, line := range p.Lines {
@@ -264,11 +264,11 @@ func (w *drawing) paperFigures(paper *draw.Sheet, file string) {
 	s.Add(sheet.Figure{Key: "paper", Label: "paper, landscape", Word: paper.Paper, Kind: quantity.Word})
 	factor := paper.Scale.Factor()
 	s.Add(sheet.Figure{Key: "scale_factor", Label: "drawn over real", Value: factor, Kind: quantity.Number})
-	s.Work("ISO 5455, read as paper : drill", "paper / drill", "{} / {}", sheet.Num(paper.Scale.Paper), sheet.Num(paper.Scale.Real))
+	s.Work("ISO 5455, read as paper : drill", "paper / drill", "{} / {}", quantity.Num(paper.Scale.Paper), quantity.Num(paper.Scale.Real))
 	w.length("paper_width_mm", "paper width", paper.Width)
-	s.Work("ISO 216", paper.Paper+", long side", "{}", sheet.Len(paper.Width))
+	s.Work("ISO 216", paper.Paper+", long side", "{}", quantity.MM(paper.Width))
 	w.length("paper_height_mm", "paper height", paper.Height)
-	s.Work("ISO 216", paper.Paper+", short side", "{}", sheet.Len(paper.Height))
+	s.Work("ISO 216", paper.Paper+", short side", "{}", quantity.MM(paper.Height))
 	w.length("drawn_diameter_mm", "diameter on paper", d.D*factor)
-	s.Work(judge.Geometry, "D * scale", "{} * {}", sheet.Len(d.D), sheet.Num(factor))
+	s.Work(judge.Geometry, "D * scale", "{} * {}", quantity.MM(d.D), quantity.Num(factor))
 }

@@ -151,21 +151,21 @@ func (w *drawing) remarks() {
 	d, s := &w.now, w.s
 	w.asElsewhere()
 	if w.webUsual {
-		s.Find("web-usual", sheet.Note, "no web was read: {} is drawn, a new drill's", sheet.Len(w.first().Web))
+		s.Find("web-usual", sheet.Note, "no web was read: {} is drawn, a new drill's", quantity.MM(w.first().Web))
 		s.Extra = append(s.Extra, handbook.NewWebSource())
 	}
 	if w.chiselUsual {
-		s.Find("chisel-usual", sheet.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", sheet.Deg(math.Pi-d.Chisel), sheet.Say(whoseLimits(w.r.Chisel.AngleLimit.Source)))
+		s.Find("chisel-usual", sheet.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", quantity.Rad(math.Pi-d.Chisel), quantity.Say(whoseLimits(w.r.Chisel.AngleLimit.Source)))
 	}
 	if w.clearanceUsual {
 		why := "what is aimed at for this size in"
 		if w.r.Clearance.Recommended.Source.OfShop() {
 			why = "as the shop has set it for"
 		}
-		s.Find("clearance-usual", sheet.Note, "no clearance was read: {} is drawn, {} {}", sheet.Deg(d.Lips[0].Clearance), sheet.Say(why), sheet.Say(w.r.Drill.Material.Name))
+		s.Find("clearance-usual", sheet.Note, "no clearance was read: {} is drawn, {} {}", quantity.Rad(d.Lips[0].Clearance), quantity.Say(why), quantity.Say(w.r.Drill.Material.Name))
 	}
 	if w.helixUsual {
-		s.Find("helix-usual", sheet.Note, "no helix was read: {} is drawn, the middle for this size", sheet.Deg(d.Helix))
+		s.Find("helix-usual", sheet.Note, "no helix was read: {} is drawn, the middle for this size", quantity.Rad(d.Helix))
 	}
 	if w.heightUsual {
 		w.lipsTakenEven()

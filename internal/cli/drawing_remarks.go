@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -17,9 +18,9 @@ func (w *drawing) lipsTakenEven() {
 	}
 	const drawn = "{}: both corners are drawn at one height"
 	if off := math.Abs(w.first().Offset); off < leastHeight {
-		w.s.Find("lips-taken-even", sheet.Note, drawn, sheet.Say(why))
+		w.s.Find("lips-taken-even", sheet.Note, drawn, quantity.Say(why))
 	} else {
-		w.s.Find("lips-taken-even", sheet.Note, drawn+", and lips of these angles then meet {} off the axis", sheet.Say(why), sheet.Len(off))
+		w.s.Find("lips-taken-even", sheet.Note, drawn+", and lips of these angles then meet {} off the axis", quantity.Say(why), quantity.MM(off))
 	}
 }
 
@@ -35,12 +36,12 @@ func (w *drawing) tooLittle(most, remove float64) {
 	switch s := w.s; {
 	case w.even():
 		s.Find("remove-leaves-angle", sheet.Warn, "to bring the lips to {} to the axis, {}, {} has to come off: {} leaves them at {}",
-			sheet.Set(w.r.Lips.Target), sheet.Say(w.asWanted()), sheet.Len(most), sheet.Len(remove), sheet.Deg(w.before.Lips[0].HalfAngle))
+			quantity.Set(w.r.Lips.Target), quantity.Say(w.asWanted()), quantity.MM(most), quantity.MM(remove), quantity.Rad(w.before.Lips[0].HalfAngle))
 	case w.otherPoint():
 		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips to {} to the axis, {}, {} has to come off: {} leaves them as uneven as they are",
-			sheet.Set(w.r.Lips.Target), sheet.Say(w.asWanted()), sheet.Len(most), sheet.Len(remove))
+			quantity.Set(w.r.Lips.Target), quantity.Say(w.asWanted()), quantity.MM(most), quantity.MM(remove))
 	default:
-		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", sheet.Len(most), sheet.Len(remove))
+		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", quantity.MM(most), quantity.MM(remove))
 	}
 }
 
@@ -62,10 +63,10 @@ func (w *drawing) groundTo() {
 		return
 	}
 	if w.trued {
-		w.s.Find("trued-to", sheet.Note, "both lips are drawn ground to {} to the axis, {}", sheet.Set(w.r.Lips.Target), sheet.Say(w.asWanted()))
+		w.s.Find("trued-to", sheet.Note, "both lips are drawn ground to {} to the axis, {}", quantity.Set(w.r.Lips.Target), quantity.Say(w.asWanted()))
 	}
 	if !w.r.Point.Asked && !w.r.Drill.Given {
-		w.s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", sheet.Say(w.r.Drill.Material.Name))
+		w.s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(w.r.Drill.Material.Name))
 	}
 }
 
@@ -93,7 +94,7 @@ func (w *drawing) idle() {
 		return
 	}
 	if names := w.forAGrind(); w.before == nil && names != nil {
-		w.s.Find("not-used-without-remove", sheet.Note, "without remove, draw makes no use of {}", sheet.Say(strings.Join(names, ", ")))
+		w.s.Find("not-used-without-remove", sheet.Note, "without remove, draw makes no use of {}", quantity.Say(strings.Join(names, ", ")))
 	}
 	for _, x := range [...]struct{ drawn, idle []drill.Reading }{
 		{[]drill.Reading{drill.Web, drill.ChiselAngle}, []drill.Reading{drill.ChiselLength}},
@@ -101,7 +102,7 @@ func (w *drawing) idle() {
 		{[]drill.Reading{drill.Clearance}, []drill.Reading{drill.HeelDrop, drill.HeelTurn}},
 	} {
 		if drawn, idle := w.read(x.drawn), w.read(x.idle); len(drawn) == len(x.drawn) && idle != nil {
-			w.s.Find("not-drawn", sheet.Note, "drawn by {}: {} changes nothing", sheet.Say(strings.Join(drawn, " and ")), sheet.Say(strings.Join(idle, ", ")))
+			w.s.Find("not-drawn", sheet.Note, "drawn by {}: {} changes nothing", quantity.Say(strings.Join(drawn, " and ")), quantity.Say(strings.Join(idle, ", ")))
 		}
 	}
 }

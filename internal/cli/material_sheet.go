@@ -157,7 +157,7 @@ func one(s *sheet.Sheet, f sheet.Figure, source *handbook.Source) {
 	if source == nil {
 		return
 	}
-	s.Work(source.String(), source.How("as published"), "{}", sheet.Of(f.Kind, f.Value))
+	s.Work(source.String(), source.How("as published"), "{}", quantity.Of(f.Kind, f.Value))
 	s.Extra = append(s.Extra, source)
 }
 
@@ -182,7 +182,7 @@ func materialFindings(s *sheet.Sheet, m *handbook.Material) {
 		s.Find("fire", sheet.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
 		s.Extra = append(s.Extra, source)
 	}
-	s.Find("class-of-work", sheet.Note, "for lip clearance and feed this is {}", sheet.Say(m.Relief.String()))
+	s.Find("class-of-work", sheet.Note, "for lip clearance and feed this is {}", quantity.Say(m.Relief.String()))
 	if !m.HasForce() {
 		s.Find("no-force-factor", sheet.Note, "no force factor is published: thrust and torque cannot be given")
 	}

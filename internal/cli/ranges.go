@@ -106,15 +106,15 @@ func (s *sweep) input() sheet.Input {
 }
 
 // at names the step at which the sweeps have these values.
-func at(sweeps []sweep, values []float64) sheet.Text {
-	t := sheet.Text{}
+func at(sweeps []sweep, values []float64) quantity.Text {
+	t := quantity.Text{}
 	for i, s := range sweeps {
 		if i > 0 {
 			t.Format += ", "
 		}
 		spec := s.reading.Spec()
 		t.Format += spec.Name + " {}"
-		t.Args = append(t.Args, sheet.Arg{Kind: spec.Kind, Gauge: spec.Gauge, Value: values[i]})
+		t.Args = append(t.Args, quantity.Arg{Kind: spec.Kind, Gauge: spec.Gauge, Value: values[i]})
 	}
 	return t
 }
@@ -157,7 +157,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 			one.Put(s.reading, values[i])
 		}
 		for _, im := range c.impossible(&one, true) {
-			where := print.Say(at(sweeps, values), d.System())
+			where := at(sweeps, values).In(quantity.Format{System: d.System()})
 			return usage(im.Hint, "--%s: at %s: %s", im.Reading, where, a.say(im, &one))
 		}
 		s := c.compute(&one, a.global.explain && t.first == nil)

@@ -45,9 +45,9 @@ func sizeSheet(v quantity.Value, explain bool) *sheet.Sheet {
 		Name: "size", Text: v.Text, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{v}}}}
 	s.Open("Diameter")
 	s.Add(sheet.Figure{Key: "diameter_mm", Label: "millimetres", Value: v.V, Kind: quantity.Number, Exact: true})
-	s.Work("by definition: 1 in is 25.4 mm", "mm = in * 25.4", "{} * 25.4", sheet.Num(v.V/handbook.InchMM))
+	s.Work("by definition: 1 in is 25.4 mm", "mm = in * 25.4", "{} * 25.4", quantity.Num(v.V/handbook.InchMM))
 	s.Add(sheet.Figure{Key: "diameter_in", Label: "inches", Value: v.V / handbook.InchMM, Kind: quantity.Number, Exact: true})
-	s.Work("by definition: 1 in is 25.4 mm", "in = mm / 25.4", "{} / 25.4", sheet.Num(v.V))
+	s.Work("by definition: 1 in is 25.4 mm", "in = mm / 25.4", "{} / 25.4", quantity.Num(v.V))
 	names := sheet.Grid{Key: "names", Title: "Also called", Columns: []sheet.Column{{Key: "name", Label: "name", Kind: quantity.Word}}}
 	for _, n := range quantity.Names(v.V) {
 		names.Rows = append(names.Rows, []sheet.Cell{sheet.W(n.Name)})

@@ -38,7 +38,7 @@ type steps struct {
 type breach struct {
 	key, label string
 	rows       int
-	first      sheet.Text
+	first      quantity.Text
 }
 
 // remark is a finding and where it came up.
@@ -46,7 +46,7 @@ type remark struct {
 	sheet.Finding
 	rows  int
 	same  bool // its numbers do not change
-	first sheet.Text
+	first quantity.Text
 }
 
 func newSteps(sweeps []sweep) *steps {
@@ -116,7 +116,7 @@ func padded(row []sheet.Cell, n int) []sheet.Cell {
 }
 
 // breaches notes the figures outside their limits and returns their names.
-func (t *steps) breaches(s *sheet.Sheet, where sheet.Text) string {
+func (t *steps) breaches(s *sheet.Sheet, where quantity.Text) string {
 	var keys []string
 	s.Each(func(f *sheet.Figure) {
 		if !f.State().Outside() {
@@ -142,7 +142,7 @@ func codes(s *sheet.Sheet) string {
 }
 
 // remember keeps the sheet's findings, sources and cautions, each once.
-func (t *steps) remember(s *sheet.Sheet, where sheet.Text) {
+func (t *steps) remember(s *sheet.Sheet, where quantity.Text) {
 	for _, f := range s.Findings {
 		key := f.Code + "\n" + f.Text.Format
 		i, met := t.seen[key]
@@ -178,14 +178,14 @@ func (t *steps) remember(s *sheet.Sheet, where sheet.Text) {
 func (t *steps) remarks() []sheet.Finding {
 	var out []sheet.Finding
 	for _, b := range t.limits {
-		text := sheet.Text{Format: b.label + ": outside its limit in {} of {} steps, first at " + b.first.Format}
-		text.Args = append([]sheet.Arg{sheet.Of(quantity.Count, float64(b.rows)), sheet.Of(quantity.Count, float64(t.count))}, b.first.Args...)
+		text := quantity.Text{Format: b.label + ": outside its limit in {} of {} steps, first at " + b.first.Format}
+		text.Args = append([]quantity.Arg{quantity.Of(quantity.Count, float64(b.rows)), quantity.Of(quantity.Count, float64(t.count))}, b.first.Args...)
 		out = append(out, sheet.Finding{Code: "outside-limit", Severity: sheet.Warn, Text: text})
 	}
 	for _, r := range t.found {
 		f := r.Finding
 		if !r.same || r.rows < t.count {
-			f.Text = sheet.Text{Format: "first at " + r.first.Format + ": " + f.Text.Format, Args: slices.Concat(r.first.Args, f.Text.Args)}
+			f.Text = quantity.Text{Format: "first at " + r.first.Format + ": " + f.Text.Format, Args: slices.Concat(r.first.Args, f.Text.Args)}
 		}
 		out = append(out, f)
 	}

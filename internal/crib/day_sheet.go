@@ -19,7 +19,7 @@ func (c *Crib) Plan(day *Day, to Audience) *sheet.Sheet {
 	} else {
 		s.Grids = []sheet.Grid{day.grinder(), day.those("to_retire", "To retire", ToRetire, (*Task).retiredFor), day.those("to_measure", "To measure", ToMeasure, (*Task).because), day.shopping()}
 	}
-	s.Find("counts", sheet.Note, "{}", sheet.Say(day.counts()+c.andGone()))
+	s.Find("counts", sheet.Note, "{}", quantity.Say(day.counts()+c.andGone()))
 	tellDoubts(s, c.there())
 	s.Cautions = print.Cautions
 	return s

@@ -6,7 +6,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -29,7 +28,7 @@ func (rd *reader) history(n strict.Node, d *drill.Drill, sure bool) []Event {
 		rd.follows(item, out, &e)
 		if sure && e.Stock > mostStock*d.Value(drill.Size) {
 			at, _ := item.Lookup("stock")
-			rd.Fault(at.Value, print.Say(sheet.Sayf("stock: {} cannot be: it is over {} diameters", sheet.Len(e.Stock), sheet.Of(quantity.Count, mostStock)), d.System()),
+			rd.Fault(at.Value, quantity.Sayf("stock: {} cannot be: it is over {} diameters", quantity.MM(e.Stock), quantity.Of(quantity.Count, mostStock)).In(quantity.Format{System: d.System()}),
 				"is it in the unit that was meant? of a drill that broke, leave the stock out and say so in a note")
 		}
 		out = append(out, e)
@@ -56,8 +55,8 @@ func (rd *reader) follows(n strict.Node, above []Event, e *Event) {
 
 // doubts are what the history says and cannot all be so, if none of it breaks a
 // rule: someone has measured another thing, or changed the file by hand.
-func (d *Drill) doubts() []sheet.Text {
-	var out []sheet.Text
+func (d *Drill) doubts() []quantity.Text {
+	var out []quantity.Text
 	units := d.Readings.System()
 	for _, r := range [...]drill.Reading{drill.Flute, drill.Length, drill.Web, drill.ChiselLength} {
 		after := d.Readings.Value(r)
@@ -68,8 +67,8 @@ func (d *Drill) doubts() []sheet.Text {
 				continue
 			}
 			if e.contradicts(r, before, after) {
-				out = append(out, sheet.Sayf("{}: {} was {} before the {} of {}, and {} after it", sheet.Say(d.ID), sheet.Say(r.String()),
-					sheet.Len(before), sheet.Say(string(e.What)), sheet.Say(e.Date), sheet.Len(after)))
+				out = append(out, quantity.Sayf("{}: {} was {} before the {} of {}, and {} after it", quantity.Say(d.ID), quantity.Say(r.String()),
+					quantity.MM(before), quantity.Say(string(e.What)), quantity.Say(e.Date), quantity.MM(after)))
 			}
 			after = before
 		}
@@ -108,6 +107,6 @@ func tellDoubts(s *sheet.Sheet, drills []*Drill) {
 		}
 	}
 	if more > 0 {
-		s.Find("history-odd", sheet.Warn, "{} more such doubts about histories", sheet.Of(quantity.Count, float64(more)))
+		s.Find("history-odd", sheet.Warn, "{} more such doubts about histories", quantity.Of(quantity.Count, float64(more)))
 	}
 }

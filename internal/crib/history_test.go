@@ -9,7 +9,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 )
 
 const twelve = "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    flute: 70mm\n    web: 2mm\n    history:\n"
@@ -56,7 +55,7 @@ func oddities(s *sheet.Sheet) string {
 	var out []string
 	for _, f := range s.Findings {
 		if f.Severity == sheet.Warn {
-			out = append(out, f.Code+": "+print.Say(f.Text, quantity.Metric))
+			out = append(out, f.Code+": "+f.Text.In(quantity.Format{System: quantity.Metric}))
 		}
 	}
 	return strings.Join(out, "\n")

@@ -12,7 +12,6 @@ import (
 	"evenlip/internal/plan"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet/print"
 )
 
 // Change is what was done to a drill.
@@ -332,7 +331,7 @@ func (m *mover) check() error {
 	}
 	for _, found := range [...][]judge.Impossible{judge.Check(&next), plan.Check(&next)} {
 		for _, im := range found {
-			return refuse(im.Hint, "--%s: %s", im.Reading, print.Say(im.Text, next.System()))
+			return refuse(im.Hint, "--%s: %s", im.Reading, im.Text.In(quantity.Format{System: next.System()}))
 		}
 	}
 	m.out.New = &next

@@ -15,7 +15,6 @@ import (
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
@@ -187,7 +186,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 		check = judge.CheckGiven
 	}
 	for _, im := range slices.Concat(check(readings), plan.Check(readings)) {
-		fault := places.Fault(im.Reading, errors.New(print.Say(im.Text, readings.System())))
+		fault := places.Fault(im.Reading, errors.New(im.Text.In(quantity.Format{System: readings.System()})))
 		fault.Hint = im.Hint
 		rd.Errs = append(rd.Errs, fault)
 	}

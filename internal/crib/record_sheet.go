@@ -36,7 +36,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *sheet.Shee
 	}
 	s.Grids = []sheet.Grid{g}
 	if o.muchOff() {
-		s.Find("much-stock", sheet.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", sheet.Len(o.Event.Stock))
+		s.Find("much-stock", sheet.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", quantity.MM(o.Event.Stock))
 	}
 	o.lengths(s)
 	o.wearLeft(s)
@@ -48,7 +48,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *sheet.Shee
 		o.gone(s)
 	} else if is.Verdict.Word == "" {
 		for _, wants := range is.Verdict.Missing {
-			s.Find("to-be-read", sheet.Note, "to be read anew: {}", sheet.Say(wants))
+			s.Find("to-be-read", sheet.Note, "to be read anew: {}", quantity.Say(wants))
 		}
 	}
 	return s
@@ -57,7 +57,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *sheet.Shee
 // gone says that the drill is in no count any more, and warns where it still had
 // work in it.
 func (o *Outcome) gone(s *sheet.Sheet) {
-	s.Find("retired", sheet.Note, "{} counts no more: the audit and the plan leave it out", sheet.Say(o.ID))
+	s.Find("retired", sheet.Note, "{} counts no more: the audit and the plan leave it out", quantity.Say(o.ID))
 	if p := plan.Of(o.New); p.Do != plan.Retire {
 		s.Find("not-due", sheet.Warn, "nothing in its readings retires it: if that is a slip, take the entry out of its history by hand")
 	}
@@ -70,10 +70,10 @@ func (o *Outcome) lengths(s *sheet.Sheet) {
 		switch e := &o.Event; {
 		case e.What == Grind && e.contradicts(r, was, is):
 			s.Find("other-than-ground", sheet.Warn, "{} was {} and is {}, where {} came off: if one of these is a slip, put the file back as it was",
-				sheet.Say(r.String()), sheet.Len(was), sheet.Len(is), sheet.Len(e.Stock))
+				quantity.Say(r.String()), quantity.MM(was), quantity.MM(is), quantity.MM(e.Stock))
 		case e.What != Grind && e.What != Correction && was-is > lengthSlack:
 			s.Find("shorter-unsaid", sheet.Warn, "{} was {} and is {}, and no grind says why: if it was ground, put the file back as it was and record that; if it is a slip, add --correction",
-				sheet.Say(r.String()), sheet.Len(was), sheet.Len(is))
+				quantity.Say(r.String()), quantity.MM(was), quantity.MM(is))
 		}
 	}
 }
@@ -97,7 +97,7 @@ func (o *Outcome) wearLeft(s *sheet.Sheet) {
 	}
 	if len(wear) > 0 {
 		s.Find("wear-may-be-left", sheet.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
-			sheet.Len(o.Event.Stock), sheet.Len(p.Ahead.Would.Total), sheet.Say(strings.Join(wear, " and ")), sheet.Say(strings.Join(flags, " and ")))
+			quantity.MM(o.Event.Stock), quantity.MM(p.Ahead.Would.Total), quantity.Say(strings.Join(wear, " and ")), quantity.Say(strings.Join(flags, " and ")))
 	}
 }
 
@@ -110,6 +110,6 @@ func (c *Crib) Started(sample bool) *sheet.Sheet {
 	s.Open("Written")
 	s.Add(sheet.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
 	s.Add(sheet.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
-	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", sheet.Say(filepath.Base(LockName(c.File))))
+	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", quantity.Say(filepath.Base(LockName(c.File))))
 	return s
 }

@@ -12,7 +12,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 	"evenlip/internal/verify"
 )
@@ -326,7 +325,7 @@ func TestTooLittleOffForTheWear(t *testing.T) {
 		}
 		for _, f := range out.Sheet("crib.yaml", false, plainly).Findings {
 			if f.Code == "wear-may-be-left" {
-				return print.Say(f.Text, quantity.Metric)
+				return f.Text.In(quantity.Format{System: quantity.Metric})
 			}
 		}
 		return ""

@@ -117,7 +117,7 @@ func (c *Crib) Audit(drills []Judged, to Audience) *sheet.Sheet {
 		c.addFigures(&g, drills)
 	}
 	s.Grids = []sheet.Grid{g}
-	s.Find("counts", sheet.Note, "{}", sheet.Say(counts(drills)+c.andGone()))
+	s.Find("counts", sheet.Note, "{}", quantity.Say(counts(drills)+c.andGone()))
 	shown := make([]*Drill, len(drills))
 	for i := range drills {
 		shown[i] = drills[i].Drill

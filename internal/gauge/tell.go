@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -88,7 +89,7 @@ func (x *turn) answers() bool {
 
 // alike reports whether two numbers of a text are apart by no more than the short way
 // between the two sides of a limit makes.
-func alike(a, b sheet.Arg) bool {
+func alike(a, b quantity.Arg) bool {
 	const apart = 0.1
 	return a.Word == b.Word && !(math.Abs(a.Value-b.Value) > apart*math.Max(math.Abs(a.Value), math.Abs(b.Value)))
 }
@@ -96,14 +97,14 @@ func alike(a, b sheet.Arg) bool {
 // answer names all the answers there may be, that of the readings by themselves
 // first, and what to read to tell which.
 func (t *trials) answer(s *sheet.Sheet) {
-	var texts []sheet.Text
+	var texts []quantity.Text
 	finer := ""
-	add := func(answer *sheet.Text) {
-		text := sheet.Sayf("nothing")
+	add := func(answer *quantity.Text) {
+		text := quantity.Sayf("nothing")
 		if answer != nil {
 			text = *answer
 		}
-		if !slices.ContainsFunc(texts, func(other sheet.Text) bool {
+		if !slices.ContainsFunc(texts, func(other quantity.Text) bool {
 			return other.Format == text.Format && slices.EqualFunc(other.Args, text.Args, alike)
 		}) {
 			texts = append(texts, text)
@@ -119,7 +120,7 @@ func (t *trials) answer(s *sheet.Sheet) {
 	if len(texts) < 2 {
 		return
 	}
-	all := sheet.Text{Format: "these gauges cannot tell: "}
+	all := quantity.Text{Format: "these gauges cannot tell: "}
 	for i, text := range texts {
 		if i > 0 {
 			all.Format += ";" + or
@@ -127,5 +128,5 @@ func (t *trials) answer(s *sheet.Sheet) {
 		all.Format += text.Format
 		all.Args = append(all.Args, text.Args...)
 	}
-	s.InShort(all.Format+"; read {} on a finer gauge", append(all.Args, sheet.Say(finer))...)
+	s.InShort(all.Format+"; read {} on a finer gauge", append(all.Args, quantity.Say(finer))...)
 }

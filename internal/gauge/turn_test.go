@@ -34,7 +34,7 @@ func step(aside bool) gauge.Calculation {
 		s.Add(sheet.Figure{Key: "smooth", Value: web * chisel})
 		s.Add(sheet.Figure{Key: "do", Word: word, Kind: quantity.Word})
 		s.Add(sheet.Figure{Key: "same", Word: "alike", Kind: quantity.Word})
-		if s.InShort("{} it, web {}", sheet.Say(word), sheet.Len(web)); over {
+		if s.InShort("{} it, web {}", quantity.Say(word), quantity.MM(web)); over {
 			s.Find("spent", sheet.Stop, "spent")
 			s.Find("thick", sheet.Note, "thick")
 		}

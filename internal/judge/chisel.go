@@ -64,16 +64,16 @@ func (r *Result) ChiselSheet(s *sheet.Sheet) {
 	two := c.wants()
 	s.Add(sheet.Figure{Key: "web_mm", Label: "web at the point", Value: c.Web, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: two})
 	if c.WebRead {
-		s.Work("as read", "w as read", "{}", sheet.Len(c.Web))
+		s.Work("as read", "w as read", "{}", quantity.MM(c.Web))
 	} else {
-		s.Work(geometry, "w = c * sin(psi)", "{} * sin({})", sheet.Len(c.Length), sheet.Deg(c.Acute))
+		s.Work(geometry, "w = c * sin(psi)", "{} * sin({})", quantity.MM(c.Length), quantity.Rad(c.Acute))
 	}
 	s.Add(sheet.Figure{Key: "chisel_angle_deg", Label: "chisel-edge angle, obtuse", Value: c.Angle, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &c.AngleLimit, Wants: two})
 	if c.AngleRead && !c.AcuteRead {
-		s.Work("as read", "psi' as read", "{}", sheet.Deg(c.Angle))
+		s.Work("as read", "psi' as read", "{}", quantity.Rad(c.Angle))
 	} else {
-		s.Work(geometry, "psi' = 180 - psi", "180 - {}", sheet.Deg(c.Acute))
+		s.Work(geometry, "psi' = 180 - psi", "180 - {}", quantity.Rad(c.Acute))
 	}
 	s.Add(sheet.Figure{Key: "chisel_angle_acute_deg", Label: "chisel-edge angle, acute", Value: c.Acute, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: two})
@@ -81,13 +81,13 @@ func (r *Result) ChiselSheet(s *sheet.Sheet) {
 	s.Add(sheet.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: c.Length, Kind: quantity.Length,
 		Gauge: quantity.Caliper, Wants: two})
 	if !c.LengthRead {
-		s.Work(geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(c.Web), sheet.Deg(c.Acute))
+		s.Work(geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(c.Web), quantity.Rad(c.Acute))
 	} else {
-		s.Work("as read", "c as read", "{}", sheet.Len(c.Length))
+		s.Work("as read", "c as read", "{}", quantity.MM(c.Length))
 	}
 	s.Add(sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: c.Ratio, Kind: quantity.Number,
 		Limit: limitIf(&c.RatioLimit, r.Drill.D), Wants: join(wants(on("size", r.Drill.D)), two)})
-	s.Work(geometry, "q = c / D", "{} / {}", sheet.Len(c.Length), sheet.Len(r.Drill.D))
+	s.Work(geometry, "q = c / D", "{} / {}", quantity.MM(c.Length), quantity.MM(r.Drill.D))
 	c.Contradiction(s)
 }
 
@@ -95,7 +95,7 @@ func (r *Result) ChiselSheet(s *sheet.Sheet) {
 func (c *Chisel) Contradiction(s *sheet.Sheet) {
 	if c.Gap != 0 {
 		s.Find("chisel-contradiction", sheet.Warn, "the three chisel readings contradict each other: web {} at {} makes an edge of {}, but {} was read ({} apart); measure again",
-			sheet.Len(c.Web), sheet.Deg(c.Angle), sheet.Len(c.Length+c.Gap), sheet.Len(c.Length), sheet.Len(math.Abs(c.Gap)))
+			quantity.MM(c.Web), quantity.Rad(c.Angle), quantity.MM(c.Length+c.Gap), quantity.MM(c.Length), quantity.MM(math.Abs(c.Gap)))
 	}
 }
 
@@ -104,11 +104,11 @@ func (c *Chisel) Contradiction(s *sheet.Sheet) {
 func (c *Chisel) WorkAcute(s *sheet.Sheet) {
 	switch {
 	case c.AcuteRead:
-		s.Work("as read", "psi as read", "{}", sheet.Deg(c.Acute))
+		s.Work("as read", "psi as read", "{}", quantity.Rad(c.Acute))
 	case c.AngleRead:
-		s.Work(geometry, "psi = 180 - psi'", "180 - {}", sheet.Deg(c.Angle))
+		s.Work(geometry, "psi = 180 - psi'", "180 - {}", quantity.Rad(c.Angle))
 	default:
-		s.Work(geometry, "psi = asin(w / c)", "asin({} / {})", sheet.Len(c.Web), sheet.Len(c.Length))
+		s.Work(geometry, "psi = asin(w / c)", "asin({} / {})", quantity.MM(c.Web), quantity.MM(c.Length))
 	}
 }
 

@@ -40,7 +40,7 @@ func (c *Clearance) High(lip float64) bool { return lip > over(c.Limit) }
 // LesserTaken says that of two unlike clearances the lesser is reckoned with.
 func (c *Clearance) LesserTaken(s *sheet.Sheet) {
 	if known(c.Lip1, c.Lip2) && c.Lip1 != c.Lip2 {
-		s.Find("lesser-clearance", sheet.Note, "the lips have {} and {} of clearance: the lesser is reckoned with", sheet.Deg(c.Lip1), sheet.Deg(c.Lip2))
+		s.Find("lesser-clearance", sheet.Note, "the lips have {} and {} of clearance: the lesser is reckoned with", quantity.Rad(c.Lip1), quantity.Rad(c.Lip2))
 	}
 }
 
@@ -138,11 +138,11 @@ func (r *Result) ClearanceSheet(s *sheet.Sheet) {
 	b.FeedAssumption(s)
 	if c.Corner() < under(c.Recommended) && !ClearanceLow.holds(r) {
 		s.Find("clearance-under-recommended", sheet.Note, "a lip has {} of clearance where {} to {} is recommended for the size and work: grind more the next time",
-			sheet.Deg(c.Corner()), sheet.Deg(c.Recommended.Low), sheet.Deg(c.Recommended.High))
+			quantity.Rad(c.Corner()), quantity.Rad(c.Recommended.Low), quantity.Rad(c.Recommended.High))
 	}
 	if c.FromDrop && c.Turn > shortTurn {
 		s.Find("heel-turn-long", sheet.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
-			sheet.Deg(c.Turn), sheet.Deg(shortTurn))
+			quantity.Rad(c.Turn), quantity.Rad(shortTurn))
 	}
 	c.Contradiction(s)
 }
@@ -159,7 +159,7 @@ func (r *Result) recommendedFigures(s *sheet.Sheet) {
 		if !s.Explaining {
 			continue // the source's words are for the working alone
 		}
-		s.Work(limit.Source.String(), limit.Source.How("from the table, by size and work"), "{}", sheet.Deg(e.value))
+		s.Work(limit.Source.String(), limit.Source.How("from the table, by size and work"), "{}", quantity.Rad(e.value))
 	}
 }
 
@@ -173,10 +173,10 @@ func (r *Result) workingFigures(s *sheet.Sheet) {
 	c, b := &r.Clearance, &r.Drill
 	needs := c.wants(on("size", b.D))
 	s.Add(sheet.Figure{Key: "feed_angle_deg", Label: "feed angle at the corner", Value: c.FeedAngle, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
-	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", sheet.Feed(b.Feed), sheet.Len(b.D))
+	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", quantity.Of(quantity.Feed, b.Feed), quantity.MM(b.D))
 	s.Add(sheet.Figure{Key: "working_clearance_deg", Label: "working clearance, corner", Value: c.Working, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &positive, Wants: needs})
-	s.Work(geometry, "Cl_w = Cl - e", "{} - {}", sheet.Deg(c.Corner()), sheet.Deg(c.FeedAngle))
+	s.Work(geometry, "Cl_w = Cl - e", "{} - {}", quantity.Rad(c.Corner()), quantity.Rad(c.FeedAngle))
 	r.alongFigures(s, needs)
 }
 
@@ -193,7 +193,7 @@ func (r *Result) lipClearance(s *sheet.Sheet, key, label string, v, drop float64
 	s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: limit,
 		Wants: c.wants()})
 	if !c.FromDrop {
-		s.Work("as read", "Cl as read", "{}", sheet.Deg(v))
+		s.Work("as read", "Cl as read", "{}", quantity.Rad(v))
 		return
 	}
 	c.WorkDrop(s, drop, r.Drill.D)
@@ -203,7 +203,7 @@ func (r *Result) lipClearance(s *sheet.Sheet, key, label string, v, drop float64
 // from the heel drop, on a drill of diameter d, both mm.
 func (c *Clearance) WorkDrop(s *sheet.Sheet, drop, d float64) {
 	s.Work(geometry, "Cl = atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))",
-		sheet.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: drop}, sheet.Len(d), sheet.Deg(c.Turn))
+		quantity.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: drop}, quantity.MM(d), quantity.Rad(c.Turn))
 }
 
 func (r *Result) alongFigures(s *sheet.Sheet, needs string) {
@@ -215,22 +215,22 @@ func (r *Result) alongFigures(s *sheet.Sheet, needs string) {
 	rad := math.Max(c.LeastAt*b.D/2, r.Chisel.Web/2) // not inside the lip by a last digit
 	beta := point.WebAngle(r.Chisel.Web, rad)
 	s.Work(geometry, "Cl_w = atan(g cos(b) + sin(b) / tan(k)) - atan(f / (2 pi r)), sin(b) = w / (2 r)",
-		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", sheet.Num(f.Slope()), sheet.Deg(beta), sheet.Deg(beta),
-		sheet.Deg(r.Point.K()), sheet.Feed(b.Feed), sheet.Len(rad))
+		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", quantity.Num(f.Slope()), quantity.Rad(beta), quantity.Rad(beta),
+		quantity.Rad(r.Point.K()), quantity.Of(quantity.Feed, b.Feed), quantity.MM(rad))
 	s.Add(sheet.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: c.LeastAt, Kind: quantity.Number, Wants: along})
-	s.Work(geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", sheet.Len(rad), sheet.Len(b.D))
+	s.Work(geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", quantity.MM(rad), quantity.MM(b.D))
 	label := "corner rubs at a feed of"
 	if c.Along {
 		label = "a flank rubs at a feed of"
 	}
 	s.Add(sheet.Figure{Key: "feed_limit_mm", Label: label, Value: c.FeedLimit, Kind: quantity.Feed, Wants: needs})
 	if !c.Along {
-		s.Work(geometry, "f = pi D tan(Cl), not under 0", "max(0, pi * {} * tan({}))", sheet.Len(b.D), sheet.Deg(c.Corner()))
+		s.Work(geometry, "f = pi D tan(Cl), not under 0", "max(0, pi * {} * tan({}))", quantity.MM(b.D), quantity.Rad(c.Corner()))
 		return
 	}
 	inner, outer := lipEnds(r)
 	_, at := f.FeedLimit(inner, outer)
-	s.Work(geometry, "f = 2 pi r tan(Cl(r)), least along the lip, not under 0", "max(0, 2 * pi * {} * tan({}))", sheet.Len(at), sheet.Deg(f.Clearance(at)))
+	s.Work(geometry, "f = 2 pi r tan(Cl(r)), least along the lip, not under 0", "max(0, 2 * pi * {} * tan({}))", quantity.MM(at), quantity.Rad(f.Clearance(at)))
 }
 
 // positive is the bound of a clearance that does not rub.

@@ -3,6 +3,7 @@ package judge
 import (
 	"evenlip/internal/cutting"
 	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -30,11 +31,11 @@ func WorkFeed(s *sheet.Sheet, d float64, m *handbook.Material, cut float64) {
 		return
 	}
 	a, b := feedEnd(m).Line()
-	low, high, from, to := sheet.Feed(row.Low), sheet.Feed(row.High), sheet.Len(row.From), sheet.Len(row.To)
+	low, high, from, to := quantity.Of(quantity.Feed, row.Low), quantity.Of(quantity.Feed, row.High), quantity.MM(row.From), quantity.MM(row.To)
 	s.Work(row.Source.String()+"; "+handbook.FeedTakenSource().String(),
 		"f = (low + (high - low) x) (1 - cut), x = a (D - from) / (to - from) - b, 0 to 1, of the published row; a and b: 1 and 0, hard work 2 and 1, soft work 2 and 0",
 		"({} + ({} - {}) * max(0, min(1, {} * ({} - {}) / ({} - {}) - {}))) * (1 - {})",
-		low, high, low, sheet.Num(a), sheet.Len(d), from, to, from, sheet.Num(b), sheet.Num(cut))
+		low, high, low, quantity.Num(a), quantity.MM(d), from, to, from, quantity.Num(b), quantity.Num(cut))
 }
 
 // FeedAssumption says in s which feed was taken for want of a reading.
@@ -42,7 +43,7 @@ func (b *Basics) FeedAssumption(s *sheet.Sheet) {
 	if !b.FeedAssumed {
 		return
 	}
-	s.Find("feed-assumed", sheet.Note, "no feed was given: {} is taken, from those published for this diameter and work", sheet.Feed(b.Feed))
+	s.Find("feed-assumed", sheet.Note, "no feed was given: {} is taken, from those published for this diameter and work", quantity.Of(quantity.Feed, b.Feed))
 	s.Extra = append(s.Extra, handbook.FeedBand(b.D).Source, handbook.FeedTakenSource())
 }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -17,8 +18,8 @@ func Guard(s *sheet.Sheet) {
 	s.EachWorked(func(f *sheet.Figure, aside bool) {
 		if f.State() == sheet.Unsure && (!aside || f.Turns && f.Label != "") {
 			s.Find("cannot-tell", sheet.Warn, "{}: {} is too near its limit for this gauge to tell; read {} on a finer gauge",
-				sheet.Say(f.Label), sheet.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
-				sheet.Say(f.Finer()))
+				quantity.Say(f.Label), quantity.Arg{Kind: f.Kind, Gauge: f.Gauge, Value: f.Value},
+				quantity.Say(f.Finer()))
 		}
 	})
 	if s.Verdict == nil {

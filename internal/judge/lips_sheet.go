@@ -30,7 +30,7 @@ func (r *Result) LipsSheet(s *sheet.Sheet) {
 	s.Add(f)
 	s.Work(geometry+" (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)",
 		"bound = 2 * the larger of |u| and |dh| / (1 / tan(k1) + 1 / tan(k2))", "2 * max({}, {} / (1 / tan({}) + 1 / tan({})))",
-		sheet.Len(math.Abs(l.Offset)), sheet.Len(math.Abs(l.Height)), sheet.Deg(p.K1), sheet.Deg(p.K2))
+		quantity.MM(math.Abs(l.Offset)), quantity.MM(math.Abs(l.Height)), quantity.Rad(p.K1), quantity.Rad(p.K2))
 	r.shareFigures(s)
 	r.planFigures(s)
 	r.lipRemarks(s)
@@ -44,21 +44,21 @@ func (r *Result) lipContradiction(s *sheet.Sheet) {
 	l := &r.Lips
 	if l.From == LipsIndicated && math.Abs(l.ByLengths-l.Height) > lengthsOff {
 		s.Find("lip-contradiction", sheet.Warn, "the indicator has lip 1 higher by {}, the lip lengths and angles by {}: they contradict each other; the indicator is used, measure again",
-			sheet.Len(l.Height), sheet.Len(l.ByLengths))
+			quantity.MM(l.Height), quantity.MM(l.ByLengths))
 	}
 }
 
 func (r *Result) lipRemarks(s *sheet.Sheet) {
 	l := &r.Lips
 	if l.Planned && !known(r.Chisel.Web) && (s.Explaining || r.lipsRestOnWeb()) {
-		s.Find("lip-web-assumed", sheet.Note, "no web was read: {} is taken for where the lips lie, as on a new drill", sheet.Len(webOrNew(r)))
+		s.Find("lip-web-assumed", sheet.Note, "no web was read: {} is taken for where the lips lie, as on a new drill", quantity.MM(webOrNew(r)))
 	}
 	r.lipContradiction(s)
 	if !r.Drill.FeedAssumed && math.Max(l.Share1, l.Share2) > 0.999 {
-		s.Find("one-lip-cuts", sheet.Warn, "at this feed {} cuts everything and the other rides along: it dulls early", sheet.Say(l.cutting()))
+		s.Find("one-lip-cuts", sheet.Warn, "at this feed {} cuts everything and the other rides along: it dulls early", quantity.Say(l.cutting()))
 	}
 	if l.HasHole && l.Oversize > l.HoleLimit.High {
-		s.Find("hole-may-exceed", sheet.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", sheet.Len(l.HoleLimit.High), sheet.Say(l.HoleLimit.Source.Text))
+		s.Find("hole-may-exceed", sheet.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", quantity.MM(l.HoleLimit.High), quantity.Say(l.HoleLimit.Source.Text))
 	}
 }
 
@@ -71,16 +71,16 @@ func (r *Result) lipsRestOnWeb() bool {
 
 // uneven tells how uneven lips stand: at the corner where that breaks the
 // limit, else half way along.
-func (l *Lips) uneven() sheet.Text {
+func (l *Lips) uneven() quantity.Text {
 	if !outside(l.Height, l.Limit) {
-		return sheet.Sayf("the lips are {} apart half way along, though not at the corner: their angles differ, and one does the work", sheet.Len(math.Abs(l.MidLip)))
+		return quantity.Sayf("the lips are {} apart half way along, though not at the corner: their angles differ, and one does the work", quantity.MM(math.Abs(l.MidLip)))
 	}
 	if l.Height*l.MidLip < 0 && outside(l.MidLip, l.Limit) {
 		other := map[string]string{"lip 1": "lip 2", "lip 2": "lip 1"}[l.highWord()]
-		return sheet.Sayf("{} stands {} higher at the corner, {} by {} half way along: their angles differ, and the hole comes out oversize",
-			sheet.Say(l.highWord()), sheet.Len(math.Abs(l.Height)), sheet.Say(other), sheet.Len(math.Abs(l.MidLip)))
+		return quantity.Sayf("{} stands {} higher at the corner, {} by {} half way along: their angles differ, and the hole comes out oversize",
+			quantity.Say(l.highWord()), quantity.MM(math.Abs(l.Height)), quantity.Say(other), quantity.MM(math.Abs(l.MidLip)))
 	}
-	return sheet.Sayf("{} stands {} higher: the hole comes out oversize", sheet.Say(l.highWord()), sheet.Len(math.Abs(l.Height)))
+	return quantity.Sayf("{} stands {} higher: the hole comes out oversize", quantity.Say(l.highWord()), quantity.MM(math.Abs(l.Height)))
 }
 
 // cutting is the lip that takes the larger share.
@@ -129,34 +129,34 @@ func (l *Lips) highWord() string {
 func (r *Result) workLength(s *sheet.Sheet) {
 	l, p := &r.Lips, &r.Point
 	if known(l.Read1) {
-		s.Work("as read", "difference = lip 1 - lip 2", "{} - {}", sheet.Len(l.Read1), sheet.Len(l.Read2))
+		s.Work("as read", "difference = lip 1 - lip 2", "{} - {}", quantity.MM(l.Read1), quantity.MM(l.Read2))
 		return
 	}
 	if p.K1 == p.K2 {
-		s.Work(geometry, "difference = -2 u / sin(k)", "-2 * {} / sin({})", sheet.Len(l.Offset), sheet.Deg(p.K1))
+		s.Work(geometry, "difference = -2 u / sin(k)", "-2 * {} / sin({})", quantity.MM(l.Offset), quantity.Rad(p.K1))
 		return
 	}
 	s.Work(geometry, "difference = (p - u) / sin(k1) - (p + u) / sin(k2), p = the lip's mean length seen from the end",
-		"({} - {}) / sin({}) - ({} + {}) / sin({})", sheet.Len(l.Outer-l.Inner), sheet.Len(l.Offset), sheet.Deg(p.K1),
-		sheet.Len(l.Outer-l.Inner), sheet.Len(l.Offset), sheet.Deg(p.K2))
+		"({} - {}) / sin({}) - ({} + {}) / sin({})", quantity.MM(l.Outer-l.Inner), quantity.MM(l.Offset), quantity.Rad(p.K1),
+		quantity.MM(l.Outer-l.Inner), quantity.MM(l.Offset), quantity.Rad(p.K2))
 }
 
 func (r *Result) workHeight(s *sheet.Sheet) {
 	l, p := &r.Lips, &r.Point
 	if l.From == LipsIndicated {
-		s.Work("as read", "dh = lip 1 - lip 2", "{}", sheet.Len(l.Height))
+		s.Work("as read", "dh = lip 1 - lip 2", "{}", quantity.MM(l.Height))
 		return
 	}
 	s.Work(geometry, "dh = u (1 / tan(k1) + 1 / tan(k2)) + x (1 / tan(k2) - 1 / tan(k1)), x = the corner along the lip",
 		"{} * (1 / tan({}) + 1 / tan({})) + {} * (1 / tan({}) - 1 / tan({}))",
-		sheet.Len(l.Offset), sheet.Deg(p.K1), sheet.Deg(p.K2), sheet.Len(l.Outer), sheet.Deg(p.K2), sheet.Deg(p.K1))
+		quantity.MM(l.Offset), quantity.Rad(p.K1), quantity.Rad(p.K2), quantity.MM(l.Outer), quantity.Rad(p.K2), quantity.Rad(p.K1))
 }
 
 func (r *Result) workOffset(s *sheet.Sheet) {
 	l, p := &r.Lips, &r.Point
 	if l.From == LipsFromLengths {
 		s.Work(geometry, "u = (lip 2 * sin(k2) - lip 1 * sin(k1)) / 2", "({} * sin({}) - {} * sin({})) / 2",
-			sheet.Len(l.Read2), sheet.Deg(p.K2), sheet.Len(l.Read1), sheet.Deg(p.K1))
+			quantity.MM(l.Read2), quantity.Rad(p.K2), quantity.MM(l.Read1), quantity.Rad(p.K1))
 		return
 	}
 	WorkOffset(s, l.Height, l.Outer, p.K1, p.K2)
@@ -168,12 +168,12 @@ func (r *Result) workOffset(s *sheet.Sheet) {
 // geometry.
 func WorkOffset(s *sheet.Sheet, dh, outer, k1, k2 float64) {
 	if k1 == k2 {
-		s.Work(geometry, "u = dh tan(k) / 2", "{} * tan({}) / 2", sheet.Len(dh), sheet.Deg(k1))
+		s.Work(geometry, "u = dh tan(k) / 2", "{} * tan({}) / 2", quantity.MM(dh), quantity.Rad(k1))
 		return
 	}
 	s.Work(geometry, "u = (dh - x (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2)), x = the corner along the lip",
 		"({} - {} * (1 / tan({}) - 1 / tan({}))) / (1 / tan({}) + 1 / tan({}))",
-		sheet.Len(dh), sheet.Len(outer), sheet.Deg(k2), sheet.Deg(k1), sheet.Deg(k1), sheet.Deg(k2))
+		quantity.MM(dh), quantity.MM(outer), quantity.Rad(k2), quantity.Rad(k1), quantity.Rad(k1), quantity.Rad(k2))
 }
 
 func (r *Result) shareFigures(s *sheet.Sheet) {
@@ -186,17 +186,17 @@ func (r *Result) shareFigures(s *sheet.Sheet) {
 	s.Add(sheet.Figure{Key: "chip_share_1", Label: "lip 1 cuts of the chip", Value: l.Share1, Kind: quantity.Share, Wants: needs})
 	r.workShare(s)
 	s.Add(sheet.Figure{Key: "chip_share_2", Label: "lip 2 cuts of the chip", Value: l.Share2, Kind: quantity.Share, Wants: needs})
-	s.Work(geometry, "the rest", "100 - {}", sheet.Of(quantity.Share, l.Share1))
+	s.Work(geometry, "the rest", "100 - {}", quantity.Of(quantity.Share, l.Share1))
 }
 
 func (r *Result) workShare(s *sheet.Sheet) {
 	l, f := &r.Lips, r.Drill.Feed
 	from, to := point.HeightDifference(l.Line1, l.Line2, l.Inner), point.HeightDifference(l.Line1, l.Line2, l.Outer)
 	if r.Point.K1 == r.Point.K2 || !known(from, to) || math.Abs(to-from) < 1e-9*f {
-		s.Work(geometry, "share = (f / 2 + dh) / f, from 0 to 1", "100 * max(0, min(1, ({} / 2 + {}) / {}))", sheet.Feed(f), sheet.Len(l.Height), sheet.Feed(f))
+		s.Work(geometry, "share = (f / 2 + dh) / f, from 0 to 1", "100 * max(0, min(1, ({} / 2 + {}) / {}))", quantity.Of(quantity.Feed, f), quantity.MM(l.Height), quantity.Of(quantity.Feed, f))
 		return
 	}
-	inner, outer := sheet.Num(0.5+from/f), sheet.Num(0.5+to/f)
+	inner, outer := quantity.Num(0.5+from/f), quantity.Num(0.5+to/f)
 	s.Work(geometry, "share = mean over the lip of s = 1/2 + dh / f, from 0 to 1; s in a straight line from the inner end to the corner",
 		"100 * (max(0, {})^2 - max(0, {} - 1)^2 - max(0, {})^2 + max(0, {} - 1)^2) / (2 * ({} - {}))", outer, outer, inner, inner, outer, inner)
 }
@@ -204,11 +204,11 @@ func (r *Result) workShare(s *sheet.Sheet) {
 func (r *Result) workMidLip(s *sheet.Sheet) {
 	l, p := &r.Lips, &r.Point
 	if p.K1 == p.K2 || !known(p.K1) {
-		s.Work(geometry, "one height all along lips of one angle", "{}", sheet.Len(l.Height))
+		s.Work(geometry, "one height all along lips of one angle", "{}", quantity.MM(l.Height))
 		return
 	}
 	s.Work(geometry, "dh(x) = dh + (X - x) (1 / tan(k1) - 1 / tan(k2)), X the corner along the lip, x half way", "{} + ({} - {}) * (1 / tan({}) - 1 / tan({}))",
-		sheet.Len(l.Height), sheet.Len(l.Outer), sheet.Len((l.Inner+l.Outer)/2), sheet.Deg(p.K1), sheet.Deg(p.K2))
+		quantity.MM(l.Height), quantity.MM(l.Outer), quantity.MM((l.Inner+l.Outer)/2), quantity.Rad(p.K1), quantity.Rad(p.K2))
 }
 
 func (r *Result) planFigures(s *sheet.Sheet) {
@@ -233,7 +233,7 @@ func (r *Result) planFigures(s *sheet.Sheet) {
 		r.workStock(s, e.lip, e.outer)
 	}
 	if l.Planned && (r.Point.Asked || l.Target != r.Point.K()) {
-		s.Find("trued-to", sheet.Note, "both lips are evened up to {} to the axis", sheet.Set(l.Target))
+		s.Find("trued-to", sheet.Note, "both lips are evened up to {} to the axis", quantity.Set(l.Target))
 	}
 }
 
@@ -252,6 +252,6 @@ func (r *Result) workStock(s *sheet.Sheet, lip int, outer bool) {
 		k, height = r.Point.K2, 0
 	}
 	s.Work(geometry, "stock = h + (X - x) / tan(k) - (h0 - x / tan(kt)), h the corner and h0 the common line at the axis, above lip 2's corner; X the corner along the lip",
-		"{} + ({} - {}) / tan({}) - ({} - {} / tan({}))", sheet.Len(height), sheet.Len(l.Outer), sheet.Len(at), sheet.Deg(k),
-		sheet.Len(l.Plan.Line.Height0), sheet.Len(at), sheet.Deg(l.Target))
+		"{} + ({} - {}) / tan({}) - ({} - {} / tan({}))", quantity.MM(height), quantity.MM(l.Outer), quantity.MM(at), quantity.Rad(k),
+		quantity.MM(l.Plan.Line.Height0), quantity.MM(at), quantity.Rad(l.Target))
 }

@@ -18,7 +18,7 @@ import (
 // noNaN fails if a number that is not known stands in anything that is said.
 func noNaN(t drilltest.Tester, s *sheet.Sheet) {
 	t.Helper()
-	said := func(where string, text sheet.Text) {
+	said := func(where string, text quantity.Text) {
 		for _, a := range text.Args {
 			if math.IsNaN(a.Value) || math.IsInf(a.Value, 0) {
 				t.Errorf("%s: %q says %v", where, text.Format, a.Value)

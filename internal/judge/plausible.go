@@ -33,7 +33,7 @@ func sizeSlip(d *drill.Drill, s *sheet.Sheet) {
 	v := d.Values(drill.Size)[0]
 	if v.Assumed && v.System == quantity.Inch && v.V > largestDrill {
 		s.Find("size-may-be-mm", sheet.Warn, "size {} was read as {}; if millimetres were meant, write {}mm",
-			sheet.Say(v.Text), sheet.Of(quantity.Size, v.V), sheet.Say(v.Text))
+			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(v.Text))
 	}
 	if !v.Assumed || v.System != quantity.Metric || v.V >= 2 {
 		return
@@ -43,7 +43,7 @@ func sizeSlip(d *drill.Drill, s *sheet.Sheet) {
 		return
 	}
 	s.Find("size-may-be-inches", sheet.Warn, "size {} was read as {}; if inches were meant ({}), write {}in",
-		sheet.Say(v.Text), sheet.Of(quantity.Size, v.V), sheet.Say(inches[0].Name), sheet.Say(v.Text))
+		quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(inches[0].Name), quantity.Say(v.Text))
 }
 
 func webSlip(d *drill.Drill, s *sheet.Sheet) {
@@ -54,9 +54,9 @@ func webSlip(d *drill.Drill, s *sheet.Sheet) {
 	}
 	switch ratio := web / size; {
 	case ratio > 0.5:
-		s.Find("web-over-half", sheet.Warn, "web {} is over half the diameter: is it the lip length, or another unit?", sheet.Len(web))
+		s.Find("web-over-half", sheet.Warn, "web {} is over half the diameter: is it the lip length, or another unit?", quantity.MM(web))
 	case ratio < 0.05:
-		s.Find("web-very-thin", sheet.Warn, "web {} is under a twentieth of the diameter: if inches were meant, write them", sheet.Len(web))
+		s.Find("web-very-thin", sheet.Warn, "web {} is under a twentieth of the diameter: if inches were meant, write them", quantity.MM(web))
 	}
 }
 
@@ -64,17 +64,17 @@ func lipAngleSlip(d *drill.Drill, s *sheet.Sheet) {
 	const least = 10 * math.Pi / 180
 	if v := d.Values(drill.LipAngle); len(v) == 2 && v[0].V > least && v[1].V < least {
 		s.Find("lip-angle-comma", sheet.Warn, "a comma parts the two lips: {} was read for lip 2; if {}.{} was meant, write it with a point",
-			sheet.Deg(v[1].V), sheet.Say(v[0].Text), sheet.Say(v[1].Text))
+			quantity.Rad(v[1].V), quantity.Say(v[0].Text), quantity.Say(v[1].Text))
 		return
 	}
 	for _, v := range d.Values(drill.LipAngle) {
 		if v.V >= math.Pi/2 {
 			s.Find("lip-angle-whole", sheet.Warn, "lip angle {} looks like the whole point angle, and is not used; each lip to the axis is half of it: {}?",
-				sheet.Deg(v.V), sheet.Deg(v.V/2))
+				quantity.Rad(v.V), quantity.Rad(v.V/2))
 			return
 		}
 		if v.V < 25*math.Pi/180 || v.V > 80*math.Pi/180 {
-			s.Find("lip-angle-odd", sheet.Warn, "lip angle {} is unusual: 59° each makes a 118° point", sheet.Deg(v.V))
+			s.Find("lip-angle-odd", sheet.Warn, "lip angle {} is unusual: 59° each makes a 118° point", quantity.Rad(v.V))
 		}
 	}
 }
@@ -82,7 +82,7 @@ func lipAngleSlip(d *drill.Drill, s *sheet.Sheet) {
 func clearanceSlip(d *drill.Drill, s *sheet.Sheet) {
 	for _, v := range d.Values(drill.Clearance) {
 		if v.V > 35*math.Pi/180 {
-			s.Find("clearance-odd", sheet.Warn, "clearance {} is unusual: is it measured from the axis and not from a square plane?", sheet.Deg(v.V))
+			s.Find("clearance-odd", sheet.Warn, "clearance {} is unusual: is it measured from the axis and not from a square plane?", quantity.Rad(v.V))
 			return
 		}
 	}
@@ -93,15 +93,15 @@ const mostTaper = 0.1
 
 func taperSlip(d *drill.Drill, s *sheet.Sheet) {
 	if t, ok := d.Get(drill.WebTaper); ok && t > mostTaper {
-		s.Find("web-taper-odd", sheet.Warn, "web taper {} is unusual: it is mm per mm, about 0.016", sheet.Of(quantity.Taper, t))
+		s.Find("web-taper-odd", sheet.Warn, "web taper {} is unusual: it is mm per mm, about 0.016", quantity.Of(quantity.Taper, t))
 	}
 	web, a := d.Get(drill.Web)
 	second, b := d.Get(drill.SecondWeb)
 	if at, c := d.Get(drill.SecondWebAt); a && b && c && (second-web)/at > mostTaper {
-		s.Find("web-taper-odd", sheet.Warn, "the two webs make a taper of {}: webs grow by about 0.016; is second-web-at the distance up from the point?", sheet.Of(quantity.Taper, (second-web)/at))
+		s.Find("web-taper-odd", sheet.Warn, "the two webs make a taper of {}: webs grow by about 0.016; is second-web-at the distance up from the point?", quantity.Of(quantity.Taper, (second-web)/at))
 	}
 	if a && b && second < web {
-		s.Find("web-thins", sheet.Warn, "the web is read thinner further up ({} after {}): webs thicken toward the shank; measure again", sheet.Len(second), sheet.Len(web))
+		s.Find("web-thins", sheet.Warn, "the web is read thinner further up ({} after {}): webs thicken toward the shank; measure again", quantity.MM(second), quantity.MM(web))
 	}
 	if d.Has(drill.SecondWeb) != d.Has(drill.SecondWebAt) {
 		s.Find("second-web-alone", sheet.Warn, "second-web and second-web-at go together; the usual web taper is used")
@@ -115,7 +115,7 @@ func lipLengthSlip(d *drill.Drill, s *sheet.Sheet) {
 	size, sized := d.Get(drill.Size)
 	for _, v := range d.Values(drill.LipLength) {
 		if sized && (v.V < 0.25*size || v.V > 0.75*size) {
-			s.Find("lip-length-odd", sheet.Warn, "lip length {} is unusual on a {} drill: a lip is about half the diameter", sheet.Len(v.V), sheet.Of(quantity.Size, size))
+			s.Find("lip-length-odd", sheet.Warn, "lip length {} is unusual on a {} drill: a lip is about half the diameter", quantity.MM(v.V), quantity.Of(quantity.Size, size))
 			return
 		}
 	}
@@ -125,7 +125,7 @@ func lipLengthSlip(d *drill.Drill, s *sheet.Sheet) {
 func chiselSlip(d *drill.Drill, s *sheet.Sheet) {
 	const least = 25 * math.Pi / 180
 	if v, ok := d.Get(drill.ChiselAngle); ok && point.Acute(v) < least {
-		s.Find("chisel-angle-odd", sheet.Warn, "chisel-edge angle {} is unusual: it is 120 to 135° to the lip, or 45 to 60° read the acute way", sheet.Deg(v))
+		s.Find("chisel-angle-odd", sheet.Warn, "chisel-edge angle {} is unusual: it is 120 to 135° to the lip, or 45 to 60° read the acute way", quantity.Rad(v))
 	}
 }
 
@@ -133,6 +133,6 @@ func chiselSlip(d *drill.Drill, s *sheet.Sheet) {
 func landSlip(d *drill.Drill, s *sheet.Sheet) {
 	size, sized := d.Get(drill.Size)
 	if v, ok := d.Get(drill.FlankWear); ok && sized && v > size/10 {
-		s.Find("flank-wear-odd", sheet.Warn, "a worn land of {} is unusual on a {} drill: it is the bright strip right behind the lip, a few tenths wide", sheet.Len(v), sheet.Of(quantity.Size, size))
+		s.Find("flank-wear-odd", sheet.Warn, "a worn land of {} is unusual on a {} drill: it is the bright strip right behind the lip, a few tenths wide", quantity.MM(v), quantity.Of(quantity.Size, size))
 	}
 }

@@ -29,7 +29,7 @@ func (p *Point) K() float64 { return p.Angle / 2 }
 // MeanTaken says that of two unlike lip angles the mean is reckoned with.
 func (p *Point) MeanTaken(s *sheet.Sheet) {
 	if known(p.K1, p.K2) && p.K1 != p.K2 {
-		s.Find("mean-lip-angle", sheet.Note, "the lips stand at {} and {} to the axis: their mean, {}, is reckoned with", sheet.Deg(p.K1), sheet.Deg(p.K2), sheet.Deg(p.K()))
+		s.Find("mean-lip-angle", sheet.Note, "the lips stand at {} and {} to the axis: their mean, {}, is reckoned with", quantity.Rad(p.K1), quantity.Rad(p.K2), quantity.Rad(p.K()))
 	}
 }
 
@@ -92,22 +92,22 @@ func (r *Result) PointSheet(s *sheet.Sheet) {
 	s.Open("Point")
 	s.Add(sheet.Figure{Key: "point_angle_deg", Label: "point angle", Value: p.Angle, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &p.Limit, Wants: "lip-angle"})
-	s.Work(geometry, "2k = k1 + k2", "{} + {}", sheet.Deg(p.K1), sheet.Deg(p.K2))
+	s.Work(geometry, "2k = k1 + k2", "{} + {}", quantity.Rad(p.K1), quantity.Rad(p.K2))
 	s.Add(sheet.Figure{Key: "lip_angle_difference_deg", Label: "lip angles differ by", Value: p.Difference, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: "lip-angle A,B (one for each lip)"})
-	s.Work(geometry, "difference = k1 - k2", "{} - {}", sheet.Deg(p.K1), sheet.Deg(p.K2))
+	s.Work(geometry, "difference = k1 - k2", "{} - {}", quantity.Rad(p.K1), quantity.Rad(p.K2))
 	s.Add(sheet.Figure{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Value: p.Deviation, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Wants: "lip-angle"})
-	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", sheet.Deg(p.Angle), sheet.Deg(p.Wanted))
+	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", quantity.Rad(p.Angle), quantity.Rad(p.Wanted))
 	if m := r.Drill.Material; m != nil && r.Drill.Given && !p.Asked && outside(p.Angle, r.Drill.Book.PointAngle(p.Wanted)) &&
 		(!outside(p.Angle, m.Point) || !outside(p.Angle, p.Limit)) {
 		s.Find("point-published", sheet.Note, "{} is among the points published for {}; the one to grind when it is ground anew is {}: --point-angle holds the drill to one",
-			sheet.Deg(p.Angle), sheet.Say(m.Name), sheet.Deg(p.Wanted))
+			quantity.Rad(p.Angle), quantity.Say(m.Name), quantity.Rad(p.Wanted))
 		s.Extra = append(s.Extra, m.Point.Source)
 	}
 	s.Add(sheet.Figure{Key: "point_length_mm", Label: "point length", Value: p.Length, Kind: quantity.Length,
 		Gauge: quantity.Caliper, Wants: wants(on("size", r.Drill.D), on("lip-angle", p.Angle))})
-	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", sheet.Len(r.Drill.D), sheet.Deg(p.K()))
+	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", quantity.MM(r.Drill.D), quantity.Rad(p.K()))
 }
 
 type need = sheet.Need

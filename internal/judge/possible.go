@@ -8,14 +8,13 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet"
 )
 
 // Impossible says that a reading cannot be one of any drill, or that two cannot
 // be of the same one.
 type Impossible struct {
 	Reading drill.Reading
-	Text    sheet.Text
+	Text    quantity.Text
 	Hint    string
 }
 
@@ -42,8 +41,8 @@ type checker struct {
 	found []Impossible
 }
 
-func (c *checker) refuse(r drill.Reading, hint, format string, args ...sheet.Arg) {
-	c.found = append(c.found, Impossible{r, sheet.Sayf(format, args...), hint})
+func (c *checker) refuse(r drill.Reading, hint, format string, args ...quantity.Arg) {
+	c.found = append(c.found, Impossible{r, quantity.Sayf(format, args...), hint})
 }
 
 func (c *checker) material() {
@@ -58,7 +57,7 @@ func (c *checker) material() {
 	if near := handbook.SuggestMaterial(name); near != "" {
 		hint = "did you mean " + near + "?"
 	}
-	c.refuse(drill.Material, hint, "no material is called {}", sheet.Say(strconv.Quote(name)))
+	c.refuse(drill.Material, hint, "no material is called {}", quantity.Say(strconv.Quote(name)))
 }
 
 func (c *checker) angles() {
@@ -77,7 +76,7 @@ func (c *checker) angles() {
 	} {
 		for _, v := range c.d.Values(a.r) {
 			if v.V >= a.top || !a.signed && v.V <= 0 || v.V <= -a.top {
-				c.refuse(a.r, "", "{} cannot be: "+a.what, sheet.Deg(v.V))
+				c.refuse(a.r, "", "{} cannot be: "+a.what, quantity.Rad(v.V))
 			}
 		}
 	}
@@ -93,7 +92,7 @@ func (c *checker) lengths() {
 	}
 	remove, removing := c.d.Get(drill.Remove)
 	if flute, ok := c.d.Get(drill.Flute); ok && removing && remove > flute {
-		c.refuse(drill.Remove, "", "{} cannot come off: only {} of flute is left", sheet.Len(remove), sheet.Len(flute))
+		c.refuse(drill.Remove, "", "{} cannot come off: only {} of flute is left", quantity.MM(remove), quantity.MM(flute))
 	}
 	if size, sized := c.d.Get(drill.Size); sized {
 		c.lengthsOn(size)
@@ -105,13 +104,13 @@ func (c *checker) lengthsOn(size float64) {
 	for _, r := range [...]drill.Reading{drill.Web, drill.SecondWeb, drill.ChiselLength, drill.LipLength} {
 		for _, v := range c.d.Values(r) {
 			if v.V >= size {
-				c.refuse(r, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", sheet.Len(v.V), sheet.Len(size))
+				c.refuse(r, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", quantity.MM(v.V), quantity.MM(size))
 			}
 		}
 	}
 	for _, v := range c.d.Values(drill.HeelDrop) {
 		if math.Abs(v.V) >= size {
-			c.refuse(drill.HeelDrop, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", sheet.Len(v.V), sheet.Len(size))
+			c.refuse(drill.HeelDrop, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", quantity.MM(v.V), quantity.MM(size))
 		}
 	}
 	if a, b, n := c.d.Pair(drill.LipHeight); n > 0 {
@@ -120,14 +119,14 @@ func (c *checker) lengthsOn(size float64) {
 			apart = a - b
 		}
 		if math.Abs(apart) >= size {
-			c.refuse(drill.LipHeight, "is it in the unit that was meant?", "{} cannot be between the lips: the drill itself is {}", sheet.Len(apart), sheet.Len(size))
+			c.refuse(drill.LipHeight, "is it in the unit that was meant?", "{} cannot be between the lips: the drill itself is {}", quantity.MM(apart), quantity.MM(size))
 		}
 	}
 	if v, ok := c.d.Get(drill.FlankWear); ok && v > size/2 {
-		c.refuse(drill.FlankWear, "it is the width of the bright strip behind the lip", "{} cannot be: the whole flank is no wider than {}", sheet.Len(v), sheet.Len(size/2))
+		c.refuse(drill.FlankWear, "it is the width of the bright strip behind the lip", "{} cannot be: the whole flank is no wider than {}", quantity.MM(v), quantity.MM(size/2))
 	}
 	if v, ok := c.d.Get(drill.CornerWear); ok && v > size/2 {
-		c.refuse(drill.CornerWear, "", "{} cannot be: the lip is no longer than {}", sheet.Len(v), sheet.Len(size/2))
+		c.refuse(drill.CornerWear, "", "{} cannot be: the lip is no longer than {}", quantity.MM(v), quantity.MM(size/2))
 	}
 }
 
@@ -137,10 +136,10 @@ func (c *checker) chisel() {
 	size, sized := c.d.Get(drill.Size)
 	angle, hasAngle := c.d.Get(drill.ChiselAngle)
 	if made := point.ChiselLength(web, angle); sized && hasWeb && hasAngle && made >= size && web < size {
-		c.refuse(drill.ChiselAngle, "measure web and angle again", "{} cannot be: with a web of {} the chisel edge would be {}, longer than the drill is wide", sheet.Deg(angle), sheet.Len(web), sheet.Len(made))
+		c.refuse(drill.ChiselAngle, "measure web and angle again", "{} cannot be: with a web of {} the chisel edge would be {}, longer than the drill is wide", quantity.Rad(angle), quantity.MM(web), quantity.MM(made))
 	}
 	if hasWeb && hasLength && length < web {
-		c.refuse(drill.ChiselLength, "the chisel runs slantwise across the web, so it is the longer of the two", "{} cannot be: it is shorter than the web, {}", sheet.Len(length), sheet.Len(web))
+		c.refuse(drill.ChiselLength, "the chisel runs slantwise across the web, so it is the longer of the two", "{} cannot be: it is shorter than the web, {}", quantity.MM(length), quantity.MM(web))
 	}
 }
 
@@ -158,6 +157,6 @@ func (c *checker) after() {
 	if c.d.Has(drill.WebTaper) {
 		at = drill.WebTaper
 	}
-	c.refuse(at, "", "taking {} off with a web taper of {} leaves a web of {}: the drill itself is {}", sheet.Len(r.Web.Remove),
-		sheet.Of(quantity.Taper, r.Web.Taper), sheet.Len(r.Web.After), sheet.Len(r.Drill.D))
+	c.refuse(at, "", "taking {} off with a web taper of {} leaves a web of {}: the drill itself is {}", quantity.MM(r.Web.Remove),
+		quantity.Of(quantity.Taper, r.Web.Taper), quantity.MM(r.Web.After), quantity.MM(r.Drill.D))
 }

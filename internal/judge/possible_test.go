@@ -8,6 +8,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -239,7 +240,7 @@ func TestWarningsSayTheNumbers(t *testing.T) {
 	}
 }
 
-func says(t *testing.T, what string, text sheet.Text, want []float64) {
+func says(t *testing.T, what string, text quantity.Text, want []float64) {
 	t.Helper()
 	if strings.Count(text.Format, "{}") != len(text.Args) || len(text.Args) != len(want) {
 		t.Errorf("%s: %q with %d numbers", what, text.Format, len(text.Args))

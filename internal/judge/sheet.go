@@ -3,6 +3,7 @@ package judge
 import (
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -20,7 +21,7 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 		r.LipsSheet(s)
 		r.WearSheet(s)
 		if r.Drill.Material != nil && !r.Drill.Given {
-			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", sheet.Say(r.Drill.Material.Name))
+			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
 		}
 		DigsIn(s, r.Drill.Material)
 	}

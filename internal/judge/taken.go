@@ -25,7 +25,7 @@ func (r *Result) Contradictions(s *sheet.Sheet) {
 // point angle wanted.
 func (p *Point) WantedUnused(s *sheet.Sheet) {
 	if p.Asked && known(p.Angle) && math.Abs(p.Angle-p.Wanted) > rounding {
-		s.Find("point-angle-unused", sheet.Note, "the lips make a point of {}: point-angle, {}, is what is wanted, and not reckoned with here", sheet.Deg(p.Angle), sheet.Deg(p.Wanted))
+		s.Find("point-angle-unused", sheet.Note, "the lips make a point of {}: point-angle, {}, is what is wanted, and not reckoned with here", quantity.Rad(p.Angle), quantity.Rad(p.Wanted))
 	}
 }
 
@@ -35,7 +35,7 @@ const rounding = 1e-9
 // Contradiction warns in s where the clearance read and the heel drop disagree.
 func (c *Clearance) Contradiction(s *sheet.Sheet) {
 	if c.Apart > apart {
-		s.Find("clearance-contradiction", sheet.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", sheet.Deg(c.Apart))
+		s.Find("clearance-contradiction", sheet.Warn, "the clearance read and the heel drop disagree by {}; the clearance read is used", quantity.Rad(c.Apart))
 	}
 }
 
@@ -47,7 +47,7 @@ func (r *Result) TaperTaken(s *sheet.Sheet) {
 		return
 	}
 	made := point.WebTaper(r.Chisel.Web, w.Second, w.At)
-	of, given := sheet.Of(quantity.Taper, made), sheet.Of(quantity.Taper, w.Taper)
+	of, given := quantity.Of(quantity.Taper, made), quantity.Of(quantity.Taper, w.Taper)
 	switch off := math.Abs(made - w.Taper); {
 	case off > handbook.WebTaperHigh-handbook.WebTaperLow:
 		s.Find("web-taper-contradiction", sheet.Warn, "the two webs make a taper of {}, but web-taper {} was given and is used", of, given)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -50,7 +51,7 @@ const (
 type rule struct {
 	code    string
 	verdict Word
-	text    func(*Result) sheet.Text
+	text    func(*Result) quantity.Text
 	// figures are the keys of what the rule looks at, where a gauge's doubt
 	// bears on it.
 	figures []string
@@ -58,53 +59,53 @@ type rule struct {
 
 // rules are all the grounds for a verdict.
 var rules = [reasons]rule{
-	Cracked: {"cracked", Retire, func(*Result) sheet.Text {
-		return sheet.Sayf("a cracked drill is never reground: scrap it")
+	Cracked: {"cracked", Retire, func(*Result) quantity.Text {
+		return quantity.Sayf("a cracked drill is never reground: scrap it")
 	}, nil},
-	MarginGone: {"margin-worn-far", Retire, func(r *Result) sheet.Text {
-		return sheet.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds; or cut that much off, if the flute allows", sheet.Len(r.Wear.Margin))
+	MarginGone: {"margin-worn-far", Retire, func(r *Result) quantity.Text {
+		return quantity.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds; or cut that much off, if the flute allows", quantity.MM(r.Wear.Margin))
 	}, []string{"margin_wear_mm"}},
-	FluteShort: {"flute-short", Retire, func(r *Result) sheet.Text {
-		return sheet.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", sheet.Len(r.Wear.Flute), sheet.Len(r.Wear.Depth), sheet.Len(r.Wear.FluteLimit.Low))
+	FluteShort: {"flute-short", Retire, func(r *Result) quantity.Text {
+		return quantity.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(r.Wear.FluteLimit.Low))
 	}, []string{"flute_mm"}},
-	WebSpent: {"web-spent", Retire, func(r *Result) sheet.Text {
-		return sheet.Sayf("the web is {} of the diameter: more than thinning can answer", sheet.Num(r.Chisel.WebRatio))
+	WebSpent: {"web-spent", Retire, func(r *Result) quantity.Text {
+		return quantity.Sayf("the web is {} of the diameter: more than thinning can answer", quantity.Num(r.Chisel.WebRatio))
 	}, []string{"web_ratio"}},
-	Dull: {"dull", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("the worn land behind the lip is {}: dull over {}", sheet.Len(r.Wear.Flank), sheet.Len(r.Wear.FlankLimit.High))
+	Dull: {"dull", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("the worn land behind the lip is {}: dull over {}", quantity.MM(r.Wear.Flank), quantity.MM(r.Wear.FlankLimit.High))
 	}, []string{"flank_wear_mm"}},
-	CornerWorn: {"corner-worn", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", sheet.Len(r.Wear.Corner))
+	CornerWorn: {"corner-worn", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", quantity.MM(r.Wear.Corner))
 	}, nil},
-	MarginWorn: {"margin-worn", Regrind, func(r *Result) sheet.Text {
+	MarginWorn: {"margin-worn", Regrind, func(r *Result) quantity.Text {
 		if r.Wear.Margin > r.Drill.D*(1+slack) {
-			return sheet.Sayf("the margin is worn {} up the body, more than one diameter: cut that much off and grind a new point; the {} of flute left then still does", sheet.Len(r.Wear.Margin), sheet.Len(r.Wear.Flute-r.Wear.Margin))
+			return quantity.Sayf("the margin is worn {} up the body, more than one diameter: cut that much off and grind a new point; the {} of flute left then still does", quantity.MM(r.Wear.Margin), quantity.MM(r.Wear.Flute-r.Wear.Margin))
 		}
-		return sheet.Sayf("the margin is worn back {} from the corner: take that much off the end", sheet.Len(r.Wear.Margin))
+		return quantity.Sayf("the margin is worn back {} from the corner: take that much off the end", quantity.MM(r.Wear.Margin))
 	}, nil},
-	Chipped: {"lip-chipped", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("a lip is chipped {} deep: grind until the chip is out", sheet.Len(r.Wear.Chip))
+	Chipped: {"lip-chipped", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("a lip is chipped {} deep: grind until the chip is out", quantity.MM(r.Wear.Chip))
 	}, nil},
-	PointOff: {"point-angle-off", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("the point is {} where {} is wanted", sheet.Deg(r.Point.Angle), sheet.Deg(r.Point.Wanted))
+	PointOff: {"point-angle-off", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("the point is {} where {} is wanted", quantity.Rad(r.Point.Angle), quantity.Rad(r.Point.Wanted))
 	}, []string{"point_angle_deg"}},
-	ClearanceLow: {"clearance-low", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("a lip has {} of clearance, under {}: too little, grind more", sheet.Deg(r.Clearance.Corner()), sheet.Deg(r.Clearance.Limit.Low))
+	ClearanceLow: {"clearance-low", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("a lip has {} of clearance, under {}: too little, grind more", quantity.Rad(r.Clearance.Corner()), quantity.Rad(r.Clearance.Limit.Low))
 	}, []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}},
-	ClearanceHigh: {"clearance-high", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("a lip has {} of clearance: too much, it is weak and chips", sheet.Deg(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
+	ClearanceHigh: {"clearance-high", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("a lip has {} of clearance: too much, it is weak and chips", quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}, []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}},
-	FlankRubs: {"flank-rubs", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("at {} the flank rubs behind the lip", sheet.Feed(r.Drill.Feed))
+	FlankRubs: {"flank-rubs", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("at {} the flank rubs behind the lip", quantity.Of(quantity.Feed, r.Drill.Feed))
 	}, []string{"working_clearance_deg", "least_working_clearance_deg"}},
-	ChiselOff: {"chisel-angle-off", Regrind, func(r *Result) sheet.Text {
-		return sheet.Sayf("the chisel edge lies at {}: it should be {} to {}", sheet.Deg(r.Chisel.Angle), sheet.Deg(r.Chisel.AngleLimit.Low), sheet.Deg(r.Chisel.AngleLimit.High))
+	ChiselOff: {"chisel-angle-off", Regrind, func(r *Result) quantity.Text {
+		return quantity.Sayf("the chisel edge lies at {}: it should be {} to {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Chisel.AngleLimit.Low), quantity.Rad(r.Chisel.AngleLimit.High))
 	}, []string{"chisel_angle_deg"}},
-	LipsUneven: {"lips-uneven", Regrind, func(r *Result) sheet.Text {
+	LipsUneven: {"lips-uneven", Regrind, func(r *Result) quantity.Text {
 		return r.Lips.uneven()
 	}, []string{"lip_height_difference_mm", "lip_height_mid_lip_mm"}},
-	ChiselLong: {"chisel-long", Thin, func(r *Result) sheet.Text {
-		return sheet.Sayf("the chisel edge is {} of the diameter, over {}: thin the web", sheet.Num(r.Chisel.Ratio), sheet.Num(r.Chisel.RatioLimit.High))
+	ChiselLong: {"chisel-long", Thin, func(r *Result) quantity.Text {
+		return quantity.Sayf("the chisel edge is {} of the diameter, over {}: thin the web", quantity.Num(r.Chisel.Ratio), quantity.Num(r.Chisel.RatioLimit.High))
 	}, []string{"chisel_ratio"}},
 }
 

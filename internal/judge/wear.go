@@ -36,7 +36,7 @@ func (r *Result) WearSheet(s *sheet.Sheet) {
 	s.Open("Wear and what is left")
 	add := func(key, label string, v float64, k quantity.Kind, limit *handbook.Band) {
 		s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: k, Gauge: quantity.Caliper, Limit: limit})
-		s.Work("as read", "as read", "{}", sheet.Of(k, v))
+		s.Work("as read", "as read", "{}", quantity.Of(k, v))
 	}
 	add("flank_wear_mm", "worn land behind the lip", w.Flank, quantity.Length, &w.FlankLimit)
 	add("corner_wear_mm", "rounded corner", w.Corner, quantity.Length, nil)
@@ -44,5 +44,5 @@ func (r *Result) WearSheet(s *sheet.Sheet) {
 	add("lip_chip_mm", "chip in a lip, depth", w.Chip, quantity.Length, nil)
 	add("flute_mm", "usable flute", w.Flute, quantity.Length, limitIf(&w.FluteLimit, w.FluteLimit.Low))
 	s.Add(sheet.Figure{Key: "web_ratio", Label: "web / D", Value: r.Chisel.WebRatio, Kind: quantity.Number, Limit: &w.WebLimit})
-	s.Work(geometry, "w / D", "{} / {}", sheet.Len(r.Chisel.Web), sheet.Len(r.Drill.D))
+	s.Work(geometry, "w / D", "{} / {}", quantity.MM(r.Chisel.Web), quantity.MM(r.Drill.D))
 }

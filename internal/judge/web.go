@@ -73,25 +73,25 @@ func (r *Result) WebSheet(s *sheet.Sheet) {
 	r.taperFigure(s)
 	web := wants(on("web", c.Web), on("remove", w.Remove))
 	s.Add(sheet.Figure{Key: "web_after_mm", Label: "web after", Value: w.After, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: web})
-	s.Work(geometry, "w' = w + taper * removed", "{} + {} * {}", sheet.Len(w.From), sheet.Of(quantity.Taper, w.Taper), sheet.Len(w.Remove))
+	s.Work(geometry, "w' = w + taper * removed", "{} + {} * {}", quantity.MM(w.From), quantity.Of(quantity.Taper, w.Taper), quantity.MM(w.Remove))
 	chisel := join(wants(on("remove", w.Remove)), c.wants())
 	s.Add(sheet.Figure{Key: "chisel_length_after_mm", Label: "chisel edge after", Value: w.ChiselAfter, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: chisel})
-	s.Work(geometry, "c' = w' / sin(psi)", "{} / sin({})", sheet.Len(w.After), sheet.Deg(c.Acute))
+	s.Work(geometry, "c' = w' / sin(psi)", "{} / sin({})", quantity.MM(w.After), quantity.Rad(c.Acute))
 	chisel = join(wants(on("size", b.D)), chisel)
 	s.Add(sheet.Figure{Key: "chisel_ratio_after", Label: "chisel edge after / D", Value: w.RatioAfter, Kind: quantity.Number, Limit: limitIf(&w.Limit, b.D), Wants: chisel})
-	s.Work(geometry, "q' = c' / D", "{} / {}", sheet.Len(w.ChiselAfter), sheet.Len(b.D))
+	s.Work(geometry, "q' = c' / D", "{} / {}", quantity.MM(w.ChiselAfter), quantity.MM(b.D))
 	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: w.ThrustRatio, Kind: quantity.Number, Wants: chisel})
 	WorkThrustRatio(s, b.D, b.Feed, w.RatioAfter, c.Ratio)
 	if known(w.Remove) && w.Origin == TaperDefault {
 		s.Find("web-taper-assumed", sheet.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",
-			sheet.Of(quantity.Taper, w.Taper), sheet.Of(quantity.Taper, handbook.WebTaperLow), sheet.Of(quantity.Taper, handbook.WebTaperHigh))
+			quantity.Of(quantity.Taper, w.Taper), quantity.Of(quantity.Taper, handbook.WebTaperLow), quantity.Of(quantity.Taper, handbook.WebTaperHigh))
 	}
 	r.TaperTaken(s)
 	if w.From > c.Web {
 		r.ThinnedBefore(s)
 	}
 	if known(w.Remove, b.D) && w.Remove > 2*b.D {
-		s.Find("stub-web", sheet.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", sheet.Len(w.Remove))
+		s.Find("stub-web", sheet.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", quantity.MM(w.Remove))
 	}
 }
 
@@ -100,11 +100,11 @@ func (r *Result) WebSheet(s *sheet.Sheet) {
 func (r *Result) ThinnedBefore(s *sheet.Sheet) {
 	w := &r.Web
 	if !w.BodyTaken {
-		s.Find("thinned-before", sheet.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", sheet.Len(w.Body))
+		s.Find("thinned-before", sheet.Note, "the point is thinned: a grind takes the thinning off, down to the web of {} that it had before; measure it then", quantity.MM(w.Body))
 		return
 	}
 	s.Find("thinned-taken", sheet.Warn, "a web of {} is too thin for a drill of this size unless its point was thinned: behind it a new drill's {} is taken; read the web behind the notch",
-		sheet.Len(r.Chisel.Web), sheet.Len(w.Body))
+		quantity.MM(r.Chisel.Web), quantity.MM(w.Body))
 	s.Extra = append(s.Extra, handbook.ThinnedPointSource(), handbook.NewWebSource())
 }
 
@@ -113,14 +113,14 @@ func (r *Result) taperFigure(s *sheet.Sheet) {
 	s.Add(sheet.Figure{Key: "web_taper", Label: "web taper", Value: w.Taper, Kind: quantity.Taper, Shop: w.Origin == TaperShop})
 	switch w.Origin {
 	case TaperMeasured:
-		s.Work(geometry, "taper = (second web - web) / distance", "({} - {}) / {}", sheet.Len(w.Second), sheet.Len(r.Chisel.Web), sheet.Len(w.At))
+		s.Work(geometry, "taper = (second web - web) / distance", "({} - {}) / {}", quantity.MM(w.Second), quantity.MM(r.Chisel.Web), quantity.MM(w.At))
 	case TaperShop:
-		s.Work(w.TaperSource.String(), "taper as the shop has set it", "{}", sheet.Of(quantity.Taper, w.Taper))
+		s.Work(w.TaperSource.String(), "taper as the shop has set it", "{}", quantity.Of(quantity.Taper, w.Taper))
 	case TaperGiven:
-		s.Work("as given", "taper as given", "{}", sheet.Of(quantity.Taper, w.Taper))
+		s.Work("as given", "taper as given", "{}", quantity.Of(quantity.Taper, w.Taper))
 	default:
 		s.Work(w.TaperSource.String(), "taper = middle of the band", "({} + {}) / 2",
-			sheet.Of(quantity.Taper, handbook.WebTaperLow), sheet.Of(quantity.Taper, handbook.WebTaperHigh))
+			quantity.Of(quantity.Taper, handbook.WebTaperLow), quantity.Of(quantity.Taper, handbook.WebTaperHigh))
 	}
 }
 
@@ -134,7 +134,7 @@ func WorkThrustRatio(s *sheet.Sheet, d, feed, q1, q0 float64) {
 	}
 	term := "(0.05 * {}^0.8 * {}^0.8 * {} + 0.007 * {}^2 * {})"
 	f1, f0 := cutting.FactorsOf(q1), cutting.FactorsOf(q0)
-	mm := func(v float64) sheet.Arg { return sheet.Of(quantity.Number, v) }
+	mm := func(v float64) quantity.Arg { return quantity.Of(quantity.Number, v) }
 	s.Work(forceSource,
 		"T'/T = (0.05 f^0.8 D^0.8 B' + 0.007 D^2 J') / (0.05 f^0.8 D^0.8 B + 0.007 D^2 J), f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
 		term+" / "+term, mm(feed), mm(d), mm(f1.B), mm(d), mm(f1.J), mm(feed), mm(d), mm(f0.B), mm(d), mm(f0.J))

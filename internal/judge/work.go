@@ -2,6 +2,7 @@ package judge
 
 import (
 	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -10,7 +11,7 @@ import (
 func DigsIn(s *sheet.Sheet, m *handbook.Material) {
 	if flute, source := handbook.FluteFor(m, false); flute == handbook.StraightFlutes {
 		s.Extra = append(s.Extra, source)
-		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened to no rake: a helix digs in", sheet.Say(m.Name))
+		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened to no rake: a helix digs in", quantity.Say(m.Name))
 	}
 }
 
@@ -18,6 +19,6 @@ func DigsIn(s *sheet.Sheet, m *handbook.Material) {
 func Hardens(s *sheet.Sheet, m *handbook.Material) {
 	if m != nil && m.Hardens {
 		s.Extra = append(s.Extra, handbook.HardenSource())
-		s.Find("work-hardens", sheet.Note, "{} hardens where the drill rubs: keep it feeding, neither dwell nor let it rub, and change a drill that is dulling", sheet.Say(m.Name))
+		s.Find("work-hardens", sheet.Note, "{} hardens where the drill rubs: keep it feeding, neither dwell nor let it rub, and change a drill that is dulling", quantity.Say(m.Name))
 	}
 }

@@ -82,20 +82,20 @@ func Check(d *drill.Drill) []judge.Impossible {
 	inner, outer := l.ends()
 	if inner >= outer {
 		return []judge.Impossible{{Reading: drill.Web, Hint: "measure web and chisel again",
-			Text: sheet.Sayf("{} leaves no lip: the chisel edge reaches the margin", sheet.Len(l.web))}}
+			Text: quantity.Sayf("{} leaves no lip: the chisel edge reaches the margin", quantity.MM(l.web))}}
 	}
 	if !d.Has(drill.At) {
 		return nil
 	}
 	places, err := readPlaces(d.Word(drill.At))
 	if err != nil {
-		return []judge.Impossible{{Reading: drill.At, Text: sheet.Sayf("{}", sheet.Say(err.Error())), Hint: hintOf(err)}}
+		return []judge.Impossible{{Reading: drill.At, Text: quantity.Sayf("{}", quantity.Say(err.Error())), Hint: hintOf(err)}}
 	}
 	for _, p := range places {
 		// Four digits are what the hint shows of the corner's place.
 		if p > 1 || math.IsNaN(p) || sheet.Known(outer) && p < inner/outer-5e-4 {
 			return []judge.Impossible{{Reading: drill.At, Hint: "places are parts of the outer radius: 1 is the outer corner",
-				Text: sheet.Sayf("{} is not on the lip, which runs from {} (the chisel's corner) to 1", sheet.Num(p), sheet.Num(inner/outer))}}
+				Text: quantity.Sayf("{} is not on the lip, which runs from {} (the chisel's corner) to 1", quantity.Num(p), quantity.Num(inner/outer))}}
 		}
 	}
 	return nil

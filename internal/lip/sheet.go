@@ -66,23 +66,23 @@ func (l *lip) alongFigures(s *sheet.Sheet) {
 	if zero < inner {
 		zero = math.NaN()
 	}
-	lead := sheet.Num(l.web / l.Drill.D * math.Tan(l.helix))
+	lead := quantity.Num(l.web / l.Drill.D * math.Tan(l.helix))
 	s.Add(sheet.Figure{Key: "rake_zero_ratio", Label: "rake is zero at r/R", Value: zero / outer, Kind: quantity.Number, Wants: l.wantsHelix()})
 	s.Work(judge.Geometry, "r / R = (w / D) ((sin k cos k + T sin^2 k) / T)^0.5, T = (w / D) tan H",
-		"{} * ((sin({}) * cos({}) + {} * sin({})^2) / {})^0.5", sheet.Num(l.web/l.Drill.D), sheet.Deg(l.k), sheet.Deg(l.k),
-		lead, sheet.Deg(l.k), lead)
+		"{} * ((sin({}) * cos({}) + {} * sin({})^2) / {})^0.5", quantity.Num(l.web/l.Drill.D), quantity.Rad(l.k), quantity.Rad(l.k),
+		lead, quantity.Rad(l.k), lead)
 	at, least := l.flank.LeastWorking(l.Drill.Feed, inner, outer)
 	s.Add(sheet.Figure{Key: "least_working_clearance_deg", Label: "least working clearance", Value: least, Kind: quantity.Angle,
 		Gauge: quantity.Protractor, Limit: &clears, Wants: l.wants()})
 	s.Work(judge.Geometry, "Cl_w = Cl(r) - atan(f / (2 pi r))", "{} - atan({} / (2 * pi * {}))",
-		sheet.Deg(l.flank.Clearance(at)), sheet.Feed(l.Drill.Feed), sheet.Len(at))
+		quantity.Rad(l.flank.Clearance(at)), quantity.Of(quantity.Feed, l.Drill.Feed), quantity.MM(at))
 	s.Add(sheet.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: at / outer, Kind: quantity.Number, Wants: l.wants()})
-	s.Work(judge.Geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", sheet.Len(at), sheet.Len(l.Drill.D))
+	s.Work(judge.Geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", quantity.MM(at), quantity.MM(l.Drill.D))
 	if sheet.Known(l.Drill.D, l.helix) && math.IsNaN(zero) {
 		s.Find("rake-one-sign", sheet.Note, "the rake keeps its sign over the whole lip")
 	}
 	if least <= 0 {
-		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", sheet.Num(at/outer))
+		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", quantity.Num(at/outer))
 	}
 }
 
@@ -95,16 +95,16 @@ func (l *lip) chiselFigures(s *sheet.Sheet) {
 	inner, outer := l.ends()
 	rake, pushed := point.ChiselRake(l.k, l.chisel), point.IndentationRadius(l.Drill.Feed, l.k, l.chisel)
 	s.Add(sheet.Figure{Key: "chisel_corner_ratio", Label: "chisel's corner at r/R", Value: inner / outer, Kind: quantity.Number, Wants: l.wants()})
-	s.Work(judge.Geometry, "(w / sin(psi)) / D", "({} / sin({})) / {}", sheet.Len(l.web), sheet.Deg(l.chisel), sheet.Len(l.Drill.D))
+	s.Work(judge.Geometry, "(w / sin(psi)) / D", "({} / sin({})) / {}", quantity.MM(l.web), quantity.Rad(l.chisel), quantity.MM(l.Drill.D))
 	s.Add(sheet.Figure{Key: "chisel_rake_deg", Label: "rake, flat flanks", Value: rake, Kind: quantity.Angle, Gauge: quantity.Protractor})
-	s.Work(judge.Geometry, "gc = -atan(tan(k) sin(psi))", "-atan(tan({}) * sin({}))", sheet.Deg(l.k), sheet.Deg(l.chisel))
+	s.Work(judge.Geometry, "gc = -atan(tan(k) sin(psi))", "-atan(tan({}) * sin({}))", quantity.Rad(l.k), quantity.Rad(l.chisel))
 	s.Add(sheet.Figure{Key: "indentation_radius_mm", Label: "cuts no chip within", Value: pushed, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: l.wants()})
-	s.Work(judge.Geometry, "q0 = f / (2 pi) tan(k) sin(psi)", "{} / (2 * pi) * tan({}) * sin({})", sheet.Feed(l.Drill.Feed), sheet.Deg(l.k), sheet.Deg(l.chisel))
+	s.Work(judge.Geometry, "q0 = f / (2 pi) tan(k) sin(psi)", "{} / (2 * pi) * tan({}) * sin({})", quantity.Of(quantity.Feed, l.Drill.Feed), quantity.Rad(l.k), quantity.Rad(l.chisel))
 	s.Add(sheet.Figure{Key: "chisel_corner_speed_m_min", Label: "cutting speed, its corner", Value: l.speed(inner), Kind: quantity.Cutting, Wants: l.wantsSpeed()})
 	l.workSpeed(s, 2*inner)
 	if pushed < inner && sheet.Known(l.rpm) {
 		s.Find("chisel-pushes", sheet.Note, "on the chisel edge the cutting speed falls from {} at its corner to nothing on the axis; within {} of the axis it cuts no chip and only pushes the metal aside",
-			sheet.Of(quantity.Cutting, l.speed(inner)), sheet.Len(pushed))
+			quantity.Of(quantity.Cutting, l.speed(inner)), quantity.MM(pushed))
 	}
 }
 
@@ -117,11 +117,11 @@ func (l *lip) wantsSpeed() string {
 // metric worth where the answer is metric, as in JSON.
 func (l *lip) workSpeed(s *sheet.Sheet, d float64) {
 	const source = "common practice: cutting speed is circumference times speed of turning"
-	rpm := sheet.Of(quantity.Rpm, l.rpm)
+	rpm := quantity.Of(quantity.Rpm, l.rpm)
 	if l.inch {
 		s.Work(source, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}",
-			sheet.Num(d/handbook.InchMM), rpm, sheet.Of(quantity.Cutting, 12*handbook.InchMM/1000))
+			quantity.Num(d/handbook.InchMM), rpm, quantity.Of(quantity.Cutting, 12*handbook.InchMM/1000))
 		return
 	}
-	s.Work(source, "v = pi D N / 1000", "pi * {} * {} / 1000", sheet.Len(d), rpm)
+	s.Work(source, "v = pi D N / 1000", "pi * {} * {} / 1000", quantity.MM(d), rpm)
 }

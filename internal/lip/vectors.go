@@ -20,7 +20,7 @@ func (l *lip) vectorFigures(s *sheet.Sheet) {
 	number := func(key, label string, value float64, wants string) {
 		s.Add(sheet.Figure{Key: key, Label: label, Value: value, Kind: quantity.Number, Wants: wants})
 	}
-	num := sheet.Num
+	num := quantity.Num
 	number("vector_u_v", "lip . cutting direction", u.Dot(c), l.wants())
 	s.Work(judge.Geometry, "u . v, lip u = (sin(k), 0, -cos(k)), cutting direction v = (-sin(b), cos(b), 0), x out along the lip seen from the end, y the way it moves, z out of the point; it is -sin(lam)",
 		"{} * {} + 0 * {} + {} * 0", num(u.X), num(c.X), num(c.Y), num(u.Z))
@@ -35,10 +35,10 @@ func (l *lip) vectorFigures(s *sheet.Sheet) {
 	s.Add(sheet.Figure{Key: "vector_rake_deg", Label: "normal rake by vectors", Value: rake, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: l.wantsHelix()})
 	s.Work(judge.Geometry, "tan(gn) = u . (m x v) / (m . v) = ((u . h) (u . v) - h . v) / (m . v)", "atan(({} * {} - {}) / {})",
 		num(u.Dot(h)), num(u.Dot(c)), num(h.Dot(c)), num(m.Dot(c)))
-	b, k := sheet.Deg(point.WebAngle(l.web, l.Drill.D/2)), sheet.Deg(l.k)
+	b, k := quantity.Rad(point.WebAngle(l.web, l.Drill.D/2)), quantity.Rad(l.k)
 	number("vector_g", "flank's rise along y, g", q.Z, l.wants())
 	s.Work(judge.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D; the same all along a straight lip",
-		"(tan({}) - sin({}) / tan({})) / cos({})", sheet.Deg(l.clearance), b, k, b)
+		"(tan({}) - sin({}) / tan({})) / cos({})", quantity.Rad(l.clearance), b, k, b)
 	number("vector_n_v", "flank's normal . cutting", n.Dot(c), l.wants())
 	s.Work(judge.Geometry, "n . v, n = u x q = (uy qz - uz qy, uz qx - ux qz, ux qy - uy qx) the normal of the flank, q = (0, 1, g) across it",
 		"(0 * {} - {} * 1) * {} + ({} * 0 - {} * {}) * {}", num(q.Z), num(u.Z), num(c.X), num(u.Z), num(u.X), num(q.Z), num(c.Y))

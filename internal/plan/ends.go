@@ -3,6 +3,7 @@ package plan
 import (
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -38,14 +39,14 @@ func (p *Plan) heights(s *sheet.Sheet) {
 	}
 	l := &p.Job.Lips
 	s.OpenAside("Heights of the lips' ends")
-	lowest := make([]sheet.Arg, 0, 8)
+	lowest := make([]quantity.Arg, 0, 8)
 	formula := "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted"
 	for _, e := range p.lipEnds() {
 		high := l.Carried(e.lip, e.at)
 		s.Add(length("height_"+e.key[len("take_"):], e.high+": height of "+e.name, high, ""))
 		s.Work(judge.Geometry, formula,
-			"{} + ({} - {}) / tan({}) + {} / tan({})", sheet.Len(e.above), sheet.Len(l.Outer), sheet.Len(e.at), sheet.Deg(e.halfAngle), sheet.Len(e.at), sheet.Deg(l.Target))
-		lowest = append(lowest, sheet.Len(high), sheet.Len(e.worn))
+			"{} + ({} - {}) / tan({}) + {} / tan({})", quantity.MM(e.above), quantity.MM(l.Outer), quantity.MM(e.at), quantity.Rad(e.halfAngle), quantity.MM(e.at), quantity.Rad(l.Target))
+		lowest = append(lowest, quantity.MM(high), quantity.MM(e.worn))
 		formula = "H = h + (R - x) / tan(k) + x / tan(kt), as for H1i"
 	}
 	if p.Job.Waits { // nothing comes off down to it
@@ -72,9 +73,9 @@ func (p *Plan) workTruing(s *sheet.Sheet) {
 	if !s.Explaining || !p.Made {
 		return
 	}
-	args := make([]sheet.Arg, 0, 8)
+	args := make([]quantity.Arg, 0, 8)
 	for _, e := range p.lipEnds() {
-		args = append(args, sheet.Len(p.Job.Lips.Carried(e.lip, e.at)))
+		args = append(args, quantity.MM(p.Job.Lips.Carried(e.lip, e.at)))
 	}
 	s.Work(judge.Geometry, "the highest of H1i, H1o, H2i, H2o less the lowest",
 		"max(max({}, {}), max({}, {})) - min(min({}, {}), min({}, {}))", append(args, args...)...)
@@ -91,7 +92,7 @@ func (p *Plan) ends(s *sheet.Sheet) {
 			continue
 		}
 		s.Work(judge.Geometry, e.high+" - Hw + clean-up", "{} - {} + {}",
-			sheet.Len(p.Job.Lips.Carried(e.lip, e.at)), sheet.Len(p.lowest()), sheet.Len(p.Ahead.Stock.CleanUp))
+			quantity.MM(p.Job.Lips.Carried(e.lip, e.at)), quantity.MM(p.lowest()), quantity.MM(p.Ahead.Stock.CleanUp))
 	}
 }
 
@@ -120,25 +121,25 @@ func (p *Plan) inShort(s *sheet.Sheet) {
 		s.InShort("retire")
 	case !p.Made || p.Do == Leave:
 	case p.Do == Thin && p.Ahead.Done.Thinned:
-		s.InShort("thin the web to {}", sheet.Len(p.Ahead.Thinning.WebTarget))
+		s.InShort("thin the web to {}", quantity.MM(p.Ahead.Thinning.WebTarget))
 	case p.Do == Regrind:
-		text := sheet.Sayf("regrind, {} off both lips alike", sheet.Len(st.Total))
+		text := quantity.Sayf("regrind, {} off both lips alike", quantity.MM(st.Total))
 		switch {
 		case p.cutOff():
-			text = sheet.Sayf("cut {} off, then grind a new point", sheet.Len(st.Total))
+			text = quantity.Sayf("cut {} off, then grind a new point", quantity.MM(st.Total))
 		case st.EndsAlike():
 		case p.nearlyAlike():
-			text = sheet.Sayf("regrind, {} off both lips, which stand even to within their limit", sheet.Len(st.Total))
+			text = quantity.Sayf("regrind, {} off both lips, which stand even to within their limit", quantity.MM(st.Total))
 		default:
-			text = sheet.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", sheet.Len(st.Total),
-				sheet.Len(st.Lip1.Inner), sheet.Len(st.Lip1.Outer), sheet.Len(st.Lip2.Inner), sheet.Len(st.Lip2.Outer))
+			text = quantity.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", quantity.MM(st.Total),
+				quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
 		}
 		if p.Ahead.Done.Thinned {
 			text.Format += "; thin the web to {}"
-			text.Args = append(text.Args, sheet.Len(p.Ahead.Thinning.WebTarget))
+			text.Args = append(text.Args, quantity.MM(p.Ahead.Thinning.WebTarget))
 		} else if p.thinAgain() {
 			text.Format += "; thin the point again to {}"
-			text.Args = append(text.Args, sheet.Len(p.Ahead.Now.Web))
+			text.Args = append(text.Args, quantity.MM(p.Ahead.Now.Web))
 		}
 		s.InShort(text.Format, text.Args...)
 	}

@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -33,7 +34,7 @@ func Guard(s *sheet.Sheet) {
 	if do == nil || !do.Either {
 		return
 	}
-	s.Find("plan-in-doubt", sheet.Warn, "these gauges cannot tell whether to {} it: read again before metal comes off", sheet.Say(do.Word))
+	s.Find("plan-in-doubt", sheet.Warn, "these gauges cannot tell whether to {} it: read again before metal comes off", quantity.Say(do.Word))
 	s.InDoubt = len(s.Doubted) > 0
 	s.Findings = slices.DeleteFunc(s.Findings, func(f sheet.Finding) bool {
 		return slices.ContainsFunc(s.Doubted, func(doubted sheet.Finding) bool { return doubted.Code == f.Code })

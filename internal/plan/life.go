@@ -31,14 +31,14 @@ func (p *Plan) thinning(s *sheet.Sheet) {
 	f.Wants = p.wants(p.chisel())
 	s.Add(f)
 	s.Add(ratio("chisel_ratio_unthinned", "chisel edge / D, unthinned", p.made(g.Ratio), ""))
-	s.Work(judge.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", sheet.Len(g.Web), sheet.Deg(b.ChiselAfter), sheet.Len(b.D))
+	s.Work(judge.Geometry, "q = w' / sin(psi) / D", "{} / sin({}) / {}", quantity.MM(g.Web), quantity.Rad(b.ChiselAfter), quantity.MM(b.D))
 	p.thinOver(s)
 	s.Add(ratio("thin_to_ratio", "thin to chisel edge / D", to, ""))
-	s.Work(handbook.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", sheet.Len(d.Chisel), sheet.Len(b.D))
+	s.Work(handbook.StandardChiselSource().String(), "as new: q = c / D", "{} / {}", quantity.MM(d.Chisel), quantity.MM(b.D))
 	s.Add(length("thin_to_web_mm", "thin to web", web, ""))
-	s.Work(judge.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", sheet.Num(to), sheet.Len(b.D), sheet.Deg(b.ChiselAfter))
+	s.Work(judge.Geometry, "w = q D sin(psi)", "{} * {} * sin({})", quantity.Num(to), quantity.MM(b.D), quantity.Rad(b.ChiselAfter))
 	s.Add(length("notch_depth_mm", "notch, each side", notch, ""))
-	s.Work(judge.Geometry, "(w' - w) / 2", "({} - {}) / 2", sheet.Len(g.Body), sheet.Len(web))
+	s.Work(judge.Geometry, "(w' - w) / 2", "({} - {}) / 2", quantity.MM(g.Body), quantity.MM(web))
 }
 
 // thinOver adds the ratio over which the web is thinned.
@@ -48,10 +48,10 @@ func (p *Plan) thinOver(s *sheet.Sheet) {
 	f.Shop = source.OfShop()
 	s.Add(f)
 	if f.Shop {
-		s.Work(source.String(), "q as the shop has set it", "{}", sheet.Num(b.MostChisel))
+		s.Work(source.String(), "q as the shop has set it", "{}", quantity.Num(b.MostChisel))
 		return
 	}
-	s.Work(source.String(), "times a new drill's, times q as new", "{} * {}", sheet.Num(b.MostChisel/b.NewChisel), sheet.Num(b.NewChisel))
+	s.Work(source.String(), "times a new drill's, times q as new", "{} * {}", quantity.Num(b.MostChisel/b.NewChisel), quantity.Num(b.NewChisel))
 }
 
 // after adds the figures of the drill when it is done; a table has them in the
@@ -60,27 +60,27 @@ func (p *Plan) after(s *sheet.Sheet) {
 	b, d := &p.Job.Body, &p.Ahead.Done
 	s.Open("When it is done")
 	s.Sections[len(s.Sections)-1].Quiet = true
-	total := sheet.Len(p.Ahead.Stock.Total)
+	total := quantity.MM(p.Ahead.Stock.Total)
 	s.Add(length("flute_after_mm", "flute when done", p.made(d.Flute), ""))
-	s.Work(judge.Geometry, "flute - stock, not under 0", "max(0, {} - {})", sheet.Len(b.Flute), total)
+	s.Work(judge.Geometry, "flute - stock, not under 0", "max(0, {} - {})", quantity.MM(b.Flute), total)
 	s.Add(length("length_after_mm", "overall length when done", p.made(d.Length), ""))
-	s.Work(judge.Geometry, "length - stock, not under 0", "max(0, {} - {})", sheet.Len(b.Length), total)
+	s.Work(judge.Geometry, "length - stock, not under 0", "max(0, {} - {})", quantity.MM(b.Length), total)
 	s.Add(length("point_length_after_mm", "point length when done", p.made(p.pointLength()), ""))
-	s.Work(judge.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", sheet.Len(b.D), sheet.Deg(p.halfAngleAfter()))
+	s.Work(judge.Geometry, "L = (D / 2) / tan(kt)", "({} / 2) / tan({})", quantity.MM(b.D), quantity.Rad(p.halfAngleAfter()))
 	s.Add(length("web_after_mm", "web when done", p.made(d.Web), ""))
 	if d.Thinned {
-		s.Work(judge.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", sheet.Num(d.Ratio), sheet.Len(b.D), sheet.Deg(b.ChiselAfter))
+		s.Work(judge.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", quantity.Num(d.Ratio), quantity.MM(b.D), quantity.Rad(b.ChiselAfter))
 	} else {
 		web := b.Web
 		if p.Ahead.Stock.Total == 0 {
 			web = p.Ahead.Now.Web
 		}
-		s.Work(judge.Geometry, "w' = w + taper * stock", "{} + {} * {}", sheet.Len(web), sheet.Of(quantity.Taper, b.Taper), total)
+		s.Work(judge.Geometry, "w' = w + taper * stock", "{} + {} * {}", quantity.MM(web), quantity.Of(quantity.Taper, b.Taper), total)
 	}
 	s.Add(length("chisel_length_after_mm", "chisel edge when done", p.made(d.Chisel), ""))
-	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", sheet.Len(d.Web), sheet.Deg(b.ChiselAfter))
+	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", quantity.MM(d.Web), quantity.Rad(b.ChiselAfter))
 	s.Add(ratio("chisel_ratio_after", "chisel edge / D when done", p.made(d.Ratio), ""))
-	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", sheet.Len(d.Chisel), sheet.Len(b.D))
+	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", quantity.MM(d.Chisel), quantity.MM(b.D))
 	p.thrustFigure(s, "thrust_now_n", "thrust now, were it sharp", p.Ahead.Now.Ratio)
 	p.thrustFigure(s, "thrust_after_n", "thrust when done", d.Ratio)
 	s.Add(ratio("thrust_ratio", "thrust when done / now", p.made(d.ThrustRatio), ""))
@@ -93,8 +93,8 @@ func (p *Plan) thrustFigure(s *sheet.Sheet, key, label string, q float64) {
 	if !s.Explaining || !p.Made || !sheet.Known(p.thrust(q)) {
 		return
 	}
-	f, mm := cutting.FactorsOf(q), func(v float64) sheet.Arg { return sheet.Of(quantity.Number, v) }
-	kd, newton := mm(p.Found.Drill.Material.KdThrust), sheet.Of(quantity.Force, 1)
+	f, mm := cutting.FactorsOf(q), func(v float64) quantity.Arg { return quantity.Of(quantity.Number, v) }
+	kd, newton := mm(p.Found.Drill.Material.KdThrust), quantity.Of(quantity.Force, 1)
 	s.Work(handbook.ForceSource().String(), "T = (0.05 Kd f^0.8 D^0.8 B + 0.007 Kd D^2 J) N, f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
 		"(0.05 * {} * {}^0.8 * {}^0.8 * {} + 0.007 * {} * {}^2 * {}) * {}", kd, mm(b.Feed), mm(b.D), mm(f.B), kd, mm(b.D), mm(f.J), newton)
 }
@@ -136,7 +136,7 @@ func (p *Plan) life(s *sheet.Sheet) {
 	p.workUsual(s)
 	s.Add(flute)
 	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
-	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", sheet.Len(depth), sheet.Len(b.LeastFlute-depth))
+	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", quantity.MM(depth), quantity.MM(b.LeastFlute-depth))
 	left := math.NaN()
 	if p.Found.Verdict.Word == judge.Retire || p.Do == Retire {
 		left = 0
@@ -157,21 +157,21 @@ func (p *Plan) workUsual(s *sheet.Sheet) {
 	usual := st.Usual(p.Job.Deepest)
 	switch {
 	case p.EveryPast:
-		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", sheet.Len(p.Job.Every))
+		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", quantity.MM(p.Job.Every))
 	case p.EveryShop:
-		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", sheet.Len(p.Job.Every))
+		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", quantity.MM(p.Job.Every))
 	case sheet.Known(p.Job.Every):
-		s.Work("as given", "every, as given", "{}", sheet.Len(p.Job.Every))
+		s.Work("as given", "every, as given", "{}", quantity.MM(p.Job.Every))
 	case p.Mishap():
 		s.Work(handbook.MostUsualWearSource().String()+"; "+handbook.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin within a twentieth of the diameter + clean-up, or the least usual", "max({} + {}, {})",
-			sheet.Len(st.Habit(p.Job.Deepest)), sheet.Len(st.CleanUp), sheet.Len(p.Job.Least))
+			quantity.MM(st.Habit(p.Job.Deepest)), quantity.MM(st.CleanUp), quantity.MM(p.Job.Least))
 	case usual == 0:
-		s.Work(handbook.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", sheet.Len(p.Job.Least))
+		s.Work(handbook.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", quantity.MM(p.Job.Least))
 	default:
 		s.Work(handbook.UsualStockSource().String()+"; "+handbook.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin + clean-up, or the least usual", "max({} + {}, {})",
-			sheet.Len(usual-st.CleanUp), sheet.Len(st.CleanUp), sheet.Len(p.Job.Least))
+			quantity.MM(usual-st.CleanUp), quantity.MM(st.CleanUp), quantity.MM(p.Job.Least))
 	}
 }
 
@@ -186,21 +186,21 @@ func (p *Plan) Mishap() bool {
 // grind's, by the usual one.
 func (p *Plan) workLeft(s *sheet.Sheet) {
 	b := &p.Job.Body
-	first, every, hair := p.first(), sheet.Len(p.Ahead.Usual), sheet.Num(regrind.Hair)
+	first, every, hair := p.first(), quantity.MM(p.Ahead.Usual), quantity.Num(regrind.Hair)
 	switch {
 	case p.Do == Retire || !p.Made:
 		s.Work(rules.String(), "none: it is retired now", "0")
 	case p.Ahead.End == regrind.FluteShort:
 		s.Work(judge.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + {}) + 1)",
-			sheet.Len(b.Flute), sheet.Len(b.LeastFlute), sheet.Len(first), every, hair)
+			quantity.MM(b.Flute), quantity.MM(b.LeastFlute), quantity.MM(first), every, hair)
 	case p.Ahead.End == regrind.WebSpent:
 		s.Work(judge.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + {}) + 1)",
-			sheet.Num(b.MostWeb), sheet.Len(b.D), sheet.Len(b.Web), sheet.Of(quantity.Taper, b.Taper), sheet.Len(first), every, hair)
+			quantity.Num(b.MostWeb), quantity.MM(b.D), quantity.MM(b.Web), quantity.Of(quantity.Taper, b.Taper), quantity.MM(first), every, hair)
 	case p.Ahead.End == regrind.DiameterLow:
 		s.Work(judge.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + {}) + 1)",
-			sheet.Fine(sheet.Len(b.D)), sheet.Fine(sheet.Len(b.LeastDiameter)), sheet.Fine(sheet.Of(quantity.Taper, b.BackTaper)), sheet.Len(first), every, hair)
+			quantity.Fine(quantity.MM(b.D)), quantity.Fine(quantity.MM(b.LeastDiameter)), quantity.Fine(quantity.Of(quantity.Taper, b.BackTaper)), quantity.MM(first), every, hair)
 	case p.Ahead.End == regrind.NotCounted:
-		s.Work(rules.String(), "counted no further", "{}", sheet.Num(regrind.MostGrinds))
+		s.Work(rules.String(), "counted no further", "{}", quantity.Num(regrind.MostGrinds))
 	}
 }
 

@@ -229,8 +229,8 @@ const mostBackTaper = 0.01
 // Check returns what of the readings that only a plan takes cannot be.
 func Check(d *drill.Drill) []judge.Impossible {
 	var found []judge.Impossible
-	refuse := func(r drill.Reading, hint, format string, args ...sheet.Arg) {
-		found = append(found, judge.Impossible{Reading: r, Text: sheet.Sayf(format, args...), Hint: hint})
+	refuse := func(r drill.Reading, hint, format string, args ...quantity.Arg) {
+		found = append(found, judge.Impossible{Reading: r, Text: quantity.Sayf(format, args...), Hint: hint})
 	}
 	for _, r := range [...]drill.Reading{drill.Every, drill.Length, drill.LeastDiameter} {
 		if v, ok := d.Get(r); ok && v <= 0 {
@@ -239,15 +239,15 @@ func Check(d *drill.Drill) []judge.Impossible {
 	}
 	if v, ok := d.Get(drill.BackTaper); ok && v > mostBackTaper {
 		refuse(drill.BackTaper, "it is the fall of the diameter over a length of one: 0.05 mm in 100 mm is 0.0005, or 0.05mm/100mm",
-			"{} cannot be", sheet.Of(quantity.Taper, v))
+			"{} cannot be", quantity.Of(quantity.Taper, v))
 	}
 	length, measured := d.Get(drill.Length)
 	if flute, ok := d.Get(drill.Flute); ok && measured && length > 0 && flute > length {
-		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", sheet.Len(length), sheet.Len(flute))
+		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", quantity.MM(length), quantity.MM(flute))
 	}
 	size, sized := d.Get(drill.Size)
 	if least, ok := d.Get(drill.LeastDiameter); ok && sized && least > size {
-		refuse(drill.LeastDiameter, "", "{} cannot be: the drill itself is {}", sheet.Of(quantity.Size, least), sheet.Of(quantity.Size, size))
+		refuse(drill.LeastDiameter, "", "{} cannot be: the drill itself is {}", quantity.Of(quantity.Size, least), quantity.Of(quantity.Size, size))
 	}
 	return found
 }

@@ -15,7 +15,6 @@ import (
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 	"evenlip/internal/verify"
 )
 
@@ -89,7 +88,7 @@ func TestAGrindThatWaitsTakesNothing(t *testing.T) {
 		said := ""
 		for _, f := range s.Findings {
 			if f.Code == "can-wait" {
-				said = print.Say(f.Text, quantity.Metric)
+				said = f.Text.In(quantity.Format{System: quantity.Metric})
 			}
 		}
 		if said != c.says {

@@ -101,7 +101,7 @@ func (p *Plan) answer(s *sheet.Sheet) {
 	st := &p.Ahead.Stock
 	s.Add(length("stock_mm", "take off the end", p.made(st.Total), p.wants()))
 	s.Work(judge.Geometry, "stock = the most that an end of a lip gives up, as worked below", "max(max({}, {}), max({}, {}))",
-		sheet.Len(st.Lip1.Inner), sheet.Len(st.Lip1.Outer), sheet.Len(st.Lip2.Inner), sheet.Len(st.Lip2.Outer))
+		quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
 	reason := ""
 	if p.Made {
 		reason = st.Governs.String()
@@ -118,7 +118,7 @@ func (p *Plan) remarks(s *sheet.Sheet) {
 		}
 	}
 	if p.Fault != nil {
-		s.Find("no-plan", sheet.Warn, "no plan can be made of these readings: {} {}", sheet.Say(p.Fault.Quantity), sheet.Say(p.Fault.Why))
+		s.Find("no-plan", sheet.Warn, "no plan can be made of these readings: {} {}", quantity.Say(p.Fault.Quantity), quantity.Say(p.Fault.Why))
 	}
 	if !p.Made {
 		return
@@ -132,10 +132,10 @@ func (p *Plan) remarks(s *sheet.Sheet) {
 func (p *Plan) stockRemarks(s *sheet.Sheet) {
 	st := &p.Ahead.Would
 	if p.Do == Leave && st.Total > 0 {
-		s.Find("can-wait", sheet.Note, "nothing measured is outside its limit: the grind can wait; it would take {} off the end, for {}", sheet.Len(st.Total), sheet.Say(st.Governs.String()))
+		s.Find("can-wait", sheet.Note, "nothing measured is outside its limit: the grind can wait; it would take {} off the end, for {}", quantity.MM(st.Total), quantity.Say(st.Governs.String()))
 	}
 	if p.Do == Thin && st.Total > 0 {
-		s.Find("can-wait", sheet.Note, "the lips are within their limits: thin the web, and leave the grind; it would take {} off the end, for {}", sheet.Len(st.Total), sheet.Say(st.Governs.String()))
+		s.Find("can-wait", sheet.Note, "the lips are within their limits: thin the web, and leave the grind; it would take {} off the end, for {}", quantity.MM(st.Total), quantity.Say(st.Governs.String()))
 	}
 	if v := &p.Found.Verdict; v.Word == judge.Undecided {
 		s.Find("not-all-measured", sheet.Note, "not all was measured: inspect names the readings that are still wanted")
@@ -147,17 +147,17 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 		p.grindTo(s)
 	}
 	if d := p.Found.Drill.D; p.Do != Retire && d <= handbook.SeldomReground {
-		s.Find("small-drill", sheet.Note, "drills up to {} are seldom reground by hand: weigh the time against a new one", sheet.Of(quantity.Size, handbook.SeldomReground))
+		s.Find("small-drill", sheet.Note, "drills up to {} are seldom reground by hand: weigh the time against a new one", quantity.Of(quantity.Size, handbook.SeldomReground))
 		s.Extra = append(s.Extra, handbook.SeldomRegroundSource())
 	}
 	if p.Remove < st.Total-1e-9 {
-		s.Find("remove-too-little", sheet.Warn, "the {} meant to come off are not enough: a grind takes {}", sheet.Len(p.Remove), sheet.Len(st.Total))
+		s.Find("remove-too-little", sheet.Warn, "the {} meant to come off are not enough: a grind takes {}", quantity.MM(p.Remove), quantity.MM(st.Total))
 	}
 	if p.ChiselMoved {
-		s.Find("chisel-put-right", sheet.Note, "the chisel edge is reckoned at {} after the grind, the middle of its limit: measure it then", sheet.Deg(math.Pi-p.Job.Body.ChiselAfter))
+		s.Find("chisel-put-right", sheet.Note, "the chisel edge is reckoned at {} after the grind, the middle of its limit: measure it then", quantity.Rad(math.Pi-p.Job.Body.ChiselAfter))
 	}
 	if k := p.Found.Point.K(); p.Do != Regrind && sheet.Known(k) && (math.Abs(p.Job.Lips.Target-k) > 1e-9 || p.Found.Point.Asked) {
-		s.Find("trued-to", sheet.Note, "a grind leaves both lips at {} to the axis", sheet.Set(p.Job.Lips.Target))
+		s.Find("trued-to", sheet.Note, "a grind leaves both lips at {} to the axis", quantity.Set(p.Job.Lips.Target))
 	}
 }
 
@@ -166,14 +166,14 @@ func (p *Plan) grindTo(s *sheet.Sheet) {
 	r, st := &p.Found, &p.Ahead.Stock
 	limit := r.Chisel.AngleLimit
 	s.Find("grind-to", sheet.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}{}",
-		sheet.Set(p.Job.Lips.Target), sheet.Set(r.Clearance.Aim), sheet.Deg(limit.Low), sheet.Deg(limit.High), p.ofShop())
+		quantity.Set(p.Job.Lips.Target), quantity.Set(r.Clearance.Aim), quantity.Rad(limit.Low), quantity.Rad(limit.High), p.ofShop())
 	if p.AngleKept > 0 {
 		s.Find("angle-kept", sheet.Note, "the lips keep their angle, {} off; the {} of point that the work wants would take {}: --point-angle asks for it",
-			sheet.Len(st.Total), sheet.Deg(r.Point.Wanted), sheet.Len(p.AngleKept))
+			quantity.MM(st.Total), quantity.Rad(r.Point.Wanted), quantity.MM(p.AngleKept))
 	}
 	if p.thinAgain() {
 		s.Find("thin-again", sheet.Note, "the point was thinned, and the grind takes that off in part or whole: thin it again to the {} it has now, or by machine where it was split; the web and thrust below are those of a point left unthinned",
-			sheet.Len(p.Ahead.Now.Web))
+			quantity.MM(p.Ahead.Now.Web))
 	}
 	if !st.LipsAlike() && !p.nearlyAlike() {
 		s.Find("mark-lip-1", sheet.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
@@ -181,7 +181,7 @@ func (p *Plan) grindTo(s *sheet.Sheet) {
 }
 
 // ofShop ends the remark on what to grind to: it says what of that the shop has set.
-func (p *Plan) ofShop() sheet.Arg {
+func (p *Plan) ofShop() quantity.Arg {
 	r := &p.Found
 	var own []string
 	for _, x := range [...]struct {
@@ -196,9 +196,9 @@ func (p *Plan) ofShop() sheet.Arg {
 		}
 	}
 	if own == nil {
-		return sheet.Say("")
+		return quantity.Say("")
 	}
-	return sheet.Say("; the shop has set the " + strings.Join(own, " and the "))
+	return quantity.Say("; the shop has set the " + strings.Join(own, " and the "))
 }
 
 func (p *Plan) lifeRemarks(s *sheet.Sheet) {
@@ -209,12 +209,12 @@ func (p *Plan) lifeRemarks(s *sheet.Sheet) {
 	b, g := &p.Job.Body, &p.Ahead.Ground
 	switch p.Ahead.End {
 	case regrind.FluteShort:
-		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave {} of flute where the job takes {}: retire it, or keep it for shallower holes", sheet.Len(g.Flute), sheet.Len(b.LeastFlute))
+		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave {} of flute where the job takes {}: retire it, or keep it for shallower holes", quantity.MM(g.Flute), quantity.MM(b.LeastFlute))
 	case regrind.WebSpent:
-		s.Find("not-worth-grinding", sheet.Stop, "this grind would bring the web to {} of the diameter, more than thinning can answer: retire it", sheet.Num(g.Body/b.D))
+		s.Find("not-worth-grinding", sheet.Stop, "this grind would bring the web to {} of the diameter, more than thinning can answer: retire it", quantity.Num(g.Body/b.D))
 	case regrind.DiameterLow:
 		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave a diameter of {} where {} is the least: retire it",
-			sheet.Of(quantity.Size, g.Diameter), sheet.Of(quantity.Size, b.LeastDiameter))
+			quantity.Of(quantity.Size, g.Diameter), quantity.Of(quantity.Size, b.LeastDiameter))
 	}
 }
 
@@ -228,54 +228,54 @@ func (p *Plan) lifeHangs(s *sheet.Sheet) {
 	switch {
 	case p.EveryPast:
 		s.Find("usual-of-history", sheet.Note, "the grinds after this one are counted at {} each, the mean of those in its history; at {} each there would be {}; --every sets what is usual",
-			sheet.Len(usual), sheet.Len(2*usual), p.leftAt(2*usual))
+			quantity.MM(usual), quantity.MM(2*usual), p.leftAt(2*usual))
 	case p.Mishap():
 		deep := wear + p.Ahead.Would.CleanUp
 		s.Find("wear-counted-once", sheet.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; at {} each there would be {}; --every sets what is usual",
-			sheet.Len(wear), sheet.Len(usual), sheet.Len(deep), p.leftAt(deep))
+			quantity.MM(wear), quantity.MM(usual), quantity.MM(deep), p.leftAt(deep))
 	case usual > p.Job.Least:
 		s.Find("life-hangs-on-stock", sheet.Note, "the grinds left are counted at {} each; at {} each there would be {}, at {} each {}; --every sets what is usual",
-			sheet.Len(usual), sheet.Len(p.Job.Least), p.leftAt(p.Job.Least), sheet.Len(2*usual), p.leftAt(2*usual))
+			quantity.MM(usual), quantity.MM(p.Job.Least), p.leftAt(p.Job.Least), quantity.MM(2*usual), p.leftAt(2*usual))
 	default:
 		s.Find("life-hangs-on-stock", sheet.Note, "the grinds left are counted at {} each; at {} each there would be {}; --every sets what is usual",
-			sheet.Len(usual), sheet.Len(2*usual), p.leftAt(2*usual))
+			quantity.MM(usual), quantity.MM(2*usual), p.leftAt(2*usual))
 	}
 }
 
 // leftAt counts the grinds that are left when each after this one takes every.
-func (p *Plan) leftAt(every float64) sheet.Arg {
+func (p *Plan) leftAt(every float64) quantity.Arg {
 	grinds, _, _ := p.Job.Body.Life(p.first(), every) // the plan's own life was counted, so there is one
-	return sheet.Of(quantity.Count, float64(len(grinds)))
+	return quantity.Of(quantity.Count, float64(len(grinds)))
 }
 
 // assumptions tells what was taken for want of a reading.
 func (p *Plan) assumptions(s *sheet.Sheet) {
 	r, b := &p.Found, &p.Job.Body
 	if p.LandAimed {
-		s.Find("clearance-aimed", sheet.Note, "the land is reckoned at {}, {}: none was read that it could be ground at", sheet.Deg(p.Job.Wear.Clearance),
-			sheet.Say(r.Clearance.Recommended.Source.How("the clearance to aim for")))
+		s.Find("clearance-aimed", sheet.Note, "the land is reckoned at {}, {}: none was read that it could be ground at", quantity.Rad(p.Job.Wear.Clearance),
+			quantity.Say(r.Clearance.Recommended.Source.How("the clearance to aim for")))
 	}
 	if p.HeightTaken {
 		s.Find("lips-taken-even", sheet.Note, "the lips are taken to stand even: no lip-height was read")
 	}
 	if p.AngleTaken {
-		s.Find("lip-angle-taken", sheet.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", sheet.Deg(p.Job.Wear.HalfAngle))
+		s.Find("lip-angle-taken", sheet.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", quantity.Rad(p.Job.Wear.HalfAngle))
 	}
 	if b.Thinned > 0 && p.Do != Retire {
 		r.ThinnedBefore(s)
 	}
 	if p.DepthTaken && sheet.Known(b.Flute) {
-		s.Find("depth-missing", sheet.Note, "no depth was given: the drill is counted on until {} of flute is left", sheet.Len(b.LeastFlute))
+		s.Find("depth-missing", sheet.Note, "no depth was given: the drill is counted on until {} of flute is left", quantity.MM(b.LeastFlute))
 	}
 	if p.NoBackTaper {
 		s.Find("back-taper-missing", sheet.Warn, "least-diameter wants back-taper: how fast the drill gets smaller")
 	}
 	if r.Web.Origin == judge.TaperDefault && sheet.Known(b.Web) {
-		s.Find("web-taper-assumed", sheet.Note, "web taper taken as {}; two measured webs would give this drill's own", sheet.Of(quantity.Taper, b.Taper))
+		s.Find("web-taper-assumed", sheet.Note, "web taper taken as {}; two measured webs would give this drill's own", quantity.Of(quantity.Taper, b.Taper))
 	}
 	r.Contradictions(s)
 	r.Drill.FeedAssumption(s)
 	if r.Drill.Material != nil && !r.Drill.Given {
-		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", sheet.Say(r.Drill.Material.Name))
+		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
 	}
 }

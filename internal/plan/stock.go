@@ -5,6 +5,7 @@ import (
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
+	"evenlip/internal/quantity"
 	"evenlip/internal/regrind"
 	"evenlip/internal/sheet"
 )
@@ -18,25 +19,25 @@ func (p *Plan) causes(s *sheet.Sheet) {
 		s.Sections[len(s.Sections)-1].Title = "What a grind would take, by cause"
 	}
 	s.Add(length("stock_flank_mm", "land behind the lip", by(regrind.FlankLand), ""))
-	s.Work(judge.Geometry, "dz = VB (tan(Cl) - tan(e)), e = 0 unless a feed was read", "{} * (tan({}) - tan({}))", sheet.Len(w.Land), sheet.Deg(w.Clearance), sheet.Deg(w.FeedAngle))
+	s.Work(judge.Geometry, "dz = VB (tan(Cl) - tan(e)), e = 0 unless a feed was read", "{} * (tan({}) - tan({}))", quantity.MM(w.Land), quantity.Rad(w.Clearance), quantity.Rad(w.FeedAngle))
 	s.Add(length("stock_corner_mm", "rounded corner, at least", by(regrind.Corner), ""))
-	s.Work(judge.Geometry, "dz = width / tan(k)", "{} / tan({})", sheet.Len(w.Corner), sheet.Deg(w.HalfAngle))
+	s.Work(judge.Geometry, "dz = width / tan(k)", "{} / tan({})", quantity.MM(w.Corner), quantity.Rad(w.HalfAngle))
 	s.Add(length("stock_margin_mm", "worn margin", by(regrind.Margin), ""))
-	s.Work(judge.Geometry, "dz = length worn", "{}", sheet.Len(w.Margin))
+	s.Work(judge.Geometry, "dz = length worn", "{}", quantity.MM(w.Margin))
 	s.Add(length("stock_chip_mm", "chip in a lip", by(regrind.LipChip), ""))
-	s.Work("as read", "dz = depth of the chip", "{}", sheet.Len(w.Chip))
+	s.Work("as read", "dz = depth of the chip", "{}", quantity.MM(w.Chip))
 	steep, most := math.NaN(), w.Steep.Most()
 	if sheet.Known(most) {
 		steep = by(regrind.Reshaping)
 	}
 	s.Add(length("stock_steep_mm", "too much clearance", steep, ""))
-	s.Work(handbook.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", sheet.Num(w.Steep.Width/p.Job.Body.D), sheet.Len(p.Job.Body.D), sheet.Deg(most), sheet.Deg(w.Steep.Aim))
+	s.Work(handbook.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", quantity.Num(w.Steep.Width/p.Job.Body.D), quantity.MM(p.Job.Body.D), quantity.Rad(most), quantity.Rad(w.Steep.Aim))
 	anew := math.NaN()
 	if st.By[regrind.Reshaping] > 0 && !sheet.Known(most) {
 		anew = by(regrind.Reshaping)
 	}
 	s.Add(length("stock_reshape_mm", "flanks anew: the clean-up", anew, ""))
-	s.Work(handbook.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", sheet.Len(st.CleanUp))
+	s.Work(handbook.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", quantity.MM(st.CleanUp))
 	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
 	p.workTruing(s)
 	f := length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), "")
@@ -51,8 +52,8 @@ func (p *Plan) workCleanUp(s *sheet.Sheet) {
 	case st.CleanUp == 0:
 		s.Work(handbook.CleanUpSource().String(), "none: nothing is worn", "0")
 	case p.CleanUpFrom == nil:
-		s.Work("as given", "allowance as given", "{}", sheet.Len(st.CleanUp))
+		s.Work("as given", "allowance as given", "{}", quantity.MM(st.CleanUp))
 	default:
-		s.Work(p.CleanUpFrom.String(), p.CleanUpFrom.How("allowance"), "{}", sheet.Len(st.CleanUp))
+		s.Work(p.CleanUpFrom.String(), p.CleanUpFrom.How("allowance"), "{}", quantity.MM(st.CleanUp))
 	}
 }

@@ -156,62 +156,11 @@ func (f *Figure) Finer() string {
 	return gaps.High.Mostly
 }
 
-// Arg is a number inside a text, printed in the reader's units.
-type Arg struct {
-	Kind  quantity.Kind
-	Gauge quantity.Gauge
-	Value float64
-	Word  string
-	Fine  bool // twelve digits, where the arithmetic loses some by cancelling
-}
-
-// Len makes the argument of a Text that is a length, mm, as fine as a caliper.
-func Len(v float64) Arg { return Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: v} }
-
-// Deg makes the argument that is an angle, radians, as fine as a protractor; it
-// is printed in degrees.
-func Deg(v float64) Arg { return Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: v} }
-
-// Num makes the argument that is a number without a unit.
-func Num(v float64) Arg { return Arg{Kind: quantity.Number, Value: v} }
-
-// Feed makes the argument that is a feed, mm a turn.
-func Feed(v float64) Arg { return Arg{Kind: quantity.Feed, Value: v} }
-
-// Share makes the argument that is a part of one; it is printed in per cent.
-func Share(v float64) Arg { return Arg{Kind: quantity.Share, Value: v} }
-
-// Say makes the argument that is a word.
-func Say(word string) Arg { return Arg{Kind: quantity.Word, Word: word} }
-
-// Of makes the argument of any kind, in the kind's unit inside the program.
-func Of(k quantity.Kind, v float64) Arg { return Arg{Kind: k, Value: v} }
-
-// Set is an angle to set the rest to: the gauges of the readings behind it do not
-// make it coarser.
-func Set(v float64) Arg { return Arg{Kind: quantity.Angle, Gauge: quantity.Setting, Value: v} }
-
-// Fine asks for twelve digits of an argument.
-func Fine(a Arg) Arg {
-	a.Fine = true
-	return a
-}
-
-// Text is a sentence with numbers left open: each {} takes the next argument.
-// Keeping them apart lets the same finding be read in inches and in millimetres.
-type Text struct {
-	Format string
-	Args   []Arg
-}
-
-// Sayf makes a Text.
-func Sayf(format string, args ...Arg) Text { return Text{format, args} }
-
 // Working is how a figure was got: the formula in symbols, then with the
 // numbers in it, ready for a pocket calculator in degree mode.
 type Working struct {
 	Formula string
-	Numbers Text
+	Numbers quantity.Text
 	Source  string
 }
 
@@ -232,5 +181,5 @@ func (s Severity) String() string { return [...]string{"note", "warn", "stop"}[s
 type Finding struct {
 	Code     string // kebab-case, stable: "lips-uneven"
 	Severity Severity
-	Text     Text
+	Text     quantity.Text
 }

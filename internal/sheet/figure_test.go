@@ -125,20 +125,20 @@ func TestStateWords(t *testing.T) {
 }
 
 func TestArguments(t *testing.T) {
-	for _, c := range []struct{ got, want sheet.Arg }{
-		{sheet.Len(1), sheet.Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: 1}},
-		{sheet.Deg(2), sheet.Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: 2}},
-		{sheet.Num(3), sheet.Arg{Kind: quantity.Number, Value: 3}},
-		{sheet.Feed(4), sheet.Arg{Kind: quantity.Feed, Value: 4}},
-		{sheet.Share(0.5), sheet.Arg{Kind: quantity.Share, Value: 0.5}},
-		{sheet.Say("lip 1"), sheet.Arg{Kind: quantity.Word, Word: "lip 1"}},
-		{sheet.Of(quantity.Taper, 0.016), sheet.Arg{Kind: quantity.Taper, Value: 0.016}},
+	for _, c := range []struct{ got, want quantity.Arg }{
+		{quantity.MM(1), quantity.Arg{Kind: quantity.Length, Gauge: quantity.Caliper, Value: 1}},
+		{quantity.Rad(2), quantity.Arg{Kind: quantity.Angle, Gauge: quantity.Protractor, Value: 2}},
+		{quantity.Num(3), quantity.Arg{Kind: quantity.Number, Value: 3}},
+		{quantity.Of(quantity.Feed, 4), quantity.Arg{Kind: quantity.Feed, Value: 4}},
+		{quantity.Of(quantity.Share, 0.5), quantity.Arg{Kind: quantity.Share, Value: 0.5}},
+		{quantity.Say("lip 1"), quantity.Arg{Kind: quantity.Word, Word: "lip 1"}},
+		{quantity.Of(quantity.Taper, 0.016), quantity.Arg{Kind: quantity.Taper, Value: 0.016}},
 	} {
 		if c.got != c.want {
 			t.Errorf("%+v, want %+v", c.got, c.want)
 		}
 	}
-	if text := sheet.Sayf("{} of {}", sheet.Num(1), sheet.Num(2)); text.Format != "{} of {}" || len(text.Args) != 2 {
+	if text := quantity.Sayf("{} of {}", quantity.Num(1), quantity.Num(2)); text.Format != "{} of {}" || len(text.Args) != 2 {
 		t.Errorf("%+v", text)
 	}
 	if c := sheet.V(2); c.Value != 2 || c.Word != "" {
@@ -208,9 +208,9 @@ func TestWork(t *testing.T) {
 	for _, explaining := range []bool{false, true} {
 		s := &sheet.Sheet{Explaining: explaining}
 		s.Add(sheet.Figure{Key: "known", Value: 1})
-		s.Work("a source", "f = a", "{}", sheet.Num(1))
+		s.Work("a source", "f = a", "{}", quantity.Num(1))
 		s.Add(sheet.Figure{Key: "unknown", Value: nan})
-		s.Work("a source", "f = a", "{}", sheet.Num(nan))
+		s.Work("a source", "f = a", "{}", quantity.Num(nan))
 		if got := s.Lookup("known").Working != nil; got != explaining {
 			t.Errorf("explaining %v: working %v", explaining, got)
 		}
@@ -220,7 +220,7 @@ func TestWork(t *testing.T) {
 	}
 	s := &sheet.Sheet{Explaining: true}
 	s.Add(sheet.Figure{Value: 1})
-	s.Work("a source", "f = a", "{}", sheet.Num(1))
+	s.Work("a source", "f = a", "{}", quantity.Num(1))
 	if w := s.Sections[0].Figures[0].Working; w.Source != "a source" || w.Formula != "f = a" || w.Numbers.Format != "{}" || w.Numbers.Args[0].Value != 1 {
 		t.Errorf("%+v", w)
 	}
@@ -232,7 +232,7 @@ func TestOutside(t *testing.T) {
 	answer := func(change func(*sheet.Sheet)) *sheet.Sheet {
 		s := &sheet.Sheet{}
 		s.Add(sheet.Figure{Value: 1.5, Limit: band(1, 2)})
-		s.Find("a-remark", sheet.Warn, "mind {}", sheet.Num(1))
+		s.Find("a-remark", sheet.Warn, "mind {}", quantity.Num(1))
 		change(s)
 		return s
 	}

@@ -17,20 +17,20 @@ func TestSheetsFromThePool(t *testing.T) {
 			s.Sections[i].Quiet = true
 			for j := range n {
 				s.Add(sheet.Figure{Key: fmt.Sprint(i, j), Value: float64(j), Word: "word", Wants: "size", Spread: 1})
-				s.Work("source", "formula", "{}", sheet.Len(float64(n)))
+				s.Work("source", "formula", "{}", quantity.MM(float64(n)))
 			}
-			s.Find("code", sheet.Stop, "{}", sheet.Len(float64(n*i)))
+			s.Find("code", sheet.Stop, "{}", quantity.MM(float64(n*i)))
 		}
 	}
 	same := func(s *sheet.Sheet, n int) bool {
 		count := 0
 		s.Each(func(f *sheet.Figure) {
-			if count++; f.Working == nil || f.Working.Numbers.Args[0] != sheet.Len(float64(n)) {
+			if count++; f.Working == nil || f.Working.Numbers.Args[0] != quantity.MM(float64(n)) {
 				count = -1000
 			}
 		})
 		for i, f := range s.Findings {
-			if f.Text.Args[0] != sheet.Len(float64(n*i)) {
+			if f.Text.Args[0] != quantity.MM(float64(n*i)) {
 				return false
 			}
 		}

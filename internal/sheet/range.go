@@ -9,6 +9,6 @@ func (s *Sheet) StopsShort(reading string, r quantity.Range, kind quantity.Kind,
 	if !short {
 		return
 	}
-	arg := func(v float64) Arg { return Arg{Kind: kind, Gauge: gauge, Value: v} }
-	s.Find("range-stops-short", Note, "the range of {} stops at {}: steps of {} do not meet {}", Say(reading), arg(last), arg(r.Step.V), arg(r.To.V))
+	arg := func(v float64) quantity.Arg { return quantity.Arg{Kind: kind, Gauge: gauge, Value: v} }
+	s.Find("range-stops-short", Note, "the range of {} stops at {}: steps of {} do not meet {}", quantity.Say(reading), arg(last), arg(r.Step.V), arg(r.To.V))
 }

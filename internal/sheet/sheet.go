@@ -19,7 +19,7 @@ type Sheet struct {
 	Findings []Finding
 	Verdict  *Verdict
 	// Answer is what was asked for in one sentence, for the end of a long table.
-	Answer   *Text
+	Answer   *quantity.Text
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
 	// Doubted are the findings that say stop on one side alone of a limit that the
@@ -36,7 +36,7 @@ type Sheet struct {
 	// Extra are sources that no limit or working names.
 	Extra []*handbook.Source
 
-	args []Arg // of the findings and the working
+	args []quantity.Arg // of the findings and the working
 }
 
 // Input is one reading as it was taken.
@@ -192,27 +192,29 @@ func (s *Sheet) Add(f Figure) *Figure {
 
 // Work leaves the working with the figure added last, if working was asked for
 // and the figure is known.
-func (s *Sheet) Work(source, formula, numbers string, args ...Arg) {
+func (s *Sheet) Work(source, formula, numbers string, args ...quantity.Arg) {
 	if !s.Explaining {
 		return
 	}
 	sec := &s.Sections[len(s.Sections)-1]
 	f := &sec.Figures[len(sec.Figures)-1]
 	if f.Known() {
-		f.Working = &Working{Formula: formula, Numbers: Text{numbers, s.keep(args)}, Source: source}
+		f.Working = &Working{Formula: formula, Numbers: quantity.Text{Format: numbers, Args: s.keep(args)}, Source: source}
 	}
 }
 
 // Find adds a finding.
-func (s *Sheet) Find(code string, sev Severity, format string, args ...Arg) {
-	s.Findings = append(s.Findings, Finding{code, sev, Text{format, s.keep(args)}})
+func (s *Sheet) Find(code string, sev Severity, format string, args ...quantity.Arg) {
+	s.Findings = append(s.Findings, Finding{Code: code, Severity: sev, Text: quantity.Text{Format: format, Args: s.keep(args)}})
 }
 
 // InShort sets the answer.
-func (s *Sheet) InShort(format string, args ...Arg) { s.Answer = &Text{format, s.keep(args)} }
+func (s *Sheet) InShort(format string, args ...quantity.Arg) {
+	s.Answer = &quantity.Text{Format: format, Args: s.keep(args)}
+}
 
 // keep copies arguments, so that a caller's need not outlive the call.
-func (s *Sheet) keep(args []Arg) []Arg {
+func (s *Sheet) keep(args []quantity.Arg) []quantity.Arg {
 	from := len(s.args)
 	s.args = append(s.args, args...)
 	return s.args[from:len(s.args):len(s.args)]

@@ -7,7 +7,6 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet"
 )
 
 // checker collects what cannot be about the readings of these commands.
@@ -16,8 +15,8 @@ type checker struct {
 	found []judge.Impossible
 }
 
-func (c *checker) refuse(r drill.Reading, hint, format string, args ...sheet.Arg) {
-	c.found = append(c.found, judge.Impossible{Reading: r, Text: sheet.Sayf(format, args...), Hint: hint})
+func (c *checker) refuse(r drill.Reading, hint, format string, args ...quantity.Arg) {
+	c.found = append(c.found, judge.Impossible{Reading: r, Text: quantity.Sayf(format, args...), Hint: hint})
 }
 
 // CheckDrill returns everything about the readings of a drill at work that
@@ -44,7 +43,7 @@ func CheckWheel(d *drill.Drill) []judge.Impossible {
 	c := checker{d: d}
 	c.above(drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm)
 	if v := d.Value(drill.MarkedSpeed); v > mostMarked {
-		c.refuse(drill.MarkedSpeed, "wheels are marked in m/s or in ft/min: write 6500ft/min", "{} cannot be: no wheel is made for it", sheet.Of(quantity.Surface, v))
+		c.refuse(drill.MarkedSpeed, "wheels are marked in m/s or in ft/min: write 6500ft/min", "{} cannot be: no wheel is made for it", quantity.Of(quantity.Surface, v))
 	}
 	for _, r := range [...]drill.Reading{drill.RestGap, drill.TongueGap} {
 		if d.Value(r) < 0 {
@@ -52,7 +51,7 @@ func CheckWheel(d *drill.Drill) []judge.Impossible {
 		}
 	}
 	if d.Value(drill.WornTo) > d.Value(drill.Wheel) {
-		c.refuse(drill.WornTo, "--wheel is the diameter when new", "{} cannot be: the wheel was {} when new", sheet.Len(d.Value(drill.WornTo)), sheet.Len(d.Value(drill.Wheel)))
+		c.refuse(drill.WornTo, "--wheel is the diameter when new", "{} cannot be: the wheel was {} when new", quantity.MM(d.Value(drill.WornTo)), quantity.MM(d.Value(drill.Wheel)))
 	}
 	return c.found
 }
@@ -68,10 +67,10 @@ func (c *checker) above(readings ...drill.Reading) {
 
 func (c *checker) machine() {
 	if v := c.d.Value(drill.WearFactor); v < 1 {
-		c.refuse(drill.WearFactor, "1 is sharp, 1.3 normal, 1.5 very dull", "{} cannot be: a sharp drill has 1, a duller one more", sheet.Num(v))
+		c.refuse(drill.WearFactor, "1 is sharp, 1.3 normal, 1.5 very dull", "{} cannot be: a sharp drill has 1, a duller one more", quantity.Num(v))
 	}
 	if v := c.d.Value(drill.Efficiency); v <= 0 || v > 1 {
-		c.refuse(drill.Efficiency, "write 0.8 or 80%", "{} cannot be: it lies above 0 and is 100 % at most", sheet.Share(v))
+		c.refuse(drill.Efficiency, "write 0.8 or 80%", "{} cannot be: it lies above 0 and is 100 % at most", quantity.Of(quantity.Share, v))
 	}
 	name := c.d.Word(drill.Drive)
 	if _, ok := handbook.DriveFactor(name); name != "" && !ok {
@@ -79,7 +78,7 @@ func (c *checker) machine() {
 		for _, f := range handbook.DriveFactors() {
 			names = append(names, f.Name)
 		}
-		c.refuse(drill.Drive, "takes "+strings.Join(names, ", "), "no drive is called {}", sheet.Say(`"`+name+`"`))
+		c.refuse(drill.Drive, "takes "+strings.Join(names, ", "), "no drive is called {}", quantity.Say(`"`+name+`"`))
 	}
 }
 
@@ -93,11 +92,11 @@ func (c *checker) edge() {
 	r := judge.Compute(c.d)
 	if e := edgeOf(&r); e.from == angleAssumed && e.length >= size {
 		c.refuse(drill.Web, "is it in the unit that was meant?", "{} cannot be: the chisel edge would be {} long on a {} drill",
-			sheet.Len(e.web), sheet.Len(e.length), sheet.Of(quantity.Size, size))
+			quantity.MM(e.web), quantity.MM(e.length), quantity.Of(quantity.Size, size))
 	}
 	for _, x := range [...]drill.Reading{drill.Pilot, drill.ToWeb} {
 		if v := c.d.Value(x); v >= size {
-			c.refuse(x, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", sheet.Len(v), sheet.Of(quantity.Size, size))
+			c.refuse(x, "is it in the unit that was meant?", "{} cannot be: the drill itself is {}", quantity.MM(v), quantity.Of(quantity.Size, size))
 		}
 	}
 }
@@ -108,14 +107,14 @@ const deepest = 200
 func (c *checker) hole() {
 	size, depth := c.d.Value(drill.Size), c.d.Value(drill.Depth)
 	if depth > deepest*size {
-		c.refuse(drill.Depth, "is it in the unit that was meant?", "{} cannot be: no twist drill of {} reaches that far", sheet.Len(depth), sheet.Of(quantity.Size, size))
+		c.refuse(drill.Depth, "is it in the unit that was meant?", "{} cannot be: no twist drill of {} reaches that far", quantity.MM(depth), quantity.Of(quantity.Size, size))
 	}
 }
 
 // targets refuses a target of thinning that cannot be, and two at once.
 func (c *checker) targets() {
 	if v := c.d.Value(drill.ToChiselRatio); v <= 0 || v >= 1 {
-		c.refuse(drill.ToChiselRatio, "0.18 is a standard drill's, 0.03 a split point's", "{} cannot be: it is a part of the diameter", sheet.Num(v))
+		c.refuse(drill.ToChiselRatio, "0.18 is a standard drill's, 0.03 a split point's", "{} cannot be: it is a part of the diameter", quantity.Num(v))
 	}
 	var given []drill.Reading
 	for _, r := range [...]drill.Reading{drill.ToChiselRatio, drill.ToWeb, drill.ToThrust} {
@@ -124,7 +123,7 @@ func (c *checker) targets() {
 		}
 	}
 	if len(given) > 1 {
-		c.refuse(given[1], "give one of chisel-ratio, to-web, thrust", "{} is given too: one target at a time", sheet.Say("--"+given[0].String()))
+		c.refuse(given[1], "give one of chisel-ratio, to-web, thrust", "{} is given too: one target at a time", quantity.Say("--"+given[0].String()))
 	}
 }
 
@@ -138,6 +137,6 @@ func (c *checker) thrust() {
 		return
 	}
 	if least := w.thick().LeastThrust(); w.thrustShare() <= least {
-		c.refuse(drill.ToThrust, "feed less, or pilot the hole", "thinning cannot reach it: the lips alone take {}", sheet.Of(quantity.Force, least*w.thrustNow()))
+		c.refuse(drill.ToThrust, "feed less, or pilot the hole", "thinning cannot reach it: the lips alone take {}", quantity.Of(quantity.Force, least*w.thrustNow()))
 	}
 }

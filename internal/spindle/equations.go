@@ -14,7 +14,7 @@ type equations struct {
 	length                 float64 // mm
 	thrust, torque, power  equation
 	share                  equation
-	force, moment, working sheet.Arg
+	force, moment, working quantity.Arg
 	inch                   bool
 }
 
@@ -43,9 +43,9 @@ var inchEquations = equations{
 	power:  equation{"Pc = M N / 63025 * 1 hp, M in in lb", "{} * {} / 63025 * {}"},
 	share: equation{"share = 1 - 2 f^0.8 D^0.8 L / (2 f^0.8 D^0.8 B + D^2 J), L = (1 - q)/(1 + q)^0.2, f and D in inches",
 		"100 * (1 - 2 * {}^0.8 * {}^0.8 * {} / (2 * {}^0.8 * {}^0.8 * {} + {}^2 * {}))"},
-	force:   sheet.Of(quantity.Force, poundForce),
-	moment:  sheet.Of(quantity.Torque, inchPound),
-	working: sheet.Of(quantity.Power, horsepower),
+	force:   quantity.Of(quantity.Force, poundForce),
+	moment:  quantity.Of(quantity.Torque, inchPound),
+	working: quantity.Of(quantity.Power, horsepower),
 }
 
 func equationsOf(l *cutting.Load) *equations {
@@ -55,11 +55,11 @@ func equationsOf(l *cutting.Load) *equations {
 	return &metricEquations
 }
 
-func num(v float64) sheet.Arg { return sheet.Num(v) }
+func num(v float64) quantity.Arg { return quantity.Num(v) }
 
 // work leaves the working with the figure added to s last.
-func (e *equations) work(s *sheet.Sheet, q equation, unit sheet.Arg, args ...sheet.Arg) {
-	if e.inch && unit != (sheet.Arg{}) {
+func (e *equations) work(s *sheet.Sheet, q equation, unit quantity.Arg, args ...quantity.Arg) {
+	if e.inch && unit != (quantity.Arg{}) {
 		args = append(args, unit)
 	}
 	s.Work(handbook.ForceSource().String(), q.formula, q.numbers, args...)
@@ -87,7 +87,7 @@ func workPower(s *sheet.Sheet, l *cutting.Load, torque float64) {
 func workShare(s *sheet.Sheet, l *cutting.Load, f cutting.Factors) {
 	e := equationsOf(l)
 	feed, d := num(l.Feed/e.length), num(l.D/e.length)
-	e.work(s, e.share, sheet.Arg{}, feed, d, num(f.Lips), feed, d, num(f.B), d, num(f.J))
+	e.work(s, e.share, quantity.Arg{}, feed, d, num(f.Lips), feed, d, num(f.B), d, num(f.J))
 }
 
 // factorFigures adds the chisel-edge factors to s.
@@ -121,5 +121,5 @@ func powerFigures(s *sheet.Sheet, l *cutting.Load, res cutting.Result, wants str
 	s.Add(sheet.Figure{Key: "power_cutter_kw", Label: "power at the cutter", Value: res.PowerCutter, Kind: quantity.Power, Wants: cutter})
 	workPower(s, l, res.Torque)
 	s.Add(sheet.Figure{Key: "power_motor_kw", Label: "power at the motor", Value: res.PowerMotor, Kind: quantity.Power, Wants: motor})
-	s.Work(handbook.ForceSource().String(), "Pm = Pc / E", "{} / {}", sheet.Of(quantity.Power, res.PowerCutter), num(l.Efficiency))
+	s.Work(handbook.ForceSource().String(), "Pm = Pc / E", "{} / {}", quantity.Of(quantity.Power, res.PowerCutter), num(l.Efficiency))
 }

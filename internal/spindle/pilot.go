@@ -82,15 +82,15 @@ func (p *piloted) bandFigures(s *sheet.Sheet) {
 	source := p.band.Source.String()
 	add("pilot_low_mm", "at least the web", p.band.Low)
 	if p.Chisel.WebRead || p.edge.from == asNew {
-		s.Work(source, "w", "{}", sheet.Len(p.band.Low))
+		s.Work(source, "w", "{}", quantity.MM(p.band.Low))
 	} else {
-		s.Work(source, "w = c sin(psi)", "{} * sin({})", sheet.Len(p.edge.length), sheet.Deg(p.edge.acute))
+		s.Work(source, "w = c sin(psi)", "{} * sin({})", quantity.MM(p.edge.length), quantity.Rad(p.edge.acute))
 	}
 	add("pilot_high_mm", "under the chisel edge", p.band.High)
 	if p.Chisel.LengthRead || p.edge.from == asNew {
-		s.Work(source, "c", "{}", sheet.Len(p.band.High))
+		s.Work(source, "c", "{}", quantity.MM(p.band.High))
 	} else {
-		s.Work(source, "c = w / sin(psi)", "{} / sin({})", sheet.Len(p.edge.web), sheet.Deg(p.edge.acute))
+		s.Work(source, "c = w / sin(psi)", "{} / sin({})", quantity.MM(p.edge.web), quantity.Rad(p.edge.acute))
 	}
 	f := sheet.Figure{Key: "pilot_mm", Label: "pilot to use", Value: p.bore, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size}
 	switch {
@@ -103,9 +103,9 @@ func (p *piloted) bandFigures(s *sheet.Sheet) {
 	}
 	s.Add(f)
 	if p.given {
-		s.Work("as read", "pilot as read", "{}", sheet.Len(p.bore))
+		s.Work("as read", "pilot as read", "{}", quantity.MM(p.bore))
 	} else {
-		s.Work(handbook.PilotPickSource().String(), "the ordinary size between web and chisel edge that is marked below, else the web", "{}", sheet.Len(p.bore))
+		s.Work(handbook.PilotPickSource().String(), "the ordinary size between web and chisel edge that is marked below, else the web", "{}", quantity.MM(p.bore))
 	}
 }
 
@@ -120,7 +120,7 @@ func (p *piloted) forces(s *sheet.Sheet) {
 		workThrust(s, &p.load, f.res.Factors)
 	}
 	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, with / without", Value: p.result.Thrust / without.Thrust, Kind: quantity.Number, Wants: wants})
-	s.Work(handbook.ForceSource().String(), "T' / T", "{} / {}", sheet.Of(quantity.Force, p.result.Thrust), sheet.Of(quantity.Force, without.Thrust))
+	s.Work(handbook.ForceSource().String(), "T' / T", "{} / {}", quantity.Of(quantity.Force, p.result.Thrust), quantity.Of(quantity.Force, without.Thrust))
 	for _, f := range [...]struct {
 		key, label string
 		res        cutting.Result
@@ -142,15 +142,15 @@ func (p *piloted) warn(s *sheet.Sheet) {
 	}
 	switch {
 	case p.narrow():
-		s.Find("pilot-narrower-than-web", sheet.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", sheet.Len(p.bore), sheet.Len(p.edge.web))
+		s.Find("pilot-narrower-than-web", sheet.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", quantity.MM(p.bore), quantity.MM(p.edge.web))
 	case !p.given && len(p.sizes) == 0:
 		down, _ := quantity.NextDown(p.band.Low)
 		up, _ := quantity.NextUp(p.band.High)
-		s.Find("no-pilot-size", sheet.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", sheet.Say(cmp.Or(down.Name, "none")), sheet.Say(cmp.Or(up.Name, "none")))
+		s.Find("no-pilot-size", sheet.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", quantity.Say(cmp.Or(down.Name, "none")), quantity.Say(cmp.Or(up.Name, "none")))
 	}
 	switch {
 	case p.small():
-		s.Find("small-needs-none", sheet.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", sheet.Say(quantity.Names(p.smallest())[0].Name))
+		s.Find("small-needs-none", sheet.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", quantity.Say(quantity.Names(p.smallest())[0].Name))
 		s.Extra = append(s.Extra, handbook.PilotFromSource())
 	case !p.narrow():
 		p.depthFindings(s)
@@ -165,10 +165,10 @@ func (p *piloted) warn(s *sheet.Sheet) {
 func (p *piloted) wideFindings(s *sheet.Sheet) {
 	if p.wide() {
 		s.Find("pilot-wider-than-chisel", sheet.Warn, "a pilot of {} is as wide as the chisel edge, {}, or wider: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
-			sheet.Len(p.bore), sheet.Len(p.edge.length))
+			quantity.MM(p.bore), quantity.MM(p.edge.length))
 	}
 	if p.bore > handbook.PilotTop*p.Drill.D {
-		s.Find("pilot-over-wide", sheet.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", sheet.Len(p.bore), sheet.Share(handbook.PilotTop))
+		s.Find("pilot-over-wide", sheet.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", quantity.MM(p.bore), quantity.Of(quantity.Share, handbook.PilotTop))
 		s.Extra = append(s.Extra, handbook.PilotSources()[1])
 	}
 }

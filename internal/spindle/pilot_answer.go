@@ -13,11 +13,11 @@ func (p *piloted) answer(s *sheet.Sheet) {
 	switch {
 	case !sheet.Known(p.band.Low):
 	case p.narrow():
-		s.InShort("a pilot of {} relieves nothing: it is narrower than the web, {}", sheet.Len(p.bore), sheet.Len(p.edge.web))
+		s.InShort("a pilot of {} relieves nothing: it is narrower than the web, {}", quantity.MM(p.bore), quantity.MM(p.edge.web))
 	case p.given && p.wide():
-		s.InShort("a pilot of {} is too wide: over the chisel edge, {}, the drill pulls itself in", sheet.Len(p.bore), sheet.Len(p.edge.length))
+		s.InShort("a pilot of {} is too wide: over the chisel edge, {}, the drill pulls itself in", quantity.MM(p.bore), quantity.MM(p.edge.length))
 	case p.small():
-		s.InShort("no pilot: spot the hole and start, as with any drill of up to {}", sheet.Say(quantity.Names(p.smallest())[0].Name))
+		s.InShort("no pilot: spot the hole and start, as with any drill of up to {}", quantity.Say(quantity.Names(p.smallest())[0].Name))
 	default:
 		p.relief(s)
 	}
@@ -36,7 +36,7 @@ func (p *piloted) relief(s *sheet.Sheet) {
 	case !p.given && len(p.sizes) == 0:
 		said = "no ordinary size serves; " + said
 	}
-	s.InShort(said, sheet.Len(p.bore), sheet.Of(quantity.Force, without), sheet.Of(quantity.Force, over))
+	s.InShort(said, quantity.MM(p.bore), quantity.Of(quantity.Force, without), quantity.Of(quantity.Force, over))
 }
 
 // narrow reports whether the pilot read is narrower than the web, so that the

@@ -22,9 +22,9 @@ func (r *running) shankFigures(s *sheet.Sheet) {
 	}
 	allowed := handbook.Band{Low: 0, High: handbook.ShankStress, Source: handbook.ShankStressSource()}
 	s.Add(sheet.Figure{Key: "shank_stress_mpa", Label: "stress in the shank", Value: cutting.ShankStress(torque, d), Kind: quantity.Stress, Limit: &allowed, Wants: wants})
-	s.Work(torsion, "16000 M / (pi d^3), M in N m and d in mm, times 1 MPa", "16000 * {} / (pi * {}^3) * {}", num(torque), num(d), sheet.Of(quantity.Stress, 1))
+	s.Work(torsion, "16000 M / (pi d^3), M in N m and d in mm, times 1 MPa", "16000 * {} / (pi * {}^3) * {}", num(torque), num(d), quantity.Of(quantity.Stress, 1))
 	s.Add(sheet.Figure{Key: "least_shank_mm", Label: "least shank diameter", Value: cutting.LeastShank(torque, handbook.ShankStress), Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.work.wants()})
-	unit := sheet.Len(1)
+	unit := quantity.MM(1)
 	s.Work(torsion+"; "+handbook.ShankStressSource().String(), "d = (16000 M / (pi stress))^(1/3), M in N m and stress in MPa, times 1 mm", "(16000 * {} / (pi * {}))^(1/3) * {}",
 		num(torque), num(handbook.ShankStress), unit)
 }
@@ -42,7 +42,7 @@ func (r *running) shankFindings(s *sheet.Sheet) {
 	shank := r.d.Value(drill.ShankDiameter)
 	if out, twisted := r.twisted(); twisted {
 		s.Find("shank-overloaded", sheet.Stop, "the shank of {} is twisted to {} of what it carries: a lighter feed, a pilot hole, or a shank of {} or more",
-			sheet.Len(shank), sheet.Share(out.Share), sheet.Len(out.Least))
+			quantity.MM(shank), quantity.Of(quantity.Share, out.Share), quantity.MM(out.Least))
 	}
 	if d <= most*(1+1e-9) {
 		return
@@ -52,14 +52,14 @@ func (r *running) shankFindings(s *sheet.Sheet) {
 	switch {
 	case shank < d:
 		said := "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section"
-		args := []sheet.Arg{sheet.Len(shank)}
+		args := []quantity.Arg{quantity.MM(shank)}
 		if out, twisted := r.twisted(); !twisted && out.Share > 0 {
 			said += ": this feed takes {} of that"
-			args = append(args, sheet.Share(out.Share))
+			args = append(args, quantity.Of(quantity.Share, out.Share))
 		}
 		s.Find("shank-reduced", sheet.Note, said, args...)
 	case ok:
-		s.Find("morse-taper", sheet.Note, "over {} a drill is usually held by a Morse taper, here No. {}", sheet.Len(most), sheet.Say(strconv.Itoa(number)))
+		s.Find("morse-taper", sheet.Note, "over {} a drill is usually held by a Morse taper, here No. {}", quantity.MM(most), quantity.Say(strconv.Itoa(number)))
 		s.Extra = append(s.Extra, source)
 	}
 }
@@ -91,7 +91,7 @@ func (r *running) helixFigure(s *sheet.Sheet) {
 		f.Limit = &m.Helix
 	}
 	s.Add(f)
-	s.Work("as read", "H as read", "{}", sheet.Deg(f.Value))
+	s.Work("as read", "H as read", "{}", quantity.Rad(f.Value))
 }
 
 func (r *running) fluteFindings(s *sheet.Sheet) {
@@ -100,18 +100,18 @@ func (r *running) fluteFindings(s *sheet.Sheet) {
 	band, ok := handbook.Helix(r.Drill.D, fluteType(kind))
 	switch {
 	case kind == handbook.StraightFlutes && !(r.d.Value(drill.Helix) <= straightEnough):
-		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened: a helix digs in", sheet.Say(r.Drill.Material.Title))
+		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened: a helix digs in", quantity.Say(r.Drill.Material.Title))
 	case kind == handbook.HighHelix && ok:
-		s.Find("high-helix", sheet.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", sheet.Deg(band.Low), sheet.Deg(band.High))
+		s.Find("high-helix", sheet.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", quantity.Rad(band.Low), quantity.Rad(band.High))
 		s.Extra = append(s.Extra, band.Source)
 	}
 	if powdery, source := handbook.Powdery(r.Drill.Material); powdery && kind == handbook.OrdinaryHelix {
 		band, _ := handbook.Helix(r.Drill.D, fluteType(handbook.HighHelix))
-		s.Find("powdery-chips", sheet.Note, "the chips of {} are powdery: where they pack, a high helix, {} to {} at this diameter, carries them out", sheet.Say(r.Drill.Material.Title), sheet.Deg(band.Low), sheet.Deg(band.High))
+		s.Find("powdery-chips", sheet.Note, "the chips of {} are powdery: where they pack, a high helix, {} to {} at this diameter, carries them out", quantity.Say(r.Drill.Material.Title), quantity.Rad(band.Low), quantity.Rad(band.High))
 		s.Extra = append(s.Extra, source, band.Source)
 	}
 	if flute, short := r.fluteShort(); short {
-		s.Find("flute-short", sheet.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", sheet.Len(r.d.Value(drill.Flute)), sheet.Len(r.depth), sheet.Len(flute.Low))
+		s.Find("flute-short", sheet.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.d.Value(drill.Flute)), quantity.MM(r.depth), quantity.MM(flute.Low))
 		s.Extra = append(s.Extra, flute.Source)
 	}
 }

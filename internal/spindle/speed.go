@@ -125,16 +125,16 @@ func (r *running) speedFigures(s *sheet.Sheet) {
 		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Cutting, Shop: band.Source.OfShop(),
 			Wants: sheet.Wanted(sheet.Need{Reading: "a material whose speed is published", Value: f.value})})
 		if band.Source != nil {
-			s.Work(band.Source.String(), band.Source.How("as published"), "{}", sheet.Of(quantity.Cutting, f.value))
+			s.Work(band.Source.String(), band.Source.How("as published"), "{}", quantity.Of(quantity.Cutting, f.value))
 		}
 	}
 	r.cutFigure(s, "speed_cut", "taken off for the depth", r.deep.Speed)
 	s.Add(sheet.Figure{Key: "cutting_speed_m_min", Label: "cutting speed", Value: r.speed, Kind: quantity.Cutting, Shop: !r.rpmRead && band.Source.OfShop(), Wants: r.sizeOr(noSpeed, r.speed)})
 	_, pick := handbook.SpeedPick(band)
 	if r.rpmRead {
-		s.Work(practice, "v = pi D N, D in metres (feet)", "pi * {} * {}", sheet.Of(quantity.Cutting, r.Drill.D/1000), num(r.rpm))
+		s.Work(practice, "v = pi D N, D in metres (feet)", "pi * {} * {}", quantity.Of(quantity.Cutting, r.Drill.D/1000), num(r.rpm))
 	} else {
-		s.Work(pick.String(), "v = (low + high) / 2 * (1 - cut)", "({} + {}) / 2 * (1 - {})", sheet.Of(quantity.Cutting, band.Low), sheet.Of(quantity.Cutting, band.High), num(r.deep.Speed))
+		s.Work(pick.String(), "v = (low + high) / 2 * (1 - cut)", "({} + {}) / 2 * (1 - {})", quantity.Of(quantity.Cutting, band.Low), quantity.Of(quantity.Cutting, band.High), num(r.deep.Speed))
 	}
 	f := sheet.Figure{Key: "rpm", Label: "spindle speed", Value: r.rpm, Kind: quantity.Rpm, Wants: r.sizeOr(noSpeed, r.rpm)}
 	if sheet.Known(r.topRpm.High) {
@@ -147,7 +147,7 @@ func (r *running) speedFigures(s *sheet.Sheet) {
 	if r.rpmRead {
 		s.Work("as read", "N as read", "{}", num(r.rpm))
 	} else {
-		s.Work(practice, "N = v / (pi D), v in mm (inches) a minute", "{} / (pi * {})", sheet.Len(1000*r.speed), sheet.Len(r.Drill.D))
+		s.Work(practice, "N = v / (pi D), v in mm (inches) a minute", "{} / (pi * {})", quantity.MM(1000*r.speed), quantity.MM(r.Drill.D))
 	}
 }
 
@@ -173,7 +173,7 @@ func (r *running) feedFigures(s *sheet.Sheet) {
 	}{{"feed_low_mm", "published, from", r.feedBand.Low}, {"feed_high_mm", "published, to", r.feedBand.High}} {
 		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Feed, Wants: size})
 		if r.feedBand.Source != nil {
-			s.Work(r.feedBand.Source.String(), "as published for this diameter", "{}", sheet.Feed(f.value))
+			s.Work(r.feedBand.Source.String(), "as published for this diameter", "{}", quantity.Of(quantity.Feed, f.value))
 		}
 	}
 	r.cutFigure(s, "feed_cut", "taken off for the depth", r.deep.Feed)
@@ -183,25 +183,25 @@ func (r *running) feedFigures(s *sheet.Sheet) {
 	}
 	s.Add(f)
 	if r.feedRead {
-		s.Work("as read", "f as read", "{}", sheet.Feed(r.feed))
+		s.Work("as read", "f as read", "{}", quantity.Of(quantity.Feed, r.feed))
 	} else {
 		judge.WorkFeed(s, r.Drill.D, r.Drill.Material, r.deep.Feed)
 	}
 	advance := cutting.Penetration(r.feed, r.rpm)
 	s.Add(sheet.Figure{Key: "penetration_mm_min", Label: "feed per minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
-	s.Work(practice, "advance = f N", "{} * {}", sheet.Feed(r.feed), num(r.rpm))
+	s.Work(practice, "advance = f N", "{} * {}", quantity.Of(quantity.Feed, r.feed), num(r.rpm))
 }
 
 func (r *running) holeFigures(s *sheet.Sheet) {
 	depth := r.sizeOr("depth", r.depth)
 	limit := handbook.Band{Low: 0, High: handbook.DeepestPecked, Source: handbook.DeepestSource()}
 	s.Add(sheet.Figure{Key: "depth_ratio", Label: "depth, in diameters", Value: r.depthRatio, Kind: quantity.Number, Limit: &limit, Wants: depth})
-	s.Work(judge.Geometry, "depth / D", "{} / {}", sheet.Len(r.depth), sheet.Len(r.Drill.D))
+	s.Work(judge.Geometry, "depth / D", "{} / {}", quantity.MM(r.depth), quantity.MM(r.Drill.D))
 	time := cutting.HoleTime(r.depth, r.pointLength, r.feed, r.rpm)
 	s.Add(sheet.Figure{Key: "hole_time_s", Label: "time in the cut", Value: time, Kind: quantity.Duration, Wants: sheet.Wanted(
 		sheet.Need{Reading: "size", Value: r.Drill.D}, sheet.Need{Reading: "depth", Value: r.depth}, sheet.Need{Reading: noSpeed, Value: r.rpm})})
 	s.Work(judge.Geometry+"; withdrawals are not in it", "t = 60 (depth + point length) / (f N)", "60 * ({} + {}) / ({} * {})",
-		sheet.Len(r.depth), sheet.Len(r.pointLength), sheet.Feed(r.feed), num(r.rpm))
+		quantity.MM(r.depth), quantity.MM(r.pointLength), quantity.Of(quantity.Feed, r.feed), num(r.rpm))
 	r.oversizeFigures(s)
 }
 
@@ -214,7 +214,7 @@ func (r *running) oversizeFigures(s *sheet.Sheet) {
 	}{{"usual_oversize_low_mm", "oversize usually, from", usual.Low}, {"usual_oversize_mean_mm", "oversize usually, mean", usual.Mean}, {"usual_oversize_high_mm", "oversize usually, to", usual.High}} {
 		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Length, Gauge: quantity.Indicator,
 			Wants: sheet.Wanted(sheet.Need{Reading: "a size from 1/16 to 1 in", Value: f.value})})
-		s.Work(handbook.OversizeSource().String(), "as published for this diameter, between two sizes in a straight line", "{}", sheet.Len(f.value))
+		s.Work(handbook.OversizeSource().String(), "as published for this diameter, between two sizes in a straight line", "{}", quantity.MM(f.value))
 	}
 }
 
@@ -234,7 +234,7 @@ func (r *running) forceFigures(s *sheet.Sheet) {
 		r.lengthAssumption(s)
 		r.loadAssumptions(s)
 	case r.work.wants() == "":
-		s.Find("chisel-assumed", sheet.Note, "for the shank's load a new drill's chisel edge of {} is taken: the torque hangs little on it", sheet.Len(r.edge.length))
+		s.Find("chisel-assumed", sheet.Note, "for the shank's load a new drill's chisel edge of {} is taken: the torque hangs little on it", quantity.MM(r.edge.length))
 	}
 }
 

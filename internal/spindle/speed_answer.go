@@ -16,25 +16,25 @@ func (r *running) answer(s *sheet.Sheet) {
 	wrong := r.wrongSettings()
 	switch {
 	case twisted:
-		s.InShort("the shank is overloaded: twisted to {} of what it carries", sheet.Share(shank.Share))
+		s.InShort("the shank is overloaded: twisted to {} of what it carries", quantity.Of(quantity.Share, shank.Share))
 	case r.rubs():
-		s.InShort("the flank rubs at {}: feed less or grind more clearance", sheet.Feed(r.feed))
+		s.InShort("the flank rubs at {}: feed less or grind more clearance", quantity.Of(quantity.Feed, r.feed))
 	case short:
-		s.InShort("{} of flute is too short for this hole: it takes {}", sheet.Len(r.d.Value(drill.Flute)), sheet.Len(flute.Low))
+		s.InShort("{} of flute is too short for this hole: it takes {}", quantity.MM(r.d.Value(drill.Flute)), quantity.MM(flute.Low))
 	case wrong.Format != "":
 		s.InShort(wrong.Format, wrong.Args...)
 	case !sheet.Known(r.rpm, r.feed):
 	case r.pastPecks():
 		s.InShort("{}, {}; at {} diameters with a long-series drill, the strokes given and care",
-			r.turns(), sheet.Feed(r.feed), diameters(r.depthRatio))
+			r.turns(), quantity.Of(quantity.Feed, r.feed), diameters(r.depthRatio))
 	default:
-		s.InShort("{}, {}", r.turns(), sheet.Feed(r.feed))
+		s.InShort("{}, {}", r.turns(), quantity.Of(quantity.Feed, r.feed))
 	}
 }
 
 // turns is the spindle speed: as read, or to set.
-func (r *running) turns() sheet.Arg {
-	a := sheet.Of(quantity.Rpm, r.rpm)
+func (r *running) turns() quantity.Arg {
+	a := quantity.Of(quantity.Rpm, r.rpm)
 	if !r.rpmRead {
 		a.Gauge = quantity.Setting
 	}
@@ -42,20 +42,20 @@ func (r *running) turns() sheet.Arg {
 }
 
 // wrongSettings says which of speed and feed as read to change, and to what.
-func (r *running) wrongSettings() sheet.Text {
+func (r *running) wrongSettings() quantity.Text {
 	var formats []string
-	var args []sheet.Arg
-	say := func(format string, is, may sheet.Arg) {
+	var args []quantity.Arg
+	say := func(format string, is, may quantity.Arg) {
 		formats, args = append(formats, format), append(args, is, may)
 	}
 	if r.tooFast() {
-		say("{} is too fast: {} at most", sheet.Of(quantity.Rpm, r.rpm), sheet.Of(quantity.Rpm, r.topRpm.High))
+		say("{} is too fast: {} at most", quantity.Of(quantity.Rpm, r.rpm), quantity.Of(quantity.Rpm, r.topRpm.High))
 	}
 	switch {
 	case r.feedHeavy():
-		say("{} is far too heavy a feed: up to {} is published", sheet.Feed(r.feed), sheet.Feed(r.feedBand.High))
+		say("{} is far too heavy a feed: up to {} is published", quantity.Of(quantity.Feed, r.feed), quantity.Of(quantity.Feed, r.feedBand.High))
 	case r.feedLight():
-		say("{} is too light a feed: {} and more is published", sheet.Feed(r.feed), sheet.Feed(r.feedBand.Low))
+		say("{} is too light a feed: {} and more is published", quantity.Of(quantity.Feed, r.feed), quantity.Of(quantity.Feed, r.feedBand.Low))
 	}
-	return sheet.Sayf(strings.Join(formats, "; "), args...)
+	return quantity.Sayf(strings.Join(formats, "; "), args...)
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // diameters prints a depth in diameters, to a tenth.
-func diameters(v float64) sheet.Arg { return sheet.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
+func diameters(v float64) quantity.Arg { return quantity.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
 
 func (r *running) warn(s *sheet.Sheet) {
 	if sheet.Known(r.depthRatio) {
@@ -20,20 +20,20 @@ func (r *running) warn(s *sheet.Sheet) {
 	}
 	m := r.Drill.Material
 	if m != nil && !m.HasSpeed() && !r.rpmRead {
-		s.Find("no-speed", sheet.Warn, "no cutting speed is published for {}: give rpm", sheet.Say(m.Title))
+		s.Find("no-speed", sheet.Warn, "no cutting speed is published for {}: give rpm", quantity.Say(m.Title))
 	}
 	if r.pastPecks() {
 		s.Find("hole-very-deep", sheet.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
 			diameters(r.depthRatio), diameters(handbook.DeepestPecked))
 	} else if r.isDeep() {
 		s.Find("hole-deep", sheet.Note, "a hole of {} diameters is deep: the published speed is cut by {}, the feed by {}, and the drill is withdrawn to clear the chips",
-			diameters(r.depthRatio), sheet.Share(r.deep.Speed), sheet.Share(r.deep.Feed))
+			diameters(r.depthRatio), quantity.Of(quantity.Share, r.deep.Speed), quantity.Of(quantity.Share, r.deep.Feed))
 	} else if r.deep.Speed > 0 {
 		s.Find("speed-cut", sheet.Note, "at {} diameters the published speed is cut by {} and the feed by {}, as published from {} diameters on",
-			diameters(r.depthRatio), sheet.Share(r.deep.Speed), sheet.Share(r.deep.Feed), diameters(handbook.PeckFirst))
+			diameters(r.depthRatio), quantity.Of(quantity.Share, r.deep.Speed), quantity.Of(quantity.Share, r.deep.Feed), diameters(handbook.PeckFirst))
 	}
 	if r.rubs() {
-		s.Find("flank-rubs", sheet.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", sheet.Feed(r.feed))
+		s.Find("flank-rubs", sheet.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", quantity.Of(quantity.Feed, r.feed))
 	}
 	r.settingFindings(s)
 	r.shankFindings(s)
@@ -51,15 +51,15 @@ func (r *running) warn(s *sheet.Sheet) {
 // settingFindings says what a speed or a feed outside the published ones does.
 func (r *running) settingFindings(s *sheet.Sheet) {
 	if r.tooFast() {
-		s.Find("speed-high", sheet.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", sheet.Of(quantity.Cutting, r.speed), sheet.Say(strings.TrimPrefix(r.topSpeed.Source.Whose(), "the ")), sheet.Of(quantity.Cutting, r.topHere), sheet.Say(r.atDepth()))
+		s.Find("speed-high", sheet.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", quantity.Of(quantity.Cutting, r.speed), quantity.Say(strings.TrimPrefix(r.topSpeed.Source.Whose(), "the ")), quantity.Of(quantity.Cutting, r.topHere), quantity.Say(r.atDepth()))
 	}
 	switch {
 	case r.feedHeavy():
-		s.Find("feed-heavy", sheet.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", sheet.Feed(r.feed), sheet.Feed(r.feedBand.High))
+		s.Find("feed-heavy", sheet.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", quantity.Of(quantity.Feed, r.feed), quantity.Of(quantity.Feed, r.feedBand.High))
 	case r.feedRead && r.feed > r.feedBand.High*(1+1e-9):
-		s.Find("feed-above-published", sheet.Note, "{} is above the published {} for this diameter, by less than half of that", sheet.Feed(r.feed), sheet.Feed(r.feedBand.High))
+		s.Find("feed-above-published", sheet.Note, "{} is above the published {} for this diameter, by less than half of that", quantity.Of(quantity.Feed, r.feed), quantity.Of(quantity.Feed, r.feedBand.High))
 	case r.feedLight():
-		s.Find("feed-light", sheet.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", sheet.Feed(r.feed), sheet.Feed(r.feedBand.Low))
+		s.Find("feed-light", sheet.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", quantity.Of(quantity.Feed, r.feed), quantity.Of(quantity.Feed, r.feedBand.Low))
 	}
 }
 

@@ -44,7 +44,7 @@ func Thin(d *drill.Drill, explain bool) *sheet.Sheet {
 
 // answer says what to leave, unless a warning says not to.
 func (t *thinning) answer(s *sheet.Sheet) {
-	web, notch := sheet.Len(t.WebTarget), sheet.Len(t.NotchDepth)
+	web, notch := quantity.MM(t.WebTarget), quantity.MM(t.NotchDepth)
 	switch {
 	case t.spent():
 		s.InShort("retire the drill: a web of {} of the diameter is more than thinning can answer", num(t.edge.web/t.Drill.D))
@@ -135,14 +135,14 @@ func (t *thinning) before(s *sheet.Sheet) {
 	}
 	t.length(s, "web_mm", "web", web)
 	if t.Chisel.WebRead {
-		s.Work("as read", "w as read", "{}", sheet.Len(web))
+		s.Work("as read", "w as read", "{}", quantity.MM(web))
 	} else {
-		s.Work(judge.Geometry, "w = c sin(psi)", "{} * sin({})", sheet.Len(e.length), sheet.Deg(e.acute))
+		s.Work(judge.Geometry, "w = c sin(psi)", "{} * sin({})", quantity.MM(e.length), quantity.Rad(e.acute))
 	}
 	t.length(s, "chisel_length_mm", "chisel-edge length", t.ChiselBefore)
-	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(web), sheet.Deg(e.acute))
+	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(web), quantity.Rad(e.acute))
 	s.Add(sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
-	s.Work(judge.Geometry, "q = c / D", "{} / {}", sheet.Len(t.ChiselBefore), sheet.Len(t.Drill.D))
+	s.Work(judge.Geometry, "q = c / D", "{} / {}", quantity.MM(t.ChiselBefore), quantity.MM(t.Drill.D))
 	d := t.Drill.D
 	s.Add(sheet.Figure{Key: "new_web_mm", Label: "a new drill's web", Value: handbook.NewWeb(d), Kind: quantity.Length, Gauge: quantity.Caliper,
 		Wants: sheet.Wanted(sheet.Need{Reading: "size", Value: d})})
@@ -153,7 +153,7 @@ func (t *thinning) before(s *sheet.Sheet) {
 func (t *thinning) workNewWeb(s *sheet.Sheet) {
 	d := t.Drill.D
 	s.Work(handbook.NewWebSource().String(), "w0 = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1", "0.12 * {} * {}^(-0.245)",
-		sheet.Len(d), num(math.Min(math.Max(d/handbook.InchMM, 0.125), 1)))
+		quantity.MM(d), num(math.Min(math.Max(d/handbook.InchMM, 0.125), 1)))
 }
 
 func (t *thinning) target(s *sheet.Sheet) {
@@ -162,43 +162,43 @@ func (t *thinning) target(s *sheet.Sheet) {
 	switch {
 	case !t.known:
 	case !t.Needed:
-		s.Work(judge.Geometry, "w as it is: it meets the target", "{}", sheet.Len(t.WebTarget))
+		s.Work(judge.Geometry, "w as it is: it meets the target", "{}", quantity.MM(t.WebTarget))
 	case t.d.AsNew(drill.ToWeb):
 		t.workNewWeb(s)
 	case t.d.Has(drill.ToWeb):
-		s.Work("as asked for", "w' as asked for", "{}", sheet.Len(t.WebTarget))
+		s.Work("as asked for", "w' as asked for", "{}", quantity.MM(t.WebTarget))
 	case t.d.Has(drill.ToChiselRatio):
-		s.Work(judge.Geometry, "w' = q' D sin(psi), q' as asked for", "{} * {} * sin({})", num(t.d.Value(drill.ToChiselRatio)), sheet.Len(d), sheet.Deg(t.edge.acute))
+		s.Work(judge.Geometry, "w' = q' D sin(psi), q' as asked for", "{} * {} * sin({})", num(t.d.Value(drill.ToChiselRatio)), quantity.MM(d), quantity.Rad(t.edge.acute))
 	case t.d.Has(drill.ToThrust):
 		s.Work(judge.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
-			num(t.RatioAfter), sheet.Len(d), sheet.Deg(t.edge.acute))
+			num(t.RatioAfter), quantity.MM(d), quantity.Rad(t.edge.acute))
 	default:
 		s.Work(newChiselSource()+"; "+judge.Geometry, "w' = q' D sin(psi), q' = max(0.18, w0 / D / sin(60)), w0 a new drill's web", "max({}, {} / {} / sin(60)) * {} * sin({})",
-			num(handbook.StandardChiselRatio), sheet.Len(handbook.NewWeb(d)), sheet.Len(d), sheet.Len(d), sheet.Deg(t.edge.acute))
+			num(handbook.StandardChiselRatio), quantity.MM(handbook.NewWeb(d)), quantity.MM(d), quantity.MM(d), quantity.Rad(t.edge.acute))
 	}
 	t.length(s, "notch_depth_mm", "notch depth along each lip", t.NotchDepth)
-	s.Work(judge.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", sheet.Len(t.edge.web), sheet.Len(t.WebTarget))
+	s.Work(judge.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", quantity.MM(t.edge.web), quantity.MM(t.WebTarget))
 }
 
 func (t *thinning) after(s *sheet.Sheet) {
 	d := t.Drill.D
 	t.length(s, "chisel_length_after_mm", "chisel-edge length", t.ChiselAfter)
-	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", sheet.Len(t.WebTarget), sheet.Deg(t.edge.acute))
+	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", quantity.MM(t.WebTarget), quantity.Rad(t.edge.acute))
 	f := sheet.Figure{Key: "chisel_ratio_after", Label: "chisel-edge length / D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
 	g := sheet.Figure{Key: "web_ratio_after", Label: "web / D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
 	if t.known {
 		f.Limit, g.Limit = &t.ratio, &t.leastWeb
 	}
 	s.Add(f)
-	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", sheet.Len(t.ChiselAfter), sheet.Len(d))
+	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", quantity.MM(t.ChiselAfter), quantity.MM(d))
 	s.Add(g)
-	s.Work(judge.Geometry, "w' / D", "{} / {}", sheet.Len(t.WebTarget), sheet.Len(d))
+	s.Work(judge.Geometry, "w' / D", "{} / {}", quantity.MM(t.WebTarget), quantity.MM(d))
 	form, source, ok := handbook.FormOfChisel(t.RatioAfter, t.Needed)
 	word := ""
 	if ok {
 		word = form.Letter
 		s.Extra = append(s.Extra, source, form.Chisel.Source)
-		s.Find("point-form", sheet.Note, "by its chisel edge this is nearest to form {} of DIN 1412: {}", sheet.Say(form.Letter), sheet.Say(form.Title))
+		s.Find("point-form", sheet.Note, "by its chisel edge this is nearest to form {} of DIN 1412: {}", quantity.Say(form.Letter), quantity.Say(form.Title))
 	}
 	s.Add(sheet.Figure{Key: "point_form", Label: "form of DIN 1412, nearest", Word: word, Value: math.NaN(), Kind: quantity.Word, Wants: t.wants()})
 }
@@ -224,14 +224,14 @@ func (t *thinning) thrusts(s *sheet.Sheet) {
 func (t *thinning) warn(s *sheet.Sheet) {
 	if a, limit := t.Chisel.Angle, t.Chisel.AngleLimit; a < limit.Low-1e-9 || a > limit.High+1e-9 {
 		s.Find("chisel-angle-first", sheet.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
-			sheet.Deg(a), sheet.Deg(limit.Low), sheet.Deg(limit.High))
+			quantity.Rad(a), quantity.Rad(limit.Low), quantity.Rad(limit.High))
 	}
 	shortest := handbook.ThinningSources()[1]
 	switch {
 	case !t.Needed:
-		s.Find("thin-enough", sheet.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", sheet.Len(t.edge.web))
+		s.Find("thin-enough", sheet.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", quantity.MM(t.edge.web))
 	case t.CoreWeak(handbook.LeastWebRatio):
-		s.Find("core-weak", sheet.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", sheet.Len(t.WebTarget), num(t.WebRatio))
+		s.Find("core-weak", sheet.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", quantity.MM(t.WebTarget), num(t.WebRatio))
 	case t.short():
 		s.Find("chisel-short", sheet.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", num(t.RatioAfter))
 		s.Extra = append(s.Extra, shortest)

@@ -40,11 +40,11 @@ func (w *work) edgeFigures(s *sheet.Sheet) {
 	s.Add(sheet.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: e.length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size})
 	switch {
 	case e.from == asNew:
-		s.Work(handbook.StandardChiselSource().String(), "c = q D, q a new drill's", "{} * {}", num(w.ratio()), sheet.Len(d))
+		s.Work(handbook.StandardChiselSource().String(), "c = q D, q a new drill's", "{} * {}", num(w.ratio()), quantity.MM(d))
 	case w.Chisel.LengthRead:
-		s.Work("as read", "c as read", "{}", sheet.Len(e.length))
+		s.Work("as read", "c as read", "{}", quantity.MM(e.length))
 	default:
-		s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(e.web), sheet.Deg(e.acute))
+		s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(e.web), quantity.Rad(e.acute))
 	}
 	f := sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: w.ratio(), Kind: quantity.Number,
 		Wants: sheet.Wanted(sheet.Need{Reading: "size", Value: d})}
@@ -52,7 +52,7 @@ func (w *work) edgeFigures(s *sheet.Sheet) {
 		f.Limit = &w.Chisel.RatioLimit
 	}
 	s.Add(f)
-	s.Work(judge.Geometry, "q = c / D", "{} / {}", sheet.Len(e.length), sheet.Len(d))
+	s.Work(judge.Geometry, "q = c / D", "{} / {}", quantity.MM(e.length), quantity.MM(d))
 }
 
 // conditionFigures adds the factors of work and wear.
@@ -90,7 +90,7 @@ func (w *work) newFigures(s *sheet.Sheet, res cutting.Result) {
 	s.Open("Beside a new drill")
 	s.Add(sheet.Figure{Key: "new_chisel_ratio", Label: "its chisel-edge length / D", Value: q0, Kind: quantity.Number, Wants: size})
 	s.Work(newChiselSource(), "q0 = max(0.18, w0 / D / sin(60)), w0 a new drill's web",
-		"max({}, {} / {} / sin(60))", num(handbook.StandardChiselRatio), sheet.Len(handbook.NewWeb(d)), sheet.Len(d))
+		"max({}, {} / {} / sin(60))", num(handbook.StandardChiselRatio), quantity.MM(handbook.NewWeb(d)), quantity.MM(d))
 	s.Add(sheet.Figure{Key: "new_thrust_n", Label: "its thrust", Value: was.Thrust, Kind: quantity.Force, Wants: w.wants()})
 	workThrust(s, &w.load, f0)
 	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, this / new", Value: cutting.ThrustRatio(d, w.Drill.Feed, w.ratio(), q0), Kind: quantity.Number, Wants: size})
@@ -151,6 +151,6 @@ func (w *work) chiselFindings(s *sheet.Sheet, res cutting.Result) {
 		s.Find("beyond-table", sheet.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", num(cutting.PrintedRatio))
 	}
 	if w.ratio() > w.Chisel.RatioLimit.High*(1+1e-9) && sheet.Known(res.ChiselShare) {
-		s.Find("chisel-long", sheet.Warn, "the chisel edge takes {} of the thrust: thin the web (evenlip thin)", sheet.Share(res.ChiselShare))
+		s.Find("chisel-long", sheet.Warn, "the chisel edge takes {} of the thrust: thin the web (evenlip thin)", quantity.Of(quantity.Share, res.ChiselShare))
 	}
 }

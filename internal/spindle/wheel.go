@@ -90,7 +90,7 @@ func (w *wheel) speedFigures(s *sheet.Sheet) {
 	s.Add(sheet.Figure{Key: "surface_speed_new_mps", Label: "when the wheel was new", Value: w.SpeedNew, Kind: quantity.Surface, Wants: needs})
 	w.workSpeed(s, w.New)
 	s.Add(sheet.Figure{Key: "surface_speed_kept", Label: "surface speed, now / new", Value: w.Kept, Kind: quantity.Share, Wants: sheet.Wanted(sheet.Need{Reading: "wheel", Value: w.New})})
-	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", sheet.Len(w.Now), sheet.Len(w.New))
+	s.Work(rim, "diameter now / diameter new", "100 * {} / {}", quantity.MM(w.Now), quantity.MM(w.New))
 	label := "spindle speed allowed"
 	if !w.marked {
 		label = "commonly allowed"
@@ -116,7 +116,7 @@ const foot = 0.3048 / 60
 // workSpeed leaves the working of the surface speed of a wheel d mm across.
 func (w *wheel) workSpeed(s *sheet.Sheet, d float64) {
 	if w.system == quantity.Inch {
-		s.Work(rim, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}", num(d/handbook.InchMM), num(w.Rpm), sheet.Of(quantity.Surface, foot))
+		s.Work(rim, "v = pi D N / 12 * 1 ft/min, D in inches", "pi * {} * {} / 12 * {}", num(d/handbook.InchMM), num(w.Rpm), quantity.Of(quantity.Surface, foot))
 		return
 	}
 	s.Work(rim, "v = pi D N / 60000, D in mm", "pi * {} * {} / 60000", num(d), num(w.Rpm))
@@ -148,7 +148,7 @@ func (w *wheel) gapFigures(s *sheet.Sheet) {
 	} {
 		s.Add(sheet.Figure{Key: g.key, Label: g.label, Value: g.value, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: g.limit,
 			Wants: sheet.Wanted(sheet.Need{Reading: "rest-gap", Value: w.rest}, sheet.Need{Reading: "tongue-gap", Value: w.tongue})})
-		s.Work("as read", "as read", "{}", sheet.Len(g.value))
+		s.Work("as read", "as read", "{}", quantity.MM(g.value))
 	}
 }
 
@@ -159,7 +159,7 @@ const smallWheel = 40
 func wheelSlip(d *drill.Drill, s *sheet.Sheet) {
 	for _, v := range d.Values(drill.Wheel) {
 		if v.Assumed && v.System == quantity.Metric && v.V < smallWheel {
-			s.Find("wheel-may-be-inches", sheet.Warn, "wheel {} was read as millimetres; if inches were meant, write {}in", sheet.Say(v.Text), sheet.Say(v.Text))
+			s.Find("wheel-may-be-inches", sheet.Warn, "wheel {} was read as millimetres; if inches were meant, write {}in", quantity.Say(v.Text), quantity.Say(v.Text))
 		}
 	}
 }
@@ -167,21 +167,21 @@ func wheelSlip(d *drill.Drill, s *sheet.Sheet) {
 func (w *wheel) warn(s *sheet.Sheet) {
 	w.speedFindings(s)
 	if w.rest > handbook.RestGap.High*(1+1e-9) {
-		s.Find("rest-gap-wide", sheet.Stop, "the rest stands {} off: work can be drawn in and break the wheel; set it with the wheel stopped", sheet.Len(w.rest))
+		s.Find("rest-gap-wide", sheet.Stop, "the rest stands {} off: work can be drawn in and break the wheel; set it with the wheel stopped", quantity.MM(w.rest))
 	}
 	if w.tongue > handbook.TongueGap.High*(1+1e-9) {
-		s.Find("tongue-gap-wide", sheet.Stop, "the tongue stands {} off: a broken wheel would come out; set it down to the wheel", sheet.Len(w.tongue))
+		s.Find("tongue-gap-wide", sheet.Stop, "the tongue stands {} off: a broken wheel would come out; set it down to the wheel", quantity.MM(w.tongue))
 	}
 	if w.worn && w.Kept < 1 {
 		s.Find("wheel-worn", sheet.Note, "the worn wheel's rim runs at {} of its speed when new and cuts that much slower; it must not be sped up past its marking, and rest and tongue must follow it down",
-			sheet.Share(w.Kept))
+			quantity.Of(quantity.Share, w.Kept))
 	}
 }
 
 // speedFindings stops a wheel that is faster than its marking. Where none was
 // read the common speed decides nothing, so that a spindle over it is a warning.
 func (w *wheel) speedFindings(s *sheet.Sheet) {
-	turns, allowed := sheet.Of(quantity.Rpm, w.Rpm), sheet.Of(quantity.Rpm, w.AllowedRpm)
+	turns, allowed := quantity.Of(quantity.Rpm, w.Rpm), quantity.Of(quantity.Rpm, w.AllowedRpm)
 	if w.marked {
 		if w.TooFast {
 			s.Find("wheel-too-fast", sheet.Stop, "the spindle turns at {} where the wheel allows {}: do not start it", turns, allowed)
@@ -189,7 +189,7 @@ func (w *wheel) speedFindings(s *sheet.Sheet) {
 		return
 	}
 	s.Find("marking-not-read", sheet.Warn, "no marking was given, and the wheel's own decides: read it before starting; {}, common for ordinary vitrified wheels, stands in for it here, and a wheel without a marking is not to be run",
-		sheet.Of(quantity.Surface, w.MarkedSpeed))
+		quantity.Of(quantity.Surface, w.MarkedSpeed))
 	if w.TooFast {
 		s.Find("wheel-over-common", sheet.Warn, "the spindle turns at {} where that common speed would allow {}", turns, allowed)
 	}

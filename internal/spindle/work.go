@@ -136,7 +136,7 @@ func unknown(f cutting.Factors) cutting.Result {
 // driveUnused says that of two efficiencies the one read counts.
 func (w *work) driveUnused(s *sheet.Sheet) {
 	if name := w.d.Word(drill.Drive); name != "" && w.d.Has(drill.Efficiency) {
-		s.Find("drive-unused", sheet.Note, "an efficiency was given: that of the drive, {}, is not used", sheet.Say(name))
+		s.Find("drive-unused", sheet.Note, "an efficiency was given: that of the drive, {}, is not used", quantity.Say(name))
 	}
 }
 
@@ -144,10 +144,10 @@ func (w *work) driveUnused(s *sheet.Sheet) {
 func (w *work) assumptions(s *sheet.Sheet) {
 	b := &w.Drill
 	if b.Material != nil && !b.Given {
-		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", sheet.Say(b.Material.Name))
+		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(b.Material.Name))
 	}
 	if b.Material != nil && !b.Material.HasForce() {
-		s.Find("no-force-factor", sheet.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", sheet.Say(b.Material.Title))
+		s.Find("no-force-factor", sheet.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", quantity.Say(b.Material.Title))
 	}
 	b.FeedAssumption(s)
 }
@@ -164,11 +164,11 @@ func (w *work) edgeAssumption(s *sheet.Sheet) {
 	w.Chisel.Contradiction(s)
 	switch w.edge.from {
 	case angleAssumed:
-		s.Find("chisel-angle-assumed", sheet.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", sheet.Deg(math.Pi-w.edge.acute))
+		s.Find("chisel-angle-assumed", sheet.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", quantity.Rad(math.Pi-w.edge.acute))
 		s.Extra = append(s.Extra, handbook.HandbookChiselSource())
 	case asNew:
 		if sheet.Known(w.Drill.D) {
-			s.Find("chisel-assumed", sheet.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", sheet.Len(w.edge.length))
+			s.Find("chisel-assumed", sheet.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", quantity.MM(w.edge.length))
 			s.Extra = append(s.Extra, handbook.StandardChiselSource(), handbook.NewWebSource())
 		}
 	}
@@ -182,14 +182,14 @@ func (w *work) ratioAssumptions(s *sheet.Sheet) {
 	}
 	s.Extra = append(s.Extra, handbook.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
 	if w.wearAssumed {
-		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", sheet.Num(w.load.Wear))
+		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", quantity.Num(w.load.Wear))
 	}
 }
 
 // loadAssumptions says how the load was reckoned.
 func (w *work) loadAssumptions(s *sheet.Sheet) {
 	if w.wearAssumed {
-		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken", sheet.Num(w.load.Wear))
+		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken", quantity.Num(w.load.Wear))
 	}
 	if math.IsNaN(w.load.KdThrust) {
 		return
@@ -199,5 +199,5 @@ func (w *work) loadAssumptions(s *sheet.Sheet) {
 	if w.load.System == quantity.Inch {
 		system, other = other, system
 	}
-	s.Find("equations", sheet.Note, "worked with the handbook's {} equations; its {} ones differ by up to 1 %", sheet.Say(system), sheet.Say(other))
+	s.Find("equations", sheet.Note, "worked with the handbook's {} equations; its {} ones differ by up to 1 %", quantity.Say(system), quantity.Say(other))
 }

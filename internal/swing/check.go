@@ -32,14 +32,14 @@ func Check(d *drill.Drill) []judge.Impossible {
 	if r == drill.PointAngle {
 		value = 2 * g.wish.HalfAngle
 	}
-	text := sheet.Sayf(why(g.err))
+	text := quantity.Sayf(why(g.err))
 	if !math.IsNaN(value) {
-		text = sheet.Sayf("{}: "+why(g.err), sheet.Of(r.Spec().Kind, value))
+		text = quantity.Sayf("{}: "+why(g.err), quantity.Of(r.Spec().Kind, value))
 	}
 	var reach *point.UnreachableError
 	if errors.As(g.err, &reach) && r == drill.ChiselAngle && sheet.Known(reach.Low, reach.High) {
 		text.Format += "; {} to {} can be ground"
-		text.Args = append(text.Args, sheet.Deg(math.Pi-reach.High), sheet.Deg(math.Pi-reach.Low))
+		text.Args = append(text.Args, quantity.Rad(math.Pi-reach.High), quantity.Rad(math.Pi-reach.Low))
 	}
 	return []judge.Impossible{{Reading: r, Text: text, Hint: g.giveUp(quantity.Format{System: d.System()})}}
 }
@@ -60,7 +60,7 @@ func contradiction(d *drill.Drill) []judge.Impossible {
 		if from == fromVertex {
 			hint = r.String() + " and vertex fix each other: give one of them"
 		}
-		return []judge.Impossible{{Reading: r, Text: sheet.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
+		return []judge.Impossible{{Reading: r, Text: quantity.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
 	}
 	return nil
 }
@@ -70,12 +70,12 @@ func ranges(d *drill.Drill) (found []judge.Impossible) {
 	for _, r := range [...]drill.Reading{drill.SemiAngle, drill.AxisAngle, drill.Clearance} {
 		for _, v := range d.Values(r) {
 			if v.V <= 0 || v.V >= math.Pi/2 {
-				found = append(found, judge.Impossible{Reading: r, Text: sheet.Sayf("{} cannot be: it lies between 0 and 90°", sheet.Deg(v.V))})
+				found = append(found, judge.Impossible{Reading: r, Text: quantity.Sayf("{} cannot be: it lies between 0 and 90°", quantity.Rad(v.V))})
 			}
 		}
 	}
 	if v, ok := d.Get(drill.Vertex); ok && v <= 0 {
-		found = append(found, judge.Impossible{Reading: drill.Vertex, Text: sheet.Sayf("it cannot be zero")})
+		found = append(found, judge.Impossible{Reading: drill.Vertex, Text: quantity.Sayf("it cannot be zero")})
 	}
 	return found
 }

@@ -18,7 +18,7 @@ func (v *view) bowFigure(s *sheet.Sheet) {
 	}
 	v.add(s, "chisel_bow_mm", "chisel edge off straight", bow, quantity.Length, nil)
 	s.Work(judge.Geometry, "r |sin(a - psi)| where it is most: there the edge is r from the axis, under a to the lip", "{} * sin({})",
-		sheet.Len(radius), deg(math.Abs(angle-v.chord)))
+		quantity.MM(radius), deg(math.Abs(angle-v.chord)))
 }
 
 // heelTurn is how far behind the corner the heel is looked at: as asked, or at
@@ -46,7 +46,7 @@ func (v *view) heelFigures(s *sheet.Sheet) {
 	v.add(s, "heel_drop_mm", "flank dropped there by", drop, quantity.Length, nil)
 	v.workDrop(s, turn, drop)
 	v.add(s, "heel_clearance_deg", "clearance over that turn", clearance, quantity.Angle, nil)
-	s.Work(judge.Geometry, "atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))", sheet.Len(drop), sheet.Len(v.d), deg(turn))
+	s.Work(judge.Geometry, "atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))", quantity.MM(drop), quantity.MM(v.d), deg(turn))
 	if v.made && !sheet.Known(drop) {
 		s.Find("heel-gone", sheet.Note, "{} behind the corner this cone leaves no metal: the heel is ground away before; --heel-turn looks nearer the lip", deg(turn))
 	}
@@ -61,7 +61,7 @@ func (v *view) workDrop(s *sheet.Sheet, turn, drop float64) {
 	k := v.ground.HalfAngle
 	corner := -point.AlongLip(v.d/2, v.web) / math.Tan(k)
 	s.Work(judge.Geometry, "height of the corner, -x1 / tan(k), less that of the flank over the heel, x1 = (D^2 - w^2)^0.5 / 2",
-		"-(({}^2 - {}^2)^0.5 / 2) / tan({}) - {}", sheet.Len(v.d), sheet.Len(v.web), deg(k), sheet.Len(corner-drop))
+		"-(({}^2 - {}^2)^0.5 / 2) / tan({}) - {}", quantity.MM(v.d), quantity.MM(v.web), deg(k), quantity.MM(corner-drop))
 }
 
 // handFigures are the same swing as a hand does it on a pedestal grinder.
@@ -79,7 +79,7 @@ func (v *view) handFigures(s *sheet.Sheet) {
 	s.Work(judge.Geometry, "drop / roll = tan(phi)", "tan({})", deg(v.setting.AxisAngle))
 	v.add(s, "hand_pivot_mm", "pivot behind the point", h.Pivot, quantity.Length, nil)
 	s.Work(judge.Geometry, "-(d / tan(k) + az (d ax - (w / 2) ay) / (ax^2 + ay^2)), a the swing axis", "-({} / tan({}) + {} * ({} * {} - {} / 2 * {}) / ({}^2 + {}^2))",
-		sheet.Len(v.setting.Vertex), k, num(a.Z), sheet.Len(v.setting.Vertex), num(a.X), sheet.Len(v.ground.Web), num(a.Y), num(a.X), num(a.Y))
+		quantity.MM(v.setting.Vertex), k, num(a.Z), quantity.MM(v.setting.Vertex), num(a.X), quantity.MM(v.ground.Web), num(a.Y), num(a.X), num(a.Y))
 }
 
 // How wrong the hand is in the table of its faults, and over what turn the

@@ -102,17 +102,17 @@ func (g *grind) assumptions(s *sheet.Sheet) {
 			deg(point.Obtuse(g.cone.Chisel())), deg(math.Pi-g.cone.ChiselTangent()))
 	}
 	if g.taken.web {
-		s.Find("web-assumed", sheet.Note, "no web was read: {} is taken, as on a new drill", sheet.Len(g.web))
+		s.Find("web-assumed", sheet.Note, "no web was read: {} is taken, as on a new drill", quantity.MM(g.web))
 		s.Extra = append(s.Extra, handbook.NewWebSource())
 	}
 	if g.basis == fromSetting {
 		return
 	}
 	if g.taken.pointAngle {
-		s.Find("point-angle-assumed", sheet.Note, "no point angle was wished: {} is taken, {}", deg(2*g.wish.HalfAngle), sheet.Say(g.Drill.PointSource().How("as the work wants")))
+		s.Find("point-angle-assumed", sheet.Note, "no point angle was wished: {} is taken, {}", deg(2*g.wish.HalfAngle), quantity.Say(g.Drill.PointSource().How("as the work wants")))
 	}
 	if g.taken.clearance {
-		s.Find("clearance-assumed", sheet.Note, "no clearance was wished: {} is taken, {}", deg(g.wish.Clearance), sheet.Say(g.Clearance.Recommended.Source.How("as recommended for the size")))
+		s.Find("clearance-assumed", sheet.Note, "no clearance was wished: {} is taken, {}", deg(g.wish.Clearance), quantity.Say(g.Clearance.Recommended.Source.How("as recommended for the size")))
 	}
 	g.Clearance.LesserTaken(s)
 	g.Clearance.Contradiction(s)

@@ -38,7 +38,7 @@ func (v *view) inShort(s *sheet.Sheet) {
 	case v.basis == fromSetting:
 		s.InShort("it grinds a point of {} with {} of clearance, the chisel edge at {}", deg(2*v.ground.HalfAngle), deg(v.ground.Clearance), deg(math.Pi-v.chord))
 	default:
-		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", deg(v.setting.AxisAngle), sheet.Len(v.setting.Offset), sheet.Len(v.setting.Vertex), deg(v.ground.SemiAngle))
+		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", deg(v.setting.AxisAngle), quantity.MM(v.setting.Offset), quantity.MM(v.setting.Vertex), deg(v.ground.SemiAngle))
 	}
 }
 
@@ -80,8 +80,8 @@ func (v *view) add(s *sheet.Sheet, key, label string, value float64, kind quanti
 	return s.Add(sheet.Figure{Key: key, Label: label, Value: value, Kind: kind, Gauge: gauge, Limit: limit, Wants: v.wants})
 }
 
-func deg(a float64) sheet.Arg { return sheet.Deg(a) }
-func num(x float64) sheet.Arg { return sheet.Num(x) }
+func deg(a float64) quantity.Arg { return quantity.Rad(a) }
+func num(x float64) quantity.Arg { return quantity.Num(x) }
 
 const given = "as read"
 
@@ -103,11 +103,11 @@ func (v *view) settingFigures(s *sheet.Sheet) {
 	}
 	v.add(s, "axis_offset_mm", "offset of the two axes", v.setting.Offset, quantity.Length, nil)
 	if v.basis == fromSetting {
-		s.Work(given, "S as read", "{}", sheet.Len(v.setting.Offset))
+		s.Work(given, "S as read", "{}", quantity.MM(v.setting.Offset))
 	} else {
 		s.Work(judge.Geometry, "S = (d g sin(th) / N + (w / 2) (sin(k) cos(th) - sin(th) / (N tan(k)))) / sin(phi)",
 			"({} * {} * sin({}) / {} + ({} / 2) * (sin({}) * cos({}) - sin({}) / ({} * tan({})))) / sin({})",
-			sheet.Len(v.setting.Vertex), num(v.slope), deg(th), num(v.n), sheet.Len(w.Web), deg(k), deg(th), deg(th), num(v.n), deg(k), deg(v.setting.AxisAngle))
+			quantity.MM(v.setting.Vertex), num(v.slope), deg(th), num(v.n), quantity.MM(w.Web), deg(k), deg(th), deg(th), num(v.n), deg(k), deg(v.setting.AxisAngle))
 	}
 	v.add(s, "vertex_distance_mm", "vertex beyond drill axis", v.setting.Vertex, quantity.Length, nil)
 	v.workVertex(s)
@@ -139,7 +139,7 @@ func (v *view) axisFigures(s *sheet.Sheet) {
 // first power only.
 func (v *view) workVertex(s *sheet.Sheet) {
 	if v.basis != fromChisel {
-		s.Work(given, "d as read", "{}", sheet.Len(v.setting.Vertex))
+		s.Work(given, "d as read", "{}", quantity.MM(v.setting.Vertex))
 		return
 	}
 	k, th, w := v.ground.HalfAngle, v.ground.SemiAngle, v.ground.Web
@@ -148,12 +148,12 @@ func (v *view) workVertex(s *sheet.Sheet) {
 	b := -(x*a.X + w*a.Y + m*x*a.Z)
 	s.Work(judge.Geometry, "d = (cos^2 th (x^2 / sin^2 k + w^2) - B^2) / (2 (B cos th / sin k + x cos^2 th (1 - m^2))), x = (w / 2) / tan(psi), m = 1 / tan(k), B = -(x ax + w ay + m x az), (ax, ay, az) the swing axis",
 		"(cos({})^2 * ({}^2 / sin({})^2 + {}^2) - {}^2) / (2 * ({} * cos({}) / sin({}) + {} * cos({})^2 * (1 - {}^2)))",
-		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), sheet.Fine(num(m)))
+		deg(th), fine(x), deg(k), fine(w), fine(b), fine(b), deg(th), deg(k), fine(x), deg(th), quantity.Fine(num(m)))
 }
 
 // fine is a length with digits to spare: the vertex lies where two lines all but
 // cancel.
-func fine(v float64) sheet.Arg { return sheet.Fine(sheet.Len(v)) }
+func fine(v float64) quantity.Arg { return quantity.Fine(quantity.MM(v)) }
 
 func (v *view) pointFigures(s *sheet.Sheet) {
 	s.Open("Point it grinds")
@@ -221,15 +221,15 @@ func (v *view) chiselFigures(s *sheet.Sheet) {
 		v.Chisel.WorkAcute(s)
 	} else {
 		s.Work(judge.Geometry, "tan(psi) = (w / 2) / x, x the place along the lip where the other flank is as high as the lip",
-			"atan(({} / 2) / {})", sheet.Len(w), sheet.Len(point.ChiselCorner(w, v.chord)))
+			"atan(({} / 2) / {})", quantity.MM(w), quantity.MM(point.ChiselCorner(w, v.chord)))
 	}
 	v.add(s, "chisel_angle_axis_deg", "chisel-edge angle at axis", math.Pi-v.tangent, quantity.Angle, nil)
 	s.Work(judge.Geometry, "psi' = 180 - atan(-hx / hy): the chisel runs along n1 x n2 = (-2 hy, 2 hx, 0), n1 = (-hx, -hy, 1) and n2 = (hx, hy, 1) the flanks' normals on the axis", "180 - atan({} / {})", num(-v.slopeX), num(v.slopeY))
 	v.bowFigure(s)
 	v.add(s, "chisel_length_mm", "chisel-edge length", v.length, quantity.Length, nil)
-	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", sheet.Len(w), deg(v.chord))
+	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(w), deg(v.chord))
 	v.add(s, "chisel_ratio", "chisel-edge length / D", v.length/v.d, quantity.Number, ratio)
-	s.Work(judge.Geometry, "q = c / D", "{} / {}", sheet.Len(v.length), sheet.Len(v.d))
+	s.Work(judge.Geometry, "q = c / D", "{} / {}", quantity.MM(v.length), quantity.MM(v.d))
 	v.add(s, "chisel_rake_deg", "rake on the chisel at axis", v.rake, quantity.Angle, nil)
 	s.Work(judge.Geometry, "gc = -atan(1 / (hx^2 + hy^2)^0.5)", "-atan(1 / ({}^2 + {}^2)^0.5)", num(v.slopeX), num(v.slopeY))
 }

@@ -95,7 +95,7 @@ func csvHead(keys, doubted []string, s *sheet.Sheet) []string {
 
 func csvRow(keys, doubted []string, s *sheet.Sheet) []string {
 	fields := csvFields(s)
-	row := []string{clean(s.Title)}
+	row := []string{quantity.Clean(s.Title)}
 	for _, key := range keys {
 		row = append(row, fields[key])
 	}
@@ -120,7 +120,7 @@ func csvRow(keys, doubted []string, s *sheet.Sheet) []string {
 func csvFields(s *sheet.Sheet) map[string]string {
 	fields := map[string]string{}
 	s.Each(func(f *sheet.Figure) {
-		fields[f.Key] = clean(f.Word)
+		fields[f.Key] = quantity.Clean(f.Word)
 		if f.Word == "" {
 			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
 		}
@@ -140,7 +140,7 @@ func csvFields(s *sheet.Sheet) map[string]string {
 func oneCell(g *sheet.Grid) string {
 	items := make([]string, len(g.Rows))
 	for i, row := range g.Rows {
-		items[i] = clean(row[0].Word)
+		items[i] = quantity.Clean(row[0].Word)
 		if row[0].Word == "" {
 			items[i] = full(quantity.Export(g.Columns[0].Kind, row[0].Value))
 		}
@@ -168,7 +168,7 @@ func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
 	for _, row := range g.Rows {
 		cells := make([]string, len(row))
 		for i, c := range row {
-			cells[i] = clean(c.Word)
+			cells[i] = quantity.Clean(c.Word)
 			if c.Word == "" && !math.IsNaN(c.Value) {
 				cells[i] = full(quantity.Export(g.Columns[i].Kind, c.Value))
 			}

@@ -114,7 +114,7 @@ func TestBasisUnderneath(t *testing.T) {
 // The answer stands last but for the cautions, also after a long working.
 func TestAnswerStandsLast(t *testing.T) {
 	s := evilSheet()
-	s.InShort("take {} off", sheet.Len(0.41))
+	s.InShort("take {} off", quantity.MM(0.41))
 	out := written(t, Options{Form: Table, Explain: true}, s)
 	working, verdict, answer, safety := strings.Index(out, "How each figure is got"), strings.Index(out, "\nVerdict: REGRIND"), strings.Index(out, "\nIn short: take 0.41 mm off\n\nsafety"), strings.Index(out, "\nsafety")
 	if working < 0 || verdict < working || answer < verdict || safety < answer {
@@ -133,8 +133,8 @@ func TestSpindleSpeedIsRoundedForPeople(t *testing.T) {
 	s := &sheet.Sheet{Command: "speed", Explaining: true}
 	s.Open("Speed")
 	s.Add(sheet.Figure{Key: "rpm", Label: "speed", Value: 10395.09, Kind: quantity.Rpm, Gauge: quantity.Setting, Limit: &handbook.Band{Low: 0, High: 11088}})
-	s.Work("by hand", "N", "{}", sheet.Num(10395.09))
-	s.InShort("{}", sheet.Arg{Kind: quantity.Rpm, Gauge: quantity.Setting, Value: 10395.09})
+	s.Work("by hand", "N", "{}", quantity.Num(10395.09))
+	s.InShort("{}", quantity.Arg{Kind: quantity.Rpm, Gauge: quantity.Setting, Value: 10395.09})
 	for form, texts := range map[Form][]string{
 		Table: {"10400 rpm max 11088 rpm", "= 10395 rpm", "In short: 10400 rpm"}, Plain: {"speed\t10395\trpm\t0\t11088\t"}, CSV: {"10395.09,"}, JSON: {`"rpm": 10395.09`, `"result": "10395 rpm"`},
 	} {
@@ -168,10 +168,10 @@ func TestStepsOnTheWay(t *testing.T) {
 	s.Open("On the way")
 	s.Sections[0].Aside = true
 	s.Add(sheet.Figure{Key: "step_mm", Label: "H: a height", Value: 3.60874452, Kind: quantity.Length})
-	s.Work("by hand", "H = h", "{}", sheet.Len(3.60874452))
+	s.Work("by hand", "H = h", "{}", quantity.MM(3.60874452))
 	s.Open("Plan")
 	s.Add(sheet.Figure{Key: "off_mm", Label: "off", Value: 0.41, Kind: quantity.Length, Gauge: quantity.Caliper})
-	s.Work("by hand", "H - 3.2", "{} - 3.2", sheet.Len(3.60874452))
+	s.Work("by hand", "H - 3.2", "{} - 3.2", quantity.MM(3.60874452))
 	for form, once := range map[Form]string{Table: "3.6087445 = 3.6087445 mm\n", JSON: `"result": "3.6087445 mm"`} {
 		out := written(t, Options{Form: form, Explain: true}, s)
 		if strings.Count(out, once) != 1 || strings.Contains(out, `"step_mm": 3`) || strings.Contains(out, "On the way") {
@@ -191,9 +191,9 @@ func TestTableInASCII(t *testing.T) {
 	s := doubted(1)
 	s.Explaining = true
 	s.Add(sheet.Figure{Key: "a_deg", Label: "to 90.0°", Value: math.Pi / 3, Spread: 0.01, Kind: quantity.Angle, Limit: &handbook.Band{Low: 1, High: 1.1}})
-	s.Work("by hand", "2 k", "2 * {}", sheet.Deg(math.Pi/6))
+	s.Work("by hand", "2 k", "2 * {}", quantity.Rad(math.Pi/6))
 	s.Grids[0].Note = "over 30° of turn"
-	s.Find("a", sheet.Note, "at {}", sheet.Deg(1))
+	s.Find("a", sheet.Note, "at {}", quantity.Rad(1))
 	out := written(t, Options{Form: Table, ASCII: true, Explain: true}, s)
 	if len(out) != utf8.RuneCountInString(out) {
 		t.Errorf("other letters:\n%s", out)

@@ -47,8 +47,8 @@ func TestCleanKeepsWhatIsHarmless(t *testing.T) {
 		"drawer 4, half inch": "drawer 4, half inch", "Ø12 – 59°": "Ø12 – 59°", "skuff №7 ½\"": "skuff №7 ½\"", "日本": "日本",
 		"a\x1b[1mb": "a?[1mb", "a\u202eb": "a?b", "a\u009bb": "a?b", "a\r\nb": "a??b", "a\xffb": "a?b", "\u200b": "?",
 	} {
-		if got := clean(was); got != want {
-			t.Errorf("clean(%q) = %q, not %q", was, got, want)
+		if got := quantity.Clean(was); got != want {
+			t.Errorf("quantity.Clean(%q) = %q, not %q", was, got, want)
 		}
 	}
 }
@@ -112,7 +112,7 @@ func TestCSVOfAMainGrid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := [][]string{{"name", "at_mm"}, {clean(evil), "1"}, {"second", ""}}; !slices.EqualFunc(rows, want, slices.Equal) {
+	if want := [][]string{{"name", "at_mm"}, {quantity.Clean(evil), "1"}, {"second", ""}}; !slices.EqualFunc(rows, want, slices.Equal) {
 		t.Errorf("%q", rows)
 	}
 }

@@ -143,7 +143,7 @@ func turned(cells [][]string) (out [][]string, words []bool) {
 
 func (t *tableWriter) cell(c sheet.Column, v sheet.Cell) string {
 	if v.Word != "" || c.Kind == quantity.Word {
-		return clean(v.In(t.f.System))
+		return quantity.Clean(v.In(t.f.System))
 	}
 	if math.IsNaN(v.Value) {
 		return "-"

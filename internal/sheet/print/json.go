@@ -256,7 +256,7 @@ func (e *Encoder) findings(j *object, fs []sheet.Finding) {
 		j.openElement('{')
 		j.word("code", f.Code)
 		j.word("severity", f.Severity.String())
-		e.scratch = appendFilled(e.scratch[:0], f.Text, metric)
+		e.scratch = f.Text.Append(e.scratch[:0], metric)
 		j.name("text")
 		j.b = appendQuoted(j.b, e.scratch)
 		j.close('}')

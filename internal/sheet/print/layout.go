@@ -3,6 +3,7 @@ package print
 import (
 	"strings"
 
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print/style"
 )
 
@@ -23,7 +24,7 @@ func wrap(text string, width int) []string {
 }
 
 // Wrap breaks text into lines of at most width cells, between words.
-func Wrap(text string, width int) []string { return wrap(clean(text), width) }
+func Wrap(text string, width int) []string { return wrap(quantity.Clean(text), width) }
 
 // wrapItems sets items in lines, glue between them and none broken unless it is
 // longer than a line.

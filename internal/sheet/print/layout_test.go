@@ -200,17 +200,17 @@ func TestDigits(t *testing.T) {
 
 // Texts take their numbers in order, in the reader's units.
 func TestSay(t *testing.T) {
-	text := sheet.Sayf("{} at {}, {} of {}", sheet.Len(25.4), sheet.Deg(math.Pi/4), sheet.Share(0.5), sheet.Say("lip\x1b 1"))
-	if got := Say(text, quantity.Metric); got != "25.40 mm at 45.0°, 50 % of lip? 1" {
+	text := quantity.Sayf("{} at {}, {} of {}", quantity.MM(25.4), quantity.Rad(math.Pi/4), quantity.Of(quantity.Share, 0.5), quantity.Say("lip\x1b 1"))
+	if got := text.In(quantity.Format{System: quantity.Metric}); got != "25.40 mm at 45.0°, 50 % of lip? 1" {
 		t.Error(got)
 	}
-	if got := Say(text, quantity.Inch); got != "1.0000 in at 45.0°, 50 % of lip? 1" {
+	if got := text.In(quantity.Format{System: quantity.Inch}); got != "1.0000 in at 45.0°, 50 % of lip? 1" {
 		t.Error(got)
 	}
-	if got := Say(sheet.Sayf("nothing to fill: {}"), quantity.Metric); got != "nothing to fill: " {
+	if got := quantity.Sayf("nothing to fill: {}").In(quantity.Format{System: quantity.Metric}); got != "nothing to fill: " {
 		t.Error(got)
 	}
-	working := sheet.Sayf("{} - {}", sheet.Len(-25.4), sheet.Deg(math.Pi/6))
+	working := quantity.Sayf("{} - {}", quantity.MM(-25.4), quantity.Rad(math.Pi/6))
 	if got := arithmetic(working, quantity.Format{System: quantity.Inch}); got != "(-1) - 30°" {
 		t.Error(got)
 	}

@@ -102,7 +102,7 @@ func tabbed(b *bufio.Writer, cells ...string) {
 	b.WriteByte('\n')
 }
 
-func tabless(s string) string { return clean(strings.ReplaceAll(s, "\t", " ")) }
+func tabless(s string) string { return quantity.Clean(strings.ReplaceAll(s, "\t", " ")) }
 
 // full prints v in full precision, "" for NaN.
 func full(v float64) string {

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -61,7 +62,7 @@ func NewRows(s *sheet.Sheet, several bool) (r *Rows, ok bool) {
 func (r *Rows) Of(file string) *Rows {
 	out := &Rows{keys: r.keys, doubted: r.doubted, head: r.head}
 	if r.where != nil {
-		out.where = []string{clean(file)}
+		out.where = []string{quantity.Clean(file)}
 	}
 	out.csv = csv.NewWriter(&out.buf)
 	out.csv.UseCRLF = true
@@ -86,7 +87,7 @@ func (r *Rows) Append(b []byte, line int, s *sheet.Sheet) ([]byte, error) {
 // AppendFault appends the row that stands in the place of an answer.
 func (r *Rows) AppendFault(b []byte, line int, text string) []byte {
 	row := append(make([]string, len(r.head)-len(r.where)-2), r.where...)
-	return r.append(b, append(row, strconv.Itoa(line), clean(text)))
+	return r.append(b, append(row, strconv.Itoa(line), quantity.Clean(text)))
 }
 
 func (r *Rows) append(b []byte, row []string) []byte {

@@ -55,7 +55,7 @@ func (t *tableWriter) title(s *sheet.Sheet) {
 	if title == "" {
 		title = s.Command
 	}
-	for _, l := range wrap(t.ascii(clean(title)), t.o.Width) {
+	for _, l := range wrap(t.ascii(quantity.Clean(title)), t.o.Width) {
 		t.line(t.pen.Title(l))
 	}
 }
@@ -66,7 +66,7 @@ func (t *tableWriter) inputs(s *sheet.Sheet) {
 	}
 	echoes := make([]string, len(s.Inputs))
 	for i := range s.Inputs {
-		echoes[i] = s.Inputs[i].Name + " " + t.ascii(clean(s.Inputs[i].Shown()))
+		echoes[i] = s.Inputs[i].Name + " " + t.ascii(quantity.Clean(s.Inputs[i].Shown()))
 	}
 	for i, l := range wrapItems(echoes, "; ", t.o.Width-8) {
 		head := "as read"
@@ -149,7 +149,7 @@ func (t *tableWriter) value(fig *sheet.Figure) string {
 	u := spread(fig, t.f)
 	switch {
 	case fig.Word != "":
-		return clean(fig.Word)
+		return quantity.Clean(fig.Word)
 	case fig.Otherwise != nil:
 		return number(fig, t.f) + " or " + otherwise(fig, t.f)
 	case u != "":
@@ -211,7 +211,7 @@ func (t *tableWriter) findings(s *sheet.Sheet) {
 	t.line(t.pen.Heading("Remarks"))
 	for _, f := range s.Findings {
 		mark := [...]string{"note", "warn", "stop"}[f.Severity]
-		for i, l := range wrap(t.ascii(fill(f.Text, t.f)), t.o.Width-8) {
+		for i, l := range wrap(t.ascii(f.Text.In(t.f)), t.o.Width-8) {
 			switch {
 			case i > 0:
 				t.line("        ", l)
@@ -253,7 +253,7 @@ func (t *tableWriter) answer(s *sheet.Sheet) {
 	}
 	t.line()
 	const head = "In short: "
-	for i, l := range wrap(head+t.ascii(fill(*s.Answer, t.f)), t.o.Width-2) {
+	for i, l := range wrap(head+t.ascii(s.Answer.In(t.f)), t.o.Width-2) {
 		if i == 0 {
 			l = t.pen.Heading(strings.TrimSpace(head)) + strings.TrimPrefix(l, strings.TrimSpace(head))
 		} else {

@@ -22,7 +22,7 @@ func evilSheet() *sheet.Sheet {
 	limit := handbook.Band{Low: 1, High: 3, Source: &handbook.Source{Label: handbook.Practice, Text: "a rule of thumb"}}
 	s.Open("First")
 	s.Add(sheet.Figure{Key: "length_mm", Label: "a length", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: &limit})
-	s.Work("by hand", "1 + 1", "{} + {}", sheet.Len(1), sheet.Len(1))
+	s.Work("by hand", "1 + 1", "{} + {}", quantity.MM(1), quantity.MM(1))
 	s.Add(sheet.Figure{Key: "unknown_mm", Label: "unknown", Value: math.NaN(), Kind: quantity.Length, Wants: "size"})
 	s.Add(sheet.Figure{Key: "boundless_mm", Label: "boundless", Value: math.Inf(1), Kind: quantity.Length,
 		Limit: &handbook.Band{Low: 0, High: math.Inf(1)}})
@@ -48,7 +48,7 @@ func evilSheet() *sheet.Sheet {
 			Rows: [][]sheet.Cell{{sheet.V(1), sheet.V(2.11)}, {sheet.V(2), sheet.V(2.22)}, {sheet.V(3), sheet.V(2.33)}}}}
 	s.Find("a-note", sheet.Note, "for the record")
 	s.Find("a-stop", sheet.Stop, "no further")
-	s.Find("a-finding", sheet.Warn, "{} is {}", sheet.Say(evil), sheet.Len(2))
+	s.Find("a-finding", sheet.Warn, "{} is {}", quantity.Say(evil), quantity.MM(2))
 	s.Verdict = &sheet.Verdict{Word: "regrind", Reasons: []string{"dull"}, Missing: []string{"size"}}
 	return s
 }

@@ -5,29 +5,14 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-	"unicode"
 
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet"
 )
-
-// fill puts the numbers into a text, in the reader's units.
-func fill(t sheet.Text, f quantity.Format) string { return string(appendFilled(nil, t, f)) }
-
-// appendFilled appends what fill returns.
-func appendFilled(b []byte, t sheet.Text, f quantity.Format) []byte {
-	return expand(b, t, func(b []byte, a *sheet.Arg) []byte {
-		if a.Kind == quantity.Word {
-			return append(b, clean(a.Word)...)
-		}
-		return f.AppendText(b, a.Kind, a.Gauge, a.Value)
-	})
-}
 
 // arithmetic fills a working with digits enough for a pocket calculator to
 // arrive at the figure printed, and no units but the degree sign.
-func arithmetic(t sheet.Text, f quantity.Format) string {
-	return string(expand(nil, t, func(b []byte, a *sheet.Arg) []byte {
+func arithmetic(t quantity.Text, f quantity.Format) string {
+	return string(t.Expand(nil, func(b []byte, a *quantity.Arg) []byte {
 		v := f.InSystem(a.Kind, a.Value)
 		out := digits(v)
 		if a.Fine {
@@ -58,30 +43,6 @@ func significant(v float64, n int) string {
 	return strconv.FormatFloat(r, 'f', -1, 64)
 }
 
-func expand(b []byte, t sheet.Text, arg func([]byte, *sheet.Arg) []byte) []byte {
-	rest, n := t.Format, 0
-	for {
-		before, after, found := strings.Cut(rest, "{}")
-		b = append(b, before...)
-		if !found || n >= len(t.Args) {
-			return b
-		}
-		b = arg(b, &t.Args[n])
-		rest, n = after, n+1
-	}
-}
-
-// clean makes a name from outside harmless on a terminal: control characters,
-// and marks that turn the direction of writing, become "?".
-func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar {
-			return '?'
-		}
-		return r
-	}, s)
-}
-
 // letters spell what a terminal without UTF-8 may not show.
 var letters = sync.OnceValue(func() *strings.Replacer {
 	return strings.NewReplacer(" °", " deg", "°", " deg", "±", "+-", "∞", "inf")
@@ -103,13 +64,10 @@ func (t *tableWriter) ascii(text string) string {
 func Harmless(s string) string {
 	lines := strings.Split(s, "\n")
 	for i := range lines {
-		lines[i] = clean(lines[i])
+		lines[i] = quantity.Clean(lines[i])
 	}
 	return strings.Join(lines, "\n")
 }
 
 // metric is how JSON and CSV speak, whatever the reader's units.
 var metric = quantity.Format{System: quantity.Metric}
-
-// Say puts a text in words, in a system of units.
-func Say(t sheet.Text, s quantity.System) string { return fill(t, quantity.Format{System: s}) }
