@@ -23,7 +23,7 @@ var layers = [][]string{
 	{"drill", "cutting"},
 	{"sheet", "pocket", "strict"},
 	{"quantity"},
-	{"headroom", "handbook", "verify"},
+	{"handbook", "verify"},
 	{"near", "point"},
 }
 

@@ -12,7 +12,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/handbook/shop"
-	_ "evenlip/internal/headroom"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
