@@ -51,10 +51,9 @@ bench: ## start-up beside the least Go program, then what is computed
 	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
-# The manual pages, the shells' completions, the schema of a crib and the drawings
-# of docs/class; tests hold them to these commands.
-docs: ## manual pages, completions, schema and drawings anew
-	$(GO) test ./internal/cli -run Manual -update
+# The schema of a crib and the drawings of docs/class; tests hold them to these
+# commands.
+docs: ## the crib's schema and the drawings anew
 	$(GO) run ./cmd/evenlip crib schema >docs/crib.schema.json
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --remove 20mm --scale 5:1 \
@@ -66,15 +65,10 @@ docs: ## manual pages, completions, schema and drawings anew
 
 # PREFIX is where it is to live, DESTDIR a folder to gather a package in.
 install: $(if $(filter bin/evenlip,$(PROGRAM)),build) ## program, manual, completions and docs, under PREFIX
-	install -d "$(at)/bin" "$(at)/share/man/man1" "$(doc)/docs/class" "$(doc)/testdata" \
-		"$(at)/share/bash-completion/completions" "$(at)/share/zsh/site-functions" \
-		"$(at)/share/fish/vendor_completions.d"
+	install -d "$(at)/bin" "$(doc)/docs/class" "$(doc)/testdata"
 	install -m 755 "$(PROGRAM)" "$(at)/bin/evenlip"
-	install -m 644 docs/man/*.1 "$(at)/share/man/man1"
-	install -m 644 docs/completions/evenlip "$(at)/share/bash-completion/completions"
-	install -m 644 docs/completions/_evenlip "$(at)/share/zsh/site-functions"
-	install -m 644 docs/completions/evenlip.fish "$(at)/share/fish/vendor_completions.d"
-	install -m 644 README.md LICENSE docs/completions/evenlip.ps1 "$(doc)"
+	$(GO) run ./internal/manual "$(at)/share"
+	install -m 644 README.md LICENSE "$(doc)"
 	install -m 644 docs/*.md "$(doc)/docs"
 	install -m 644 docs/class/* "$(doc)/docs/class"
 	install -m 644 testdata/*.yaml "$(doc)/testdata"

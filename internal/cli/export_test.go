@@ -19,10 +19,10 @@ func Calculations() []string {
 	return out
 }
 
-// Root is the tree of commands, for the tests and the manual.
+// Root is the tree of commands, for the tests.
 func Root() *cobra.Command { return new(app).root(nil) }
 
-// Broken is broken, for the tests and the manual.
+// Broken is broken, for the tests.
 var Broken = broken
 
 // QuotedFor is quotedFor, for the tests.

@@ -39,8 +39,8 @@ complete --do-complete=$argv[2] | string replace --regex '\t.*' ''; or true
 `
 )
 
-// The scripts that are kept under docs do in each shell what they are for, with a
-// number size behind an open quote as people are taught to type it, too.
+// The completion scripts do in each shell what they are for, with a number size
+// behind an open quote as people are taught to type it, too.
 func TestShellsComplete(t *testing.T) {
 	const sevens = "79 78 77 76 75 74 73 72 71 70 7"
 	for _, c := range []struct {
@@ -91,11 +91,11 @@ func inShell(t *testing.T, shell, line, want string) {
 		var args []string
 		switch words := strings.Split(line, " "); shell {
 		case "bash":
-			args = append([]string{"--norc", "-c", asBash, "bash", kept(t, "evenlip")}, words...)
+			args = append([]string{"--norc", "-c", asBash, "bash", script(t, shell)}, words...)
 		case "zsh":
-			args = append([]string{"-f", "-c", asZsh, "zsh", kept(t, "_evenlip")}, words...)
+			args = append([]string{"-f", "-c", asZsh, "zsh", script(t, shell)}, words...)
 		case "fish":
-			args = []string{"--no-config", "-c", asFish, kept(t, "evenlip.fish"), line}
+			args = []string{"--no-config", "-c", asFish, script(t, shell), line}
 		}
 		cmd := exec.Command(program, args...)
 		cmd.Dir, cmd.Env = t.TempDir(), append(os.Environ(), "HOME="+t.TempDir())
@@ -106,14 +106,18 @@ func inShell(t *testing.T, shell, line, want string) {
 	})
 }
 
-// kept is where a script is kept.
-func kept(t *testing.T, name string) string {
+// script is a file with what a shell is to read.
+func script(t *testing.T, shell string) string {
 	t.Helper()
-	script, err := filepath.Abs(filepath.Join(repository, "docs", "completions", name))
-	if err != nil {
+	a := run("", "completion", shell)
+	if a.status != 0 || !strings.Contains(a.out, "# A quote that is still open") {
+		t.Fatalf("completion %s: status %d, %s; or its mend found no place in cobra's script", shell, a.status, a.err)
+	}
+	file := filepath.Join(t.TempDir(), shell)
+	if err := os.WriteFile(file, []byte(a.out), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	return script
+	return file
 }
 
 // The command that is printed again can be typed again: PowerShell takes a word
