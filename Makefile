@@ -32,11 +32,11 @@ cross: ## vet and compile for every system of a release
 cover: ## how much of the geometry and the quantities the tests reach
 	$(GO) test -cover ./internal/point ./internal/quantity
 
-# What the tests have shown, into testdata/verified.jsonl of each package and
-# all of it into docs/verification.md; a test holds them to it.
-verification: ## keep what the tests show, and its page, anew
-	UPDATE_VERIFICATION=1 $(GO) test -count=1 ./internal/...
-	UPDATE_VERIFICATION=1 $(GO) test -count=1 ./internal/verify
+# The tests leave what they show in a folder; its page goes into docs.
+verification: ## docs/verification.md anew
+	@shown=$$(mktemp -d) && trap 'rm -r "$$shown"' EXIT && \
+		VERIFICATION=$$shown $(GO) test -count=1 ./internal/... && \
+		$(GO) run ./internal/testkit/page "$$shown" >docs/verification.md
 
 fuzz: ## every fuzz target, an hour in all, or FUZZTIME=10s each
 	.ci/fuzz $(FUZZTIME)

@@ -18,7 +18,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/batch"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // Each input gives these answers, and so many lines of which so many are bad.
@@ -55,7 +55,7 @@ func TestLines(t *testing.T) {
 // Whatever the lines, however they arrive and however long each takes, every
 // one that is not blank is answered once, in order.
 func TestEveryLineInOrder(t *testing.T) {
-	verify.Property(t, "every line that is not blank is answered once and in order, however lines arrive", func(t *rapid.T) {
+	testkit.Property(t, "every line that is not blank is answered once and in order, however lines arrive", func(t *rapid.T) {
 		lines := rapid.SliceOfN(rapid.StringMatching(`[a-z ]{0,40}`), 0, 300).Draw(t, "lines")
 		ends := rapid.SampledFrom([]string{"\n", "\r\n"}).Draw(t, "ends")
 		text := strings.Join(lines, ends)

@@ -12,7 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/batch"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // records answers the records of a text of CSV, read so many bytes at a time.
@@ -57,7 +57,7 @@ func TestRecords(t *testing.T) {
 // Whatever the fields, and however they arrive, the records are those of the
 // standard library's reader, each at its line.
 func TestRecordsAreTheLibrarys(t *testing.T) {
-	verify.Property(t, "the records of CSV are the standard library's, each with the number of its first line, however they arrive", func(t *rapid.T) {
+	testkit.Property(t, "the records of CSV are the standard library's, each with the number of its first line, however they arrive", func(t *rapid.T) {
 		rows := rapid.SliceOfN(rapid.SliceOfN(rapid.StringMatching("[a\" ,\r\n]{0,6}b"), 1, 4), 1, 40).Draw(t, "rows")
 		var b strings.Builder
 		w := csv.NewWriter(&b)

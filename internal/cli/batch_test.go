@@ -19,7 +19,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/cli"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // onDrill lists the commands that batch runs.
@@ -30,7 +30,7 @@ func onDrill() []string {
 // The answer to a line is, to the byte, what the command prints for that drill
 // alone, and so is what is wrong with it, whichever worker answers it.
 func TestBatchIsTheCommandsOwnAnswer(t *testing.T) {
-	verify.Property(t, "a line's answer is, to the byte, what the command prints for that drill alone", func(t *rapid.T) {
+	testkit.Property(t, "a line's answer is, to the byte, what the command prints for that drill alone", func(t *rapid.T) {
 		command := rapid.SampledFrom(onDrill()).Draw(t, "command")
 		also := rapid.SampledFrom([][]string{nil, {"--explain"}, {"--units", "in"}, {"--caliper", "0.02mm", "--protractor", "1deg"}}).Draw(t, "flags")
 		drills := rapid.SliceOfN(rapid.Custom(anyDrill), 1, 8).Draw(t, "drills")
@@ -134,7 +134,7 @@ func TestBatchIsTheFilesAnswer(t *testing.T) {
 
 // A row of CSV has what the command prints as CSV, then the line.
 func TestBatchRows(t *testing.T) {
-	verify.Property(t, "a row of CSV is what the command prints as CSV, then the line", func(t *rapid.T) {
+	testkit.Property(t, "a row of CSV is what the command prints as CSV, then the line", func(t *rapid.T) {
 		command := rapid.SampledFrom(slices.DeleteFunc(onDrill(), func(c string) bool { return c == "edge" })).Draw(t, "command")
 		d := anyDrill(t)
 		maps.DeleteFunc(d, func(name, _ string) bool { return !slices.Contains(takes()[command], name) })

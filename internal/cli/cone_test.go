@@ -6,13 +6,13 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // The arithmetic that cone and edge show, for points and settings of any kind,
 // given any of the three ways.
 func TestExplainedCones(t *testing.T) {
-	verify.Property(t, "the arithmetic that cone and edge show gives the figures they show, from any of the three sets of readings", func(t *rapid.T) {
+	testkit.Property(t, "the arithmetic that cone and edge show gives the figures they show, from any of the three sets of readings", func(t *rapid.T) {
 		size := rapid.Float64Range(2, 40).Draw(t, "size")
 		num := func(name string, low, high float64) string {
 			return fmt.Sprintf("%.4f", rapid.Float64Range(low, high).Draw(t, name))

@@ -9,14 +9,14 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // The arithmetic that a drawing shows, in the terminal and on paper, before and
 // after a grind, gives what is drawn.
 func TestExplainedDrawings(t *testing.T) {
 	paper := filepath.Join(t.TempDir(), "drawn.svg")
-	verify.Property(t, "the arithmetic that a drawing shows gives what is drawn", func(t *rapid.T) {
+	testkit.Property(t, "the arithmetic that a drawing shows gives what is drawn", func(t *rapid.T) {
 		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		size, off := number("size", 2, 50), number("off", -0.01, 0.01)
 		args := []string{"draw", "--explain", "--size", fmt.Sprintf("%.3fmm", size), "--lip-angle", fmt.Sprintf("%.2f,%.2f", number("k1", 50, 70), number("k2", 50, 70))}
@@ -42,7 +42,7 @@ func TestExplainedDrawings(t *testing.T) {
 // How the lips stand may have been read, or be taken as even; something may come
 // off, too little to true them or enough.
 func TestChiselStandsWhereTheLipsCross(t *testing.T) {
-	verify.Property(t, "on the sheet the chisel edge's middle is level with the place where the lips' lines cross", func(t *rapid.T) {
+	testkit.Property(t, "on the sheet the chisel edge's middle is level with the place where the lips' lines cross", func(t *rapid.T) {
 		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		size := number("size", 3, 40)
 		args := []string{"draw", "--svg", "-", "--size", fmt.Sprintf("%.3fmm", size), "--lip-angle", fmt.Sprintf("%.2f,%.2f", number("k1", 50, 68), number("k2", 50, 68))}

@@ -8,16 +8,16 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // A picture is of the very drill that the other commands compute: of the lips
 // taken to stand even where nothing says how they stand, with each lip's own
 // clearance, and with the web that a grind leaves, behind a thinned point too.
 func TestDrawnAsComputed(t *testing.T) {
-	verify.Property(t, "a drawing has the offset, the clearances and the web after a grind that the other commands have", func(t *rapid.T) {
+	testkit.Property(t, "a drawing has the offset, the clearances and the web after a grind that the other commands have", func(t *rapid.T) {
 		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		size := number("size", 2, 50)
 		rs := drilltest.Readings{

@@ -14,8 +14,8 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/cli"
-	"evenlip/internal/pocket"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/pocket"
 )
 
 // The arithmetic that --explain shows has to give the figure it stands beside.
@@ -362,5 +362,5 @@ func (b *drawer) work(d float64) {
 }
 
 func TestExplainedArithmeticOfAnyDrill(t *testing.T) {
-	verify.Property(t, "the arithmetic that --explain shows gives the figure shown, for any drill", func(t *rapid.T) { checkExplained(t, anyDrill(t)) })
+	testkit.Property(t, "the arithmetic that --explain shows gives the figure shown, for any drill", func(t *rapid.T) { checkExplained(t, anyDrill(t)) })
 }

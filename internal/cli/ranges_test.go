@@ -12,7 +12,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // rowsOf runs a command whose answer is rows.
@@ -60,7 +60,7 @@ var swept = []struct {
 func TestEachStepByItself(t *testing.T) {
 	for _, c := range swept {
 		t.Run(c.command+" "+c.flag, func(t *testing.T) {
-			verify.Property(t, "each row of a range is what the command says of that value alone", func(t *rapid.T) {
+			testkit.Property(t, "each row of a range is what the command says of that value alone", func(t *rapid.T) {
 				from := rapid.IntRange(0, 900).Draw(t, "from")
 				step := rapid.IntRange(1, 100).Draw(t, "step")
 				steps := rapid.IntRange(0, 3).Draw(t, "steps")

@@ -17,13 +17,12 @@ import (
 
 	"evenlip/internal/cli"
 	"evenlip/internal/sheet/print/style"
-	"evenlip/internal/verify"
 )
 
 var update = flag.Bool("update", false, "rewrite what the scripts and the documents say the program prints")
 
 func TestMain(m *testing.M) {
-	testscript.Main(verify.Keep(atNobodysHome{m}), map[string]func(){
+	testscript.Main(atNobodysHome{m}, map[string]func(){
 		"evenlip": func() { os.Exit(cli.Main(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
 		"jq":      func() { os.Exit(jq.Run()) },
 		"mail":    mail,

@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // laid is a line of a drill's, and the reading that it is of; size for a line
@@ -136,7 +136,7 @@ var changes = []Change{
 // remark, every empty line and every line of a reading that is not moved, in their
 // order. A list's dash may have come to stand alone, or before another key.
 func TestEveryLineInsideTheDrillStays(t *testing.T) {
-	verify.Property(t, "a record keeps every remark of the drill that it is of, and every line that it does not bear on, in their order", func(rt *rapid.T) {
+	testkit.Property(t, "a record keeps every remark of the drill that it is of, and every line that it does not bear on, in their order", func(rt *rapid.T) {
 		h := &hand{rt: rt}
 		h.drill()
 		ch := rapid.SampledFrom(changes).Draw(rt, "change")

@@ -13,7 +13,7 @@ import (
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // After a grind by a known stock: flute and length are shorter by it, the web is
@@ -84,7 +84,7 @@ func TestMoves(t *testing.T) {
 
 // Two grinds are as good as one of their sum, to the last digit written.
 func TestGrindsAddUp(t *testing.T) {
-	verify.Property(t, "two grinds are as good as one of their sum, to the last digit written", func(rt *rapid.T) {
+	testkit.Property(t, "two grinds are as good as one of their sum, to the last digit written", func(rt *rapid.T) {
 		tenth := func(label string) float64 { return float64(rapid.IntRange(1, 40).Draw(rt, label)) / 10 }
 		a, b := tenth("first"), tenth("second")
 		text := "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    flute: 80mm\n"

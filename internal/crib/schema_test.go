@@ -17,7 +17,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // theSchema is the schema as an independent library of JSON Schema reads it,
@@ -189,7 +189,7 @@ func spoil(t *rapid.T, at any) any {
 func TestSchemaTakesWhatIsRead(t *testing.T) {
 	schema := theSchema(t)
 	read, taken, all := 0, 0, 0
-	verify.Property(t, "what is read as a crib, its schema takes", func(t *rapid.T) {
+	testkit.Property(t, "what is read as a crib, its schema takes", func(t *rapid.T) {
 		var tree any = someCrib(t)
 		for range rapid.IntRange(0, 2).Draw(t, "faults") {
 			tree = spoil(t, tree)
@@ -280,7 +280,7 @@ func TestSchemaSeesFaultsOfForm(t *testing.T) {
 	schema := theSchema(t)
 	for name, spoil := range formless {
 		t.Run(name, func(t *testing.T) {
-			verify.Property(t, "each fault of form is seen by reader and schema, wherever it is", func(t *rapid.T) {
+			testkit.Property(t, "each fault of form is seen by reader and schema, wherever it is", func(t *rapid.T) {
 				root := someCrib(t)
 				drills := root["drills"].([]any)
 				spoil(t, root, rapid.SampledFrom(drills).Draw(t, "drill").(map[string]any))

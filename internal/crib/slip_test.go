@@ -11,7 +11,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const steady = "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 2mm\n    chisel-angle: 125\n    flute: 70mm\n    length: 140mm\n    cracked: no\n    history:\n      - {date: 2026-01-02, what: grind}\n"
@@ -122,7 +122,7 @@ func TestDays(t *testing.T) {
 // Honest readings of one drill, whose web grows by a taper as drills have it and
 // is read to a twentieth, are never refused.
 func TestHonestReadingsAreTaken(t *testing.T) {
-	verify.Property(t, "honest readings of one drill are never refused", func(rt *rapid.T) {
+	testkit.Property(t, "honest readings of one drill are never refused", func(rt *rapid.T) {
 		taper := rapid.Float64Range(0, 0.04).Draw(rt, "taper")
 		text, web, flute := steady, 2.0, 70.0
 		for range rapid.IntRange(1, 6).Draw(rt, "grinds") {

@@ -7,7 +7,7 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -20,7 +20,7 @@ const (
 // A 3/4 in drill with a web of 0.090 to 0.112 in takes a pilot of 7/64 to 1/8
 // in. At 120 degrees the chisel edge is 0.104 to 0.129 in.
 func TestPilotBandHoldsTheTradesPilot(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "pilot of a 3/4 in drill, from the web to the chisel edge")
+	trade := testkit.Against(t, testkit.Trade, "pilot of a 3/4 in drill, from the web to the chisel edge")
 	for _, v := range []struct{ web, pilot float64 }{{0.090, 0.100}, {0.100, 7. / 64}, {0.112, 1. / 8}} {
 		low, high, err := cutting.PilotBand(v.web*inchMM, v.web*inchMM/math.Sin(120*deg))
 		if err != nil {
@@ -70,7 +70,7 @@ func TestPilotBandRefusals(t *testing.T) {
 func TestPilotTakesTheChiselsPart(t *testing.T) {
 	full := accepted(sevenEighths.Result())(t)
 	at := accepted(sevenEighths.OverPilot(0.155 * sevenEighths.D))(t)
-	trade := verify.Against(t, verify.Trade, "part of the thrust that a pilot as wide as the web takes away")
+	trade := testkit.Against(t, testkit.Trade, "part of the thrust that a pilot as wide as the web takes away")
 	trade.Between("7/8 in drill", 100*(1-at.Thrust/full.Thrust), 50, 70, "%")
 	within(t, "chisel share left", at.ChiselShare, 0, 1e-12)
 	if narrower := accepted(sevenEighths.OverPilot(0.1 * sevenEighths.D))(t); narrower != at {
@@ -78,7 +78,7 @@ func TestPilotTakesTheChiselsPart(t *testing.T) {
 	}
 	wide := accepted(sevenEighths.OverPilot(0.5 * sevenEighths.D))(t)
 	// By hand: (1 - 0.5)/1.5^0.2 = 0.4611 against 0.82/1.18^0.2 = 0.7933.
-	hand := verify.Against(t, verify.Derived, "lips alone over a pilot, by hand")
+	hand := testkit.Against(t, testkit.Derived, "lips alone over a pilot, by hand")
 	hand.Within("thrust of a half-size pilot over a chisel-size one", wide.Thrust/at.Thrust, 0.4611/0.7933, 2e-4, "")
 	if !(wide.Thrust < at.Thrust && wide.Torque < at.Torque) {
 		t.Errorf("a wider pilot: %v N, %v N m; narrower %v N, %v N m", wide.Thrust, wide.Torque, at.Thrust, at.Torque)
@@ -86,9 +86,9 @@ func TestPilotTakesTheChiselsPart(t *testing.T) {
 }
 
 func TestRpmByTheTradesFormulas(t *testing.T) {
-	full := verify.Against(t, verify.Trade, "rpm is 12 SFM / (pi D)")
-	brief := verify.Against(t, verify.Trade, "rpm is 3.82 SFM / D")
-	rough := verify.Against(t, verify.Trade.Recalled(""), "rpm is 4 CS / D; SFM is 0.26 rpm D")
+	full := testkit.Against(t, testkit.Trade, "rpm is 12 SFM / (pi D)")
+	brief := testkit.Against(t, testkit.Trade, "rpm is 3.82 SFM / D")
+	rough := testkit.Against(t, testkit.Trade.Recalled(""), "rpm is 4 CS / D; SFM is 0.26 rpm D").Because("4 stands for 12 over pi, 3.82")
 	for _, sfm := range []float64{30, 80, 110, 300} {
 		for _, in := range []float64{0.0625, 0.25, 0.5, 1, 2} {
 			rpm := cutting.Rpm(sfm*footM, in*inchMM)
@@ -102,7 +102,7 @@ func TestRpmByTheTradesFormulas(t *testing.T) {
 }
 
 func TestRpmRoundTrip(t *testing.T) {
-	verify.Property(t, "speed to rpm and back is the same speed", func(t *rapid.T) {
+	testkit.Property(t, "speed to rpm and back is the same speed", func(t *rapid.T) {
 		v, d := rapid.Float64Range(0.1, 500).Draw(t, "v"), rapid.Float64Range(0.1, 100).Draw(t, "d")
 		if got := cutting.CuttingSpeed(cutting.Rpm(v, d), d); math.Abs(got/v-1) > 1e-12 {
 			t.Fatalf("got %v, want %v", got, v)
@@ -117,7 +117,7 @@ func TestNavySpeedAndFeed(t *testing.T) {
 	if !ok {
 		t.Fatal("no aluminium")
 	}
-	navy := verify.Against(t, verify.Navy, "1/2 in drill in aluminium")
+	navy := testkit.Against(t, testkit.Navy, "1/2 in drill in aluminium")
 	navy.Within("rpm at 200 ft/min", cutting.Rpm(m.Speed.Low, 12.7), 1528, 0.5, "rpm")
 	navy.Within("rpm at 300 ft/min", cutting.Rpm(m.Speed.High, 12.7), 2292, 0.5, "rpm")
 	band := handbook.FeedBand(12.7)
@@ -128,7 +128,7 @@ func TestNavySpeedAndFeed(t *testing.T) {
 
 // Six diameters deep: speed down by 35 to 40 %, feed by 20 %.
 func TestDeepHoleIsDrilledSlower(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "six diameters deep")
+	trade := testkit.Against(t, testkit.Trade, "six diameters deep")
 	cut := handbook.Deep(6)
 	trade.Between("speed left of 1000 rpm", cutting.Reduced(1000, cut.Speed), 600, 650, "rpm")
 	trade.Within("feed left of 0.2 mm", cutting.Reduced(0.2, cut.Feed), 0.16, 1e-12, "mm")
@@ -167,7 +167,7 @@ var shopRule = cutting.PeckRule{First: handbook.PeckFirst, Next: handbook.PeckNe
 
 // Straight to three diameters, then pecks of one diameter or less.
 func TestPecks(t *testing.T) {
-	trade := verify.Against(t, verify.Trade.Recalled(""), "pecks of a 10 mm drill: three diameters, then one or less")
+	trade := testkit.Against(t, testkit.Trade.Recalled(""), "pecks of a 10 mm drill: three diameters, then one or less")
 	for _, v := range []struct {
 		depth float64
 		want  []float64
@@ -214,7 +214,7 @@ func TestPecksByTheOwnRules(t *testing.T) {
 
 // The rule's promises, for any rule that leaves something to give up.
 func TestPecksRiseShrinkAndEndAtTheDepth(t *testing.T) {
-	verify.Property(t, "pecks add up to the depth, none grows, none is longer than the rule's or shorter than its least", func(t *rapid.T) {
+	testkit.Property(t, "pecks add up to the depth, none grows, none is longer than the rule's or shorter than its least", func(t *rapid.T) {
 		d := rapid.Float64Range(0.3, 80).Draw(t, "d")
 		depth := d * rapid.Float64Range(0.01, 200).Draw(t, "depth/D")
 		least := rapid.Float64Range(0.05, 2).Draw(t, "least")

@@ -7,17 +7,17 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 
 	"pgregory.net/rapid"
 )
 
 func TestWheelSpeedByTheInchFormula(t *testing.T) {
-	trade := verify.Against(t, verify.Trade.Recalled(""), "wheel speed is pi D N / 12")
+	trade := testkit.Against(t, testkit.Trade.Recalled(""), "wheel speed is pi D N / 12")
 	for _, v := range []struct{ in, rpm float64 }{{6, 3450}, {8, 3450}, {7, 3600}, {10, 1750}} {
 		trade.Part(fmt.Sprintf("%g in at %g rpm", v.in, v.rpm), cutting.WheelSpeed(v.in*inchMM, v.rpm)*60/footM, math.Pi*v.in*v.rpm/12, 1e-12, "ft/min")
 	}
-	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
+	ansi := testkit.Against(t, testkit.ANSIB7, "ordinary wheels")
 	ansi.Within("6500 ft/min", cutting.WheelSpeed(8*inchMM, cutting.WheelRpm(handbook.OrdinaryWheelMetric, 8*inchMM))*60/footM, 6500, 0.03*60/footM, "ft/min")
 }
 
@@ -26,7 +26,7 @@ func TestWheelSpeedByTheInchFormula(t *testing.T) {
 func TestWornWheelIsNotAllowedMore(t *testing.T) {
 	w := cutting.Wheel{New: 203.2, Now: 152.4, Rpm: 3450, MarkedSpeed: 33, MarkedRpm: math.NaN()}
 	r := accepted(w.Result())(t)
-	hand := verify.Against(t, verify.Derived, "8 in wheel marked for 33 m/s, by hand")
+	hand := testkit.Against(t, testkit.Derived, "8 in wheel marked for 33 m/s, by hand")
 	hand.Within("allowed", r.AllowedRpm, 3101.6, 0.5, "rpm")
 	within(t, "kept", r.Kept, 0.75, 1e-12)
 	within(t, "speed over speed when new", r.Speed/r.SpeedNew, 0.75, 1e-12)
@@ -82,7 +82,7 @@ func TestImpossibleWheelsAreRefused(t *testing.T) {
 }
 
 func TestWheelSpeedRoundTrip(t *testing.T) {
-	verify.Property(t, "wheel speed to rpm and back is the same speed", func(t *rapid.T) {
+	testkit.Property(t, "wheel speed to rpm and back is the same speed", func(t *rapid.T) {
 		v, d := rapid.Float64Range(0.1, 100).Draw(t, "v"), rapid.Float64Range(10, 1000).Draw(t, "d")
 		if got := cutting.WheelSpeed(d, cutting.WheelRpm(v, d)); math.Abs(got/v-1) > 1e-12 {
 			t.Fatalf("got %v, want %v", got, v)
@@ -92,7 +92,7 @@ func TestWheelSpeedRoundTrip(t *testing.T) {
 
 // Textbook torsion, second computation: tau = M r / Ip with Ip = pi d^4 / 32.
 func TestShankStressByThePolarMoment(t *testing.T) {
-	verify.Property(t, "the stress in a shank is M r over the polar moment, and the least shank bears just that", func(t *rapid.T) {
+	testkit.Property(t, "the stress in a shank is M r over the polar moment, and the least shank bears just that", func(t *rapid.T) {
 		m, d := rapid.Float64Range(0.01, 1000).Draw(t, "M"), rapid.Float64Range(1, 80).Draw(t, "d")
 		want := m * (d / 2000) / (math.Pi * math.Pow(d/1000, 4) / 32) / 1e6
 		if got := cutting.ShankStress(m, d); math.Abs(got/want-1) > 1e-9 {
@@ -110,7 +110,7 @@ func TestReducedShank(t *testing.T) {
 	l := cutting.Load{D: 25.4, Feed: 0.28, Chisel: 0.18 * 25.4, KdThrust: 24000, KdTorque: 24000, Wear: 1.3, Efficiency: 0.75, Rpm: 300}
 	torque := accepted(l.Result())(t).Torque
 	thin := accepted(cutting.Shank{Drill: 25.4, Diameter: 12.7, Torque: torque, Allowed: handbook.ShankStress}.Result())(t)
-	trade := verify.Against(t, verify.Trade, "1 in drill in steel at full feed, torque over what the shank bears")
+	trade := testkit.Against(t, testkit.Trade, "1 in drill in steel at full feed, torque over what the shank bears")
 	trade.Above("on a 1/2 in shank", thin.Share, 1, "")
 	if thin.Holds || !thin.Reduced {
 		t.Errorf("1/2 in shank: %+v", thin)

@@ -7,7 +7,7 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -19,7 +19,7 @@ var heavy = cutting.Thick{D: 19.05, Web: 4.76, ChiselAngle: 125 * deg, Feed: 0.2
 // A chisel edge of c/D 0.18 belongs to a web of about 0.155 D, one of 0.10 to
 // 0.085 D; at 120 degrees.
 func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web that thinning leaves").To(3)
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web that thinning leaves").Because("the webs are printed to 0.005 D")
 	thick := heavy
 	thick.ChiselAngle = 120 * deg
 	for _, row := range printed(t, "chisel-edge-factors", nil) {
@@ -34,7 +34,7 @@ func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
 func TestThinningToAWeb(t *testing.T) {
 	r := accepted(heavy.ToWeb(2.5))(t)
 	within(t, "notch", r.NotchDepth, 1.13, 1e-12)
-	hand := verify.Against(t, verify.Derived, "web of 4.76 mm thinned to 2.5 mm, chisel at 125°, by hand")
+	hand := testkit.Against(t, testkit.Derived, "web of 4.76 mm thinned to 2.5 mm, chisel at 125°, by hand")
 	hand.Within("chisel after", r.ChiselAfter, 3.0519, 1e-4, "mm")
 	hand.Within("chisel before", r.ChiselBefore, 5.8109, 1e-4, "mm")
 	within(t, "web ratio", r.WebRatio, 2.5/19.05, 1e-12)
@@ -52,7 +52,7 @@ func TestThinningThrustBySecondComputation(t *testing.T) {
 	}
 	r := accepted(heavy.ToRatio(0.1))(t)
 	before := 4.76 / math.Sin(55*deg) / 19.05
-	apart := verify.Against(t, verify.Derived, "thrust ratio of thinning, by the metric equation written out")
+	apart := testkit.Against(t, testkit.Derived, "thrust ratio of thinning, by the metric equation written out")
 	apart.Part("c/D 0.305 to 0.1", r.ThrustRatio, thrust(0.1)/thrust(before), 1e-9, "")
 }
 
@@ -89,7 +89,7 @@ func points(t *rapid.T) cutting.Thick {
 }
 
 func TestThinningNeverRaisesThrust(t *testing.T) {
-	verify.Property(t, "thinning never raises thrust, and two notches and the web left make the web there was", func(t *rapid.T) {
+	testkit.Property(t, "thinning never raises thrust, and two notches and the web left make the web there was", func(t *rapid.T) {
 		p := points(t)
 		target := p.D * rapid.Float64Range(0.001, 0.6).Draw(t, "target w/D")
 		r, err := p.ToWeb(target)
@@ -107,7 +107,7 @@ func TestThinningNeverRaisesThrust(t *testing.T) {
 
 // Either way of quoting the chisel-edge angle thins alike.
 func TestThinningTakesEitherAngle(t *testing.T) {
-	verify.Property(t, "either way of quoting the chisel-edge angle thins alike", func(t *rapid.T) {
+	testkit.Property(t, "either way of quoting the chisel-edge angle thins alike", func(t *rapid.T) {
 		p := points(t)
 		mirrored := p
 		mirrored.ChiselAngle = math.Pi - p.ChiselAngle
@@ -120,7 +120,7 @@ func TestThinningTakesEitherAngle(t *testing.T) {
 }
 
 func TestThinningToAThrustGivesThatThrust(t *testing.T) {
-	verify.Property(t, "thinning to a thrust gives that thrust", func(t *rapid.T) {
+	testkit.Property(t, "thinning to a thrust gives that thrust", func(t *rapid.T) {
 		p := points(t)
 		least := p.LeastThrust()
 		share := least + (1-least)*rapid.Float64Range(0.001, 1).Draw(t, "how far")
@@ -137,7 +137,7 @@ func TestThinningToAThrustGivesThatThrust(t *testing.T) {
 // Sizes and feed scaled together change no ratio but the chisel's indenting
 // against the feed; the web and the notch scale.
 func TestThinningScales(t *testing.T) {
-	verify.Property(t, "a drill scaled in all its lengths has its notch scaled and its ratios kept", func(t *rapid.T) {
+	testkit.Property(t, "a drill scaled in all its lengths has its notch scaled and its ratios kept", func(t *rapid.T) {
 		p := points(t)
 		by := rapid.Float64Range(0.5, 2).Draw(t, "scale")
 		q := p

@@ -8,14 +8,14 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // What stands beside an angle on the printed sheet has to be that angle: a
 // protractor is laid on the axis and on the line that goes on from each lip, past
 // the point where the two cross, and the label looked for between them.
 func TestEachLipsAngleStandsAtItsOwnLine(t *testing.T) {
-	verify.Property(t, "on the printed sheet each lip's angle is written between the axis and that lip's line", func(t *rapid.T) {
+	testkit.Property(t, "on the printed sheet each lip's angle is written between the axis and that lip's line", func(t *rapid.T) {
 		d := anyDrill(t)
 		j := labelled(d)
 		for i, l := range d.Lips {
@@ -82,7 +82,7 @@ func writtenAt(t fataler, elements []element, begins string) (Pt, string) {
 // room for them on nearly every sheet.
 func TestLipsAreNumberedInTheSideView(t *testing.T) {
 	sheets, numbered := 0, 0
-	verify.Property(t, "in the side view each lip's number stands beside that lip", func(t *rapid.T) {
+	testkit.Property(t, "in the side view each lip's number stands beside that lip", func(t *rapid.T) {
 		d := anyDrill(t)
 		sheet, err := OnPaper(labelled(d), Scale{})
 		if err != nil {
@@ -119,7 +119,7 @@ func away(q Pt, line []Pt) float64 {
 
 // The arrow that names a lip's clearance touches the rim behind that lip.
 func TestClearancesPointAtTheirOwnFlanks(t *testing.T) {
-	verify.Property(t, "the arrow that names a lip's clearance touches the rim behind that lip", func(t *rapid.T) {
+	testkit.Property(t, "the arrow that names a lip's clearance touches the rim behind that lip", func(t *rapid.T) {
 		d := anyDrill(t)
 		j := Job{Drill: d, Labels: Labels{Clearance: [2]string{"clearance of lip 1", "clearance of lip 2"}}}
 		if rapid.Bool().Draw(t, "ground") {

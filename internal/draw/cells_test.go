@@ -9,7 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 var update = flag.Bool("update", false, "rewrite the pictures under testdata")
@@ -87,7 +87,7 @@ func field(columns, rows int, dot float64, letters bool) grid {
 // In letters a level line of dashes keeps its gaps, wherever in a cell it runs,
 // and no two kinds of line look alike.
 func TestDashesInLetters(t *testing.T) {
-	verify.Property(t, "in letters the gaps of a line are cells", func(t *rapid.T) {
+	testkit.Property(t, "in letters the gaps of a line are cells", func(t *rapid.T) {
 		y := rapid.Float64Range(0, 0.7).Draw(t, "y")
 		for l, want := range map[Line]string{Dashed: "- - - - - - - - - - - -", Chain: "--- - --- - --- - --- -"} {
 			g := field(24, 2, 0.1, true)
@@ -156,7 +156,7 @@ func TestDotsAreSquare(t *testing.T) {
 }
 
 func TestPictureFits(t *testing.T) {
-	verify.Property(t, "a picture in cells keeps to the width asked for", func(t *rapid.T) {
+	testkit.Property(t, "a picture in cells keeps to the width asked for", func(t *rapid.T) {
 		d := anyDrill(t)
 		columns := rapid.IntRange(30, 140).Draw(t, "columns")
 		ascii := rapid.Bool().Draw(t, "ascii")

@@ -7,7 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func named(t fataler, s *Sheet, name string) []Pt {
@@ -26,7 +26,7 @@ func says(s *Sheet, text string) bool {
 // On the sheet of a drill whose clearances were read, the corners stand larger,
 // and a protractor reads the clearances there.
 func TestCornerShowsTheClearance(t *testing.T) {
-	verify.Property(t, "a protractor laid on the corner's detail reads the clearance", func(t *rapid.T) {
+	testkit.Property(t, "a protractor laid on the corner's detail reads the clearance", func(t *rapid.T) {
 		d := usual()
 		j := labelled(d)
 		j.Labels.Clearance = [2]string{"clearance", "clearance of lip 2"}
@@ -89,7 +89,7 @@ func TestMiddleIsTrueToScale(t *testing.T) {
 // What a circle leaves of a line lies in it and on the line, and nothing that
 // lies in it is lost.
 func TestClipped(t *testing.T) {
-	verify.Property(t, "a line clipped to a circle keeps what lies in it", func(t *rapid.T) {
+	testkit.Property(t, "a line clipped to a circle keeps what lies in it", func(t *rapid.T) {
 		at := func(name string) Pt {
 			return Pt{rapid.Float64Range(-3, 3).Draw(t, name), rapid.Float64Range(-3, 3).Draw(t, name+" up")}
 		}

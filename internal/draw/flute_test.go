@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const deg = math.Pi / 180
@@ -44,7 +44,7 @@ func near(a, b, within float64) bool { return math.Abs(a-b) <= within }
 // of the section's face has to stand on the lip. Derived here with the lip's
 // own line and not with the flute's numbers.
 func TestFluteMakesTheLipStraight(t *testing.T) {
-	verify.Property(t, "the flute's section, carried up the helix, stands on a straight lip", func(t *rapid.T) {
+	testkit.Property(t, "the flute's section, carried up the helix, stands on a straight lip", func(t *rapid.T) {
 		d := anyDrill(t)
 		i := rapid.IntRange(0, 1).Draw(t, "lip")
 		f := d.flute(i)
@@ -59,7 +59,7 @@ func TestFluteMakesTheLipStraight(t *testing.T) {
 }
 
 func TestFluteClearsTheWebAndStaysInTheDrill(t *testing.T) {
-	verify.Property(t, "the flute's section keeps out of the web and within the diameter", func(t *rapid.T) {
+	testkit.Property(t, "the flute's section keeps out of the web and within the diameter", func(t *rapid.T) {
 		d := anyDrill(t)
 		f, across := d.flute(0), d.flute(1)
 		for _, p := range f.section(&across) {
@@ -86,7 +86,7 @@ func TestFluteClearsTheWebAndStaysInTheDrill(t *testing.T) {
 // The clearance is the slope of the rim, unrolled: common practice reads it as
 // the heel's drop over the way round.
 func TestRimFallsByTheClearance(t *testing.T) {
-	verify.Property(t, "the rim of the flank, unrolled, falls by the clearance", func(t *rapid.T) {
+	testkit.Property(t, "the rim of the flank, unrolled, falls by the clearance", func(t *rapid.T) {
 		d := anyDrill(t)
 		k := d.flank(0)
 		rim := k.rim(k.heel)
@@ -107,7 +107,7 @@ func TestRimFallsByTheClearance(t *testing.T) {
 // The rim of the flute meets that of the flank at the heel, and the lip at its
 // inner end.
 func TestRimsMeet(t *testing.T) {
-	verify.Property(t, "the rim of the flute meets that of the flank at the heel, and the lip at its inner end", func(t *rapid.T) {
+	testkit.Property(t, "the rim of the flute meets that of the flank at the heel, and the lip at its inner end", func(t *rapid.T) {
 		d := anyDrill(t)
 		edge, across := d.edge(0), d.flank(1)
 		rim := across.rim(across.heel)
@@ -137,7 +137,7 @@ func TestSteps(t *testing.T) {
 // the section ends at the other lip's corner once the helix has carried it
 // there, and the heel's edge starts where the flank's rim ends.
 func TestLandsBelongToTheirLips(t *testing.T) {
-	verify.Property(t, "with lips at two heights each land stands where its own lip cuts it", func(t *rapid.T) {
+	testkit.Property(t, "with lips at two heights each land stands where its own lip cuts it", func(t *rapid.T) {
 		d := anyDrill(t)
 		f, across := d.flute(0), d.flute(1)
 		section := f.section(&across)

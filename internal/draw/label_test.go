@@ -7,7 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // A drill of the sizes and points that come to a bench, at the scales that come
@@ -66,7 +66,7 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 // No writing lies on a line, an arrow or other writing, whatever the scale.
 func TestNothingIsWrittenOver(t *testing.T) {
 	drawn := 0
-	verify.Property(t, "no writing lies on a line, an arrow or other writing, whatever the scale", func(t *rapid.T) {
+	testkit.Property(t, "no writing lies on a line, an arrow or other writing, whatever the scale", func(t *rapid.T) {
 		j, scale := anyDrawing(t)
 		if j.Drill.Check() != nil {
 			t.Skip("not to be drawn")
@@ -113,7 +113,7 @@ func covered(s *Sheet, i int) string {
 
 // The box is told from its sides by brute force: points along the line.
 func TestCrossedByPoints(t *testing.T) {
-	verify.Property(t, "a line crosses a box where points along it lie in it", func(t *rapid.T) {
+	testkit.Property(t, "a line crosses a box where points along it lie in it", func(t *rapid.T) {
 		at := func(name string) Pt {
 			return Pt{rapid.Float64Range(-3, 3).Draw(t, name), rapid.Float64Range(-3, 3).Draw(t, name+" up")}
 		}

@@ -13,7 +13,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func labelled(d Drill) Job {
@@ -102,7 +102,7 @@ func byID(t fataler, elements []element, id string) []Pt {
 // What a rule and a protractor read off the printed sheet, times the scale, has
 // to be the drill: coordinates carry three decimals of a millimetre.
 func TestMeasuredOffThePrint(t *testing.T) {
-	verify.Property(t, "what a rule and a protractor read off the printed sheet, times the scale, is the drill", func(t *rapid.T) {
+	testkit.Property(t, "what a rule and a protractor read off the printed sheet, times the scale, is the drill", func(t *rapid.T) {
 		d := anyDrill(t)
 		sheet, err := OnPaper(labelled(d), Scale{})
 		if err != nil {
@@ -132,7 +132,7 @@ func TestMeasuredOffThePrint(t *testing.T) {
 }
 
 func TestAllIsOnThePaper(t *testing.T) {
-	verify.Property(t, "everything drawn is on the sheet", func(t *rapid.T) {
+	testkit.Property(t, "everything drawn is on the sheet", func(t *rapid.T) {
 		d := anyDrill(t)
 		j := labelled(d)
 		before := d

@@ -8,13 +8,13 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // What a drawing says is what whoever reads it as XML gets back, and the same
 // as the standard library's own escaping would give.
 func TestEscape(t *testing.T) {
-	verify.Property(t, "what a drawing says comes back whole through an XML reader", func(t *rapid.T) {
+	testkit.Property(t, "what a drawing says comes back whole through an XML reader", func(t *rapid.T) {
 		text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[<>&"'\x00-\x1f\x7f-\x{9f}\x{fffd}-\x{10001}Ø°a]{0,12}`)).Draw(t, "text")
 		if rapid.Bool().Draw(t, "broken") {
 			text += "\xc3"

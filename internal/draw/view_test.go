@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func (v *View) named(name string) []Pt {
@@ -49,7 +49,7 @@ func same(t *rapid.T, a, b []Pt, within float64) {
 }
 
 func TestEndViewStaysInTheDiameter(t *testing.T) {
-	verify.Property(t, "the end view stays in the diameter", func(t *rapid.T) {
+	testkit.Property(t, "the end view stays in the diameter", func(t *rapid.T) {
 		d := anyDrill(t)
 		for _, q := range cloud(End(&d, nil), Wide, 1) {
 			if math.Hypot(q.X, q.Y) > d.D/2*(1+1e-9) {
@@ -60,7 +60,7 @@ func TestEndViewStaysInTheDiameter(t *testing.T) {
 }
 
 func TestSideViewStaysInTheDiameter(t *testing.T) {
-	verify.Property(t, "the side view stays in the diameter", func(t *rapid.T) {
+	testkit.Property(t, "the side view stays in the diameter", func(t *rapid.T) {
 		d := anyDrill(t)
 		for _, q := range cloud(Side(&d, nil), Wide, 1) {
 			if math.Abs(q.Y) > d.D/2*(1+1e-9) || q.X < -d.Tip()-1e-9*d.D || math.IsNaN(q.X+q.Y) {
@@ -72,7 +72,7 @@ func TestSideViewStaysInTheDiameter(t *testing.T) {
 
 // Half a turn brings one lip of an even point to the other's place.
 func TestEvenPointIsSymmetric(t *testing.T) {
-	verify.Property(t, "half a turn brings one lip of an even point to the other's place", func(t *rapid.T) {
+	testkit.Property(t, "half a turn brings one lip of an even point to the other's place", func(t *rapid.T) {
 		d := anyDrill(t)
 		d.Lips[1], d.Offset = d.Lips[0], 0
 		v := End(&d, nil)
@@ -82,7 +82,7 @@ func TestEvenPointIsSymmetric(t *testing.T) {
 
 // To swap the lips is to turn the drill half round.
 func TestSwappedLipsAreHalfATurn(t *testing.T) {
-	verify.Property(t, "swapping the lips turns the view half round", func(t *rapid.T) {
+	testkit.Property(t, "swapping the lips turns the view half round", func(t *rapid.T) {
 		d := anyDrill(t)
 		s := d
 		s.Lips[0], s.Lips[1], s.Offset = d.Lips[1], d.Lips[0], -d.Offset
@@ -91,7 +91,7 @@ func TestSwappedLipsAreHalfATurn(t *testing.T) {
 }
 
 func TestViewsScale(t *testing.T) {
-	verify.Property(t, "a drill twice as large is drawn twice as large and no different", func(t *rapid.T) {
+	testkit.Property(t, "a drill twice as large is drawn twice as large and no different", func(t *rapid.T) {
 		d := anyDrill(t)
 		by := rapid.Float64Range(0.2, 5).Draw(t, "by")
 		s := d
@@ -115,7 +115,7 @@ func TestViewsScale(t *testing.T) {
 
 // What a protractor laid on the picture reads.
 func TestAnglesMeasuredOffTheViews(t *testing.T) {
-	verify.Property(t, "a protractor laid on the views reads the angles drawn", func(t *rapid.T) {
+	testkit.Property(t, "a protractor laid on the views reads the angles drawn", func(t *rapid.T) {
 		d := anyDrill(t)
 		side, end := Side(&d, nil), End(&d, nil)
 		for i, name := range []string{"side-lip-1", "side-lip-2"} {

@@ -12,7 +12,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const deg = math.Pi / 180
@@ -248,7 +248,7 @@ func TestCopiesAreTheirOwn(t *testing.T) {
 
 // What is read is echoed with its unit: understanding it twice changes nothing.
 func TestResolveTwice(t *testing.T) {
-	verify.Property(t, "what is read is echoed with its unit, and read again is the same", func(t *rapid.T) {
+	testkit.Property(t, "what is read is echoed with its unit, and read again is the same", func(t *rapid.T) {
 		d := &drill.Drill{Units: rapid.SampledFrom([]quantity.System{quantity.Unset, quantity.Metric, quantity.Inch}).Draw(t, "units")}
 		texts := []string{"12", "1/2", "0.5in", "2mm", "#7", "59,58", "steel-200", "yes", "0.2", "x", "", "30°"}
 		for _, r := range drill.All() {

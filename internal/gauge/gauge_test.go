@@ -9,13 +9,13 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/gauge"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 const deg = math.Pi / 180
@@ -23,7 +23,7 @@ const deg = math.Pi / 180
 var shop = quantity.Gauges{Caliper: 0.02, Protractor: 1 * deg, Indicator: 0.01}
 
 func TestResolution(t *testing.T) {
-	guide := verify.Against(t, verify.Metrology, "F.2.2.1, standard uncertainty of a reading that resolves 1")
+	guide := testkit.Against(t, testkit.Metrology, "F.2.2.1, standard uncertainty of a reading that resolves 1")
 	guide.Within("u", gauge.Standard(1), 0.29, 0.005, "")
 }
 
@@ -45,7 +45,7 @@ func TestEndGauge(t *testing.T) {
 	s := length(d)
 	gauge.Spread(d, shop, s, length)
 	f := s.Lookup("length")
-	guide := verify.Against(t, verify.Metrology, "H.1, combined standard uncertainty of an end gauge")
+	guide := testkit.Against(t, testkit.Metrology, "H.1, combined standard uncertainty of an end gauge")
 	guide.Within("to the nearest nm", math.Round(f.Spread/gauge.Coverage), 32, 0, "nm")
 	if f.Mostly != drill.Web.String() {
 		t.Errorf("mostly from %s, not from what moves it by 25", f.Mostly)
@@ -143,7 +143,7 @@ func TestNoGaugeNoClaim(t *testing.T) {
 // A coarser gauge never makes a figure surer.
 func TestCoarserIsNeverSurer(t *testing.T) {
 	d := drilltest.Read(t, "size 12mm; web 2.1mm; chisel-angle 126; lip-angle 59.5,58.5; lip-height 0.12mm; clearance 11,12; remove 1mm")
-	verify.Property(t, "a coarser gauge never makes a figure surer", func(t *rapid.T) {
+	testkit.Property(t, "a coarser gauge never makes a figure surer", func(t *rapid.T) {
 		fine := quantity.Gauges{
 			Caliper: rapid.Float64Range(0.001, 0.05).Draw(t, "caliper"), Protractor: rapid.Float64Range(0.01, 2).Draw(t, "protractor") * deg,
 			Indicator: rapid.Float64Range(0.001, 0.02).Draw(t, "indicator"),

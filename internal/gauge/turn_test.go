@@ -5,11 +5,11 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/gauge"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // step is a sheet that is another one where web and chisel together are over 4.5 mm:

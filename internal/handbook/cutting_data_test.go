@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const (
@@ -105,7 +105,7 @@ func TestTablesShowWhatWasPublished(t *testing.T) {
 
 // Every table that was typed in by hand, against a second copy made apart.
 func TestTablesAgreeWithASecondCopy(t *testing.T) {
-	copied := verify.Against(t, verify.SecondCopy, "rows that agree, cell for cell")
+	copied := testkit.Against(t, testkit.SecondCopy, "rows that agree, cell for cell")
 	text, err := os.ReadFile("testdata/published.txt")
 	if err != nil {
 		t.Fatal(err)
@@ -151,7 +151,7 @@ func TestTablesAgreeWithASecondCopy(t *testing.T) {
 }
 
 func TestFactorsByName(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook.Recalled("high"), "tool-wear factor and machine efficiency")
+	checks := testkit.Against(t, testkit.MachinerysHandbook.Recalled("high"), "tool-wear factor and machine efficiency")
 	for name, want := range map[string]float64{"sharp": 1, "normal": 1.3, "dull": 1.5} {
 		f, ok := handbook.WearFactor(name)
 		if !ok || f.Source.Label != handbook.Memory {
@@ -184,7 +184,7 @@ func TestFactorsByName(t *testing.T) {
 
 // At the printed diameters.
 func TestDiameterCorrection(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook, "Table 22, in part, diameter correction of the speed")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "Table 22, in part, diameter correction of the speed")
 	for in, want := range map[string]float64{"0.08": 0.30, "0.15": 0.44, "0.25": 0.56, "0.4": 0.78, "0.6": 1.00, "1": 1.32, "2": 1.81, "3": 2.11, "4": 2.29} {
 		checks.Within("Fd at "+in+" in", number1(t, rowOf(t, "speed-diameter-correction", in)[1]), want, 1e-9, "")
 	}
@@ -192,7 +192,7 @@ func TestDiameterCorrection(t *testing.T) {
 
 // Three diameters is deep; the larger of 35 to 40 % at six.
 func TestDeep(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "what a deep hole takes off speed and feed")
+	trade := testkit.Against(t, testkit.Trade, "what a deep hole takes off speed and feed")
 	for _, v := range []struct{ ratio, from, speed, feed float64 }{
 		{0, 0, 0, 0}, {2.99, 0, 0, 0}, {3, 3, 0.1, 0.1}, {4.5, 4, 0.2, 0.1}, {5, 5, 0.3, 0.2}, {6, 6, 0.4, 0.2}, {20, 6, 0.4, 0.2},
 	} {
@@ -214,8 +214,8 @@ func TestDeep(t *testing.T) {
 // Each plug closes on itself: small end plus taper times depth is the gauge
 // line, and the taper per foot is twelve times that per inch.
 func TestMorseTapersClose(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "Morse tapers: small end plus taper times depth is the gauge line")
-	foot := verify.Against(t, verify.Trade, "Morse tapers: taper per foot")
+	trade := testkit.Against(t, testkit.Trade, "Morse tapers: small end plus taper times depth is the gauge line")
+	foot := testkit.Against(t, testkit.Trade, "Morse tapers: taper per foot")
 	for number := range 8 {
 		var m [6]float64 // number, taper per foot, per inch, small end, gauge line, depth
 		for i, cell := range rowOf(t, "morse-tapers", strconv.Itoa(number)) {
@@ -280,7 +280,7 @@ func TestHelixMeetsTheTradesBands(t *testing.T) {
 // An older linear rule for 1/8 to 1 in: average maximum 0.005 + 0.005 D, mean
 // 0.002 + 0.005 D, average minimum 0.001 + 0.003 D.
 func TestOversizeMeetsTheLinearRule(t *testing.T) {
-	rule := verify.Against(t, verify.Trade.Recalled("medium"), "an older linear rule of oversize in drilling, 1/8 to 1 in")
+	rule := testkit.Against(t, testkit.Trade.Recalled("medium"), "an older linear rule of oversize in drilling, 1/8 to 1 in").Because("another rule for the same thing; they agree to 0.002 in")
 	for in := 0.125; in <= 1; in += 0.0625 {
 		o := handbook.UsualOversize(in * 25.4)
 		if !(o.Low < o.Mean && o.Mean < o.High) {
@@ -306,10 +306,10 @@ func TestRulesOfThinningAndHoles(t *testing.T) {
 	}
 	agrees(t, "least chisel", handbook.LeastChiselRatio, 1./20, 0)
 	// A shank of 240 HV, by the conversions that the source names.
-	hand := verify.Against(t, verify.Derived, "shear stress of a shank of 240 HV, half of what makes it yield")
+	hand := testkit.Against(t, testkit.Derived, "shear stress of a shank of 240 HV, half of what makes it yield")
 	hand.Within("3.2 x 240 x 0.7 x 0.58 / 2", handbook.ShankStress, 3.2*240*0.7*0.58/2, 2, "MPa")
 	// Pecks of 1 diameter or less and a pilot under 60 % are remembered.
-	trade := verify.Against(t, verify.Trade, "rules of holes and shanks")
+	trade := testkit.Against(t, testkit.Trade, "rules of holes and shanks")
 	for what, v := range map[string][2]float64{
 		"first stroke": {handbook.PeckFirst, 3}, "deepest": {handbook.DeepestPecked, 8}, "second stroke": {handbook.PeckNext, 1},
 		"shrinking": {handbook.PeckShrink, 0.8}, "least stroke": {handbook.PeckLeast, 0.5}, "pilot": {handbook.PilotTop, 0.6},
@@ -317,7 +317,7 @@ func TestRulesOfThinningAndHoles(t *testing.T) {
 	} {
 		trade.Within(what, v[0], v[1], 0, "")
 	}
-	ansi := verify.Against(t, verify.ANSIB7, "ordinary wheels")
+	ansi := testkit.Against(t, testkit.ANSIB7, "ordinary wheels")
 	ansi.Within("in m/s", handbook.OrdinaryWheelMetric, 33, 0, "m/s")
 	ansi.Within("in ft/min", handbook.OrdinaryWheelInch*60/footM, 6500, 1e-9, "ft/min")
 	sources := []*handbook.Source{

@@ -8,12 +8,12 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // The course has inches; the millimetres are derived.
 func TestFeedBand(t *testing.T) {
-	navy := verify.Against(t, verify.Navy, "feeds of high-speed-steel drills, to the nearest 0.01 mm")
+	navy := testkit.Against(t, testkit.Navy, "feeds of high-speed-steel drills, to the nearest 0.01 mm").Because("the course has inches; 0.001 in is 0.0254 mm")
 	for _, v := range []struct{ d, low, high float64 }{
 		{0.35, 0.03, 0.05}, {3.175, 0.03, 0.05}, {3.2, 0.05, 0.10}, {6.35, 0.05, 0.10}, {6.4, 0.10, 0.18},
 		{12.7, 0.10, 0.18}, {12.8, 0.18, 0.38}, {25.4, 0.18, 0.38}, {25.5, 0.38, 0.64}, {90, 0.38, 0.64},
@@ -60,7 +60,7 @@ func TestFeedTakenAtTheRowsEnds(t *testing.T) {
 // The feed taken lies in the published band, never falls from one diameter to a
 // larger one, never jumps, and is no lighter for softer work.
 func TestFeedTaken(t *testing.T) {
-	verify.Property(t, "the feed taken is in the published band, never falls with size, never jumps, and is no lighter for softer work", func(t *rapid.T) {
+	testkit.Property(t, "the feed taken is in the published band, never falls with size, never jumps, and is no lighter for softer work", func(t *rapid.T) {
 		d := rapid.Float64Range(0.2, 100).Draw(t, "D")
 		step := rapid.Float64Range(0, 0.01).Draw(t, "step")
 		last := 0.0

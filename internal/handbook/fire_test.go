@@ -4,12 +4,12 @@ import (
 	"testing"
 
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // Magnesium and titanium burn, steel chips do not as a rule.
 func TestBurns(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "metals that burn as chips")
+	trade := testkit.Against(t, testkit.Trade, "metals that burn as chips")
 	word := map[bool]string{true: "burns", false: "does not, as a rule"}
 	for name, want := range map[string]bool{"magnesium": true, "titanium": true, "titanium-pure": true, "steel-200": false, "aluminium": false} {
 		m, ok := handbook.FindMaterial(name)

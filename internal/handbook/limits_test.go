@@ -12,7 +12,7 @@ import (
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const degree = math.Pi / 180
@@ -39,7 +39,7 @@ func cells(t *testing.T, name string) [][]string {
 
 // General, hard and soft work; both ends of each row.
 func TestClearanceTable(t *testing.T) {
-	checks := verify.Against(t, verify.ToolHandbook, "lip clearance by drill size, ends of each row")
+	checks := testkit.Against(t, testkit.ToolHandbook, "lip clearance by drill size, ends of each row")
 	for _, c := range []struct {
 		from, to            float64 // in
 		general, hard, soft float64
@@ -81,7 +81,7 @@ func TestClearanceBand(t *testing.T) {
 // Common practice: an ordinary band of 8 to 12 degrees fits drills of 3/8 in and
 // more, and smaller drills want more; about 6 outside is the least.
 func TestClearanceFallsWithSize(t *testing.T) {
-	verify.Property(t, "a larger drill never wants more clearance, nor harder work", func(t *rapid.T) {
+	testkit.Property(t, "a larger drill never wants more clearance, nor harder work", func(t *rapid.T) {
 		small := rapid.Float64Range(0.2, 80).Draw(t, "small")
 		large := small + rapid.Float64Range(0, 20).Draw(t, "larger by")
 		r := rapid.SampledFrom([]handbook.Relief{handbook.General, handbook.Hard, handbook.Soft}).Draw(t, "work")
@@ -128,8 +128,8 @@ func TestLimitsOfNoDrill(t *testing.T) {
 
 // The point angle's tolerance, 118 ± 3, and the chisel edge's 120 to 135.
 func TestAngles(t *testing.T) {
-	standard := verify.Against(t, verify.DIN1414, "point angle and its tolerance")
-	trade := verify.Against(t, verify.Trade, "chisel-edge angle")
+	standard := testkit.Against(t, testkit.DIN1414, "point angle and its tolerance")
+	trade := testkit.Against(t, testkit.Trade, "chisel-edge angle")
 	standard.Within("standard point", handbook.StandardPointAngle/degree, 118, 118e-9, "°")
 	for _, wanted := range []float64{118, 135, 90} {
 		b := handbook.PointAngle(wanted * degree)
@@ -145,8 +145,8 @@ func TestAngles(t *testing.T) {
 
 // Inches, but from 2 to 10 mm the trade's 0.05 mm.
 func TestLipHeight(t *testing.T) {
-	standard := verify.Against(t, verify.ASME, "relative lip height")
-	trade := verify.Against(t, verify.Trade, "relative lip height from 2 to 10 mm")
+	standard := testkit.Against(t, testkit.ASME, "relative lip height")
+	trade := testkit.Against(t, testkit.Trade, "relative lip height from 2 to 10 mm")
 	for _, c := range []struct{ d, limit float64 }{
 		{1, 0.002 * 25.4}, {1.99, 0.002 * 25.4}, {2, 0.05}, {3.175, 0.05}, {10, 0.05}, {10 + 1e-12, 0.05}, {10.01, 0.004 * 25.4},
 		{12.7, 0.004 * 25.4}, {12.71, 0.005 * 25.4}, {25.4, 0.005 * 25.4}, {25.41, 0.006 * 25.4}, {88.9, 0.006 * 25.4}, {100, 0.006 * 25.4},
@@ -165,7 +165,7 @@ func TestLipHeight(t *testing.T) {
 }
 
 func TestHoleOversize(t *testing.T) {
-	jigs := verify.Against(t, verify.JigDrilling, "hole tolerance for drilling with jigs, ends of each row")
+	jigs := testkit.Against(t, testkit.JigDrilling, "hole tolerance for drilling with jigs, ends of each row")
 	for _, c := range []struct{ from, to, plus float64 }{
 		{0.0135, 0.125, 0.004}, {0.126, 0.25, 0.005}, {0.251, 0.5, 0.006}, {0.501, 0.75, 0.008}, {0.751, 1, 0.010}, {1.001, 2, 0.012},
 	} {
@@ -187,11 +187,11 @@ func TestHoleOversize(t *testing.T) {
 // The web as new: 20 % of the diameter at 1/8 in, 17 at 1/4, 14 at 1/2, 12 at one
 // inch and over.
 func TestNewWeb(t *testing.T) {
-	checks := verify.Against(t, verify.OldToolHandbook, "web of a new drill over its diameter")
+	checks := testkit.Against(t, testkit.OldToolHandbook, "web of a new drill over its diameter").Because("a smooth curve through five points")
 	for in, part := range map[float64]float64{0.125: 0.20, 0.25: 0.17, 0.5: 0.14, 1: 0.12, 2: 0.12} {
 		checks.Within(fmt.Sprint(in, " in"), handbook.NewWeb(in*25.4)/(in*25.4), part, 0.005, "")
 	}
-	verify.Property(t, "a larger drill as new has a thicker web and a smaller part of it", func(t *rapid.T) {
+	testkit.Property(t, "a larger drill as new has a thicker web and a smaller part of it", func(t *rapid.T) {
 		small := rapid.Float64Range(0.3, 80).Draw(t, "small")
 		large := small * rapid.Float64Range(1, 2).Draw(t, "times")
 		if handbook.NewWeb(large) < handbook.NewWeb(small)-1e-12 || handbook.NewWeb(large)/large > handbook.NewWeb(small)/small+1e-12 {
@@ -204,8 +204,8 @@ func TestNewWeb(t *testing.T) {
 }
 
 func TestWebAndChisel(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, chisel edges and webs")
-	trade := verify.Against(t, verify.Trade, "growth of the web, mm per mm")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, chisel edges and webs")
+	trade := testkit.Against(t, testkit.Trade, "growth of the web, mm per mm")
 	checks.Within("c/D of standard drills", handbook.StandardChiselRatio, 0.18, 1e-9, "")
 	checks.Within("c/D of split points", handbook.SplitChiselRatio, 0.03, 1e-9, "")
 	checks.Within("w/D at the end of Table 7", handbook.WebLimit.High, 0.35, 1e-9, "")
@@ -234,7 +234,7 @@ func TestWebAndChisel(t *testing.T) {
 
 // The rest are this program's own rules and say so.
 func TestWear(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "regrind at a land of 0.25 to 0.38 mm")
+	trade := testkit.Against(t, testkit.Trade, "regrind at a land of 0.25 to 0.38 mm")
 	trade.Within("the lower end", handbook.FlankWear(12).High, 0.25, 1e-9, "mm")
 	at(t, "land of no known drill", handbook.FlankWear(math.NaN()).High, 0.25)
 	at(t, "land of a small drill", handbook.FlankWear(3).High, 0.09)

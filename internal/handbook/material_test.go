@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // number1 reads one cell as a number.
@@ -31,7 +31,7 @@ func found(t *testing.T, name string) *handbook.Material {
 }
 
 func TestWorkMaterialFactors(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook.Recalled("high"), "work-material factor Kd")
+	checks := testkit.Against(t, testkit.MachinerysHandbook.Recalled("high"), "work-material factor Kd")
 	for name, want := range map[string][2]float64{ // torque, thrust
 		"free-cutting-steel": {12000, 12000}, "steel-200": {24000, 24000}, "steel-300": {31000, 31000}, "steel-400": {34000, 34000},
 		"cast-iron-150": {14000, 14000}, "aluminium": {7000, 7000}, "magnesium": {4000, 4000}, "brass": {14000, 14000}, "leaded-brass": {7000, 7000},
@@ -60,7 +60,7 @@ func TestCuttingSpeeds(t *testing.T) {
 		"titanium": {12, 12, 1}, "titanium-pure": {30, 30, 1}, "zinc": {76, 76, 1}, "tool-steel": {15, 18, 1}, "stainless-ph": {15, 15, 1},
 	} {
 		m := found(t, name)
-		source := verify.Against(t, speedSource(m, want[2]), "cutting speed by material")
+		source := testkit.Against(t, speedSource(m, want[2]), "cutting speed by material")
 		source.Within(name+", from", m.Speed.Low/want[2], want[0], 1e-9/want[2], unit[want[2]])
 		source.Within(name+", to", m.Speed.High/want[2], want[1], 1e-9/want[2], unit[want[2]])
 	}
@@ -73,14 +73,14 @@ func TestCuttingSpeeds(t *testing.T) {
 
 // speedSource is whose a speed is: the course's or the textbook's where it was
 // read in print, else the trade's.
-func speedSource(m *handbook.Material, unit float64) verify.Source {
+func speedSource(m *handbook.Material, unit float64) testkit.Source {
 	switch {
 	case m.Speed.Source.Label != handbook.InPrint:
-		return verify.Trade
+		return testkit.Trade
 	case unit == 1:
-		return verify.MachiningProcesses
+		return testkit.MachiningProcesses
 	}
-	return verify.Navy
+	return testkit.Navy
 }
 
 // Points by work material: common practice, textbooks (from memory), and one
@@ -92,9 +92,9 @@ func TestPointAngles(t *testing.T) {
 		"magnesium": {70, 118, 118}, "titanium": {135, 135, 135}, "zinc": {118, 118, 118}, "tool-steel": {118, 118, 118}, "copper": {118, 118, 118},
 	} {
 		m := found(t, name)
-		trade := verify.Against(t, verify.Trade, "point angle by material")
+		trade := testkit.Against(t, testkit.Trade, "point angle by material")
 		if m.PointSource.Label == handbook.InPrint {
-			trade = verify.Against(t, verify.MachiningProcesses, "Table 5.4, point angle by material")
+			trade = testkit.Against(t, testkit.MachiningProcesses, "Table 5.4, point angle by material")
 		}
 		trade.Within(name+", from", m.Point.Low/radian, want[0], 1e-12/radian, "°")
 		trade.Within(name+", to", m.Point.High/radian, want[1], 1e-12/radian, "°")
@@ -241,7 +241,7 @@ func FuzzMaterialNames(f *testing.F) {
 // Stainless steel, titanium, nickel and high-temperature alloys harden where the
 // drill rubs; carbon steel, iron and light metals do not as a rule.
 func TestWorkThatHardens(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "work that hardens where the drill rubs")
+	trade := testkit.Against(t, testkit.Trade, "work that hardens where the drill rubs")
 	word := map[bool]string{true: "hardens", false: "does not, as a rule"}
 	for name, want := range map[string]bool{
 		"stainless-316": true, "stainless-ph": true, "titanium": true, "titanium-pure": true, "nickel-alloy": true, "nickel-molybdenum": true, "high-temperature-alloy": true,

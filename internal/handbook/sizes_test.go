@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // The diameters in millimetres, as lists print them beside the inches; both
@@ -37,7 +37,7 @@ func TestNumberAndLetterSizesAgreeWithTheMillimetresInPrint(t *testing.T) {
 	if len(numbersMM) != 80 || len(lettersMM) != 26 {
 		t.Fatal("the check list is incomplete")
 	}
-	standard := verify.Against(t, verify.ASME.Recalled("high"), "diameters of numbers and letters, to a thousandth")
+	standard := testkit.Against(t, testkit.ASME.Recalled("high"), "diameters of numbers and letters, to a thousandth")
 	for i, want := range numbersMM {
 		got, ok := NumberDrill(i + 1)
 		if !ok {

@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // Every row comes back as printed, and half way between two rows stands the mean.
@@ -23,7 +23,7 @@ func TestPrintedFactorsAreTheTable(t *testing.T) {
 			t.Errorf("at %g: %g %g %g %v, not %g %g %g", q, ga, gb, gj, ok, a, b, j)
 		}
 	}
-	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, as embedded").To(3)
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, as embedded")
 	for i, r := range rows {
 		check(r[0], r[1], r[2], r[3])
 		a, b, j, _ := PrintedFactors(r[0])
@@ -46,7 +46,7 @@ func TestPrintedFactorsAreTheTable(t *testing.T) {
 }
 
 func TestGapsToTheWheel(t *testing.T) {
-	rule := verify.Against(t, verify.SafetyRule, "(a)(4) and (b)(9), gaps to the wheel")
+	rule := testkit.Against(t, testkit.SafetyRule, "(a)(4) and (b)(9), gaps to the wheel")
 	rule.Within("work rest, 1/8 in", RestGap.High, 3.175, 0, "mm")
 	rule.Within("tongue, 1/4 in", TongueGap.High, 6.35, 0, "mm")
 	if RestGap.Low != 0 || TongueGap.Low != 0 {
@@ -74,7 +74,7 @@ func TestFluteFor(t *testing.T) {
 			t.Errorf("%s, deep %v: %v", c.material, c.deep, source)
 		}
 		name := cmp.Or(c.material, "no material") + map[bool]string{true: ", deep"}[c.deep]
-		verify.Against(t, verify.Trade, "flutes by material and depth").Says(name, flutes[got], flutes[c.want])
+		testkit.Against(t, testkit.Trade, "flutes by material and depth").Says(name, flutes[got], flutes[c.want])
 	}
 	for _, name := range straightFor {
 		if _, ok := FindMaterial(name); !ok {
@@ -97,7 +97,7 @@ func TestSpeedPickIsTheMiddle(t *testing.T) {
 
 // The handbook's angle: w/c over the rows of its Table 7 is the sine of it.
 func TestHandbookChiselAngle(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web over chisel edge is the sine of 60°")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web over chisel edge is the sine of 60°").Because("the webs are printed to 0.005 D")
 	want := math.Sin(HandbookChiselAngle)
 	for _, cells := range published(chiselFactors)() {
 		c, w := figureOf(cells[0]), figureOf(cells[1])

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"evenlip/internal/handbook"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // A fifth of the diameter at 1/8 in, and thinner in proportion above. Below 1/8 in
@@ -16,6 +16,6 @@ func TestNewWebIsHeldBelowAnEighth(t *testing.T) {
 			t.Errorf("a new %g mm drill has a web of %g of its diameter, want 0.200", d, got)
 		}
 	}
-	checks := verify.Against(t, verify.OldToolHandbook, "web of a new drill over its diameter, embedded")
+	checks := testkit.Against(t, testkit.OldToolHandbook, "web of a new drill over its diameter, embedded")
 	checks.Within("1 in", handbook.NewWeb(25.4)/25.4, 0.12, 1e-12, "")
 }

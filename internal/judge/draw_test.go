@@ -5,7 +5,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/drill/drilltest"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // bench draws readings as a bench might give them; a length is in millimetres.

@@ -10,13 +10,13 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
-	"evenlip/internal/pocket"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
+	"evenlip/internal/testkit/pocket"
 )
 
 // US Navy course Machinery Repairman (in print): .004 to .007 in/rev from 1/4 to
@@ -35,7 +35,7 @@ func TestUsualFeed(t *testing.T) {
 
 // The arithmetic that is shown gives the feed that is taken.
 func TestWorkFeed(t *testing.T) {
-	verify.Property(t, "the arithmetic shown gives the feed taken", func(t *rapid.T) {
+	testkit.Property(t, "the arithmetic shown gives the feed taken", func(t *rapid.T) {
 		d, cut := rapid.Float64Range(0.2, 100).Draw(t, "D"), rapid.Float64Range(0, 0.4).Draw(t, "cut")
 		m, _ := handbook.FindMaterial(rapid.SampledFrom([]string{"steel-200", "stainless-316", "aluminium"}).Draw(t, "material"))
 		s := &sheet.Sheet{Explaining: true}

@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // sound is a drill that is fit.

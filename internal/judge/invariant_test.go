@@ -11,7 +11,7 @@ import (
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // rounding is what a conversion and a few steps of arithmetic may cost.
@@ -20,7 +20,7 @@ const rounding = 1e-9
 // The same drill read in inches: every length is divided by 25.4, and only the
 // units change.
 func TestInchesAndMillimetresAgree(t *testing.T) {
-	verify.Property(t, "a drill read in inches and the same in millimetres give one result", func(t *rapid.T) {
+	testkit.Property(t, "a drill read in inches and the same in millimetres give one result", func(t *rapid.T) {
 		metric := draw(t)
 		inches := readings{}
 		for name, text := range metric {
@@ -62,7 +62,7 @@ func inInches(text string) string {
 
 // Lip 1 for lip 2: the answer is the mirror image.
 func TestSwappedLipsSwapTheAnswer(t *testing.T) {
-	verify.Property(t, "lip 1 for lip 2 gives the mirror image", func(t *rapid.T) {
+	testkit.Property(t, "lip 1 for lip 2 gives the mirror image", func(t *rapid.T) {
 		given := draw(t)
 		other := readings{}
 		for name, text := range given {
@@ -105,7 +105,7 @@ func zeroUnless(ok bool, v float64) float64 {
 // Take the plan's stock off both lips, read the drill again: nothing more is to
 // come off, and the lips are even.
 func TestTruedPointNeedsNothing(t *testing.T) {
-	verify.Property(t, "a point trued by its plan and read again is even and needs nothing", func(t *rapid.T) {
+	testkit.Property(t, "a point trued by its plan and read again is even and needs nothing", func(t *rapid.T) {
 		given := drawWhole(t)
 		d := given.Drill(t)
 		first := judge.Compute(d)
@@ -137,7 +137,7 @@ func TestTruedPointNeedsNothing(t *testing.T) {
 
 // The plan is the least: at one end at least, one lip keeps all its metal.
 func TestTruingIsTheLeast(t *testing.T) {
-	verify.Property(t, "a truing plan leaves one lip all its metal at one end", func(t *rapid.T) {
+	testkit.Property(t, "a truing plan leaves one lip all its metal at one end", func(t *rapid.T) {
 		r := judge.Compute(drawWhole(t).Drill(t))
 		if !r.Lips.Planned {
 			t.Skip("lips of that length cannot be")
@@ -174,7 +174,7 @@ func TestTruingTarget(t *testing.T) {
 
 // Off in two grinds is off in one.
 func TestWebGrowthComposes(t *testing.T) {
-	verify.Property(t, "the web after two grinds is that after one of their sum", func(t *rapid.T) {
+	testkit.Property(t, "the web after two grinds is that after one of their sum", func(t *rapid.T) {
 		d := drawWhole(t).Drill(t)
 		a, b := rapid.Float64Range(0, 20).Draw(t, "first"), rapid.Float64Range(0, 20).Draw(t, "then")
 		first, then, once := *d, *d, *d
@@ -198,7 +198,7 @@ func TestWebGrowthComposes(t *testing.T) {
 // Web and angle give the length; web and length give the angle back; length and
 // angle give the web back.
 func TestChiselRoundTrip(t *testing.T) {
-	verify.Property(t, "of web, chisel angle and chisel length any two give the third back", func(t *rapid.T) {
+	testkit.Property(t, "of web, chisel angle and chisel length any two give the third back", func(t *rapid.T) {
 		web := rapid.Float64Range(0.5, 4).Draw(t, "web")
 		angle := rapid.Float64Range(92, 150).Draw(t, "angle") * deg
 		var d drill.Drill
@@ -220,7 +220,7 @@ func TestChiselRoundTrip(t *testing.T) {
 // that has less; nowhere on the lip is less left than the least; at the feed
 // limit nothing is left.
 func TestClearanceAddsUp(t *testing.T) {
-	verify.Property(t, "working clearance and feed angle make the clearance, and at the feed limit none is left", func(t *rapid.T) {
+	testkit.Property(t, "working clearance and feed angle make the clearance, and at the feed limit none is left", func(t *rapid.T) {
 		d := drawWhole(t).Drill(t)
 		c := judge.Compute(d).Clearance
 		within(t, "working + feed angle", c.Working+c.FeedAngle, min(c.Lip1, c.Lip2), 1e-12)
@@ -241,7 +241,7 @@ func TestClearanceAddsUp(t *testing.T) {
 
 // The drop of the heel gives the clearance that makes it.
 func TestHeelDropRoundTrip(t *testing.T) {
-	verify.Property(t, "the drop of the heel gives the clearance that makes it", func(t *rapid.T) {
+	testkit.Property(t, "the drop of the heel gives the clearance that makes it", func(t *rapid.T) {
 		size, turn := rapid.Float64Range(1, 50).Draw(t, "size"), rapid.Float64Range(5, 90).Draw(t, "turn")*deg
 		c1, c2 := rapid.Float64Range(-5, 30).Draw(t, "lip 1")*deg, rapid.Float64Range(-5, 30).Draw(t, "lip 2")*deg
 		var d drill.Drill
@@ -260,7 +260,7 @@ func TestHeelDropRoundTrip(t *testing.T) {
 // A drill twice as large in every length is the same drill seen closer: angles
 // and ratios stay, lengths double.
 func TestScale(t *testing.T) {
-	verify.Property(t, "a drill twice as large in every length keeps its angles and ratios and doubles its lengths", func(t *rapid.T) {
+	testkit.Property(t, "a drill twice as large in every length keeps its angles and ratios and doubles its lengths", func(t *rapid.T) {
 		d := drawWhole(t).Drill(t)
 		twice := *d
 		for _, r := range drill.All() {
@@ -291,7 +291,7 @@ func TestScale(t *testing.T) {
 
 // Lengths of the lips and the indicator tell the same height of the same point.
 func TestLengthsAndIndicatorAgree(t *testing.T) {
-	verify.Property(t, "lip lengths and the indicator tell one height of one point", func(t *rapid.T) {
+	testkit.Property(t, "lip lengths and the indicator tell one height of one point", func(t *rapid.T) {
 		given := drawWhole(t).With(of("lip-height")).With(of("lip-length 1,1"))
 		size := given.Drill(t)
 		d0, _ := size.Get(drill.Size)

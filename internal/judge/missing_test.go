@@ -8,11 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // noNaN fails if a number that is not known stands in anything that is said.
@@ -44,7 +44,7 @@ func noNaN(t drilltest.Tester, s *sheet.Sheet) {
 // Any readings that can be, missing or not: nothing that is said or worked is
 // NaN, and whatever is not known says what it wants.
 func TestNothingSaysNaN(t *testing.T) {
-	verify.Property(t, "whatever is missing, nothing said is NaN, and what is not known says what it wants", func(t *rapid.T) {
+	testkit.Property(t, "whatever is missing, nothing said is NaN, and what is not known says what it wants", func(t *rapid.T) {
 		d := draw(t).Drill(t)
 		for _, make := range []func(*drill.Drill, bool) *sheet.Sheet{
 			judge.Sheet, judge.PointOnly, judge.ClearanceOnly, judge.ChiselOnly, judge.WebOnly, judge.LipsOnly,
@@ -168,7 +168,7 @@ func TestLipsThatCannotBe(t *testing.T) {
 // However odd the readings, as long as they can be: no panic, no infinity, and
 // no NaN where a number is said.
 func TestOddReadings(t *testing.T) {
-	verify.Property(t, "however odd the readings, no figure is NaN or infinite", func(t *rapid.T) {
+	testkit.Property(t, "however odd the readings, no figure is NaN or infinite", func(t *rapid.T) {
 		d := &drill.Drill{}
 		for _, r := range drill.ForPoint() {
 			s := r.Spec()

@@ -7,14 +7,14 @@ import (
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // A hole comes out oversize by about twice the lip-height difference. The bounds
 // at 118 and 135 degrees lie on either side of it. The trade's own example:
 // 1/2 in, 0.003 in, a hole of about 0.506.
 func TestOversizeIsAboutTwiceTheHeight(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "1/2 in drill, lips 0.003 in apart: a hole of about 0.506 in")
+	trade := testkit.Against(t, testkit.Trade, "1/2 in drill, lips 0.003 in apart: a hole of about 0.506 in")
 	const dh = 0.003 * inch
 	at118 := compute(t, "size 1/2; lip-angle 59,59; lip-height 0.003in").Lips.Oversize
 	at135 := compute(t, "size 1/2; lip-angle 67.5,67.5; lip-height 0.003in").Lips.Oversize
@@ -27,14 +27,14 @@ func TestOversizeIsAboutTwiceTheHeight(t *testing.T) {
 // At 118 degrees the limit of 0.05 mm bounds the hole at 0.083 over.
 func TestOversizeAtTheLimit(t *testing.T) {
 	r := compute(t, "size 8mm; lip-angle 59,59; lip-height 0.05mm")
-	verify.Against(t, verify.Derived, "oversize at the limit of lip height").Within("8 mm, 118°, 0.05 mm", r.Lips.Oversize, 0.083, 0.0005, "mm")
-	verify.Against(t, verify.Trade, "lip height of drills from 2 to 10 mm").Within("8 mm", r.Lips.Limit.High, 0.05, 1e-12, "mm")
+	testkit.Against(t, testkit.Derived, "oversize at the limit of lip height").Within("8 mm, 118°, 0.05 mm", r.Lips.Oversize, 0.083, 0.0005, "mm")
+	testkit.Against(t, testkit.Trade, "lip height of drills from 2 to 10 mm").Within("8 mm", r.Lips.Limit.High, 0.05, 1e-12, "mm")
 }
 
 // The figure of each class of work to aim at. The band from the harder class to
 // the softer is this program's reading of it.
 func TestClearanceBySize(t *testing.T) {
-	checks := verify.Against(t, verify.ToolHandbook, "lip clearance at the corner, by drill size and work")
+	checks := testkit.Against(t, testkit.ToolHandbook, "lip clearance at the corner, by drill size and work")
 	work := map[string]string{"general": "steel-200", "hard": "stainless-316", "soft": "brass"}
 	for _, row := range []struct {
 		sizes               []string
@@ -62,7 +62,7 @@ func TestClearanceBySize(t *testing.T) {
 // What is published for a work over all sizes bounds what is aimed at, where it
 // meets the table by size: copper 12 to 15, hard steel 7 to 10.
 func TestClearanceIsAimedWithinThePublished(t *testing.T) {
-	checks := verify.Against(t, verify.ToolHandbook, "lip clearance by material bounds that by size")
+	checks := testkit.Against(t, testkit.ToolHandbook, "lip clearance by material bounds that by size")
 	for line, want := range map[string]float64{
 		"size 12mm; material copper": 15, "size F; material steel-400": 10, "size 1/2; material steel-400": 10,
 		"size 25mm; material steel-400": 7, "size #80; material steel-400": 20, "size 12mm; material steel-200": 12,
@@ -78,7 +78,7 @@ func TestClearanceIsAimedWithinThePublished(t *testing.T) {
 // A chisel of a quarter of the diameter puts the lip's inner end there, and the
 // feed at which it rubs tells the clearance: tan Cl = f / (2 pi r).
 func TestClearanceGrowsInward(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "clearance at the lip's inner end, by the feed at which it rubs")
+	trade := testkit.Against(t, testkit.Trade, "clearance at the lip's inner end, by the feed at which it rubs")
 	for _, outside := range []float64{8, 9, 10} {
 		r := compute(t, fmt.Sprintf("size 20mm; web 3mm; chisel-length 5mm; lip-angle 59,59; clearance %g", outside))
 		inside := math.Atan(r.Clearance.FeedLimit/(2*math.Pi*2.5)) / deg
@@ -88,24 +88,24 @@ func TestClearanceGrowsInward(t *testing.T) {
 
 func TestWebGrowth(t *testing.T) {
 	r := compute(t, "size 20mm; web 2.8mm; chisel-angle 120; remove 100mm")
-	verify.Against(t, verify.Trade, "the web's growth").Between("over 100 mm", r.Web.After-2.8, 1.4, 1.8, "mm")
+	testkit.Against(t, testkit.Trade, "the web's growth").Between("over 100 mm", r.Web.After-2.8, 1.4, 1.8, "mm")
 }
 
 // The handbook's w/D over c/D is 0.865 on the average, between 0.833 and 0.900.
 func TestChiselOverWeb(t *testing.T) {
 	r := compute(t, "size 20mm; web 2mm; chisel-angle 120")
-	verify.Against(t, verify.Trade, "chisel edge at 120°").Within("over the web", r.Chisel.Length/2, 1.15, 0.01, "")
-	verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, mean of w/D over c/D").Within("at 120°", 2/r.Chisel.Length, 0.865, 0.005, "")
+	testkit.Against(t, testkit.Trade, "chisel edge at 120°").Within("over the web", r.Chisel.Length/2, 1.15, 0.01, "")
+	testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, mean of w/D over c/D").Within("at 120°", 2/r.Chisel.Length, 0.865, 0.005, "")
 }
 
 // A standard drill has c/D 0.18 and w/D about 0.155.
 func TestStandardChisel(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, the standard drill")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, the standard drill")
 	checks.Within("c/D at w/D 0.155", compute(t, "size 10mm; web 1.55mm; chisel-angle 120").Chisel.Ratio, 0.18, 0.005, "")
 }
 
 func TestPointLength(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "point length at 118°")
+	trade := testkit.Against(t, testkit.Trade, "point length at 118°")
 	trade.Within("7/8 in", compute(t, "size 7/8; lip-angle 59,59").Point.Length/inch, 0.2629, 0.00005, "in")
 	trade.Within("part of the diameter", compute(t, "size 31mm; lip-angle 59,59").Point.Length/31, 0.3004, 0.00005, "D")
 }
@@ -123,13 +123,13 @@ func TestChiselAngleBothWays(t *testing.T) {
 		}
 	}
 	limit := compute(t, "chisel-angle 125").Chisel.AngleLimit
-	trade := verify.Against(t, verify.Trade, "chisel-edge angle, as quoted")
+	trade := testkit.Against(t, testkit.Trade, "chisel-edge angle, as quoted")
 	trade.Within("from", limit.Low/deg, 120, 1e-9, "°")
 	trade.Within("to", limit.High/deg, 135, 1e-9, "°")
 }
 
 func TestDullness(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "regrind at a land of 0.25 to 0.38 mm, 0.010 to 0.015 in")
+	trade := testkit.Against(t, testkit.Trade, "regrind at a land of 0.25 to 0.38 mm, 0.010 to 0.015 in")
 	word := map[bool]string{true: "dull", false: "sharp"}
 	for land, dull := range map[string]bool{"0.2mm": false, "0.38mm": true, "0.015in": true} {
 		trade.Says("land of "+land, word[compute(t, "flank-wear "+land).Verdict.Reasons[judge.Dull]], word[dull])
@@ -138,8 +138,8 @@ func TestDullness(t *testing.T) {
 
 // General-purpose drills of two flutes; from 2 to 10 mm the trade's 0.05 mm.
 func TestLipHeightBySize(t *testing.T) {
-	standard := verify.Against(t, verify.ASME, "relative lip height by drill size, in")
-	trade := verify.Against(t, verify.Trade, "relative lip height from 2 to 10 mm")
+	standard := testkit.Against(t, testkit.ASME, "relative lip height by drill size, in")
+	trade := testkit.Against(t, testkit.Trade, "relative lip height from 2 to 10 mm")
 	for size, want := range map[string]float64{
 		"1/16": 0.002 * inch, "#40": 0.05, "1/4": 0.05, "1/2": 0.004 * inch, "9/16": 0.005 * inch, "1in": 0.005 * inch, "1-1/4": 0.006 * inch, "3-1/2": 0.006 * inch,
 	} {
@@ -154,7 +154,7 @@ func TestLipHeightBySize(t *testing.T) {
 }
 
 func TestHoleTolerance(t *testing.T) {
-	jigs := verify.Against(t, verify.JigDrilling, "hole tolerance for drilling with jigs")
+	jigs := testkit.Against(t, testkit.JigDrilling, "hole tolerance for drilling with jigs")
 	for size, want := range map[string]float64{"1/2": 0.006, "3/4": 0.008} {
 		r := compute(t, "size "+size)
 		if !r.Lips.HasHole {
@@ -180,7 +180,7 @@ func TestChipShare(t *testing.T) {
 // 12 degrees over a turn of 30 is 0.0556 of the diameter.
 func TestHeelDrop(t *testing.T) {
 	r := compute(t, "size 20mm; heel-drop 1.112mm,0.926mm; heel-turn 30")
-	apart := verify.Against(t, verify.Derived, "clearance of a heel drop over 30° on 20 mm")
+	apart := testkit.Against(t, testkit.Derived, "clearance of a heel drop over 30° on 20 mm")
 	apart.Within("1.112 mm", r.Clearance.Lip1/deg, 12, 0.02, "°")
 	apart.Within("0.926 mm", r.Clearance.Lip2/deg, 10.03, 0.05, "°")
 }
@@ -188,7 +188,7 @@ func TestHeelDrop(t *testing.T) {
 // A feed of 0.2 mm a turn costs atan(0.2 / 10 pi) at the rim of a 10 mm drill.
 func TestFeedAngle(t *testing.T) {
 	r := compute(t, "size 10mm; feed 0.2mm; clearance 12")
-	apart := verify.Against(t, verify.Derived, "10 mm drill of 12° clearance at 0.2 mm a turn")
+	apart := testkit.Against(t, testkit.Derived, "10 mm drill of 12° clearance at 0.2 mm a turn").Because("worked out to two decimals of a degree")
 	apart.Within("feed angle", r.Clearance.FeedAngle/deg, 0.36, 0.01, "°")
 	apart.Within("working clearance", r.Clearance.Working/deg, 11.64, 0.01, "°")
 }
@@ -215,7 +215,7 @@ func TestDeviation(t *testing.T) {
 // 0.004 to 0.007 in from 1/4 to 1/2, 0.007 to 0.015 to 1 in. The middle is taken
 // where none is given.
 func TestFeedTakenForGranted(t *testing.T) {
-	navy := verify.Against(t, verify.Navy, "feeds of high-speed-steel drills, middle of the band")
+	navy := testkit.Against(t, testkit.Navy, "feeds of high-speed-steel drills, middle of the band")
 	for size, want := range map[string]float64{"3/8": 0.0055, "3/4": 0.011} {
 		r := compute(t, "size "+size)
 		navy.Within(size+" in", r.Drill.Feed/inch, want, 1e-9, "in")

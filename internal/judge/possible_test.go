@@ -6,10 +6,10 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // Each line is refused on the reading named, and with the change made is not.

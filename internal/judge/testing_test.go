@@ -5,9 +5,9 @@ import (
 	"reflect"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit/drilltest"
 )
 
 const (

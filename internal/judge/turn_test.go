@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // Why a long turn is remarked on: of a cone point that is right at its corner a

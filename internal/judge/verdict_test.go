@@ -10,10 +10,10 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 //go:embed testdata/verdict.txt
@@ -148,7 +148,7 @@ func TestWordsAreInOrder(t *testing.T) {
 
 // More wear, a thicker web or a shorter flute never makes the verdict lighter.
 func TestMoreWearIsNeverLighter(t *testing.T) {
-	verify.Property(t, "more wear, a thicker web or a shorter flute never makes the verdict lighter", func(t *rapid.T) {
+	testkit.Property(t, "more wear, a thicker web or a shorter flute never makes the verdict lighter", func(t *rapid.T) {
 		d := draw(t).Drill(t)
 		more := *d
 		for _, r := range []drill.Reading{drill.FlankWear, drill.CornerWear, drill.MarginWear, drill.LipChip} {
@@ -171,7 +171,7 @@ func TestMoreWearIsNeverLighter(t *testing.T) {
 
 // A crack ends the matter whatever else was read: one reason, and no figures.
 func TestCrackedAlone(t *testing.T) {
-	verify.Property(t, "a crack retires the drill, whatever else was read, and gives no figures", func(t *rapid.T) {
+	testkit.Property(t, "a crack retires the drill, whatever else was read, and gives no figures", func(t *rapid.T) {
 		d := draw(t).With(of("cracked yes")).Drill(t)
 		s := judge.Sheet(d, false)
 		if s.Verdict.Word != "retire" || !slices.Equal(s.Verdict.Reasons, []string{"cracked"}) || len(numbers(s)) > 0 || len(s.Findings) != 1 {

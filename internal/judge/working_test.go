@@ -9,10 +9,10 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/judge"
-	"evenlip/internal/pocket"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/pocket"
 )
 
 // A second computation: the working that stands beside each figure, with all
@@ -41,7 +41,7 @@ func worked(f *sheet.Figure) (float64, error) {
 
 func TestWorkingGivesTheFigure(t *testing.T) {
 	seen := map[string]bool{}
-	verify.Property(t, "every figure's working, evaluated, gives the figure", func(t *rapid.T) {
+	testkit.Property(t, "every figure's working, evaluated, gives the figure", func(t *rapid.T) {
 		s := judge.Sheet(draw(t).Drill(t), true)
 		s.Each(func(f *sheet.Figure) {
 			if f.Working == nil {

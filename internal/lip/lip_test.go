@@ -8,11 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 const degree = math.Pi / 180
@@ -41,7 +41,7 @@ var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "
 	drill.Feed: "0.2mm", drill.ChiselAngle: "126.579", drill.Rpm: "700", drill.At: "1,0.4"}
 
 func TestCheckValues(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "along the lip, as the command gives it, by vectors")
+	apart := testkit.Against(t, testkit.Derived, "along the lip, as the command gives it, by vectors")
 	s := Sheet(plain.Drill(t), false)
 	for key, want := range map[string][2]float64{
 		"inclination_deg":       {7.39, 18.75},
@@ -67,7 +67,7 @@ func TestCheckValues(t *testing.T) {
 // chisel, clearance 8 to 12 at the margin rising to 20 to 25 further in, the
 // chisel edge at about -56.
 func TestBandsOfPractice(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "rake and clearance along the lip of a 1/2 in drill")
+	trade := testkit.Against(t, testkit.Trade, "rake and clearance along the lip of a 1/2 in drill")
 	r := readings{drill.Size: "1/2", drill.Clearance: "10"}
 	s := Sheet(r.Drill(t), false)
 	rake, clearance := column(t, s, "normal_rake_deg"), column(t, s, "lip_clearance_deg")
@@ -96,7 +96,7 @@ func anyLip(t *rapid.T) readings {
 // The faces by their normals, another way: rake face through lip and helix,
 // flank plane through lip and its slope.
 func TestWedgeByNormals(t *testing.T) {
-	verify.Property(t, "rake, clearance and wedge are those of the faces' normals", func(t *rapid.T) {
+	testkit.Property(t, "rake, clearance and wedge are those of the faces' normals", func(t *rapid.T) {
 		l := lipOf(anyLip(t).Drill(t))
 		inner, outer := l.ends()
 		r := inner + (outer-inner)*rapid.Float64Range(0.001, 1).Draw(t, "along")
@@ -116,7 +116,7 @@ func TestWedgeByNormals(t *testing.T) {
 
 // The figures named are on the lip, and are what they say.
 func TestNamedPlaces(t *testing.T) {
-	verify.Property(t, "the places named on the lip are on it and are what they say", func(t *rapid.T) {
+	testkit.Property(t, "the places named on the lip are on it and are what they say", func(t *rapid.T) {
 		r := anyLip(t)
 		s := Sheet(r.Drill(t), false)
 		corner := s.Lookup("chisel_corner_ratio").Value
@@ -152,7 +152,7 @@ func TestRakeOfOneSign(t *testing.T) {
 }
 
 func TestUsualPlaces(t *testing.T) {
-	verify.Property(t, "the usual places run from the corner to the chisel, in order", func(t *rapid.T) {
+	testkit.Property(t, "the usual places run from the corner to the chisel, in order", func(t *rapid.T) {
 		l := lipOf(anyLip(t).Drill(t))
 		inner, outer := l.ends()
 		p := l.usualPlaces()
@@ -235,7 +235,7 @@ func FuzzPlaces(f *testing.F) {
 
 // Rake and clearance from the vectors are those of the closed forms.
 func TestVectorsAgree(t *testing.T) {
-	verify.Property(t, "rake and clearance from vectors are those of the closed forms", func(t *rapid.T) {
+	testkit.Property(t, "rake and clearance from vectors are those of the closed forms", func(t *rapid.T) {
 		s := Sheet(anyLip(t).Drill(t), false)
 		for key, by := range map[string]string{"vector_rake_deg": "corner_normal_rake_deg", "vector_clearance_deg": "corner_lip_clearance_deg"} {
 			if a, b := s.Lookup(key).Value, s.Lookup(by).Value; !(math.Abs(a-b) < 1e-9) {

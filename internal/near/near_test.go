@@ -7,7 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/near"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestName(t *testing.T) {
@@ -35,7 +35,7 @@ func TestName(t *testing.T) {
 // of five and more leads back to it, where no other is as near.
 func TestOneLetterLeadsBack(t *testing.T) {
 	names := []string{"inspect", "regrind", "thrust", "chisel", "clearance", "material"}
-	verify.Property(t, "a name is its own best suggestion, and one letter changed leads back to it", func(t *rapid.T) {
+	testkit.Property(t, "a name is its own best suggestion, and one letter changed leads back to it", func(t *rapid.T) {
 		name := rapid.SampledFrom(names).Draw(t, "name")
 		if got := near.Name(name, names...); got != name {
 			t.Fatalf("%s: %q", name, got)

@@ -9,11 +9,11 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 const deg = math.Pi / 180
@@ -36,7 +36,7 @@ func TestLipsAreGroundToTheGauge(t *testing.T) {
 			t.Errorf("a point of %s was asked for: ground to %g", asked, got)
 		}
 	}
-	verify.Property(t, "to grind to the gauge costs no more than a clean-up over the lips' own angle", func(t *rapid.T) {
+	testkit.Property(t, "to grind to the gauge costs no more than a clean-up over the lips' own angle", func(t *rapid.T) {
 		near := func(name string) string {
 			return exact(rapid.Float64Range(57.6, 60.4).Draw(t, name))
 		}

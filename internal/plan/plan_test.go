@@ -9,13 +9,13 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // readings is a drill as it is written down.
@@ -280,7 +280,7 @@ func anyDrill(t *rapid.T) readings {
 // A plan never contradicts inspect, its schedule is as long as it says, and
 // only a drill that is retired fails --check.
 func TestPlanAgreesWithItself(t *testing.T) {
-	verify.Property(t, "a plan agrees with inspect and with its own schedule, and only a retired drill fails --check", func(t *rapid.T) {
+	testkit.Property(t, "a plan agrees with inspect and with its own schedule, and only a retired drill fails --check", func(t *rapid.T) {
 		d := anyDrill(t).Drill(t)
 		if len(judge.Check(d)) > 0 {
 			t.Skip("no such drill")

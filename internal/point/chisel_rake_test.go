@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // slopes are the slopes of flank 1 over a place in the end view.
@@ -63,7 +63,7 @@ func onChisel(t *testing.T, c point.Cone, r float64) float64 {
 // a chisel of 125 degrees has left those 3 degrees behind by 0.030 in.
 func TestChiselInAction(t *testing.T) {
 	const inch = 25.4
-	trade := verify.Against(t, verify.Trade, "rake on the chisel edge of a 1/2 in point: -54 to -60°, and -56° ± 3° at 0.030 in from the centre, which a cone keeps to up to a chisel of 120°")
+	trade := testkit.Against(t, testkit.Trade, "rake on the chisel edge of a 1/2 in point: -54 to -60°, and -56° at 0.030 in out").Because("a cone keeps to it up to a chisel of 120°")
 	const place = 0.030 * inch
 	for _, c := range []struct{ chisel, allowed float64 }{{115, 3}, {120, 3}, {125, 4}} {
 		psi := point.Acute(c.chisel * deg)
@@ -83,7 +83,7 @@ func TestChiselInAction(t *testing.T) {
 
 // The rake by the planes of the two flanks.
 func TestChiselRakeByPlanes(t *testing.T) {
-	verify.Property(t, "the rake on the chisel edge is that of the two flanks' planes, anywhere on flat ones and at the axis of cones", func(t *rapid.T) {
+	testkit.Property(t, "the rake on the chisel edge is that of the two flanks' planes, anywhere on flat ones and at the axis of cones", func(t *rapid.T) {
 		k := rapid.Float64Range(30, 80).Draw(t, "k") * deg
 		psi := rapid.Float64Range(5, 89).Draw(t, "psi") * deg
 		r := rapid.Float64Range(0.01, 10).Draw(t, "r")

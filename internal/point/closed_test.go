@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const (
@@ -28,7 +28,7 @@ func near(t interface {
 }
 
 func TestHeight(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "point length at 118 degrees")
+	trade := testkit.Against(t, testkit.Trade, "point length at 118 degrees")
 	trade.Within("7/8 in", point.Height(0.875, 118*deg), 0.2629, 0.00005, "in")
 	trade.Within("No. 37, 0.104 in", point.Height(0.104, 118*deg), 0.031, 0.0005, "in")
 	trade.Within("part of the diameter", point.Height(1, 118*deg), 0.3, 0.001, "D")
@@ -37,9 +37,9 @@ func TestHeight(t *testing.T) {
 }
 
 func TestChisel(t *testing.T) {
-	design := verify.Against(t, verify.ToolDesign, "chisel edge over web")
+	design := testkit.Against(t, testkit.ToolDesign, "chisel edge over web")
 	design.Within("at 120 degrees", point.ChiselLength(1, 120*deg), 1.15, 0.006, "w")
-	trade := verify.Against(t, verify.Trade, "chisel edge over web")
+	trade := testkit.Against(t, testkit.Trade, "chisel edge over web")
 	trade.Within("at 45 degrees", point.ChiselLength(1, 45*deg), 1.414, 0.0005, "w")
 	near(t, "either way of quoting", point.ChiselLength(1.5, 55*deg), point.ChiselLength(1.5, 125*deg), 1e-12)
 	near(t, "obtuse of acute", point.Obtuse(55*deg), 125*deg, 1e-12)
@@ -49,7 +49,7 @@ func TestChisel(t *testing.T) {
 
 // The handbook's web beside each of its chisel edges, at 120 degrees.
 func TestChiselAgainstHandbook(t *testing.T) {
-	checks := verify.Against(t, verify.MachinerysHandbook, "p. 1153, Table 7, web beside chisel edge").To(3)
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web beside chisel edge").Because("the webs are printed to 0.005 D")
 	for _, row := range [][2]float64{
 		{0.03, 0.025}, {0.05, 0.045}, {0.08, 0.070}, {0.10, 0.085}, {0.13, 0.110}, {0.15, 0.130},
 		{0.18, 0.155}, {0.20, 0.175}, {0.25, 0.220}, {0.30, 0.260}, {0.35, 0.300}, {0.40, 0.350},
@@ -62,7 +62,7 @@ func TestChiselAgainstHandbook(t *testing.T) {
 // Drop over diameter by turn and clearance, with a calculator from the arc the
 // corner travels.
 func TestHeelDropTable(t *testing.T) {
-	back := verify.Against(t, verify.Derived, "clearance of that heel drop")
+	back := testkit.Against(t, testkit.Derived, "clearance of that heel drop")
 	turns := [4]float64{10, 20, 30, 45}
 	for cl, row := range map[float64][4]float64{
 		6: {0.0092, 0.0183, 0.0275, 0.0413}, 8: {0.0123, 0.0245, 0.0368, 0.0552},
@@ -82,7 +82,7 @@ func TestHeelDropTable(t *testing.T) {
 }
 
 func TestFeedAngle(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "feed angle of 0.2 mm a turn")
+	apart := testkit.Against(t, testkit.Derived, "feed angle of 0.2 mm a turn").Because("worked out to two digits")
 	apart.Within("at 10 mm", point.FeedAngle(0.2, 5)/deg, 0.36, 0.006, "°")
 	apart.Within("at 1 mm", point.FeedAngle(0.2, 0.5)/deg, 3.6, 0.06, "°")
 	near(t, "no clearance, no feed", point.FeedLimit(3, -2*deg), 0, 0)
@@ -143,7 +143,7 @@ func TestClosedFormsRefuseTheImpossible(t *testing.T) {
 }
 
 func TestClosedFormsRoundTrip(t *testing.T) {
-	verify.Property(t, "chisel, heel drop, web growth and feed limit go there and back", func(t *rapid.T) {
+	testkit.Property(t, "chisel, heel drop, web growth and feed limit go there and back", func(t *rapid.T) {
 		web := rapid.Float64Range(0.1, 20).Draw(t, "web")
 		psi := rapid.Float64Range(1, 89).Draw(t, "psi") * deg
 		c := point.ChiselLength(web, psi)
@@ -170,7 +170,7 @@ func TestClosedFormsRoundTrip(t *testing.T) {
 }
 
 func TestClosedFormsScale(t *testing.T) {
-	verify.Property(t, "heights, places along a lip and feed limits scale with the drill, a heel drop's clearance stays", func(t *rapid.T) {
+	testkit.Property(t, "heights, places along a lip and feed limits scale with the drill, a heel drop's clearance stays", func(t *rapid.T) {
 		d := rapid.Float64Range(0.5, 80).Draw(t, "d")
 		web := d * rapid.Float64Range(0.02, 0.4).Draw(t, "w/d")
 		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // Random wishes, sane and not: each closes both ways, or is refused with a
@@ -56,7 +56,7 @@ func TestConeClosesOrRefuses(t *testing.T) {
 	if met < 2000 || refused < 2000 {
 		t.Errorf("%d met, %d refused: the draw is lopsided", met, refused)
 	}
-	verify.Cases(t, "a point wished for closes both ways within 1e-9, or is refused with a reason that holds", wishes)
+	testkit.Cases(t, "a point wished for closes both ways within 1e-9, or is refused with a reason that holds", wishes)
 }
 
 // checkRefusal fails the test unless the reason for refusing is true: the

@@ -8,14 +8,14 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // plain118 is a 10 mm drill at 118 degrees, web 0.15 D and clearance 12.
 var plain118 = point.Wanted{D: 10, Web: 1.5, HalfAngle: 59 * deg, Clearance: 12 * deg, SemiAngle: 30 * deg}
 
 func TestConeCheckValues(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "cone-ground points of 10 mm, web 1.5 mm, cone of 30°, by vectors and brute force")
+	apart := testkit.Against(t, testkit.Derived, "cone-ground points of 10 mm, web 1.5 mm, cone of 30°, by vectors and brute force")
 	flat135 := point.Wanted{D: 10, Web: 1.5, HalfAngle: 67.5 * deg, Clearance: 10 * deg, SemiAngle: 30 * deg}
 	for _, c := range []struct {
 		w                              point.Wanted
@@ -45,7 +45,7 @@ func TestConeCheckValues(t *testing.T) {
 
 // For ordinary points semi-angle and axis angle add to half the point angle.
 func TestSemiAngleAndAxisAngle(t *testing.T) {
-	fugelso := verify.Against(t, verify.Fugelso, "semi-angle and axis angle add to half the point angle within 0.7°")
+	fugelso := testkit.Against(t, testkit.Fugelso, "semi-angle and axis angle add to half the point angle within 0.7°")
 	for _, th := range []float64{20, 25, 30} {
 		for _, pointAngle := range []float64{118, 135} {
 			for _, cl := range []float64{8, 10, 12} {
@@ -68,7 +68,7 @@ func TestSemiAngleAndAxisAngle(t *testing.T) {
 // up to half a degree off the 116. What can be ground meets the lower end of the
 // band from below; its upper end wants the axis at 46.
 func TestNarrowConeAt45(t *testing.T) {
-	trade := verify.Against(t, verify.Trade, "cone of 26° included, axis at 45°, a point of 116 to 118°: it is 2 (13° + 45°) at most, and a little less with any clearance, so the band is met from below")
+	trade := testkit.Against(t, testkit.Trade, "cone of 26° included, axis at 45°: a point of 116 to 118°").Because("it is 2 (13° + 45°) at most, and less with any clearance")
 	least, most, ground := math.Inf(1), 0.0, 0
 	for _, web := range []float64{1, 1.25, 1.5, 1.75, 2} {
 		for offset := 0.3; offset < 2; offset += 0.02 {
@@ -101,7 +101,7 @@ func TestNarrowConeAt45(t *testing.T) {
 }
 
 func TestPointAngleIsNoMoreThanTheAxesMake(t *testing.T) {
-	verify.Property(t, "half the point angle is no more than semi-angle and axis angle together, and no less than their difference", func(t *rapid.T) {
+	testkit.Property(t, "half the point angle is no more than semi-angle and axis angle together, and no less than their difference", func(t *rapid.T) {
 		s := point.Setting{
 			SemiAngle: rapid.Float64Range(2, 60).Draw(t, "th") * deg, AxisAngle: rapid.Float64Range(2, 60).Draw(t, "phi") * deg,
 			Offset: rapid.Float64Range(-1, 4).Draw(t, "s"), Vertex: rapid.Float64Range(0.5, 30).Draw(t, "d"),
@@ -137,7 +137,7 @@ func drawCone(t *rapid.T) point.Cone {
 }
 
 func TestConeScales(t *testing.T) {
-	verify.Property(t, "a cone scaled with its drill keeps its angles", func(t *rapid.T) {
+	testkit.Property(t, "a cone scaled with its drill keeps its angles", func(t *rapid.T) {
 		c := drawCone(t)
 		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")
 		w := c.Point()
@@ -153,7 +153,7 @@ func TestConeScales(t *testing.T) {
 }
 
 func TestChiselRisesWithVertex(t *testing.T) {
-	verify.Property(t, "the chisel angle rises with the vertex distance, within the range said", func(t *rapid.T) {
+	testkit.Property(t, "the chisel angle rises with the vertex distance, within the range said", func(t *rapid.T) {
 		c := drawCone(t)
 		w := c.Point()
 		closest, farthest, err := w.Vertices()

@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // wheel sweeps the wheel face about the swing axis and gives the lowest that
@@ -54,7 +54,7 @@ func (w wheel) lowest(x, y float64) float64 {
 
 func TestConeByTheWheel(t *testing.T) {
 	compared := 0
-	verify.Property(t, "the cone's height and slopes are those of a wheel face swept through space", func(t *rapid.T) {
+	testkit.Property(t, "the cone's height and slopes are those of a wheel face swept through space", func(t *rapid.T) {
 		c := drawCone(t)
 		p := c.Point()
 		w := newWheel(c)
@@ -81,7 +81,7 @@ func TestConeByTheWheel(t *testing.T) {
 
 // The axes' angle and distance, from the axes as lines in space.
 func TestSettingByVectors(t *testing.T) {
-	verify.Property(t, "axis angle and offset are those of two lines in space", func(t *rapid.T) {
+	testkit.Property(t, "axis angle and offset are those of two lines in space", func(t *rapid.T) {
 		c := drawCone(t)
 		w, s := newWheel(c), c.Setting()
 		common := r3.Cross(w.axis, r3.Vec{Z: 1})
@@ -94,7 +94,7 @@ func TestSettingByVectors(t *testing.T) {
 // line nearest the axis where the other flank stops being the lower, and at
 // the axis it runs where the difference of the flanks does not change.
 func TestChiselWhereFlanksMeet(t *testing.T) {
-	verify.Property(t, "the chisel edge is where the two flanks are level, found by halving", func(t *rapid.T) {
+	testkit.Property(t, "the chisel edge is where the two flanks are level, found by halving", func(t *rapid.T) {
 		c := drawCone(t)
 		p := c.Point()
 		below := func(x float64) float64 { return c.Height(-x, -p.Web/2) - c.Height(x, p.Web/2) }
@@ -128,7 +128,7 @@ func TestChiselWhereFlanksMeet(t *testing.T) {
 }
 
 func TestHeel(t *testing.T) {
-	verify.Property(t, "the heel falls by the clearance close to the lip, and by the wheel's drop further on", func(t *rapid.T) {
+	testkit.Property(t, "the heel falls by the clearance close to the lip, and by the wheel's drop further on", func(t *rapid.T) {
 		c := drawCone(t)
 		p := c.Point()
 		f := c.Flank()

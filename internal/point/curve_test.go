@@ -6,13 +6,13 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // The chisel edge walked along its chord: at each step the place beside it
 // where the two flanks, as heights, are equal, by halving.
 func TestBowByWalkingTheEdge(t *testing.T) {
-	verify.Property(t, "the chisel edge's bow is that of walking the edge where the flanks are level", func(t *rapid.T) {
+	testkit.Property(t, "the chisel edge's bow is that of walking the edge where the flanks are level", func(t *rapid.T) {
 		c := drawCone(t)
 		w := c.Point().Web
 		sin, cos := math.Sincos(c.Chisel())

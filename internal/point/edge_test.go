@@ -9,12 +9,12 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // D 10, web 1.5, 118 degrees, helix 30, clearance 12, feed 0.2.
 func TestEdgeAngles(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, helix 30°, clearance 12°, feed 0.2 mm, by vectors")
+	apart := testkit.Against(t, testkit.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, helix 30°, clearance 12°, feed 0.2 mm, by vectors").Because("what the feed adds to the rake was worked out to one digit")
 	e := point.NewEdge(point.NewFlank(10, 1.5, 59*deg, 12*deg), 30*deg)
 	for _, c := range []struct{ r, lam, gn, an, cl, working float64 }{
 		{5, 7.39, 30.62, 10.53, 12.00, 11.64},
@@ -32,7 +32,7 @@ func TestEdgeAngles(t *testing.T) {
 	}
 	mid := e.At(3.2, 0.2)
 	apart.Within("rake that the feed adds at mid lip", (mid.WorkingRake-mid.NormalRake)/deg, 0.4, 0.15, "°")
-	trade := verify.Against(t, verify.Trade, "rake along the lip")
+	trade := testkit.Against(t, testkit.Trade, "rake along the lip").Because("a round figure: 30° outside, -30° beside the chisel edge")
 	trade.Within("outside", e.NormalRake(5)/deg, 30, 2, "°")
 	trade.Within("beside the chisel edge", e.NormalRake(point.ChiselLength(1.5, 55*deg)/2)/deg, -30, 5, "°")
 }
@@ -59,7 +59,7 @@ func angle(a, b, axis r3.Vec) float64 {
 // The angles from the planes that define them: rake face through lip and
 // helix, flank as tangent plane, cutting direction along the point's path.
 func TestEdgeByVectors(t *testing.T) {
-	verify.Property(t, "inclination, rake and clearance are those of the planes that define them", func(t *rapid.T) {
+	testkit.Property(t, "inclination, rake and clearance are those of the planes that define them", func(t *rapid.T) {
 		c := drawEdge(t)
 		f := c.flank()
 		e := point.NewEdge(f, c.helix)
@@ -85,7 +85,7 @@ func TestEdgeByVectors(t *testing.T) {
 }
 
 func TestRakeZero(t *testing.T) {
-	verify.Property(t, "the rake is zero where it is said to be, and positive outside", func(t *rapid.T) {
+	testkit.Property(t, "the rake is zero where it is said to be, and positive outside", func(t *rapid.T) {
 		c := drawEdge(t)
 		e := point.NewEdge(c.flank(), c.helix)
 		r := e.RakeZero()

@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // A clearance cannot fall past straight down, on either side.
@@ -61,7 +61,7 @@ func TestLeastWorkingAtOnePlace(t *testing.T) {
 }
 
 func TestVectorsAgainstAnotherLibrary(t *testing.T) {
-	verify.Property(t, "vectors add, scale and multiply as another library's do", func(t *rapid.T) {
+	testkit.Property(t, "vectors add, scale and multiply as another library's do", func(t *rapid.T) {
 		v := func(name string) (point.Vec, r3.Vec) {
 			x := rapid.Float64Range(-10, 10)
 			a, b, c := x.Draw(t, name+".x"), x.Draw(t, name+".y"), x.Draw(t, name+".z")

@@ -8,12 +8,12 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestFacets(t *testing.T) {
 	g := point.NewFlank(1, 0.15, 59*deg, 12*deg).Slope()
-	apart := verify.Against(t, verify.Derived, "chisel of flat facets at 118°, clearance 12°, by brute force")
+	apart := testkit.Against(t, testkit.Derived, "chisel of flat facets at 118°, clearance 12°, by brute force")
 	apart.Within("one facet", point.Obtuse(point.FacetChisel(g, 59*deg))/deg, 101.6, 0.2, "°")
 	apart.Within("second facet of 30°", point.Obtuse(point.TwoFacetChisel(g, math.Tan(30*deg), 59*deg))/deg, 120.263, 0.0005, "°")
 	near(t, "no slope", point.FacetChisel(0, 59*deg), 90*deg, 1e-12)
@@ -22,7 +22,7 @@ func TestFacets(t *testing.T) {
 // The chisel of a two-facet point where the two flanks' heights are equal on
 // the line of a lip, found by halving.
 func TestTwoFacetChiselByHeights(t *testing.T) {
-	verify.Property(t, "a two-facet chisel is where the flanks are level, found by halving", func(t *rapid.T) {
+	testkit.Property(t, "a two-facet chisel is where the flanks are level, found by halving", func(t *rapid.T) {
 		k := rapid.Float64Range(30, 80).Draw(t, "k") * deg
 		g1 := rapid.Float64Range(0.01, 0.5).Draw(t, "g1")
 		g2 := rapid.Float64Range(0.01, 2).Draw(t, "g2")
@@ -43,7 +43,7 @@ func TestTwoFacetChiselByHeights(t *testing.T) {
 }
 
 func TestSecondFacet(t *testing.T) {
-	verify.Property(t, "the second facet found gives the chisel wanted, or the refusal holds", func(t *rapid.T) {
+	testkit.Property(t, "the second facet found gives the chisel wanted, or the refusal holds", func(t *rapid.T) {
 		k := rapid.Float64Range(20, 85).Draw(t, "k") * deg
 		g1 := rapid.Float64Range(-0.1, 0.5).Draw(t, "g1")
 		psi := rapid.Float64Range(5, 90).Draw(t, "psi") * deg

@@ -8,19 +8,19 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // D 10, web 1.5, 118 degrees, clearance 12, feed 0.2.
 func TestClearanceAlongLip(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, clearance 12°, feed 0.2 mm, by vectors")
+	apart := testkit.Against(t, testkit.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, clearance 12°, feed 0.2 mm, by vectors")
 	f := point.NewFlank(10, 1.5, 59*deg, 12*deg)
 	for _, c := range []struct{ r, cl, working float64 }{{5, 12.00, 11.64}, {2, 18.78, 17.87}} {
 		at := fmt.Sprintf(" at radius %g mm", c.r)
 		apart.Within("clearance"+at, f.Clearance(c.r)/deg, c.cl, 0.005, "°")
 		apart.Within("working clearance"+at, f.Working(c.r, 0.2)/deg, c.working, 0.006, "°")
 	}
-	trade := verify.Against(t, verify.Trade, "clearance at a quarter of the radius")
+	trade := testkit.Against(t, testkit.Trade, "clearance at a quarter of the radius")
 	for _, outside := range []float64{8, 9, 10} {
 		inside := point.NewFlank(10, 1.5, 59*deg, outside*deg).Clearance(5*0.25) / deg
 		trade.Between(fmt.Sprintf("%g° outside", outside), inside, 20, 25, "°")
@@ -42,7 +42,7 @@ func (c lipCase) flank() point.Flank { return point.NewFlank(c.d, c.w, c.k, c.cl
 // The clearance by finite differences: how fast the lip's tangent plane falls
 // along the circle of radius r.
 func TestClearanceByFiniteDifferences(t *testing.T) {
-	verify.Property(t, "the clearance is the fall of the lip's plane along its circle", func(t *rapid.T) {
+	testkit.Property(t, "the clearance is the fall of the lip's plane along its circle", func(t *rapid.T) {
 		c := drawLip(t)
 		f := c.flank()
 		near(t, "at the corner", f.Clearance(c.d/2), c.cl, 1e-12)
@@ -58,7 +58,7 @@ func TestClearanceByFiniteDifferences(t *testing.T) {
 
 func TestLeastWorkingAgainstScan(t *testing.T) {
 	inside := 0
-	verify.Property(t, "the least working clearance is that of a scan along the lip", func(t *rapid.T) {
+	testkit.Property(t, "the least working clearance is that of a scan along the lip", func(t *rapid.T) {
 		c := drawLip(t)
 		f := c.flank()
 		feed := c.d * math.Pow(10, rapid.Float64Range(-3, 0).Draw(t, "log feed"))
@@ -84,7 +84,7 @@ func TestLeastWorkingAgainstScan(t *testing.T) {
 }
 
 func TestFeedLimitAlongLip(t *testing.T) {
-	verify.Property(t, "at the feed limit no clearance is left, below it some, above it none", func(t *rapid.T) {
+	testkit.Property(t, "at the feed limit no clearance is left, below it some, above it none", func(t *rapid.T) {
 		c := drawLip(t)
 		f := c.flank()
 		from := c.w/2 + (c.d-c.w)/2*rapid.Float64Range(0, 0.5).Draw(t, "from")
@@ -103,7 +103,7 @@ func TestFeedLimitAlongLip(t *testing.T) {
 }
 
 func TestFlankScales(t *testing.T) {
-	verify.Property(t, "the flank's slope and clearances do not change with scale", func(t *rapid.T) {
+	testkit.Property(t, "the flank's slope and clearances do not change with scale", func(t *rapid.T) {
 		c := drawLip(t)
 		s := rapid.Float64Range(0.01, 100).Draw(t, "scale")
 		big := point.NewFlank(s*c.d, s*c.w, c.k, c.cl)

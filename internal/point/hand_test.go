@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // upright is the shop's vertical while the lip is laid on: in the face and
@@ -21,7 +21,7 @@ func upright(c point.Cone) (up, face, lip r3.Vec) {
 }
 
 func TestHandByVectors(t *testing.T) {
-	verify.Property(t, "what a hand's hold grinds is what vectors make of it", func(t *rapid.T) {
+	testkit.Property(t, "what a hand's hold grinds is what vectors make of it", func(t *rapid.T) {
 		c := drawCone(t)
 		h, w := c.Hand(), newWheel(c)
 		up, face, lip := upright(c)
@@ -61,7 +61,7 @@ func lowestOf(f func(float64) float64, lo, hi float64) float64 {
 // the wheel, seen from the drill, turns the other way, and the swing about its
 // level axis stays what it was.
 func TestShankLoweredTurnsAboutTheLip(t *testing.T) {
-	verify.Property(t, "holding the shank lower turns drill and flank about the lip", func(t *rapid.T) {
+	testkit.Property(t, "holding the shank lower turns drill and flank about the lip", func(t *rapid.T) {
 		c := drawCone(t)
 		by := rapid.Float64Range(-2, 2).Draw(t, "by") * deg
 		low, err := c.ShankLowered(by)
@@ -90,7 +90,7 @@ func TestShankLoweredTurnsAboutTheLip(t *testing.T) {
 }
 
 func TestDropTimesKeepsThePivot(t *testing.T) {
-	verify.Property(t, "a hand that drops otherwise keeps its pivot", func(t *rapid.T) {
+	testkit.Property(t, "a hand that drops otherwise keeps its pivot", func(t *rapid.T) {
 		c := drawCone(t)
 		factor := rapid.Float64Range(0.8, 1.25).Draw(t, "factor")
 		now, err := c.DropTimes(factor)
@@ -135,7 +135,7 @@ func TestDropTimesKeepsThePivot(t *testing.T) {
 
 // What the trade says of a hand's faults, for ordinary points.
 func TestFaultsOfTheHand(t *testing.T) {
-	verify.Property(t, "a hand's faults do to the point what the trade says of them", func(t *rapid.T) {
+	testkit.Property(t, "a hand's faults do to the point what the trade says of them", func(t *rapid.T) {
 		w := point.Wanted{D: 10, Web: rapid.Float64Range(1.2, 1.8).Draw(t, "web"), HalfAngle: rapid.Float64Range(57, 62).Draw(t, "k") * deg,
 			Clearance: rapid.Float64Range(9, 13).Draw(t, "cl") * deg, SemiAngle: rapid.Float64Range(22, 32).Draw(t, "th") * deg}
 		c, err := w.WithChisel(rapid.Float64Range(122, 132).Draw(t, "psi") * deg)
@@ -189,7 +189,7 @@ func TestFaultsOfTheHand(t *testing.T) {
 // Where a drill rolled too soon has its chisel's corner, the other flank, turned
 // back by the roll, stands as high as the lip; the corner is still on the lip.
 func TestRolledFirstChisel(t *testing.T) {
-	verify.Property(t, "the chisel of a drill rolled too soon ends where lip and flank meet", func(t *rapid.T) {
+	testkit.Property(t, "the chisel of a drill rolled too soon ends where lip and flank meet", func(t *rapid.T) {
 		c := drawCone(t)
 		first := rapid.Float64Range(0.1, 6).Draw(t, "first") * deg
 		psi := c.RolledFirstChisel(first)

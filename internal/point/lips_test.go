@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // A point off toward lip 1, built from coordinates: both lips fall from the
@@ -47,7 +47,7 @@ func chiselCorner(n1, n2 r3.Vec, d1, d2, side float64) r3.Vec {
 }
 
 func TestLipsFromLengthsByVectors(t *testing.T) {
-	verify.Property(t, "offset and heights from lip lengths are those of a point built in space", func(t *rapid.T) {
+	testkit.Property(t, "offset and heights from lip lengths are those of a point built in space", func(t *rapid.T) {
 		d := rapid.Float64Range(1, 60).Draw(t, "d")
 		w := d * rapid.Float64Range(0.05, 0.3).Draw(t, "w/d")
 		k1 := rapid.Float64Range(40, 75).Draw(t, "k1") * deg
@@ -126,7 +126,7 @@ func drawPair(t *rapid.T) lipPair {
 }
 
 func TestTruingIsFeasibleAndLeast(t *testing.T) {
-	verify.Property(t, "truing puts no metal on, takes none off at one end, and knows no first lip", func(t *rapid.T) {
+	testkit.Property(t, "truing puts no metal on, takes none off at one end, and knows no first lip", func(t *rapid.T) {
 		c := drawPair(t)
 		p, err := point.Truing(c.l1, c.l2, c.inner, c.outer, c.target)
 		if err != nil {
@@ -167,7 +167,7 @@ func TestTruingIsFeasibleAndLeast(t *testing.T) {
 }
 
 func TestSwappingLips(t *testing.T) {
-	verify.Property(t, "swapping the lips swaps heights, offsets and shares", func(t *rapid.T) {
+	testkit.Property(t, "swapping the lips swaps heights, offsets and shares", func(t *rapid.T) {
 		c := drawPair(t)
 		near(t, "height difference", point.HeightDifference(c.l1, c.l2, c.outer), -point.HeightDifference(c.l2, c.l1, c.outer), 0)
 		k1, k2 := c.l1.HalfAngle, c.l2.HalfAngle
@@ -182,7 +182,7 @@ func TestSwappingLips(t *testing.T) {
 }
 
 func TestStock(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "stock of a land of 0.3 mm at 12° of clearance")
+	apart := testkit.Against(t, testkit.Derived, "stock of a land of 0.3 mm at 12° of clearance").Because("the trade says 0.06 mm")
 	apart.Within("at rest", point.StockOfFlankLand(0.3, 12*deg, 0), 0.0638, 0.00005, "mm")
 	apart.Within("feeding, the trade's rounding", point.StockOfFlankLand(0.3, 12*deg, 0.5*deg), 0.06, 0.005, "mm")
 	near(t, "margin", point.StockOfMargin(0.7), 0.7, 0)

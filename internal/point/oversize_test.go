@@ -7,7 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // The hole comes out about twice the lip-height difference too large. The bound
@@ -17,7 +17,7 @@ func TestOversizeAboutTwiceTheDifference(t *testing.T) {
 		k := pointAngle / 2 * math.Pi / 180
 		return point.OversizeOfLips(point.OffsetOfHeight(0.1, k), 0.1, k, k)
 	}
-	trade := verify.Against(t, verify.Trade, "oversize about twice the lip-height difference, of uneven lips")
+	trade := testkit.Against(t, testkit.Trade, "oversize about twice the lip-height difference, of uneven lips")
 	trade.Below("bound at 118°, of 0.1 mm", bound(118), 0.2, "mm")
 	trade.Above("bound at 135°, of 0.1 mm", bound(135), 0.2, "mm")
 }
@@ -25,7 +25,7 @@ func TestOversizeAboutTwiceTheDifference(t *testing.T) {
 // Second computation: moving the drill sideways by half the bound brings the
 // outer corners to one height, or the point onto the axis, whichever is more.
 func TestOversizeBringsCornersLevel(t *testing.T) {
-	verify.Property(t, "half the bound on oversize levels the corners or brings the point to the axis", func(t *rapid.T) {
+	testkit.Property(t, "half the bound on oversize levels the corners or brings the point to the axis", func(t *rapid.T) {
 		k1 := rapid.Float64Range(40, 75).Draw(t, "k1") * math.Pi / 180
 		k2 := rapid.Float64Range(40, 75).Draw(t, "k2") * math.Pi / 180
 		u := rapid.Float64Range(-0.5, 0.5).Draw(t, "offset")

@@ -7,12 +7,12 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // Second computation: the share summed place by place along the lip.
 func TestShareAlongIsTheSumOfPlaces(t *testing.T) {
-	verify.Property(t, "the share of the chip is the sum of its places along the lip", func(t *rapid.T) {
+	testkit.Property(t, "the share of the chip is the sum of its places along the lip", func(t *rapid.T) {
 		k1 := rapid.Float64Range(45, 75).Draw(t, "k1") * math.Pi / 180
 		k2 := rapid.Float64Range(45, 75).Draw(t, "k2") * math.Pi / 180
 		l1, l2 := point.LipThrough(6, rapid.Float64Range(-0.3, 0.3).Draw(t, "height"), k1), point.LipThrough(6, 0, k2)
@@ -43,7 +43,7 @@ func TestSteeperLipCutsAlone(t *testing.T) {
 	deg := math.Pi / 180
 	l1, l2 := point.LipThrough(5, 0, 65*deg), point.LipThrough(5, 0, 53*deg)
 	share, _ := point.ChipShareAlong(0.2, l1, l2, 1, 5)
-	trade := verify.Against(t, verify.Trade, "lips of unequal angles, level at the corner: one does the work")
+	trade := testkit.Against(t, testkit.Trade, "lips of unequal angles, level at the corner: one does the work")
 	trade.Below("the blunter lip's share", share, 0.1, "")
 }
 

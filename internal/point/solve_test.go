@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestSolve(t *testing.T) {
@@ -48,7 +48,7 @@ func TestSolve(t *testing.T) {
 }
 
 func TestCubicRoots(t *testing.T) {
-	verify.Property(t, "a cubic's roots come back", func(t *rapid.T) {
+	testkit.Property(t, "a cubic's roots come back", func(t *rapid.T) {
 		place := rapid.Float64Range(-5, 5)
 		a, b, c := place.Draw(t, "a"), place.Draw(t, "b"), place.Draw(t, "c")
 		lead := rapid.SampledFrom([]float64{-2, 0, 1}).Draw(t, "lead")

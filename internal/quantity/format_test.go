@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const deg = math.Pi / 180
@@ -167,7 +167,7 @@ func TestExport(t *testing.T) {
 // No printed length is further from the value than half its last digit, the
 // last digit is no coarser than the gauge, and no negative zero is printed.
 func TestPrintedLengthsAreTrueToTheGauge(t *testing.T) {
-	verify.Property(t, "a printed length is within half its last digit, and that digit no coarser than the gauge", func(t *rapid.T) {
+	testkit.Property(t, "a printed length is within half its last digit, and that digit no coarser than the gauge", func(t *rapid.T) {
 		v := rapid.Float64Range(-200, 200).Draw(t, "v")
 		res := rapid.SampledFrom([]float64{0.1, 0.05, 0.02, 0.01, 0.005, 0.001, 0.0254, 0.0127}).Draw(t, "resolution")
 		for _, sys := range []System{Unset, Metric, Inch} {
@@ -195,7 +195,7 @@ func TestPrintedLengthsAreTrueToTheGauge(t *testing.T) {
 // is printed, read back, is the same quantity to within half its last digit.
 func TestPrintAndReadBackInEitherSystem(t *testing.T) {
 	kinds := []Kind{Number, Length, Size, Angle, Feed, Taper, Share, Rpm, Cutting, Surface, Force, Torque, Power, Stress}
-	verify.Property(t, "what is printed in inches or millimetres reads back as the same quantity", func(t *rapid.T) {
+	testkit.Property(t, "what is printed in inches or millimetres reads back as the same quantity", func(t *rapid.T) {
 		v := rapid.Float64Range(0.2, 1).Draw(t, "v")
 		k := rapid.SampledFrom(kinds).Draw(t, "kind")
 		for _, sys := range []System{Metric, Inch} {
@@ -220,7 +220,7 @@ func TestPrintAndReadBackInEitherSystem(t *testing.T) {
 // A force keeps three significant figures: the error is under half of 1 %, and
 // rounding again changes nothing.
 func TestThreeFigures(t *testing.T) {
-	verify.Property(t, "a force keeps three figures, and rounding it again changes nothing", func(t *rapid.T) {
+	testkit.Property(t, "a force keeps three figures, and rounding it again changes nothing", func(t *rapid.T) {
 		v := math.Pow(10, rapid.Float64Range(-3, 7).Draw(t, "log"))
 		text := Format{}.Number(Force, NoGauge, v)
 		x, err := strconv.ParseFloat(text, 64)

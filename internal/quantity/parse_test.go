@@ -10,7 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func mustParse(t *testing.T, kind Kind, text string) Value {
@@ -223,7 +223,7 @@ func TestFullPrintReadsBack(t *testing.T) {
 		Number: "", Length: "mm", Size: "mm", Angle: "rad", Feed: "mm/rev", Taper: "mm/mm", Share: "", Rpm: "rpm",
 		Cutting: "m/min", Surface: "m/s", Force: "N", Torque: "N m", Power: "kW", Stress: "MPa",
 	}
-	verify.Property(t, "a value printed in full reads back as the same number", func(t *rapid.T) {
+	testkit.Property(t, "a value printed in full reads back as the same number", func(t *rapid.T) {
 		v := rapid.Float64Range(1e-12, 1).Draw(t, "v")
 		format := rapid.SampledFrom([]byte{'f', 'g', 'e'}).Draw(t, "format")
 		for kind, unit := range own {
@@ -238,7 +238,7 @@ func TestFullPrintReadsBack(t *testing.T) {
 
 // What JSON carries in degrees reads back to within its last digit.
 func TestExportedDegreesReadBack(t *testing.T) {
-	verify.Property(t, "degrees as JSON carries them read back to the last digit", func(t *rapid.T) {
+	testkit.Property(t, "degrees as JSON carries them read back to the last digit", func(t *rapid.T) {
 		v := rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "v")
 		got, err := reader{Angle, Unset, true}.one(strconv.FormatFloat(Export(Angle, v), 'g', -1, 64))
 		if err != nil && math.Abs(v) > smallest || math.Abs(got.V-v) > 1e-14 { // degrees go out to 12 decimals
@@ -249,7 +249,7 @@ func TestExportedDegreesReadBack(t *testing.T) {
 
 // Mixed fractions and feet, worked again in exact rational arithmetic.
 func TestFractionsAgainstRationals(t *testing.T) {
-	verify.Property(t, "mixed fractions and feet are what exact rational arithmetic makes of them", func(t *rapid.T) {
+	testkit.Property(t, "mixed fractions and feet are what exact rational arithmetic makes of them", func(t *rapid.T) {
 		w := rapid.Int64Range(0, 11).Draw(t, "whole")
 		bottom := rapid.Int64Range(2, 128).Draw(t, "bottom")
 		top := rapid.Int64Range(1, bottom-1).Draw(t, "top")
@@ -272,7 +272,7 @@ func TestFractionsAgainstRationals(t *testing.T) {
 
 // Degrees, minutes and seconds, against the same angle as one decimal number.
 func TestArcAgainstDecimalDegrees(t *testing.T) {
-	verify.Property(t, "degrees, minutes and seconds are the same angle as a decimal number", func(t *rapid.T) {
+	testkit.Property(t, "degrees, minutes and seconds are the same angle as a decimal number", func(t *rapid.T) {
 		d := rapid.IntRange(0, 179).Draw(t, "degrees")
 		m := rapid.IntRange(0, 59).Draw(t, "minutes")
 		s := rapid.IntRange(0, 59).Draw(t, "seconds")
@@ -291,7 +291,7 @@ func TestArcAgainstDecimalDegrees(t *testing.T) {
 
 // An inch reading and the same in millimetres are one length.
 func TestInchIsMillimetresTimes254(t *testing.T) {
-	verify.Property(t, "an inch reading and the same in millimetres are one length", func(t *rapid.T) {
+	testkit.Property(t, "an inch reading and the same in millimetres are one length", func(t *rapid.T) {
 		v := strconv.FormatFloat(rapid.Float64Range(1e-6, 1e6).Draw(t, "v"), 'g', -1, 64)
 		for kind, units := range map[Kind][2]string{
 			Length: {"mm", "in"}, Feed: {"mm/rev", "in/rev"}, Size: {"mm", `"`},

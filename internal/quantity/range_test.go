@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestSignedRange(t *testing.T) {
@@ -57,7 +57,7 @@ func TestStopsShort(t *testing.T) {
 			t.Errorf("%s stops at %v, short %v", text, last, short)
 		}
 	}
-	verify.Property(t, "a range stops short where its end is no whole number of steps away, and nowhere else", func(t *rapid.T) {
+	testkit.Property(t, "a range stops short where its end is no whole number of steps away, and nowhere else", func(t *rapid.T) {
 		from, step, steps := rapid.IntRange(0, 1000).Draw(t, "from"), rapid.IntRange(1, 300).Draw(t, "step"), rapid.IntRange(0, 60).Draw(t, "steps")
 		over := rapid.IntRange(0, step-1).Draw(t, "over")
 		value := func(tenths int) Value { return Value{V: float64(tenths) / 10} }
@@ -70,7 +70,7 @@ func TestStopsShort(t *testing.T) {
 
 // Where nothing is negative, the two read alike.
 func TestSignedRangeIsRange(t *testing.T) {
-	verify.Property(t, "a range that may be negative reads like one that may not, where nothing is", func(t *rapid.T) {
+	testkit.Property(t, "a range that may be negative reads like one that may not, where nothing is", func(t *rapid.T) {
 		text := rapid.StringMatching(`[0-9]{1,2}(mm|in)?\.\.[0-9]{1,2}(mm|in)? by [0-9](mm|in)?`).Draw(t, "text")
 		a, errA := ParseRange(Length, text, Metric)
 		b, errB := ParseRangeSigned(Length, text, Metric)

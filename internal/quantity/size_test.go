@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestNames(t *testing.T) {
@@ -124,7 +124,7 @@ func TestEveryNameReadsBack(t *testing.T) {
 
 // Sizes bracket a diameter, and going up from the size below leads back.
 func TestNeighboursBracket(t *testing.T) {
-	verify.Property(t, "the sizes below and above bracket a diameter and lead back to each other", func(t *rapid.T) {
+	testkit.Property(t, "the sizes below and above bracket a diameter and lead back to each other", func(t *rapid.T) {
 		mm := rapid.Float64Range(0.2, 89).Draw(t, "mm")
 		up, okUp := NextUp(mm)
 		down, okDown := NextDown(mm)

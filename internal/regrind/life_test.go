@@ -8,7 +8,7 @@ import (
 
 	"evenlip/internal/point"
 	"evenlip/internal/regrind"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // half is a 12 mm drill of the kind that lies about in any crib.
@@ -142,7 +142,7 @@ func anyBody(t *rapid.T) regrind.Body {
 
 // What a schedule says has to follow, row by row, from the readings alone.
 func TestScheduleIsTheClosedForm(t *testing.T) {
-	verify.Property(t, "a schedule follows row by row from the readings", func(t *rapid.T) {
+	testkit.Property(t, "a schedule follows row by row from the readings", func(t *rapid.T) {
 		b := anyBody(t)
 		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
 		grinds, end, err := b.Life(first, every)
@@ -190,7 +190,7 @@ func TestScheduleIsTheClosedForm(t *testing.T) {
 }
 
 func TestTakingMoreAGrindNeverGivesMoreGrinds(t *testing.T) {
-	verify.Property(t, "taking more a grind never gives more grinds", func(t *rapid.T) {
+	testkit.Property(t, "taking more a grind never gives more grinds", func(t *rapid.T) {
 		b := anyBody(t)
 		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
 		more := rapid.Float64Range(0, 2).Draw(t, "more")
@@ -306,7 +306,7 @@ func TestAMishapIsNoHabit(t *testing.T) {
 	near(t, "off after the second grind", p.Grinds[1].Removed, 5.15+usual, 1e-12)
 	near(t, "usual stock, a tenth of the diameter worn", made(t, 1.2).Usual, 1.25, 1e-12)
 	near(t, "usual stock, a hair over that", made(t, 1.2001).Usual, usual, 1e-12)
-	verify.Property(t, "a mishap costs its own grind and sets no habit: never more grinds than without it", func(t *rapid.T) {
+	testkit.Property(t, "a mishap costs its own grind and sets no habit: never more grinds than without it", func(t *rapid.T) {
 		margin := rapid.Float64Range(1.21, 12).Draw(t, "margin")
 		none, one, worse := made(t, 0), made(t, margin), made(t, margin+rapid.Float64Range(0, 10).Draw(t, "more"))
 		near(t, "usual stock", one.Usual, none.Usual, 0)
@@ -314,7 +314,7 @@ func TestAMishapIsNoHabit(t *testing.T) {
 			t.Fatalf("%d grinds without the mishap, %d with it, %d with a worse one", len(none.Grinds), len(one.Grinds), len(worse.Grinds))
 		}
 	})
-	verify.Property(t, "more wear within a tenth of the diameter never gives more grinds", func(t *rapid.T) {
+	testkit.Property(t, "more wear within a tenth of the diameter never gives more grinds", func(t *rapid.T) {
 		margin := rapid.Float64Range(0, 1.2).Draw(t, "margin")
 		less, more := made(t, margin), made(t, rapid.Float64Range(margin, 1.2).Draw(t, "more"))
 		if len(more.Grinds) > len(less.Grinds) {

@@ -8,7 +8,7 @@ import (
 
 	"evenlip/internal/point"
 	"evenlip/internal/regrind"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 const deg = math.Pi / 180
@@ -39,10 +39,10 @@ func TestDepthsOfWear(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	apart := verify.Against(t, verify.Derived, "depth of wear at 118° and 12° of clearance")
+	apart := testkit.Against(t, testkit.Derived, "depth of wear at 118° and 12° of clearance")
 	apart.Within("land of 0.3 mm", by[regrind.FlankLand], 0.0638, 5e-5, "mm")
 	apart.Within("corner worn 0.4 mm", by[regrind.Corner], 0.2403, 5e-5, "mm")
-	trade := verify.Against(t, verify.Trade, "a worn margin comes off with all its length")
+	trade := testkit.Against(t, testkit.Trade, "a worn margin comes off with all its length")
 	trade.Within("margin worn 0.7 mm", by[regrind.Margin], 0.7, 0, "mm")
 	near(t, "chip", by[regrind.LipChip], 0.5, 0)
 	w.FeedAngle = math.Atan(0.2 / (12 * math.Pi))
@@ -117,7 +117,7 @@ func TestStock(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			apart := verify.Against(t, verify.Derived, "stock to take, by the heights of the lips' ends")
+			apart := testkit.Against(t, testkit.Derived, "stock to take, by the heights of the lips' ends")
 			apart.Within(c.name, s.Total, c.total, 1e-5, "mm")
 			near(t, "clean-up", s.CleanUp, c.cleanUp, 0)
 			near(t, "lip 2, inner", s.Lip2.Inner, c.lip2.Inner, 1e-5)
@@ -172,7 +172,7 @@ func stockOf(t *rapid.T, w regrind.Wear, l regrind.Lips) regrind.Stock {
 }
 
 func TestMoreWearNeverTakesLess(t *testing.T) {
-	verify.Property(t, "more wear never takes less stock, at any end", func(t *rapid.T) {
+	testkit.Property(t, "more wear never takes less stock, at any end", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		before := stockOf(t, w, l)
 		more := rapid.Float64Range(0, 1).Draw(t, "more")
@@ -195,7 +195,7 @@ func TestMoreWearNeverTakesLess(t *testing.T) {
 // left at any, and one end has given no more than it must: the stock is the
 // least there is.
 func TestStockIsEnoughAndNotMore(t *testing.T) {
-	verify.Property(t, "after the grind no wear is left, both lips are one line, and one end gave no more than it must", func(t *rapid.T) {
+	testkit.Property(t, "after the grind no wear is left, both lips are one line, and one end gave no more than it must", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		s := stockOf(t, w, l)
 		ends := [4]struct {
@@ -215,7 +215,7 @@ func TestStockIsEnoughAndNotMore(t *testing.T) {
 
 // Turning the drill half round swaps the lips and nothing else.
 func TestStockKnowsNoFirstLip(t *testing.T) {
-	verify.Property(t, "turning the drill half round swaps the stocks and nothing else", func(t *rapid.T) {
+	testkit.Property(t, "turning the drill half round swaps the stocks and nothing else", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		a := stockOf(t, w, l)
 		l.Lip1, l.Lip2 = l.Lip2, l.Lip1
@@ -229,7 +229,7 @@ func TestStockKnowsNoFirstLip(t *testing.T) {
 
 // A drill twice as large in everything takes twice as much.
 func TestStockScales(t *testing.T) {
-	verify.Property(t, "a drill twice as large takes twice the stock", func(t *rapid.T) {
+	testkit.Property(t, "a drill twice as large takes twice the stock", func(t *rapid.T) {
 		w, l := anyWear(t), anyLips(t)
 		a := stockOf(t, w, l)
 		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &w.Steep.Width, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {

@@ -10,7 +10,7 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 var nan = math.NaN()
@@ -63,7 +63,7 @@ func TestState(t *testing.T) {
 
 // A wider spread never makes a figure surer, and the states exclude one another.
 func TestWiderSpreadIsNeverSurer(t *testing.T) {
-	verify.Property(t, "a wider spread never makes a figure surer", func(t *rapid.T) {
+	testkit.Property(t, "a wider spread never makes a figure surer", func(t *rapid.T) {
 		low := rapid.Float64Range(-10, 10).Draw(t, "low")
 		f := sheet.Figure{
 			Value: rapid.Float64Range(-20, 20).Draw(t, "value"), Spread: rapid.Float64Range(0, 5).Draw(t, "spread"),

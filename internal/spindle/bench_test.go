@@ -3,8 +3,8 @@ package spindle
 import (
 	"testing"
 
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit/drilltest"
 )
 
 func BenchmarkThrust(b *testing.B) {

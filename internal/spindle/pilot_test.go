@@ -7,15 +7,15 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // All sizes that serve lie from the web to the chisel edge, and none is left out.
 func TestPilotSizes(t *testing.T) {
-	verify.Property(t, "every size from web to chisel edge is listed as a pilot, and no other", func(t *rapid.T) {
+	testkit.Property(t, "every size from web to chisel edge is listed as a pilot, and no other", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 50).Draw(t, "D")
 		s := Pilot(drilltest.Read(t, "size "+trim(d)+"mm; web "+trim(d*rapid.Float64Range(0.1, 0.3).Draw(t, "w/D"))+"mm; chisel-angle 125"), false)
 		low, high := drilltest.Value(t, s, "pilot_low_mm"), drilltest.Value(t, s, "pilot_high_mm")
@@ -88,7 +88,7 @@ func TestPilotToUse(t *testing.T) {
 
 // The size to use lies strictly between web and chisel edge if any size does.
 func TestPilotToUseIsInside(t *testing.T) {
-	verify.Property(t, "the pilot to use lies between web and chisel edge, if any does", func(t *rapid.T) {
+	testkit.Property(t, "the pilot to use lies between web and chisel edge, if any does", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 50).Draw(t, "D")
 		unit, in := "mm", 1.0
 		if rapid.Bool().Draw(t, "inches") {

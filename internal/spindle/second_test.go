@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
-	"evenlip/internal/drill/drilltest"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // The lips alone over a wide pilot, worked again from the handbook's equations
@@ -15,7 +15,7 @@ func TestLipsOverAWidePilot(t *testing.T) {
 	const q = 8.0 / 20
 	lips := (1 - q) / math.Pow(1+q, 0.2)
 	ft, fm := math.Pow(0.3*20, 0.8), math.Pow(0.3, 0.8)*math.Pow(20, 1.8)
-	apart := verify.Against(t, verify.Derived, "20 mm drill over a pilot of 8 mm, by the equations without the chisel's terms")
+	apart := testkit.Against(t, testkit.Derived, "20 mm drill over a pilot of 8 mm, by the equations without the chisel's terms")
 	apart.Within("thrust", drilltest.Value(t, s, "thrust_with_pilot_n"), 0.05*24000*ft*lips, 1e-6, "N")
 	apart.Within("torque", drilltest.Value(t, s, "torque_with_pilot_nm"), 24000*fm*(1-q*q)/math.Pow(1+q, 0.2)/40000, 1e-9, "N m")
 }
@@ -24,7 +24,7 @@ func TestLipsOverAWidePilot(t *testing.T) {
 // a thick one is thinned to when that is asked for.
 func TestThinnedToANewWeb(t *testing.T) {
 	s := Thin(drilltest.Read(t, "size 1-1/4in; web 0.25; chisel-angle 125; to-web new"), false)
-	checks := verify.Against(t, verify.OldToolHandbook, "1-1/4 in drill with a web of 0.25 in, thinned to a new one's")
+	checks := testkit.Against(t, testkit.OldToolHandbook, "1-1/4 in drill with a web of 0.25 in, thinned to a new one's")
 	checks.Within("web to leave", drilltest.Value(t, s, "web_target_mm")/25.4, 0.15, 1e-9, "in")
 	checks.Within("notch", drilltest.Value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9, "in")
 }
@@ -33,7 +33,7 @@ func TestThinnedToANewWeb(t *testing.T) {
 func TestDeepHoleIsDrilledSlower(t *testing.T) {
 	shallow := Speed(drilltest.Read(t, "size 10mm; depth 10mm; web 1.5mm; efficiency 0.8"), false)
 	deep := Speed(drilltest.Read(t, "size 10mm; depth 50mm; web 1.5mm; efficiency 0.8"), false)
-	trade := verify.Against(t, verify.Trade, "five diameters deep, over one")
+	trade := testkit.Against(t, testkit.Trade, "five diameters deep, over one")
 	trade.Within("speed", drilltest.Value(t, deep, "rpm")/drilltest.Value(t, shallow, "rpm"), 0.7, 1e-9, "")
 	trade.Within("feed", drilltest.Value(t, deep, "feed_mm")/drilltest.Value(t, shallow, "feed_mm"), 0.8, 1e-9, "")
 	if ratio, lips := drilltest.Value(t, deep, "thrust_n")/drilltest.Value(t, shallow, "thrust_n"), math.Pow(0.8, 0.8); !(ratio > lips && ratio < 1) {

@@ -8,18 +8,18 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // The strokes end at the depth, never rise, are never under half a diameter in a
 // deeper hole and never over three, or three and a half in one; and the figures
 // meet the formulas that have them: rpm, advance and time, worked again here.
 func TestSpeedAddsUp(t *testing.T) {
-	verify.Property(t, "strokes keep to their rule; rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
+	testkit.Property(t, "strokes keep to their rule; rpm, advance and time meet their formulas and the published bands", func(t *rapid.T) {
 		d := rapid.Float64Range(1, 40).Draw(t, "D")
 		depth := d * rapid.Float64Range(0.2, 12).Draw(t, "depth, diameters")
 		material := rapid.SampledFrom([]string{"steel-200", "steel-400", "brass", "cast-iron-150"}).Draw(t, "material")
@@ -78,7 +78,7 @@ func TestStrokes(t *testing.T) {
 // Machinery Repairman, read in print).
 func TestRpmByTheShortForm(t *testing.T) {
 	s := Speed(drilltest.Read(t, "size 1/2in; material steel-200"), false)
-	trade := verify.Against(t, verify.Trade, "rpm is 3.82 SFM / D, by the command's readings")
+	trade := testkit.Against(t, testkit.Trade, "rpm is 3.82 SFM / D, by the command's readings")
 	trade.Within("1/2 in at 75 ft/min", drilltest.Value(t, s, "rpm"), 3.82*75/0.5, 1, "rpm")
 }
 

@@ -7,16 +7,16 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // Thinning never raises the thrust, takes nothing back on, and leaves the web
 // that its two notches leave.
 func TestThinning(t *testing.T) {
-	verify.Property(t, "thinning never raises the thrust and leaves the web that two notches leave", func(t *rapid.T) {
+	testkit.Property(t, "thinning never raises the thrust and leaves the web that two notches leave", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 60).Draw(t, "D")
 		web := d * rapid.Float64Range(0.1, 0.35).Draw(t, "w/D")
 		text := "size " + trim(d) + "mm" + "; web " + trim(web) + "mm" + "; chisel-angle " + trim(rapid.Float64Range(110, 140).Draw(t, "psi"))

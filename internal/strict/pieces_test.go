@@ -10,7 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // whole reads a text in one go.
@@ -163,7 +163,7 @@ func TestPiecesSayTheSame(t *testing.T) {
 		"  w: x", "? y", ": z", "    : 1", "    ? aa", "...", "---", "&bb", "    note: *cc", "\r", "    \u00e9: \u5203 # \u00e9",
 	}
 	taken := 0
-	verify.Property(t, "a file read in pieces says what it says when read whole", func(t *rapid.T) {
+	testkit.Property(t, "a file read in pieces says what it says when read whole", func(t *rapid.T) {
 		drawn := rapid.SliceOfN(rapid.SampledFrom(lines), 1, 14).Draw(t, "lines")
 		text := "drills:\n  - id: A\n" + strings.Join(drawn, "\n") + rapid.SampledFrom([]string{"", "\n"}).Draw(t, "end")
 		if agree(t, text, rapid.IntRange(2, 9).Draw(t, "pieces")) {

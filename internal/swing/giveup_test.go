@@ -11,10 +11,10 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 var way = regexp.MustCompile(`(clearance|semi-angle|point-angle|chisel-angle|vertex|axis-angle|axis-offset) (-?[0-9.]+)(°| mm) \(`)
@@ -89,7 +89,7 @@ func drawSet(t *rapid.T, from map[drill.Reading]span) ([]drill.Reading, readings
 // What a refusal says can be had, can: each way out, taken alone, works.
 func TestGivingUpWhatIsSaid(t *testing.T) {
 	refusals, offered := 0, 0
-	verify.Property(t, "each way out that a refusal names works", func(t *rapid.T) {
+	testkit.Property(t, "each way out that a refusal names works", func(t *rapid.T) {
 		set, r := drawSet(t, anyhow)
 		for _, left := range set[:3] { // what is taken for it goes with the others
 			if set[3] == drill.ChiselAngle && rapid.Bool().Draw(t, "without "+left.String()) {
@@ -118,7 +118,7 @@ func TestGivingUpWhatIsSaid(t *testing.T) {
 // between what is offered and what was typed nothing can be ground.
 func TestGivingUpTheNearest(t *testing.T) {
 	moved := map[drill.Reading]int{}
-	verify.Property(t, "a reading moved out of reach is offered back, no farther off than it was moved, and nothing nearer can be ground", func(t *rapid.T) {
+	testkit.Property(t, "a reading moved out of reach is offered back, no farther off than it was moved, and nothing nearer can be ground", func(t *rapid.T) {
 		from := usual
 		if rapid.IntRange(0, 4).Draw(t, "of five") == 0 {
 			from = anyhow

@@ -5,10 +5,10 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // A hand's faults move clearance and chisel the way the trade says: the sign

@@ -9,9 +9,9 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/drill/drilltest"
 	"evenlip/internal/point"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
+	"evenlip/internal/testkit/drilltest"
 )
 
 type readings = drilltest.Readings
@@ -19,7 +19,7 @@ type readings = drilltest.Readings
 var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "118", drill.Clearance: "12", drill.SemiAngle: "30"}
 
 func TestCheckValues(t *testing.T) {
-	apart := verify.Against(t, verify.Derived, "settings of a swing fixture, as the command gives them, by brute force")
+	apart := testkit.Against(t, testkit.Derived, "settings of a swing fixture, as the command gives them, by brute force")
 	for _, c := range []struct {
 		r                              readings
 		phi, s, tangent, chord, length float64
@@ -43,7 +43,7 @@ func TestCheckValues(t *testing.T) {
 // wants a second facet of about 30 for one of 120.
 func TestFacets(t *testing.T) {
 	s := Sheet(plain.With(readings{drill.Vertex: "4.808mm"}).Drill(t), false)
-	apart := verify.Against(t, verify.Derived, "facets of a point of 118°, clearance 12°")
+	apart := testkit.Against(t, testkit.Derived, "facets of a point of 118°, clearance 12°").Because("worked out to a whole degree")
 	apart.Within("chisel of one facet", drilltest.Value(t, s, "facet_chisel_angle_deg")/degree, 101.6, 0.06, "°")
 	g := math.Tan(drilltest.Value(t, s, "facet_angle_deg"))
 	for key, want := range map[string]float64{"second_facet_low_deg": 120, "second_facet_high_deg": 135} {
@@ -66,7 +66,7 @@ func anyWish(t *rapid.T) readings {
 
 // The setting found, given back, grinds the point that was wished.
 func TestRoundTrip(t *testing.T) {
-	verify.Property(t, "a setting found and given back grinds the point wished", func(t *rapid.T) {
+	testkit.Property(t, "a setting found and given back grinds the point wished", func(t *rapid.T) {
 		r := anyWish(t)
 		d := r.Drill(t)
 		if len(Check(d)) > 0 {

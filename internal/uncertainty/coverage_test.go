@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // covered is the least part of a figure's distribution that its interval of 95 % may
@@ -27,7 +27,7 @@ func TestCoverageBesideKinks(t *testing.T) {
 			}
 		}
 	}
-	verify.Cases(t, "the interval of a figure beside a kink holds 92.5 % of its distribution or more", cases)
+	testkit.Cases(t, "the interval of a figure beside a kink holds 92.5 % of its distribution or more", cases)
 }
 
 // kinks are figures of two sums of readings, each of mean 0 and standard deviation 1,

@@ -6,13 +6,13 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 var (
-	scipy = verify.Source{Work: "SciPy 1.10, documentation of stats.qmc.Sobol", Kind: "library", Known: verify.InPrint}
-	joe   = verify.Source{Work: "Joe and Kuo (2008)", Kind: verify.Paper, Known: verify.Memory, Sure: "high"}
-	fox   = verify.Source{Work: "Bratley and Fox (1988)", Kind: verify.Paper, Known: verify.Memory, Sure: "high"}
+	scipy = testkit.Source{Work: "SciPy 1.10, documentation of stats.qmc.Sobol", Kind: "library", Known: testkit.InPrint}
+	joe   = testkit.Source{Work: "Joe and Kuo (2008)", Kind: testkit.Paper, Known: testkit.Memory, Sure: "high"}
+	fox   = testkit.Source{Work: "Bratley and Fox (1988)", Kind: testkit.Paper, Known: testkit.Memory, Sure: "high"}
 )
 
 // The first points in print lie half a cell of ours nearer to zero.
@@ -27,7 +27,7 @@ func TestPublishedPoints(t *testing.T) {
 			if d == 2 {
 				source = joe
 			}
-			from := verify.Against(t, source, "the first points").To(3)
+			from := testkit.Against(t, source, "the first points").To(3)
 			from.Within(fmt.Sprintf("point %d, dimension %d", i+1, d+1), at-half, printed[d], 0, "")
 		}
 	}
@@ -37,7 +37,7 @@ func TestPublishedPoints(t *testing.T) {
 func TestDirectionNumbers(t *testing.T) {
 	cubic := dimension{a: 1, m: []uint16{1, 3, 7}} // x^3 + x + 1
 	got := cubic.directions(6)
-	from := verify.Against(t, fox, "direction numbers of x^3 + x + 1, begun with 1, 3, 7")
+	from := testkit.Against(t, fox, "direction numbers of x^3 + x + 1, begun with 1, 3, 7")
 	for i, printed := range []float64{5, 7, 43} {
 		from.Within(fmt.Sprint("m", 4+i), float64(got[3+i]), printed, 0, "")
 	}

@@ -6,11 +6,11 @@ import (
 	"slices"
 	"testing"
 
+	"evenlip/internal/testkit"
 	"evenlip/internal/uncertainty"
-	"evenlip/internal/verify"
 )
 
-var guide = verify.Source{Work: "JCGM 101:2008", Kind: verify.Standard, Known: verify.Memory, Sure: "high"}
+var guide = testkit.Source{Work: "JCGM 101:2008", Kind: testkit.Standard, Known: testkit.Memory, Sure: "high"}
 
 // An example is a model of the guide with the interval that it prints: the shortest,
 // which for these is the symmetric one as well.
@@ -59,7 +59,7 @@ func TestExamplesOfTheGuide(t *testing.T) {
 	for _, e := range examples {
 		ours := interval(e.dims, e.model)
 		allowed := few * (e.high - e.low) / 2
-		from := verify.Against(t, guide, e.place).To(e.digits)
+		from := testkit.Against(t, guide, e.place).To(e.digits)
 		from.Within(e.what+", low end", ours.Low, e.low, allowed, e.unit)
 		from.Within(e.what+", high end", ours.High, e.high, allowed, e.unit)
 	}

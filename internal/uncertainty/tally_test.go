@@ -10,8 +10,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/testkit"
 	"evenlip/internal/uncertainty"
-	"evenlip/internal/verify"
 )
 
 // figures are values of one figure, as many as a tally takes or fewer.
@@ -28,7 +28,7 @@ func intervalOf(figures []float64) uncertainty.Interval {
 }
 
 func TestIntervalIsOfTheValuesAlone(t *testing.T) {
-	verify.Property(t, "the order of the draws does not change an interval", func(t *rapid.T) {
+	testkit.Property(t, "the order of the draws does not change an interval", func(t *rapid.T) {
 		values := figures(t)
 		if one, other := intervalOf(values), intervalOf(rapid.Permutation(values).Draw(t, "other order")); one != other {
 			t.Fatalf("%+v in one order, %+v in another", one, other)
@@ -37,7 +37,7 @@ func TestIntervalIsOfTheValuesAlone(t *testing.T) {
 }
 
 func TestIntervalIsSymmetric(t *testing.T) {
-	verify.Property(t, "what is measured the other way round has the interval the other way round", func(t *rapid.T) {
+	testkit.Property(t, "what is measured the other way round has the interval the other way round", func(t *rapid.T) {
 		values := figures(t)
 		one := intervalOf(values)
 		for i := range values {
@@ -50,7 +50,7 @@ func TestIntervalIsSymmetric(t *testing.T) {
 }
 
 func TestIntervalFollowsItsFigure(t *testing.T) {
-	verify.Property(t, "a figure that grows with another has the interval that follows from the other's", func(t *rapid.T) {
+	testkit.Property(t, "a figure that grows with another has the interval that follows from the other's", func(t *rapid.T) {
 		values := figures(t)
 		grown := func(v float64) float64 { return math.Cbrt(v) + 2*v - 5 }
 		one := intervalOf(values)
@@ -64,7 +64,7 @@ func TestIntervalFollowsItsFigure(t *testing.T) {
 }
 
 func TestIntervalHoldsItsPart(t *testing.T) {
-	verify.Property(t, "at most 2.5 % of the draws lie beyond each end of an interval, and more would beyond the next draw", func(t *rapid.T) {
+	testkit.Property(t, "at most 2.5 % of the draws lie beyond each end of an interval, and more would beyond the next draw", func(t *rapid.T) {
 		values := figures(t)
 		got := intervalOf(values)
 		below, upTo := 0, 0
@@ -84,7 +84,7 @@ func TestIntervalHoldsItsPart(t *testing.T) {
 
 // One reading by itself: its interval is 95 % of its step, at the reading.
 func TestIntervalOfAReading(t *testing.T) {
-	verify.Property(t, "a reading's own interval is 95 % of its step, to a cell of the draws", func(t *rapid.T) {
+	testkit.Property(t, "a reading's own interval is 95 % of its step, to a cell of the draws", func(t *rapid.T) {
 		read, step := rapid.Float64Range(-100, 100).Draw(t, "read"), rapid.Float64Range(0.001, 10).Draw(t, "step")
 		d := rapid.IntRange(0, uncertainty.Dims-1).Draw(t, "which")
 		got := interval(uncertainty.Dims, func(at []float64) float64 { return uncertainty.Rectangular(read, step, at[d]) })
@@ -122,7 +122,7 @@ func TestUnknown(t *testing.T) {
 }
 
 func TestWords(t *testing.T) {
-	verify.Property(t, "the shares of the words are their parts of the draws, the most frequent word stands first", func(t *rapid.T) {
+	testkit.Property(t, "the shares of the words are their parts of the draws, the most frequent word stands first", func(t *rapid.T) {
 		drawn := rapid.SliceOfN(rapid.SampledFrom([]string{"fit", "regrind", "", "retire"}), 1, uncertainty.N).Draw(t, "words")
 		var tally uncertainty.Tally
 		want := map[string]int{}
@@ -173,7 +173,7 @@ func TestBlame(t *testing.T) {
 }
 
 func TestBlameFollowsTheReading(t *testing.T) {
-	verify.Property(t, "the value that a figure hangs on by far is to blame, whichever it is", func(t *rapid.T) {
+	testkit.Property(t, "the value that a figure hangs on by far is to blame, whichever it is", func(t *rapid.T) {
 		dims := rapid.IntRange(1, uncertainty.Dims).Draw(t, "values")
 		d := rapid.IntRange(0, dims-1).Draw(t, "which")
 		steps := rapid.SliceOfN(rapid.Float64Range(-1, 1), dims, dims).Draw(t, "steps")
@@ -271,7 +271,7 @@ func TestRounded(t *testing.T) {
 }
 
 func TestRoundedIsWhatIsPrinted(t *testing.T) {
-	verify.Property(t, "an uncertainty is rounded to its first figure, by half a unit of it at most", func(t *rapid.T) {
+	testkit.Property(t, "an uncertainty is rounded to its first figure, by half a unit of it at most", func(t *rapid.T) {
 		low := rapid.Float64Range(-1e3, 1e3).Draw(t, "low")
 		width := math.Pow(10, rapid.Float64Range(-6, 4).Draw(t, "digits of the width"))
 		v := uncertainty.Interval{Low: low, High: low + width}

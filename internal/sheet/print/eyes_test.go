@@ -12,7 +12,7 @@ import (
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print/style"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // judgedSheet is a sheet with one length held against its most.
@@ -203,7 +203,7 @@ func TestTableInASCII(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, out)
 		}
 	}
-	verify.Property(t, "letters for signs keep a table to its width", func(t *rapid.T) {
+	testkit.Property(t, "letters for signs keep a table to its width", func(t *rapid.T) {
 		width := rapid.IntRange(60, 120).Draw(t, "width")
 		var b strings.Builder
 		if err := Write(&b, []Job{{Sheet: s}}, Options{Form: Table, ASCII: true, Explain: true, Width: width}); err != nil {

@@ -18,7 +18,7 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // Nothing that a file calls itself may act on the terminal it is shown on.
@@ -163,7 +163,7 @@ func TestJSONReadsBack(t *testing.T) {
 }
 
 func TestAnyStringAndNumberMakeJSON(t *testing.T) {
-	verify.Property(t, "any text and number make JSON that the standard library reads back", func(t *rapid.T) {
+	testkit.Property(t, "any text and number make JSON that the standard library reads back", func(t *rapid.T) {
 		text := rapid.OneOf(rapid.String(), rapid.Map(rapid.SliceOf(rapid.Byte()), func(b []byte) string { return string(b) })).Draw(t, "text")
 		quoted := appendQuoted(nil, text)
 		var back string

@@ -13,14 +13,14 @@ import (
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print/style"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 var words = rapid.SliceOfN(rapid.StringMatching(`[a-z0-9°Ø±½日]{1,14}`), 1, 30)
 
 // Wrapping loses no word, breaks none and keeps to the width.
 func TestWrap(t *testing.T) {
-	verify.Property(t, "wrapping loses no word, breaks none and keeps to the width", func(t *rapid.T) {
+	testkit.Property(t, "wrapping loses no word, breaks none and keeps to the width", func(t *rapid.T) {
 		list, width := words.Draw(t, "words"), rapid.IntRange(5, 60).Draw(t, "width")
 		lines := wrap(strings.Join(list, " "), width)
 		if got := strings.Fields(strings.Join(lines, " ")); !slices.Equal(got, list) {
@@ -69,7 +69,7 @@ func TestPad(t *testing.T) {
 
 // Columns keep to the width while their words do, and lose nothing.
 func TestColumns(t *testing.T) {
-	verify.Property(t, "columns keep to the width and lose nothing", func(t *rapid.T) {
+	testkit.Property(t, "columns keep to the width and lose nothing", func(t *rapid.T) {
 		columns := rapid.IntRange(1, 6).Draw(t, "columns")
 		rows := rapid.IntRange(1, 5).Draw(t, "rows")
 		width := rapid.IntRange(34, 100).Draw(t, "width")
@@ -189,7 +189,7 @@ func TestDigits(t *testing.T) {
 	if digits(math.NaN()) != "-" {
 		t.Error("NaN has digits")
 	}
-	verify.Property(t, "a working's digits are enough for its figure", func(t *rapid.T) {
+	testkit.Property(t, "a working's digits are enough for its figure", func(t *rapid.T) {
 		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "v")
 		var back float64
 		if _, err := fmt.Sscan(digits(v), &back); err != nil || math.Abs(back-v) > 5.1e-8*math.Abs(v)+1e-12 {

@@ -10,7 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 // A number is written with the digits that the standard library finds shortest,
@@ -30,7 +30,7 @@ func TestNumbers(t *testing.T) {
 		0.12000000000000001, 59.999, 59.99999999999999, 100, 120, 0.03, 10.05, math.MaxFloat64, math.SmallestNonzeroFloat64} {
 		check(t, v)
 	}
-	verify.Property(t, "a number in JSON has the digits that the standard library finds shortest", func(t *rapid.T) {
+	testkit.Property(t, "a number in JSON has the digits that the standard library finds shortest", func(t *rapid.T) {
 		check(t, rapid.Float64Range(-2e6, 2e6).Draw(t, "any"))
 		check(t, float64(rapid.Int64Range(-2e9, 2e9).Draw(t, "thousandths"))/1000)
 	})

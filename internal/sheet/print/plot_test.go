@@ -11,7 +11,7 @@ import (
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print/style"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestSpark(t *testing.T) {
@@ -43,7 +43,7 @@ func TestSpark(t *testing.T) {
 // A higher value never stands lower, the ends are the ends, and nothing is
 // wider than it may be.
 func TestSparkRises(t *testing.T) {
-	verify.Property(t, "a higher value never stands lower in a spark line", func(t *rapid.T) {
+	testkit.Property(t, "a higher value never stands lower in a spark line", func(t *rapid.T) {
 		values := rapid.SliceOfN(rapid.Float64Range(-1e6, 1e6), 2, 60).Draw(t, "values")
 		cells := rapid.IntRange(2, 60).Draw(t, "cells")
 		got := []rune(Spark(values, cells, false))
@@ -81,7 +81,7 @@ func TestBars(t *testing.T) {
 }
 
 func TestASCIIMeansASCII(t *testing.T) {
-	verify.Property(t, "a plot in ASCII has no other letters", func(t *rapid.T) {
+	testkit.Property(t, "a plot in ASCII has no other letters", func(t *rapid.T) {
 		values := rapid.SliceOf(rapid.Float64()).Draw(t, "values")
 		text := Spark(values, 20, true) + strings.Join(bars(values, true), "")
 		if len(text) != utf8.RuneCountInString(text) {
@@ -109,7 +109,7 @@ func wide(columns, rows int) *sheet.Sheet {
 // A grid too wide goes on underneath: every number is there, the leading one in
 // each block, and no line is wider than the table.
 func TestWideGridGoesOnUnderneath(t *testing.T) {
-	verify.Property(t, "a grid too wide goes on underneath with every number", func(rt *rapid.T) {
+	testkit.Property(t, "a grid too wide goes on underneath with every number", func(rt *rapid.T) {
 		columns, rows := rapid.IntRange(2, 30).Draw(rt, "columns"), rapid.IntRange(1, 5).Draw(rt, "rows")
 		width := rapid.IntRange(40, 120).Draw(rt, "width")
 		out := written(t, Options{Form: Table, Width: width}, wide(columns, rows))

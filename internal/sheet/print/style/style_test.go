@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/sheet/print/style"
-	"evenlip/internal/verify"
+	"evenlip/internal/testkit"
 )
 
 func TestPen(t *testing.T) {
@@ -49,7 +49,7 @@ func TestWidth(t *testing.T) {
 
 // The short cut for ASCII measures as the library does.
 func TestWidthIsTheLibrarys(t *testing.T) {
-	verify.Property(t, "the short cut for ASCII measures a text as the library does", func(t *rapid.T) {
+	testkit.Property(t, "the short cut for ASCII measures a text as the library does", func(t *rapid.T) {
 		text := rapid.StringMatching(`[ -~\x00-\x1f\x7f°日]{0,12}`).Draw(t, "text")
 		if got, want := style.Width(text), lipgloss.Width(text); got != want {
 			t.Errorf("%q is %d cells, not %d", text, got, want)

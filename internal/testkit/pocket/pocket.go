@@ -1,6 +1,6 @@
 // Package pocket works out printed arithmetic as a pocket calculator in degree
-// mode would, with an evaluator of another house (expr-lang/expr). Only tests
-// use it: they hold the working that --explain shows against the figure.
+// mode would, with an evaluator of another house. Tests hold the working that
+// --explain shows against the figure with it.
 package pocket
 
 import (
@@ -25,28 +25,24 @@ var keys = map[string]func(float64) float64{
 	"atan": func(x float64) float64 { return math.Atan(x) / degree },
 }
 
-func options() []expr.Option {
-	opts := []expr.Option{expr.Env(env)}
-	for name, f := range keys {
-		opts = append(opts, expr.Function(name, func(args ...any) (any, error) {
-			x, err := strconv.ParseFloat(fmt.Sprint(args[0]), 64)
-			return f(x), err
-		}, new(func(float64) float64), new(func(int) float64)))
-	}
-	return opts
-}
-
-var env = map[string]any{"pi": math.Pi}
-
 // Evaluate returns what a sum comes to; degree signs are passed over.
 func Evaluate(sum string) (float64, error) {
-	program, err := expr.Compile(strings.ReplaceAll(sum, "°", ""), options()...)
+	env := map[string]any{"pi": math.Pi}
+	for name, f := range keys {
+		env[name] = func(x any) float64 { return f(number(x)) }
+	}
+	v, err := expr.Eval(strings.ReplaceAll(sum, "°", ""), env)
 	if err != nil {
 		return 0, err
 	}
-	v, err := expr.Run(program, env)
+	return number(v), nil
+}
+
+// number is a float64 or an int of the evaluator's.
+func number(v any) float64 {
+	x, err := strconv.ParseFloat(fmt.Sprint(v), 64)
 	if err != nil {
-		return 0, err
+		return math.NaN()
 	}
-	return strconv.ParseFloat(fmt.Sprint(v), 64)
+	return x
 }
