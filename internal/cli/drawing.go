@@ -73,7 +73,7 @@ func (w *drawing) asRead() {
 	r, d := &w.r, &w.now
 	d.D = r.Drill.D
 	d.Web, w.webUsual = orUsual(r.Chisel.Web, handbook.NewWeb(d.D))
-	angles := r.Chisel.AngleLimit
+	angles := r.Limit(judge.ChiselAngleLimit)
 	d.Chisel, w.chiselUsual = orUsual(r.Chisel.Acute, math.Pi-(angles.Low+angles.High)/2)
 	band, _ := usualHelix(d.D)
 	d.Helix, w.helixUsual = orUsual(w.d.Value(drill.Helix), (band.Low+band.High)/2)
@@ -119,7 +119,7 @@ func (w *drawing) regrind(remove float64) error {
 		lips[i] = point.LipThrough(outer, l.Corner, l.HalfAngle)
 		w.now.Lips[i].Corner -= remove
 	}
-	plan, err := point.Truing(lips[0], lips[1], inner, outer, r.Lips.Target)
+	plan, err := point.Truing(lips[0], lips[1], inner, outer, r.Target())
 	if err != nil {
 		return err
 	}
@@ -131,7 +131,7 @@ func (w *drawing) regrind(remove float64) error {
 	}
 	w.now.Offset, w.trued = 0, true
 	for i := range w.now.Lips {
-		w.now.Lips[i].HalfAngle = r.Lips.Target
+		w.now.Lips[i].HalfAngle = r.Target()
 		w.now.Lips[i].Corner = plan.Line.At(outer) - (remove - plan.Most())
 	}
 	return w.now.Check()
@@ -155,7 +155,7 @@ func (w *drawing) remarks() {
 		s.Extra = append(s.Extra, handbook.NewWebSource())
 	}
 	if w.chiselUsual {
-		s.Find("chisel-usual", sheet.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", quantity.Rad(math.Pi-d.Chisel), quantity.Say(whoseLimits(w.r.Chisel.AngleLimit.Source)))
+		s.Find("chisel-usual", sheet.Note, "no chisel-edge angle was read: {} is drawn, the middle of {}", quantity.Rad(math.Pi-d.Chisel), quantity.Say(whoseLimits(w.r.Limit(judge.ChiselAngleLimit).Source)))
 	}
 	if w.clearanceUsual {
 		why := "what is aimed at for this size in"

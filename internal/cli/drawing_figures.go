@@ -54,7 +54,7 @@ func (w *drawing) lipFigures() {
 	for i, key := range [...]string{"lip_clearance_1_deg", "lip_clearance_2_deg"} {
 		w.angle(key, "clearance, lip "+string(rune('1'+i)), d.Lips[i].Clearance)
 		if cl := quantity.Rad(d.Lips[i].Clearance); w.clearanceUsual {
-			s.Work(w.r.Clearance.Limit.Source.String(), "Cl aimed at, by size and work", "{}", cl)
+			s.Work(w.r.Limit(judge.Clearance1Limit).Source.String(), "Cl aimed at, by size and work", "{}", cl)
 		} else {
 			s.Work("as read, or from the heel drop", "Cl", "{}", cl)
 		}

@@ -36,17 +36,17 @@ func (w *drawing) tooLittle(most, remove float64) {
 	switch s := w.s; {
 	case w.even():
 		s.Find("remove-leaves-angle", sheet.Warn, "to bring the lips to {} to the axis, {}, {} has to come off: {} leaves them at {}",
-			quantity.Set(w.r.Lips.Target), quantity.Say(w.asWanted()), quantity.MM(most), quantity.MM(remove), quantity.Rad(w.before.Lips[0].HalfAngle))
+			quantity.Set(w.r.Target()), quantity.Say(w.asWanted()), quantity.MM(most), quantity.MM(remove), quantity.Rad(w.before.Lips[0].HalfAngle))
 	case w.otherPoint():
 		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips to {} to the axis, {}, {} has to come off: {} leaves them as uneven as they are",
-			quantity.Set(w.r.Lips.Target), quantity.Say(w.asWanted()), quantity.MM(most), quantity.MM(remove))
+			quantity.Set(w.r.Target()), quantity.Say(w.asWanted()), quantity.MM(most), quantity.MM(remove))
 	default:
 		s.Find("remove-leaves-uneven", sheet.Warn, "to true the lips {} has to come off: {} leaves them as uneven as they are", quantity.MM(most), quantity.MM(remove))
 	}
 }
 
 // otherPoint reports whether the lips are ground to another angle than their own.
-func (w *drawing) otherPoint() bool { return w.r.Lips.Target != w.r.Point.K() }
+func (w *drawing) otherPoint() bool { return w.r.Target() != w.r.Point.K() }
 
 // asWanted says who wants the angle that the lips are ground to.
 func (w *drawing) asWanted() string {
@@ -63,7 +63,7 @@ func (w *drawing) groundTo() {
 		return
 	}
 	if w.trued {
-		w.s.Find("trued-to", sheet.Note, "both lips are drawn ground to {} to the axis, {}", quantity.Set(w.r.Lips.Target), quantity.Say(w.asWanted()))
+		w.s.Find("trued-to", sheet.Note, "both lips are drawn ground to {} to the axis, {}", quantity.Set(w.r.Target()), quantity.Say(w.asWanted()))
 	}
 	if !w.r.Point.Asked && !w.r.Drill.Given {
 		w.s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(w.r.Drill.Material.Name))
@@ -78,7 +78,7 @@ func (w *drawing) asElsewhere() {
 		return
 	}
 	web := sheet.New("web", false)
-	w.r.WebSheet(web)
+	w.r.WebRemarks(web)
 	for _, f := range web.Findings {
 		if f.Code == "web-taper-assumed" || f.Code == "thinned-before" {
 			w.s.Findings = append(w.s.Findings, f)

@@ -190,7 +190,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 		s.StopsShort(spec.Name, sweeps[i].span, spec.Kind, spec.Gauge)
 	}
 	if a.global.explain {
-		s.Worked = t.first
+		s.First = t.first
 		where := at(sweeps, firsts(sweeps))
 		s.Find("explained-at", sheet.Note, "the working is shown for the first step, "+where.Format, where.Args...)
 	}

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/handbook"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -24,7 +23,6 @@ type Chisel struct {
 	// Readings taken, as against figures computed.
 	WebRead, AngleRead, LengthRead bool
 	AcuteRead                      bool // the angle was read the acute way
-	AngleLimit, RatioLimit         handbook.Band
 }
 
 // contradiction is how far, as a part of the length read, three readings of
@@ -53,42 +51,41 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 	c.Angle = point.Obtuse(c.Acute)
 	c.Ratio = c.Length / b.D
 	c.WebRatio = c.Web / b.D
-	c.AngleLimit, c.RatioLimit = b.Book.ChiselAngle(), b.Book.ChiselRatio(b.D)
 	return c
 }
 
-// ChiselSheet adds the chisel edge's figures to s.
-func (r *Result) ChiselSheet(s *sheet.Sheet) {
-	c := &r.Chisel
-	s.Open("Chisel edge")
-	two := c.wants()
-	s.Add(sheet.Figure{Key: "web_mm", Label: "web at the point", Value: c.Web, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: two})
-	if c.WebRead {
-		s.Work("as read", "w as read", "{}", quantity.MM(c.Web))
-	} else {
-		s.Work(geometry, "w = c * sin(psi)", "{} * sin({})", quantity.MM(c.Length), quantity.Rad(c.Acute))
+// ChiselEdge defines the figures of the chisel edge: of web, angle and length two
+// are read, and the third follows.
+var ChiselEdge = sheet.Group[Result]{Title: "Chisel edge", Figures: []sheet.Def[Result]{
+	{Key: "web_mm", Letter: "w", Label: "web at the point", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Chisel.Web }, OfWays: chiselWays,
+		Works: func(r *Result) (work, source string) { return readOr(r.Chisel.WebRead, "c * sin(psi)") }},
+	{Key: "chisel_angle_deg", Letter: "psi'", Label: "chisel-edge angle, obtuse", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Chisel.Angle }, Limit: ChiselAngleLimit, OfWays: chiselWays,
+		Works: func(r *Result) (work, source string) {
+			return readOr(r.Chisel.AngleRead && !r.Chisel.AcuteRead, "180 - psi")
+		}},
+	{Key: "chisel_angle_acute_deg", Letter: "psi", Label: "chisel-edge angle, acute", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Chisel.Acute }, OfWays: chiselWays,
+		Works: func(r *Result) (work, source string) {
+			if r.Chisel.AngleRead {
+				return readOr(r.Chisel.AcuteRead, "180 - psi'")
+			}
+			return "asin(w / c)", ""
+		}},
+	{Key: "chisel_length_mm", Letter: "c", Label: "chisel-edge length", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Chisel.Length }, OfWays: chiselWays,
+		Works: func(r *Result) (work, source string) { return readOr(r.Chisel.LengthRead, "w / sin(psi)") }},
+	{Key: "chisel_ratio", Letter: "q", Label: "chisel-edge length / D", Kind: quantity.Number,
+		Value: func(r *Result) float64 { return r.Chisel.Ratio }, Limit: ChiselRatioLimit, Work: "c / D"},
+}}
+
+// readOr is the working of a figure that was read or else follows by a formula.
+func readOr(read bool, formula string) (work, source string) {
+	if read {
+		return sheet.AsRead, sheet.AsRead
 	}
-	s.Add(sheet.Figure{Key: "chisel_angle_deg", Label: "chisel-edge angle, obtuse", Value: c.Angle, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Limit: &c.AngleLimit, Wants: two})
-	if c.AngleRead && !c.AcuteRead {
-		s.Work("as read", "psi' as read", "{}", quantity.Rad(c.Angle))
-	} else {
-		s.Work(geometry, "psi' = 180 - psi", "180 - {}", quantity.Rad(c.Acute))
-	}
-	s.Add(sheet.Figure{Key: "chisel_angle_acute_deg", Label: "chisel-edge angle, acute", Value: c.Acute, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Wants: two})
-	c.WorkAcute(s)
-	s.Add(sheet.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: c.Length, Kind: quantity.Length,
-		Gauge: quantity.Caliper, Wants: two})
-	if !c.LengthRead {
-		s.Work(geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(c.Web), quantity.Rad(c.Acute))
-	} else {
-		s.Work("as read", "c as read", "{}", quantity.MM(c.Length))
-	}
-	s.Add(sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: c.Ratio, Kind: quantity.Number,
-		Limit: limitIf(&c.RatioLimit, r.Drill.D), Wants: join(wants(on("size", r.Drill.D)), two)})
-	s.Work(geometry, "q = c / D", "{} / {}", quantity.MM(c.Length), quantity.MM(r.Drill.D))
-	c.Contradiction(s)
+	return formula, ""
 }
 
 // Contradiction warns in s where three readings of the chisel edge disagree.
@@ -106,13 +103,16 @@ func (c *Chisel) WorkAcute(s *sheet.Sheet) {
 	case c.AcuteRead:
 		s.Work("as read", "psi as read", "{}", quantity.Rad(c.Acute))
 	case c.AngleRead:
-		s.Work(geometry, "psi = 180 - psi'", "180 - {}", quantity.Rad(c.Angle))
+		s.Work(Geometry, "psi = 180 - psi'", "180 - {}", quantity.Rad(c.Angle))
 	default:
-		s.Work(geometry, "psi = asin(w / c)", "asin({} / {})", quantity.MM(c.Web), quantity.MM(c.Length))
+		s.Work(Geometry, "psi = asin(w / c)", "asin({} / {})", quantity.MM(c.Web), quantity.MM(c.Length))
 	}
 }
 
-func (c *Chisel) wants() string {
+// chiselWays names what is missing of the chisel edge, of which two readings give
+// the third.
+func chiselWays(r *Result) string {
+	c := &r.Chisel
 	switch {
 	case known(c.Length, c.Acute):
 		return ""
@@ -124,19 +124,4 @@ func (c *Chisel) wants() string {
 		return "web or chisel-angle"
 	}
 	return "two of web, chisel-angle, chisel-length"
-}
-
-func join(a, b string) string {
-	if a == "" || b == "" {
-		return a + b
-	}
-	return a + " and " + b
-}
-
-// limitIf withholds a limit that cannot be known.
-func limitIf(l *handbook.Band, on float64) *handbook.Band {
-	if math.IsNaN(on) {
-		return nil
-	}
-	return l
 }

@@ -28,14 +28,10 @@ type Clearance struct {
 	Along       bool    // the whole lip was looked at, not the corner only
 	Aim         float64
 	Recommended handbook.Band
-	Limit       handbook.Band // outside it a lip has to be ground
 }
 
 // Corner is the clearance at the corner of the lip that has less.
 func (c *Clearance) Corner() float64 { return math.Min(c.Lip1, c.Lip2) }
-
-// High reports whether a lip of that clearance has too much.
-func (c *Clearance) High(lip float64) bool { return lip > over(c.Limit) }
 
 // LesserTaken says that of two unlike clearances the lesser is reckoned with.
 func (c *Clearance) LesserTaken(s *sheet.Sheet) {
@@ -65,7 +61,6 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
 	}
 	c.Aim, c.Recommended = Recommended(b.D, b.Material)
-	c.Limit = AcceptedClearance(c.Recommended, b.Material)
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
 	c.Working = c.Corner() - c.FeedAngle
 	c.FeedLimit = point.FeedLimit(b.D/2, c.Corner())
@@ -82,6 +77,127 @@ func (c *Clearance) alongLip(r *Result) {
 	c.Least, c.LeastAt = least, at/outer
 	c.FeedLimit, _ = f.FeedLimit(inner, outer)
 	c.Along = true
+}
+
+// CornerClearance defines the lip clearance at the corners, as read or by the heel
+// drop, and what is recommended.
+var CornerClearance = sheet.Group[Result]{Title: "Lip clearance", Figures: []sheet.Def[Result]{
+	{Key: "lip_clearance_1_deg", Letter: "C1", Label: "at the corner, lip 1", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Clearance.Lip1 }, Limit: Clearance1Limit, Of: clearanceWanted,
+		Works: func(r *Result) (work, source string) {
+			return readOr(!r.Clearance.FromDrop, "atan(drop1 * 360 / (pi * D * turn))")
+		}},
+	{Key: "lip_clearance_2_deg", Letter: "C2", Label: "at the corner, lip 2", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Clearance.Lip2 }, Limit: Clearance2Limit, Of: clearanceWanted,
+		Works: func(r *Result) (work, source string) {
+			return readOr(!r.Clearance.FromDrop, "atan(drop2 * 360 / (pi * D * turn))")
+		}},
+	{Letter: "drop1", Label: "heel drop, lip 1", Kind: quantity.Length, Gauge: quantity.Indicator, Work: sheet.AsRead, Of: "heel-drop",
+		Value: func(r *Result) float64 { return r.Clearance.Drop1 }},
+	{Letter: "drop2", Label: "heel drop, lip 2", Kind: quantity.Length, Gauge: quantity.Indicator, Work: sheet.AsRead, Of: "heel-drop",
+		Value: func(r *Result) float64 { return r.Clearance.Drop2 }},
+	{Letter: "turn", Label: "turn of the heel drop", Kind: quantity.Angle, Gauge: quantity.Protractor, Work: sheet.AsRead, Of: "heel-turn",
+		Value: func(r *Result) float64 { return r.Clearance.Turn }},
+	{Key: "recommended_low_deg", Label: "recommended, from", Kind: quantity.Angle, Gauge: quantity.Protractor, Of: "size",
+		Value: func(r *Result) float64 { return r.Clearance.Recommended.Low }, Works: recommendedWorks,
+		Shop: func(r *Result) bool { return r.Clearance.Recommended.Source.OfShop() }},
+	{Key: "recommended_high_deg", Label: "recommended, to", Kind: quantity.Angle, Gauge: quantity.Protractor, Of: "size",
+		Value: func(r *Result) float64 { return r.Clearance.Recommended.High }, Works: recommendedWorks,
+		Shop: func(r *Result) bool { return r.Clearance.Recommended.Source.OfShop() }},
+}}
+
+// What is missing of the clearance, and of what it is all along the lip.
+const (
+	clearanceWanted = "clearance, or heel-drop with heel-turn and size"
+	alongWanted     = "clearance, web, lip-angle and size"
+)
+
+func recommendedWorks(r *Result) (work, source string) {
+	return sheet.AsRead, r.Clearance.Recommended.Source.String()
+}
+
+// WorkingClearance defines what a feed leaves of the lip clearance.
+var WorkingClearance = sheet.Group[Result]{Title: "Clearance left while cutting", Figures: []sheet.Def[Result]{
+	{Key: "feed_angle_deg", Letter: "e", Label: "feed angle at the corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Clearance.FeedAngle }, Work: "atan(f / (pi * D))"},
+	{Letter: "C", Label: "the lesser clearance", Kind: quantity.Angle, Gauge: quantity.Protractor, Of: clearanceWanted,
+		Value: func(r *Result) float64 { return r.Clearance.Corner() }, Work: "min(C1, C2)"},
+	{Key: "working_clearance_deg", Label: "working clearance, corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Clearance.Working }, Limit: WorkingLimit, Work: "C - e"},
+	{Letter: "k", Label: "half the point angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Point.K() }, Work: "(k1 + k2) / 2"},
+	{Letter: "b", Label: "web angle at the corner", Kind: quantity.Angle, Work: "asin(w / D)",
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Drill.D/2) }},
+	{Letter: "g", Label: "slope of the flank", Kind: quantity.Number, Work: "(tan(C) - sin(b) / tan(k)) / cos(b)",
+		Value: func(r *Result) float64 { return r.flank().Slope() }},
+	{Letter: "r", Label: "radius where it is least", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
+		Value: func(r *Result) float64 { return r.leastRadius() }},
+	{Letter: "br", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * r))",
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.leastRadius()) }},
+	{Key: "least_working_clearance_deg", Label: "working clearance, least", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Clearance.Least }, Limit: LeastWorkingLimit, Of: alongWanted,
+		Work: "atan(g * cos(br) + sin(br) / tan(k)) - atan(f / (2 * pi * r))"},
+	{Key: "least_working_at_ratio", Label: "least at r/R", Kind: quantity.Number, Of: alongWanted,
+		Value: func(r *Result) float64 { return r.Clearance.LeastAt }, Work: "r / (D / 2)"},
+	{Letter: "rf", Label: "radius that rubs first", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
+		Value: func(r *Result) float64 { return r.rubsFirst() }},
+	{Letter: "bf", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * rf))",
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.rubsFirst()) }},
+	{Key: "feed_limit_mm", Label: "a flank rubs at a feed of", Kind: quantity.Feed, Value: func(r *Result) float64 { return r.Clearance.FeedLimit },
+		Works: func(r *Result) (work, source string) {
+			if r.Clearance.Along {
+				return "max(0, 2 * pi * rf * (g * cos(bf) + sin(bf) / tan(k)))", ""
+			}
+			return "max(0, pi * D * tan(C))", ""
+		}},
+}}
+
+// flank is the flank of the lip that has less clearance.
+func (r *Result) flank() point.Flank {
+	return point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K(), r.Clearance.Corner())
+}
+
+// leastRadius is where the working clearance is least, mm, not inside the lip by a
+// last digit.
+func (r *Result) leastRadius() float64 {
+	return math.Max(r.Clearance.LeastAt*r.Drill.D/2, r.Chisel.Web/2)
+}
+
+// rubsFirst is the radius, mm, at which a growing feed lets the flank rub first.
+func (r *Result) rubsFirst() float64 {
+	if !r.Clearance.Along {
+		return math.NaN()
+	}
+	inner, outer := lipEnds(r)
+	_, at := r.flank().FeedLimit(inner, outer)
+	return at
+}
+
+// clearanceRemarks says in s what of the clearance is worth a word.
+func (r *Result) clearanceRemarks(s *sheet.Sheet) {
+	c, b := &r.Clearance, &r.Drill
+	b.FeedAssumption(s)
+	if c.Corner() < c.Recommended.Low*(1-rounding) && !rules[ClearanceLow].holds(&r.Held) {
+		s.Find("clearance-under-recommended", sheet.Note, "a lip has {} of clearance where {} to {} is recommended for the size and work: grind more the next time",
+			quantity.Rad(c.Corner()), quantity.Rad(c.Recommended.Low), quantity.Rad(c.Recommended.High))
+	}
+	if c.FromDrop && c.Turn > shortTurn {
+		s.Find("heel-turn-long", sheet.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
+			quantity.Rad(c.Turn), quantity.Rad(shortTurn))
+	}
+	c.Contradiction(s)
+}
+
+// lipEnds returns the radii at which a lip begins and ends.
+func lipEnds(r *Result) (inner, outer float64) {
+	inner = r.Chisel.Length / 2
+	if !known(inner) {
+		inner = r.Chisel.Web / 2
+	}
+	if !known(inner) {
+		inner = handbook.StandardChiselRatio * r.Drill.D / 2
+	}
+	return inner, r.Drill.D / 2
 }
 
 // Recommended returns the clearance at the corner to aim at and its band,
@@ -113,125 +229,3 @@ func AcceptedClearance(recommended handbook.Band, m *handbook.Material) handbook
 	}
 	return handbook.AcceptedClearance(recommended)
 }
-
-// lipEnds returns the radii at which a lip begins and ends.
-func lipEnds(r *Result) (inner, outer float64) {
-	inner = r.Chisel.Length / 2
-	if !known(inner) {
-		inner = r.Chisel.Web / 2
-	}
-	if !known(inner) {
-		inner = handbook.StandardChiselRatio * r.Drill.D / 2
-	}
-	return inner, r.Drill.D / 2
-}
-
-// ClearanceSheet adds the lip clearance's figures to s.
-func (r *Result) ClearanceSheet(s *sheet.Sheet) {
-	c, b := &r.Clearance, &r.Drill
-	s.Open("Lip clearance")
-	limit := limitIf(&c.Limit, b.D)
-	r.lipClearance(s, "lip_clearance_1_deg", "at the corner, lip 1", c.Lip1, c.Drop1, limit)
-	r.lipClearance(s, "lip_clearance_2_deg", "at the corner, lip 2", c.Lip2, c.Drop2, limit)
-	r.recommendedFigures(s)
-	r.workingFigures(s)
-	b.FeedAssumption(s)
-	if c.Corner() < under(c.Recommended) && !ClearanceLow.holds(r) {
-		s.Find("clearance-under-recommended", sheet.Note, "a lip has {} of clearance where {} to {} is recommended for the size and work: grind more the next time",
-			quantity.Rad(c.Corner()), quantity.Rad(c.Recommended.Low), quantity.Rad(c.Recommended.High))
-	}
-	if c.FromDrop && c.Turn > shortTurn {
-		s.Find("heel-turn-long", sheet.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
-			quantity.Rad(c.Turn), quantity.Rad(shortTurn))
-	}
-	c.Contradiction(s)
-}
-
-func (r *Result) recommendedFigures(s *sheet.Sheet) {
-	limit := &r.Clearance.Recommended
-	for _, e := range [...]struct {
-		key, label string
-		value      float64
-	}{
-		{"recommended_low_deg", "recommended, from", limit.Low}, {"recommended_high_deg", "recommended, to", limit.High},
-	} {
-		s.Add(sheet.Figure{Key: e.key, Label: e.label, Value: e.value, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size", Shop: limit.Source.OfShop()})
-		if !s.Explaining {
-			continue // the source's words are for the working alone
-		}
-		s.Work(limit.Source.String(), limit.Source.How("from the table, by size and work"), "{}", quantity.Rad(e.value))
-	}
-}
-
-// WorkingSheet adds what a feed leaves of the lip clearance to s.
-func (r *Result) WorkingSheet(s *sheet.Sheet) {
-	s.Open("Clearance left while cutting")
-	r.workingFigures(s)
-}
-
-func (r *Result) workingFigures(s *sheet.Sheet) {
-	c, b := &r.Clearance, &r.Drill
-	needs := c.wants(on("size", b.D))
-	s.Add(sheet.Figure{Key: "feed_angle_deg", Label: "feed angle at the corner", Value: c.FeedAngle, Kind: quantity.Angle, Gauge: quantity.Protractor, Wants: "size"})
-	s.Work(geometry, "e = atan(f / (pi D))", "atan({} / (pi * {}))", quantity.Of(quantity.Feed, b.Feed), quantity.MM(b.D))
-	s.Add(sheet.Figure{Key: "working_clearance_deg", Label: "working clearance, corner", Value: c.Working, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Limit: &positive, Wants: needs})
-	s.Work(geometry, "Cl_w = Cl - e", "{} - {}", quantity.Rad(c.Corner()), quantity.Rad(c.FeedAngle))
-	r.alongFigures(s, needs)
-}
-
-// wants names what is wanted: the clearance first, then the rest.
-func (c *Clearance) wants(rest ...need) string {
-	if !known(c.Lip1) {
-		return "clearance, or heel-drop with heel-turn and size"
-	}
-	return wants(rest...)
-}
-
-func (r *Result) lipClearance(s *sheet.Sheet, key, label string, v, drop float64, limit *handbook.Band) {
-	c := &r.Clearance
-	s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: limit,
-		Wants: c.wants()})
-	if !c.FromDrop {
-		s.Work("as read", "Cl as read", "{}", quantity.Rad(v))
-		return
-	}
-	c.WorkDrop(s, drop, r.Drill.D)
-}
-
-// WorkDrop leaves, with the figure added to s last, how the clearance follows
-// from the heel drop, on a drill of diameter d, both mm.
-func (c *Clearance) WorkDrop(s *sheet.Sheet, drop, d float64) {
-	s.Work(geometry, "Cl = atan(drop * 360 / (pi D * turn))", "atan({} * 360 / (pi * {} * {}))",
-		quantity.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: drop}, quantity.MM(d), quantity.Rad(c.Turn))
-}
-
-func (r *Result) alongFigures(s *sheet.Sheet, needs string) {
-	c, b := &r.Clearance, &r.Drill
-	along := c.wants(on("size", b.D), on("web", r.Chisel.Web), on("lip-angle", r.Point.Angle))
-	s.Add(sheet.Figure{Key: "least_working_clearance_deg", Label: "working clearance, least", Value: c.Least, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Limit: &positive, Wants: along})
-	f := point.NewFlank(b.D, r.Chisel.Web, r.Point.K(), c.Corner())
-	rad := math.Max(c.LeastAt*b.D/2, r.Chisel.Web/2) // not inside the lip by a last digit
-	beta := point.WebAngle(r.Chisel.Web, rad)
-	s.Work(geometry, "Cl_w = atan(g cos(b) + sin(b) / tan(k)) - atan(f / (2 pi r)), sin(b) = w / (2 r)",
-		"atan({} * cos({}) + sin({}) / tan({})) - atan({} / (2 * pi * {}))", quantity.Num(f.Slope()), quantity.Rad(beta), quantity.Rad(beta),
-		quantity.Rad(r.Point.K()), quantity.Of(quantity.Feed, b.Feed), quantity.MM(rad))
-	s.Add(sheet.Figure{Key: "least_working_at_ratio", Label: "least at r/R", Value: c.LeastAt, Kind: quantity.Number, Wants: along})
-	s.Work(geometry, "r / (D / 2), r where the least was found", "{} / ({} / 2)", quantity.MM(rad), quantity.MM(b.D))
-	label := "corner rubs at a feed of"
-	if c.Along {
-		label = "a flank rubs at a feed of"
-	}
-	s.Add(sheet.Figure{Key: "feed_limit_mm", Label: label, Value: c.FeedLimit, Kind: quantity.Feed, Wants: needs})
-	if !c.Along {
-		s.Work(geometry, "f = pi D tan(Cl), not under 0", "max(0, pi * {} * tan({}))", quantity.MM(b.D), quantity.Rad(c.Corner()))
-		return
-	}
-	inner, outer := lipEnds(r)
-	_, at := f.FeedLimit(inner, outer)
-	s.Work(geometry, "f = 2 pi r tan(Cl(r)), least along the lip, not under 0", "max(0, 2 * pi * {} * tan({}))", quantity.MM(at), quantity.Rad(f.Clearance(at)))
-}
-
-// positive is the bound of a clearance that does not rub.
-var positive = handbook.Band{Low: 0, High: math.Inf(1), Source: &handbook.Source{Label: handbook.Derived, Text: "a flank without clearance rubs"}}

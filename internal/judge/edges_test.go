@@ -5,76 +5,50 @@ import (
 	"testing"
 
 	"evenlip/internal/handbook"
+	"evenlip/internal/sheet"
 )
 
-// A figure on its limit, with what rounding is forgiven, is within it; the next
-// number beyond is not. Zero is no wear, and no clearance at all rubs.
-func TestReasonsAtTheirLimits(t *testing.T) {
-	band := handbook.Band{Low: 0.2, High: 0.7}
-	onto := func(v, toward float64) [2]float64 { return [2]float64{v, math.Nextafter(v, toward)} }
-	most, least := onto(over(band), 2), onto(under(band), -2)
-	none := Result{}
-	none.Wear = Wear{MarginLimit: band, FluteLimit: band, WebLimit: band, FlankLimit: band, Flute: 0.5}
-	none.Point.Angle, none.Point.Limit = 0.5, band
-	none.Chisel.Angle, none.Chisel.AngleLimit, none.Chisel.RatioLimit = 0.5, band, band
-	none.Clearance = Clearance{Lip1: 0.5, Lip2: 0.5, Limit: band, Working: 0.5, Least: 0.5}
-	none.Lips.Height, none.Lips.MidLip, none.Lips.Limit = 0.5, 0.5, band
-	tiny := math.SmallestNonzeroFloat64
-	tried := [reasons]bool{Cracked: true} // is read, not measured
-	for _, c := range []struct {
-		reason Reason
-		figure func(*Result) *float64
-		values [2]float64 // the last that is good, the first that is not
-	}{
-		{MarginGone, func(r *Result) *float64 { return &r.Wear.Margin }, most},
-		{FluteShort, func(r *Result) *float64 { return &r.Wear.Flute }, least},
-		{WebSpent, func(r *Result) *float64 { return &r.Chisel.WebRatio }, most},
-		{Dull, func(r *Result) *float64 { return &r.Wear.Flank }, most},
-		{CornerWorn, func(r *Result) *float64 { return &r.Wear.Corner }, [2]float64{0, tiny}},
-		{MarginWorn, func(r *Result) *float64 { return &r.Wear.Margin }, [2]float64{0, tiny}},
-		{Chipped, func(r *Result) *float64 { return &r.Wear.Chip }, [2]float64{0, tiny}},
-		{PointOff, func(r *Result) *float64 { return &r.Point.Angle }, most},
-		{PointOff, func(r *Result) *float64 { return &r.Point.Angle }, least},
-		{ClearanceLow, func(r *Result) *float64 { return &r.Clearance.Lip1 }, least},
-		{ClearanceLow, func(r *Result) *float64 { return &r.Clearance.Lip2 }, least},
-		{ClearanceHigh, func(r *Result) *float64 { return &r.Clearance.Lip1 }, most},
-		{ClearanceHigh, func(r *Result) *float64 { return &r.Clearance.Lip2 }, most},
-		{FlankRubs, func(r *Result) *float64 { return &r.Clearance.Working }, [2]float64{tiny, 0}},
-		{FlankRubs, func(r *Result) *float64 { return &r.Clearance.Least }, [2]float64{tiny, 0}},
-		{ChiselOff, func(r *Result) *float64 { return &r.Chisel.Angle }, most},
-		{ChiselOff, func(r *Result) *float64 { return &r.Chisel.Angle }, least},
-		{LipsUneven, func(r *Result) *float64 { return &r.Lips.Height }, most},
-		{LipsUneven, func(r *Result) *float64 { return &r.Lips.MidLip }, least},
-		{ChiselLong, func(r *Result) *float64 { return &r.Chisel.Ratio }, most},
-	} {
-		tried[c.reason] = true
-		for i, v := range c.values {
-			r := none
-			*c.figure(&r) = v
-			if got := c.reason.holds(&r); got != (i == 1) {
-				t.Errorf("%s at %v: %v", rules[c.reason].code, v, got)
-			}
-		}
+// A rule holds where a figure that it looks at is outside its limit on the rule's
+// side, and on no other account.
+func TestRulesAtTheirLimits(t *testing.T) {
+	var sound [limits]sheet.Held
+	for i := range sound {
+		sound[i] = sheet.Held{Value: 0.5, Band: handbook.Band{Low: 0.2, High: 0.7}}
 	}
 	for x := range rules {
-		if !tried[x] {
-			t.Errorf("%s is not tried at its limit", rules[x].code)
+		u := &rules[x]
+		if u.holds(&sound) {
+			t.Errorf("%s holds of a sound drill", u.code)
 		}
-		if Reason(x).holds(&none) {
-			t.Errorf("%s holds of a sound drill", rules[x].code)
+		for _, l := range u.looks {
+			if l.at == sheet.NoLimit {
+				continue
+			}
+			for v, want := range map[float64]bool{
+				0.2: false, 0.7: false, 0.199: l.side != sheet.High, 0.701: l.side != sheet.Low, math.NaN(): false,
+			} {
+				held := sound
+				held[l.at].Value = v
+				if got := u.holds(&held); got != want {
+					t.Errorf("%s at %v: %v", u.code, v, got)
+				}
+			}
 		}
 	}
 }
 
-// What is forgiven is a part of the limit: on a limit of nothing, nothing is.
-func TestSlackIsAPartOfTheLimit(t *testing.T) {
-	for _, limit := range []float64{0, 0.001, 0.7, 40} {
-		b := handbook.Band{Low: -limit, High: limit}
-		if got := over(b) - limit; math.Abs(got-slack*limit) > 1e-15*limit {
-			t.Errorf("over %v, %v is forgiven", limit, got)
-		}
-		if under(b) != -over(b) {
-			t.Errorf("%v under, %v over", under(b), over(b))
+// Of what a sound drill has none of, the least is too much; and no clearance at
+// all rubs.
+func TestNoneAndPositive(t *testing.T) {
+	tiny := math.SmallestNonzeroFloat64
+	for _, c := range []struct {
+		band handbook.Band
+		v    float64
+		want sheet.State
+	}{{none, 0, sheet.Within}, {none, tiny, sheet.Over}, {positive, 0, sheet.Under}, {positive, tiny, sheet.Within}, {positive, -1, sheet.Under}} {
+		h := sheet.Held{Value: c.v, Band: c.band}
+		if got := h.State(); got != c.want {
+			t.Errorf("%v: %s", c.v, got)
 		}
 	}
 }

@@ -29,7 +29,7 @@ func Guard(s *sheet.Sheet) {
 	var sure, doubted []string
 	for i := range rules {
 		x := Reason(i)
-		doubt = doubt || unsure(s, rules[x].figures)
+		doubt = doubt || unsure(s, x.figures())
 		if !slices.Contains(s.Verdict.Reasons, x.Code()) {
 			continue
 		}
@@ -67,7 +67,7 @@ func Hinges(d *drill.Drill, s *sheet.Sheet) {
 	s.OpenAside("What the verdict looks at")
 	var met []string
 	for i := range rules {
-		for _, key := range rules[i].figures {
+		for _, key := range Reason(i).figures() {
 			if f := point.Lookup(key); f != nil && f.Limit != nil && !slices.Contains(met, key) {
 				met = append(met, key)
 				s.Add(*f)
@@ -81,7 +81,7 @@ func Hinges(d *drill.Drill, s *sheet.Sheet) {
 func finer(s *sheet.Sheet) []string {
 	var out []string
 	for i := range rules {
-		for _, key := range rules[i].figures {
+		for _, key := range Reason(i).figures() {
 			if f := s.Lookup(key); f != nil && f.State() == sheet.Unsure {
 				if want := f.Finer() + " on a finer gauge"; !slices.Contains(out, want) {
 					out = append(out, want)
@@ -102,7 +102,7 @@ func unsure(s *sheet.Sheet, keys []string) bool {
 // borneOut reports whether one of the figures that x looks at is surely outside
 // its limit; a reason that looks at none is as sure as the eye that saw it.
 func (x Reason) borneOut(s *sheet.Sheet) bool {
-	return len(rules[x].figures) == 0 || slices.ContainsFunc(rules[x].figures, func(k string) bool {
+	return len(x.figures()) == 0 || slices.ContainsFunc(x.figures(), func(k string) bool {
 		f := s.Lookup(k)
 		return f != nil && x.told(f.State())
 	})
@@ -134,4 +134,19 @@ func (x Reason) told(state sheet.State) bool {
 		return state == sheet.Over
 	}
 	return state.Outside()
+}
+
+// figures are the keys of what a reason looks at.
+func (x Reason) figures() []string {
+	var keys []string
+	for _, l := range rules[x].looks {
+		for _, g := range []*sheet.Group[Result]{&PointFigures, &CornerClearance, &WorkingClearance, &ChiselEdge, &LipFigures, &WearFigures} {
+			for i := range g.Figures {
+				if g.Figures[i].Limit == l.at && l.at != sheet.NoLimit && l.at != CornerLimit && l.at != MarginLimit && l.at != ChipLimit {
+					keys = append(keys, g.Figures[i].Key)
+				}
+			}
+		}
+	}
+	return keys
 }

@@ -93,23 +93,6 @@ func TestGuardWithoutVerdict(t *testing.T) {
 	}
 }
 
-// WorkingSheet alone holds
-// what a feed leaves.
-func TestWorkingSheet(t *testing.T) {
-	r := judge.Compute(possible(t, whole))
-	s := &sheet.Sheet{Explaining: true}
-	r.WorkingSheet(s)
-	got := numbers(s)
-	for _, key := range []string{"feed_angle_deg", "working_clearance_deg", "least_working_clearance_deg", "feed_limit_mm"} {
-		if got[key].Key == "" {
-			t.Errorf("no %s", key)
-		}
-	}
-	if got["lip_clearance_1_deg"].Key != "" {
-		t.Error("the clearance itself is there too")
-	}
-}
-
 // A material that is not known, which Check refuses, leaves no wrong angle.
 func TestUnknownMaterial(t *testing.T) {
 	d := &drill.Drill{}

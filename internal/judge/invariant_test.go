@@ -73,33 +73,44 @@ func TestSwappedLipsSwapTheAnswer(t *testing.T) {
 		}
 		a, b := judge.Compute(given.Drill(t)), judge.Compute(other.Drill(t))
 		same(t, swapped(a), b, rounding)
+		mirrored(t, &a, &b)
 		if want := [...]int{0, 2, 1}[a.Lips.High()]; b.Lips.High() != want {
 			t.Errorf("the high lip is %d, want %d", b.Lips.High(), want)
 		}
 	})
 }
 
+// mirrored wants of b what a says of the other lip.
+func mirrored(t *rapid.T, a, b *judge.Result) {
+	share1, share2 := a.Shares()
+	other1, other2 := b.Shares()
+	if !math.IsNaN(share1) || !math.IsNaN(other2) {
+		within(t, "share of lip 1", other2, share1, rounding)
+		within(t, "share of lip 2", other1, share2, rounding)
+	}
+	one, planned := a.Evening()
+	two, also := b.Evening()
+	if planned != also {
+		t.Fatalf("one way there is a plan: %v, the other: %v", planned, also)
+	}
+	within(t, "lip 1, inner end", two.Stock2Inner, one.Stock1Inner, rounding)
+	within(t, "lip 1, corner", two.Stock2Outer, one.Stock1Outer, rounding)
+	within(t, "lip 2, inner end", two.Stock1Inner, one.Stock2Inner, rounding)
+	within(t, "lip 2, corner", two.Stock1Outer, one.Stock2Outer, rounding)
+}
+
 func swapped(r judge.Result) judge.Result {
 	p, c, l := &r.Point, &r.Clearance, &r.Lips
 	p.K1, p.K2, p.Difference = p.K2, p.K1, -p.Difference
 	c.Lip1, c.Lip2, c.Drop1, c.Drop2 = c.Lip2, c.Lip1, c.Drop2, c.Drop1
-	// The common line's height is counted from the corner of lip 2.
-	l.Plan.Line.Height0 -= zeroUnless(l.Planned, l.Height)
 	l.Line1, l.Line2 = point.LipThrough(l.Outer, -l.Height, p.K1), point.LipThrough(l.Outer, 0, p.K2)
 	l.MidLip = -l.MidLip
 	l.Height, l.Length, l.Offset, l.ByLengths = -l.Height, -l.Length, -l.Offset, -l.ByLengths
-	l.Read1, l.Read2, l.Share1, l.Share2 = l.Read2, l.Read1, l.Share2, l.Share1
-	plan := &l.Plan
-	plan.Stock1Inner, plan.Stock2Inner = plan.Stock2Inner, plan.Stock1Inner
-	plan.Stock1Outer, plan.Stock2Outer = plan.Stock2Outer, plan.Stock1Outer
+	l.Read1, l.Read2, l.Indicated1, l.Indicated2 = l.Read2, l.Read1, l.Indicated2, l.Indicated1
+	h := &r.Held
+	h[judge.Clearance1Limit].Value, h[judge.Clearance2Limit].Value = c.Lip1, c.Lip2
+	h[judge.LipHeightLimit].Value, h[judge.MidLipLimit].Value = l.Height, l.MidLip
 	return r
-}
-
-func zeroUnless(ok bool, v float64) float64 {
-	if !ok {
-		return 0
-	}
-	return v
 }
 
 // Take the plan's stock off both lips, read the drill again: nothing more is to
@@ -109,10 +120,11 @@ func TestTruedPointNeedsNothing(t *testing.T) {
 		given := drawWhole(t)
 		d := given.Drill(t)
 		first := judge.Compute(d)
-		if !first.Lips.Planned {
+		l := &first.Lips
+		plan, ok := first.Evening()
+		if !ok {
 			t.Skip("lips of that length cannot be")
 		}
-		l, plan := &first.Lips, &first.Lips.Plan
 		for _, stock := range []float64{plan.Stock1Inner, plan.Stock1Outer, plan.Stock2Inner, plan.Stock2Outer} {
 			if !(stock >= 0) {
 				t.Fatalf("metal put back on: %+v", plan)
@@ -127,11 +139,12 @@ func TestTruedPointNeedsNothing(t *testing.T) {
 		again.Put(drill.LipAngle, k1, k2)
 		again.Put(drill.LipHeight, height)
 		second := judge.Compute(&again)
-		within(t, "still to take", second.Lips.Plan.Most(), 0, 1e-6)
+		left, _ := second.Evening()
+		within(t, "still to take", left.Most(), 0, 1e-6)
 		within(t, "lips still differ in height", second.Lips.Height, 0, rounding)
 		within(t, "lips still differ in angle", second.Point.Difference, 0, rounding)
-		within(t, "oversize left", second.Lips.Oversize, 0, 1e-7)
-		within(t, "angle aimed at", second.Point.K(), l.Target, rounding)
+		within(t, "oversize left", second.Oversize(), 0, 1e-7)
+		within(t, "angle aimed at", second.Point.K(), first.Target(), rounding)
 	})
 }
 
@@ -139,10 +152,10 @@ func TestTruedPointNeedsNothing(t *testing.T) {
 func TestTruingIsTheLeast(t *testing.T) {
 	testkit.Property(t, "a truing plan leaves one lip all its metal at one end", func(t *rapid.T) {
 		r := judge.Compute(drawWhole(t).Drill(t))
-		if !r.Lips.Planned {
+		p, ok := r.Evening()
+		if !ok {
 			t.Skip("lips of that length cannot be")
 		}
-		p := r.Lips.Plan
 		within(t, "the smallest stock", min(p.Stock1Inner, p.Stock1Outer, p.Stock2Inner, p.Stock2Outer), 0, 1e-12)
 	})
 }
@@ -152,7 +165,7 @@ func TestTruingIsTheLeast(t *testing.T) {
 func TestTruingEvenAngles(t *testing.T) {
 	for _, height := range []float64{0.12, -0.12} {
 		r := compute(t, "size 12mm; web 2mm; lip-angle 59,59; lip-height "+mm(height))
-		p := r.Lips.Plan
+		p, _ := r.Evening()
 		within(t, "lip 1 inner", p.Stock1Inner, max(0, height), 1e-12)
 		within(t, "lip 1 outer", p.Stock1Outer, max(0, height), 1e-12)
 		within(t, "lip 2 inner", p.Stock2Inner, max(0, -height), 1e-12)
@@ -168,7 +181,7 @@ func TestTruingTarget(t *testing.T) {
 		"lip-angle 59.5,58; point-angle 118": 59, "lip-angle 59.5,58; point-angle 120": 60, "lip-angle 59,59; material steel-400": 59, "lip-angle 57.4,57.4; material steel-400": 67.5,
 	} {
 		r := compute(t, "size 12mm; web 2mm; lip-height 0.1mm; "+line)
-		within(t, line, r.Lips.Target/deg, want, 1e-9)
+		within(t, line, r.Target()/deg, want, 1e-9)
 	}
 }
 
@@ -180,17 +193,19 @@ func TestWebGrowthComposes(t *testing.T) {
 		first, then, once := *d, *d, *d
 		first.Put(drill.Remove, a)
 		once.Put(drill.Remove, a+b)
-		after := judge.Compute(&first).Web
+		firstGround := judge.Compute(&first)
+		after := firstGround.Web
 		then.Put(drill.Web, after.After)
 		then.Put(drill.Remove, b)
-		got, want := judge.Compute(&then).Web, judge.Compute(&once).Web
+		twice, at1 := judge.Compute(&then), judge.Compute(&once)
+		got, want := twice.Web, at1.Web
 		within(t, "web after", got.After, want.After, rounding)
 		if !d.Has(drill.ChiselAngle) {
 			return
 		}
 		within(t, "chisel after", got.ChiselAfter, want.ChiselAfter, 1e-8)
-		if !math.IsNaN(want.ThrustRatio) { // there is none once the chisel is as long as the drill is wide
-			within(t, "thrust ratio", got.ThrustRatio*after.ThrustRatio, want.ThrustRatio, 1e-8)
+		if !math.IsNaN(at1.ThrustRatio()) { // there is none once the chisel is as long as the drill is wide
+			within(t, "thrust ratio", twice.ThrustRatio()*firstGround.ThrustRatio(), at1.ThrustRatio(), 1e-8)
 		}
 	})
 }
@@ -279,11 +294,15 @@ func TestScale(t *testing.T) {
 		}
 		within(t, "point length", b.Point.Length, 2*a.Point.Length, 1e-9*a.Drill.D)
 		within(t, "offset", b.Lips.Offset, 2*a.Lips.Offset, 1e-9*a.Drill.D)
-		within(t, "stock", b.Lips.Plan.Most(), 2*a.Lips.Plan.Most(), 1e-9*a.Drill.D)
+		before, _ := a.Evening()
+		after, _ := b.Evening()
+		within(t, "stock", after.Most(), 2*before.Most(), 1e-9*a.Drill.D)
 		within(t, "chisel", b.Chisel.Length, 2*a.Chisel.Length, 1e-9*a.Drill.D)
 		within(t, "web after", b.Web.After, 2*a.Web.After, 1e-9*a.Drill.D)
 		within(t, "ratio", b.Chisel.Ratio, a.Chisel.Ratio, 1e-12)
-		within(t, "share", b.Lips.Share1, a.Lips.Share1, 1e-12)
+		share, _ := a.Shares()
+		same, _ := b.Shares()
+		within(t, "share", same, share, 1e-12)
 		within(t, "least clearance", b.Clearance.Least, a.Clearance.Least, 1e-9)
 		within(t, "feed limit", b.Clearance.FeedLimit, 2*a.Clearance.FeedLimit, 1e-9*a.Drill.D)
 	})

@@ -22,6 +22,7 @@ type Result struct {
 	Web       Web
 	Lips      Lips
 	Wear      Wear
+	Held      [limits]sheet.Held
 	Verdict   Verdict
 }
 
@@ -48,7 +49,8 @@ func Compute(d *drill.Drill) Result {
 	r.Clearance = clearanceOf(d, &r)
 	r.Web = webOf(d, &r)
 	r.Lips = lipsOf(d, &r)
-	r.Wear = wearOf(d, &r.Drill)
+	r.Wear = wearOf(d)
+	r.hold()
 	r.Verdict = judge(&r)
 	return r
 }
@@ -97,3 +99,6 @@ func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {
 }
 
 func known(vs ...float64) bool { return sheet.Known(vs...) }
+
+// rounding is the part of a number that arithmetic may be off by.
+const rounding = 1e-9

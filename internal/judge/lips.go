@@ -20,25 +20,20 @@ const (
 
 // Lips is how the two lips stand to each other, at the outer corner.
 type Lips struct {
-	From           LipsFrom
-	Height         float64 // lip 1 minus lip 2, axial
-	MidLip         float64 // the same half way along the lip
-	Line1, Line2   point.Lip
-	Length         float64 // true lip lengths, 1 minus 2
-	Read1, Read2   float64 // the lip lengths as read, NaN where they were not
-	Offset         float64 // the point off the axis, along the lips, positive toward lip 1
-	Oversize       float64 // the bound on hole oversize
-	Share1, Share2 float64 // of the chip, at the feed
+	From         LipsFrom
+	Height       float64 // lip 1 minus lip 2, axial
+	MidLip       float64 // the same half way along the lip
+	Line1, Line2 point.Lip
+	Length       float64 // true lip lengths, 1 minus 2
+	Read1, Read2 float64 // the lip lengths as read, NaN where they were not
+	// Indicated1 and 2 are the indicator on each lip, NaN where their difference alone
+	// was read.
+	Indicated1, Indicated2 float64
+	Offset                 float64 // the point off the axis, along the lips, positive toward lip 1
 	// ByLengths is the height difference that lip lengths and angles give; where
 	// the indicator gave one too, the two can be compared.
 	ByLengths    float64
 	Inner, Outer float64 // the lip's ends, along the lip in the end view
-	Target       float64 // the half angle that both lips are trued to
-	Plan         point.TruingPlan
-	Planned      bool
-	Limit        handbook.Band
-	HoleLimit    handbook.Band
-	HasHole      bool
 }
 
 // even is the height difference, mm, under which lips count as even: less than
@@ -58,8 +53,7 @@ func (l *Lips) High() int {
 
 func lipsOf(dr *drill.Drill, r *Result) Lips {
 	nan := math.NaN()
-	l := Lips{Height: nan, ByLengths: nan, Read1: nan, Read2: nan, Limit: r.Drill.Book.LipHeight(r.Drill.D)}
-	l.HoleLimit, l.HasHole = handbook.HoleOversize(r.Drill.D)
+	l := Lips{Height: nan, ByLengths: nan, Read1: nan, Read2: nan, Indicated1: nan, Indicated2: nan}
 	l.Inner, l.Outer = alongLip(r)
 	p := &r.Point
 	if a, b, both := pair(dr, drill.LipLength); both {
@@ -72,15 +66,11 @@ func lipsOf(dr *drill.Drill, r *Result) Lips {
 	if !known(l.Length) {
 		l.Length = point.LengthDifference(l.Offset, l.Outer-l.Inner, p.K1, p.K2)
 	}
-	l.Oversize = point.OversizeOfLips(l.Offset, l.Height, p.K1, p.K2)
 	l.lines(p)
 	l.MidLip = point.HeightDifference(l.Line1, l.Line2, (l.Inner+l.Outer)/2)
-	l.Share1, l.Share2 = point.ChipShareAlong(r.Drill.Feed, l.Line1, l.Line2, l.Inner, l.Outer)
 	if p.K1 == p.K2 || !known(p.K1) { // one height all along the lip
 		l.MidLip = l.Height
-		l.Share1, l.Share2 = point.ChipShare(r.Drill.Feed, l.Height)
 	}
-	l.plan(r)
 	return l
 }
 
@@ -97,7 +87,7 @@ func (l *Lips) height(dr *drill.Drill) {
 	case n == 1:
 		l.From, l.Height = LipsIndicated, a
 	case n == 2:
-		l.From, l.Height = LipsIndicated, a-b
+		l.From, l.Height, l.Indicated1, l.Indicated2 = LipsIndicated, a-b, a, b
 	case known(l.ByLengths):
 		l.From, l.Height = LipsFromLengths, l.ByLengths
 	}
@@ -135,18 +125,36 @@ func alongLip(r *Result) (inner, outer float64) {
 	return inner, point.AlongLip(to, web)
 }
 
-// plan works out what to take off which lip. The target is the angle asked
-// for; else the lips' own mean, while that is within the limit; else the
-// material's.
-func (l *Lips) plan(r *Result) {
+// Oversize is the bound on how far over its size a hole comes out for the lips.
+func (r *Result) Oversize() float64 {
+	return point.OversizeOfLips(r.Lips.Offset, r.Lips.Height, r.Point.K1, r.Point.K2)
+}
+
+// Shares are the parts of the chip that the lips cut at the feed.
+func (r *Result) Shares() (share1, share2 float64) {
+	l, f := &r.Lips, r.Drill.Feed
+	if r.Point.K1 == r.Point.K2 || !known(r.Point.K1) { // one height all along the lip
+		return point.ChipShare(f, l.Height)
+	}
+	return point.ChipShareAlong(f, l.Line1, l.Line2, l.Inner, l.Outer)
+}
+
+// Target is the half angle that both lips are evened up to: that of the point asked
+// for; else the lips' own mean, while that is within the limit; else the material's.
+func (r *Result) Target() float64 {
 	p := &r.Point
-	l.Target = p.K()
-	if p.Asked || outside(p.Angle, p.Limit) {
-		l.Target = p.Wanted / 2
+	if p.Asked || r.Outside(PointAngleLimit) {
+		return p.Wanted / 2
 	}
-	if !known(l.Height, l.Outer, p.Angle) {
-		return
+	return p.K()
+}
+
+// Evening is what to take off which lip to make the two even.
+func (r *Result) Evening() (plan point.TruingPlan, ok bool) {
+	l := &r.Lips
+	if !known(l.Height, l.Outer, r.Point.Angle) {
+		return plan, false
 	}
-	plan, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, l.Target)
-	l.Plan, l.Planned = plan, err == nil
+	plan, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, r.Target())
+	return plan, err == nil
 }

@@ -16,8 +16,8 @@ import (
 func TestOversizeIsAboutTwiceTheHeight(t *testing.T) {
 	trade := testkit.Against(t, testkit.Trade, "1/2 in drill, lips 0.003 in apart: a hole of about 0.506 in")
 	const dh = 0.003 * inch
-	at118 := compute(t, "size 1/2; lip-angle 59,59; lip-height 0.003in").Lips.Oversize
-	at135 := compute(t, "size 1/2; lip-angle 67.5,67.5; lip-height 0.003in").Lips.Oversize
+	at118 := oversize(t, "size 1/2; lip-angle 59,59; lip-height 0.003in")
+	at135 := oversize(t, "size 1/2; lip-angle 67.5,67.5; lip-height 0.003in")
 	trade.Below("bound on the hole at 118°", 0.5+at118/inch, 0.506, "in")
 	trade.Above("bound on the hole at 135°", 0.5+at135/inch, 0.506, "in")
 	trade.Between("bound at 118° over the height", at118/dh, 1.6, 2, "")
@@ -27,8 +27,8 @@ func TestOversizeIsAboutTwiceTheHeight(t *testing.T) {
 // At 118 degrees the limit of 0.05 mm bounds the hole at 0.083 over.
 func TestOversizeAtTheLimit(t *testing.T) {
 	r := compute(t, "size 8mm; lip-angle 59,59; lip-height 0.05mm")
-	testkit.Against(t, testkit.Derived, "oversize at the limit of lip height").Within("8 mm, 118°, 0.05 mm", r.Lips.Oversize, 0.083, 0.0005, "mm")
-	testkit.Against(t, testkit.Trade, "lip height of drills from 2 to 10 mm").Within("8 mm", r.Lips.Limit.High, 0.05, 1e-12, "mm")
+	testkit.Against(t, testkit.Derived, "oversize at the limit of lip height").Within("8 mm, 118°, 0.05 mm", r.Oversize(), 0.083, 0.0005, "mm")
+	testkit.Against(t, testkit.Trade, "lip height of drills from 2 to 10 mm").Within("8 mm", r.Limit(judge.LipHeightLimit).High, 0.05, 1e-12, "mm")
 }
 
 // The figure of each class of work to aim at. The band from the harder class to
@@ -46,9 +46,10 @@ func TestClearanceBySize(t *testing.T) {
 	} {
 		for _, size := range row.sizes {
 			for class, want := range map[string]float64{"general": row.general, "hard": row.hard, "soft": row.soft} {
-				c := compute(t, "size "+size+"; material "+work[class]).Clearance
+				r := compute(t, "size "+size+"; material "+work[class])
+				c := r.Clearance
 				checks.Within(size+", "+class+" work", c.Aim/deg, want, 1e-9, "°")
-				if !c.Limit.Holds(c.Aim) {
+				if !r.Limit(judge.Clearance1Limit).Holds(c.Aim) {
 					t.Errorf("%s, %s: the band does not hold the aim", size, class)
 				}
 			}
@@ -67,9 +68,10 @@ func TestClearanceIsAimedWithinThePublished(t *testing.T) {
 		"size 12mm; material copper": 15, "size F; material steel-400": 10, "size 1/2; material steel-400": 10,
 		"size 25mm; material steel-400": 7, "size #80; material steel-400": 20, "size 12mm; material steel-200": 12,
 	} {
-		c := compute(t, line).Clearance
+		r := compute(t, line)
+		c := r.Clearance
 		checks.Within(line, c.Aim/deg, want, 1e-9, "°")
-		if !c.Limit.Holds(c.Aim) {
+		if !r.Limit(judge.Clearance1Limit).Holds(c.Aim) {
 			t.Errorf("%s: the band does not hold the aim", line)
 		}
 	}
@@ -122,7 +124,8 @@ func TestChiselAngleBothWays(t *testing.T) {
 			t.Errorf("%s was read the acute way: %v", angle, got)
 		}
 	}
-	limit := compute(t, "chisel-angle 125").Chisel.AngleLimit
+	r := compute(t, "chisel-angle 125")
+	limit := r.Limit(judge.ChiselAngleLimit)
 	trade := testkit.Against(t, testkit.Trade, "chisel-edge angle, as quoted")
 	trade.Within("from", limit.Low/deg, 120, 1e-9, "°")
 	trade.Within("to", limit.High/deg, 135, 1e-9, "°")
@@ -143,7 +146,8 @@ func TestLipHeightBySize(t *testing.T) {
 	for size, want := range map[string]float64{
 		"1/16": 0.002 * inch, "#40": 0.05, "1/4": 0.05, "1/2": 0.004 * inch, "9/16": 0.005 * inch, "1in": 0.005 * inch, "1-1/4": 0.006 * inch, "3-1/2": 0.006 * inch,
 	} {
-		limit := compute(t, "size "+size).Lips.Limit
+		r := compute(t, "size "+size)
+		limit := r.Limit(judge.LipHeightLimit)
 		if want == 0.05 {
 			trade.Within(size, limit.High, want, 1e-9, "mm")
 		} else {
@@ -157,12 +161,13 @@ func TestHoleTolerance(t *testing.T) {
 	jigs := testkit.Against(t, testkit.JigDrilling, "hole tolerance for drilling with jigs")
 	for size, want := range map[string]float64{"1/2": 0.006, "3/4": 0.008} {
 		r := compute(t, "size "+size)
-		if !r.Lips.HasHole {
+		limit, known := handbook.HoleOversize(r.Drill.D)
+		if !known {
 			t.Fatalf("no hole tolerance for %s", size)
 		}
-		jigs.Within(size+" in", r.Lips.HoleLimit.High/inch, want, 1e-9, "in")
+		jigs.Within(size+" in", limit.High/inch, want, 1e-9, "in")
 	}
-	if compute(t, "size 3in").Lips.HasHole {
+	if _, known := handbook.HoleOversize(3 * inch); known {
 		t.Error("a hole tolerance past the table's end")
 	}
 }
@@ -172,8 +177,9 @@ func TestHoleTolerance(t *testing.T) {
 func TestChipShare(t *testing.T) {
 	for height, want := range map[string]float64{"0": 0.5, "0.05mm": 0.75, "0.1mm": 1, "0.3mm": 1, "-0.1mm": 0} {
 		r := compute(t, "size 12mm; feed 0.2mm; lip-height "+height)
-		within(t, height+", lip 1", r.Lips.Share1, want, 1e-12)
-		within(t, height+", lip 2", r.Lips.Share2, 1-want, 1e-12)
+		share1, share2 := r.Shares()
+		within(t, height+", lip 1", share1, want, 1e-12)
+		within(t, height+", lip 2", share2, 1-want, 1e-12)
 	}
 }
 
@@ -223,4 +229,10 @@ func TestFeedTakenForGranted(t *testing.T) {
 			t.Errorf("%s: the feed is not said to be assumed", size)
 		}
 	}
+}
+
+func oversize(t *testing.T, line string) float64 {
+	t.Helper()
+	r := compute(t, line)
+	return r.Oversize()
 }

@@ -20,7 +20,6 @@ type Point struct {
 	Difference float64 // lip 1 minus lip 2
 	Deviation  float64 // Angle minus Wanted
 	Length     float64 // tip to full diameter
-	Limit      handbook.Band
 }
 
 // K is the mean half point angle.
@@ -42,10 +41,6 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 	p.Wanted, p.Asked = d.Get(drill.PointAngle)
 	if !p.Asked {
 		p.Wanted = wantedAngle(b.Material)
-	}
-	p.Limit = b.Book.PointAngle(p.Wanted)
-	if !p.Asked {
-		p.Limit = AcceptedPoint(b.Book, b.Material)
 	}
 	p.Angle = p.K1 + p.K2
 	p.Deviation = p.Angle - p.Wanted
@@ -81,37 +76,31 @@ func wantedAngle(m *handbook.Material) float64 {
 	return m.PointAim
 }
 
-const geometry = "derived from the point's geometry"
+// PointFigures defines the figures of the point angle.
+var PointFigures = sheet.Group[Result]{Title: "Point", Figures: []sheet.Def[Result]{
+	{Key: "point_angle_deg", Letter: "A", Label: "point angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Point.Angle }, Limit: PointAngleLimit, Work: "k1 + k2"},
+	{Key: "lip_angle_difference_deg", Label: "lip angles differ by", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Point.Difference }, Work: "k1 - k2", Of: "lip-angle A,B (one for each lip)"},
+	{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.Point.Deviation }, Work: "A - Aw"},
+	{Letter: "Aw", Label: "point angle wanted", Kind: quantity.Angle, Gauge: quantity.Protractor, Work: sheet.AsRead,
+		Value: func(r *Result) float64 { return r.Point.Wanted }},
+	{Key: "point_length_mm", Letter: "L", Label: "point length", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Point.Length }, Work: "D / 2 / tan((k1 + k2) / 2)"},
+}}
 
-// Geometry is the source of what follows from the point's shape alone.
-const Geometry = geometry
-
-// PointSheet adds the point's figures to s.
-func (r *Result) PointSheet(s *sheet.Sheet) {
-	p := &r.Point
-	s.Open("Point")
-	s.Add(sheet.Figure{Key: "point_angle_deg", Label: "point angle", Value: p.Angle, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Limit: &p.Limit, Wants: "lip-angle"})
-	s.Work(geometry, "2k = k1 + k2", "{} + {}", quantity.Rad(p.K1), quantity.Rad(p.K2))
-	s.Add(sheet.Figure{Key: "lip_angle_difference_deg", Label: "lip angles differ by", Value: p.Difference, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Wants: "lip-angle A,B (one for each lip)"})
-	s.Work(geometry, "difference = k1 - k2", "{} - {}", quantity.Rad(p.K1), quantity.Rad(p.K2))
-	s.Add(sheet.Figure{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Value: p.Deviation, Kind: quantity.Angle,
-		Gauge: quantity.Protractor, Wants: "lip-angle"})
-	s.Work(geometry, "deviation = 2k - wanted", "{} - {}", quantity.Rad(p.Angle), quantity.Rad(p.Wanted))
-	if m := r.Drill.Material; m != nil && r.Drill.Given && !p.Asked && outside(p.Angle, r.Drill.Book.PointAngle(p.Wanted)) &&
-		(!outside(p.Angle, m.Point) || !outside(p.Angle, p.Limit)) {
+// published tells of a point that is no drill's first choice for the work, and is
+// published for it all the same.
+func (r *Result) published(s *sheet.Sheet) {
+	p, m := &r.Point, r.Drill.Material
+	if m != nil && r.Drill.Given && !p.Asked && !r.Drill.Book.PointAngle(p.Wanted).Holds(p.Angle) && known(p.Angle) &&
+		(m.Point.Holds(p.Angle) || !r.Held[PointAngleLimit].Outside()) {
 		s.Find("point-published", sheet.Note, "{} is among the points published for {}; the one to grind when it is ground anew is {}: --point-angle holds the drill to one",
 			quantity.Rad(p.Angle), quantity.Say(m.Name), quantity.Rad(p.Wanted))
 		s.Extra = append(s.Extra, m.Point.Source)
 	}
-	s.Add(sheet.Figure{Key: "point_length_mm", Label: "point length", Value: p.Length, Kind: quantity.Length,
-		Gauge: quantity.Caliper, Wants: wants(on("size", r.Drill.D), on("lip-angle", p.Angle))})
-	s.Work(geometry, "L = (D / 2) / tan(k)", "({} / 2) / tan({})", quantity.MM(r.Drill.D), quantity.Rad(p.K()))
 }
 
-type need = sheet.Need
-
-func on(reading string, value float64) need { return need{Reading: reading, Value: value} }
-
-func wants(needs ...need) string { return sheet.Wanted(needs...) }
+// Geometry is the source of what follows from the point's shape alone.
+const Geometry = sheet.Geometry

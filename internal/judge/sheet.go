@@ -14,12 +14,12 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	s := sheet.New("inspect", explain)
 	if !r.Wear.Cracked {
 		Plausible(d, s)
-		r.PointSheet(s)
-		r.ClearanceSheet(s)
-		r.ChiselSheet(s)
-		r.WebSheet(s)
-		r.LipsSheet(s)
-		r.WearSheet(s)
+		sheet.Put(s, &r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+		r.published(s)
+		r.clearanceRemarks(s)
+		r.Chisel.Contradiction(s)
+		r.WebRemarks(s)
+		r.lipRemarks(s)
 		if r.Drill.Material != nil && !r.Drill.Given {
 			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
 		}
@@ -50,7 +50,7 @@ func (r *Result) verdictInto(s *sheet.Sheet) {
 			continue
 		}
 		s.Findings = append(s.Findings, r.Finding(Reason(i)))
-		if lighter, ok := Reason(i).hides(r); ok {
+		if lighter, ok := Reason(i).lighter(r); ok {
 			if s.Verdict.Hidden == nil {
 				s.Verdict.Hidden = map[string]sheet.Finding{}
 			}
@@ -89,48 +89,57 @@ func (m Missing) names(sized bool) []string {
 
 // PointOnly is the sheet of the point angle, its evenness and the point's length.
 func PointOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	return section("point", d, explain, (*Result).PointSheet)
+	r, s := begin("point", d, explain)
+	sheet.Put(s, r, r.Held[:], &Letters, &PointFigures)
+	r.published(s)
+	return s
 }
 
 // ClearanceOnly is the sheet of the lip clearance and what a feed leaves of it.
 func ClearanceOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	return section("clearance", d, explain, onChisel((*Result).ClearanceSheet))
+	r, s := begin("clearance", d, explain)
+	sheet.Put(s, r, r.Held[:], &Letters, &CornerClearance, &WorkingClearance)
+	sheet.Letters(s, r, &ChiselEdge)
+	r.clearanceRemarks(s)
+	r.Chisel.Contradiction(s)
+	return s
 }
 
 // ChiselOnly is the sheet of the chisel edge.
 func ChiselOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	return section("chisel", d, explain, (*Result).ChiselSheet)
+	r, s := begin("chisel", d, explain)
+	sheet.Put(s, r, r.Held[:], &Letters, &ChiselEdge)
+	r.Chisel.Contradiction(s)
+	return s
 }
 
 // WebOnly is the sheet of the web after a length is ground off.
 func WebOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	return section("web", d, explain, onChisel(func(r *Result, s *sheet.Sheet) {
-		r.WebSheet(s)
-		r.feedTaken(s, r.Web.ThrustRatio)
-	}))
+	r, s := begin("web", d, explain)
+	sheet.Put(s, r, r.Held[:], &Letters, &WebFigures)
+	sheet.Letters(s, r, &ChiselEdge)
+	r.WebRemarks(s)
+	r.feedTaken(s, r.ThrustRatio())
+	r.Chisel.Contradiction(s)
+	return s
 }
 
 // LipsOnly is the sheet of the lip height and what it does.
 func LipsOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	return section("lips", d, explain, onChisel(func(r *Result, s *sheet.Sheet) {
-		r.LipsSheet(s)
-		r.feedTaken(s, r.Lips.Share1)
-	}))
+	r, s := begin("lips", d, explain)
+	sheet.Put(s, r, r.Held[:], &Letters, &LipFigures)
+	sheet.Letters(s, r, &LipPlace, &ChiselEdge)
+	r.lipRemarks(s)
+	share, _ := r.Shares()
+	r.feedTaken(s, share)
+	r.Chisel.Contradiction(s)
+	return s
 }
 
-// onChisel makes a section that rests on the chisel edge say where the readings
-// of that contradict each other.
-func onChisel(add func(*Result, *sheet.Sheet)) func(*Result, *sheet.Sheet) {
-	return func(r *Result, s *sheet.Sheet) {
-		add(r, s)
-		r.Chisel.Contradiction(s)
-	}
-}
-
-func section(command string, d *drill.Drill, explain bool, add func(*Result, *sheet.Sheet)) *sheet.Sheet {
+// begin judges d and begins the sheet of a command.
+func begin(command string, d *drill.Drill, explain bool) (*Result, *sheet.Sheet) {
 	r := Compute(d)
 	s := sheet.New(command, explain)
 	Plausible(d, s)
-	add(&r, s)
-	return s
+	return &r, s
 }

@@ -53,7 +53,7 @@ func TestShopTaperAndClearance(t *testing.T) {
 	r := judge.Compute(d)
 	within(t, "web after", r.Web.After, 2.0, 1e-12)
 	within(t, "aim", r.Clearance.Aim/deg, 7, 1e-9)
-	within(t, "to", r.Clearance.Limit.High/deg, 9, 1e-9)
+	within(t, "to", r.Limit(judge.Clearance1Limit).High/deg, 9, 1e-9)
 	if r.Web.Origin != judge.TaperShop || !r.Verdict.Reasons[judge.ClearanceHigh] {
 		t.Errorf("taper from %v, reasons %v", r.Web.Origin, r.Verdict.Reasons)
 	}

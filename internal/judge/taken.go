@@ -29,9 +29,6 @@ func (p *Point) WantedUnused(s *sheet.Sheet) {
 	}
 }
 
-// rounding is what arithmetic may leave of nothing.
-const rounding = 1e-9
-
 // Contradiction warns in s where the clearance read and the heel drop disagree.
 func (c *Clearance) Contradiction(s *sheet.Sheet) {
 	if c.Apart > apart {

@@ -35,8 +35,6 @@ type Web struct {
 	After       float64 // web
 	ChiselAfter float64
 	RatioAfter  float64
-	ThrustRatio float64 // thrust after over thrust before, same feed
-	Limit       handbook.Band
 }
 
 func webOf(dr *drill.Drill, r *Result) Web {
@@ -61,27 +59,71 @@ func webOf(dr *drill.Drill, r *Result) Web {
 	w.After = point.WebAfter(w.From, w.Taper, w.Remove)
 	w.ChiselAfter = point.ChiselLength(w.After, r.Chisel.Acute)
 	w.RatioAfter = w.ChiselAfter / r.Drill.D
-	w.ThrustRatio = cutting.ThrustRatio(r.Drill.D, r.Drill.Feed, w.RatioAfter, r.Chisel.Ratio)
-	w.Limit = r.Chisel.RatioLimit
 	return w
 }
 
-// WebSheet adds the figures of the web after regrinding to s.
-func (r *Result) WebSheet(s *sheet.Sheet) {
+// ThrustRatio is the thrust after the grind over that before, at the same feed.
+func (r *Result) ThrustRatio() float64 {
+	return cutting.ThrustRatio(r.Drill.D, r.Drill.Feed, r.Web.RatioAfter, r.Chisel.Ratio)
+}
+
+// WebFigures defines the web after a length is ground off, and what that does.
+var WebFigures = sheet.Group[Result]{Title: "Web after regrind", Figures: []sheet.Def[Result]{
+	{Key: "web_taper", Letter: "t", Label: "web taper", Kind: quantity.Taper,
+		Value: func(r *Result) float64 { return r.Web.Taper }, Works: taperWorks,
+		Shop: func(r *Result) bool { return r.Web.Origin == TaperShop }},
+	{Letter: "tl", Label: "usual web taper, least", Kind: quantity.Taper, Work: sheet.AsRead, Value: func(*Result) float64 { return handbook.WebTaperLow }},
+	{Letter: "th", Label: "usual web taper, most", Kind: quantity.Taper, Work: sheet.AsRead, Value: func(*Result) float64 { return handbook.WebTaperHigh }},
+	{Letter: "w2", Label: "second web", Kind: quantity.Length, Work: sheet.AsRead, Of: "second-web", Value: func(r *Result) float64 { return r.Web.Second }},
+	{Letter: "z", Label: "distance of the second web", Kind: quantity.Length, Work: sheet.AsRead, Of: "second-web-at", Value: func(r *Result) float64 { return r.Web.At }},
+	{Letter: "off", Label: "ground off", Kind: quantity.Length, Work: sheet.AsRead, Of: "remove", Value: func(r *Result) float64 { return r.Web.Remove }},
+	{Letter: "wb", Label: "web behind the point", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Web.From }, Works: bodyWorks, Of: "web"},
+	{Key: "web_after_mm", Letter: "wa", Label: "web after", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Web.After }, Work: "wb + t * off"},
+	{Key: "chisel_length_after_mm", Letter: "ca", Label: "chisel edge after", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Web.ChiselAfter }, Work: "wa / sin(psi)"},
+	{Key: "chisel_ratio_after", Letter: "qa", Label: "chisel edge after / D", Kind: quantity.Number,
+		Value: func(r *Result) float64 { return r.Web.RatioAfter }, Limit: ChiselAfterLimit, Work: "ca / D"},
+	{Key: "thrust_ratio", Label: "thrust, after / before", Kind: quantity.Number, Value: (*Result).ThrustRatio,
+		Work:   "(0.05 * fm^0.8 * Dm^0.8 * Ba + 0.007 * Dm^2 * qa^2) / (0.05 * fm^0.8 * Dm^0.8 * Bb + 0.007 * Dm^2 * q^2)",
+		Source: forceSource},
+	{Letter: "Dm", Label: "diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.Drill.D }},
+	{Letter: "fm", Label: "feed, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "feed", Value: func(r *Result) float64 { return r.Drill.Feed }},
+	{Letter: "Ba", Label: "factor B after", Kind: quantity.Number, Work: "(1 - qa) / (1 + qa)^0.2 + 2.2 * qa^0.8", Source: forceSource,
+		Value: func(r *Result) float64 { return cutting.FactorsOf(r.Web.RatioAfter).B }},
+	{Letter: "Bb", Label: "factor B before", Kind: quantity.Number, Work: "(1 - q) / (1 + q)^0.2 + 2.2 * q^0.8", Source: forceSource,
+		Value: func(r *Result) float64 { return cutting.FactorsOf(r.Chisel.Ratio).B }},
+}}
+
+func taperWorks(r *Result) (work, source string) {
+	switch w := &r.Web; w.Origin {
+	case TaperMeasured:
+		return "(w2 - w) / z", ""
+	case TaperGiven:
+		return sheet.AsRead, "as given"
+	case TaperShop:
+		return sheet.AsRead, w.TaperSource.String()
+	default:
+		return "(tl + th) / 2", w.TaperSource.String()
+	}
+}
+
+// bodyWorks says what the web is that grows: the one at the point, unless that was
+// thinned.
+func bodyWorks(r *Result) (work, source string) {
+	switch w := &r.Web; {
+	case w.From == r.Chisel.Web || !known(w.From):
+		return "w", ""
+	case w.BodyTaken:
+		return sheet.AsRead, handbook.NewWebSource().String()
+	}
+	return sheet.AsRead, "the web before it was thinned"
+}
+
+// WebRemarks says in s what was taken for the web that a grind leaves.
+func (r *Result) WebRemarks(s *sheet.Sheet) {
 	w, c, b := &r.Web, &r.Chisel, &r.Drill
-	s.Open("Web after regrind")
-	r.taperFigure(s)
-	web := wants(on("web", c.Web), on("remove", w.Remove))
-	s.Add(sheet.Figure{Key: "web_after_mm", Label: "web after", Value: w.After, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: web})
-	s.Work(geometry, "w' = w + taper * removed", "{} + {} * {}", quantity.MM(w.From), quantity.Of(quantity.Taper, w.Taper), quantity.MM(w.Remove))
-	chisel := join(wants(on("remove", w.Remove)), c.wants())
-	s.Add(sheet.Figure{Key: "chisel_length_after_mm", Label: "chisel edge after", Value: w.ChiselAfter, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: chisel})
-	s.Work(geometry, "c' = w' / sin(psi)", "{} / sin({})", quantity.MM(w.After), quantity.Rad(c.Acute))
-	chisel = join(wants(on("size", b.D)), chisel)
-	s.Add(sheet.Figure{Key: "chisel_ratio_after", Label: "chisel edge after / D", Value: w.RatioAfter, Kind: quantity.Number, Limit: limitIf(&w.Limit, b.D), Wants: chisel})
-	s.Work(geometry, "q' = c' / D", "{} / {}", quantity.MM(w.ChiselAfter), quantity.MM(b.D))
-	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: w.ThrustRatio, Kind: quantity.Number, Wants: chisel})
-	WorkThrustRatio(s, b.D, b.Feed, w.RatioAfter, c.Ratio)
 	if known(w.Remove) && w.Origin == TaperDefault {
 		s.Find("web-taper-assumed", sheet.Note, "web taper taken as {} (common practice is {} to {}); two measured webs would give this drill's own",
 			quantity.Of(quantity.Taper, w.Taper), quantity.Of(quantity.Taper, handbook.WebTaperLow), quantity.Of(quantity.Taper, handbook.WebTaperHigh))
@@ -106,22 +148,6 @@ func (r *Result) ThinnedBefore(s *sheet.Sheet) {
 	s.Find("thinned-taken", sheet.Warn, "a web of {} is too thin for a drill of this size unless its point was thinned: behind it a new drill's {} is taken; read the web behind the notch",
 		quantity.MM(r.Chisel.Web), quantity.MM(w.Body))
 	s.Extra = append(s.Extra, handbook.ThinnedPointSource(), handbook.NewWebSource())
-}
-
-func (r *Result) taperFigure(s *sheet.Sheet) {
-	w := &r.Web
-	s.Add(sheet.Figure{Key: "web_taper", Label: "web taper", Value: w.Taper, Kind: quantity.Taper, Shop: w.Origin == TaperShop})
-	switch w.Origin {
-	case TaperMeasured:
-		s.Work(geometry, "taper = (second web - web) / distance", "({} - {}) / {}", quantity.MM(w.Second), quantity.MM(r.Chisel.Web), quantity.MM(w.At))
-	case TaperShop:
-		s.Work(w.TaperSource.String(), "taper as the shop has set it", "{}", quantity.Of(quantity.Taper, w.Taper))
-	case TaperGiven:
-		s.Work("as given", "taper as given", "{}", quantity.Of(quantity.Taper, w.Taper))
-	default:
-		s.Work(w.TaperSource.String(), "taper = middle of the band", "({} + {}) / 2",
-			quantity.Of(quantity.Taper, handbook.WebTaperLow), quantity.Of(quantity.Taper, handbook.WebTaperHigh))
-	}
 }
 
 const forceSource = "read in print: Machinery's Handbook, 31st ed., pp. 1152-1153, with the closed forms of its Table 7"

@@ -99,7 +99,7 @@ func (p *Plan) ends(s *sheet.Sheet) {
 // nearlyAlike reports whether the lips give up the same to within what they may
 // differ by, at either end: there is nothing to true up.
 func (p *Plan) nearlyAlike() bool {
-	st, most := &p.Ahead.Stock, p.Found.Lips.Limit.High
+	st, most := &p.Ahead.Stock, p.Found.Limit(judge.LipHeightLimit).High
 	low := min(st.Lip1.Inner, st.Lip1.Outer, st.Lip2.Inner, st.Lip2.Outer)
 	return st.Total-low <= most
 }

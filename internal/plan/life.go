@@ -43,7 +43,7 @@ func (p *Plan) thinning(s *sheet.Sheet) {
 
 // thinOver adds the ratio over which the web is thinned.
 func (p *Plan) thinOver(s *sheet.Sheet) {
-	b, source := &p.Job.Body, p.Found.Chisel.RatioLimit.Source
+	b, source := &p.Job.Body, p.Found.Limit(judge.ChiselRatioLimit).Source
 	f := ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), "")
 	f.Shop = source.OfShop()
 	s.Add(f)
@@ -131,12 +131,12 @@ func (p *Plan) life(s *sheet.Sheet) {
 	b := &p.Job.Body
 	s.Open("Life")
 	usual, flute := length("usual_stock_mm", "usual stock per grind", p.made(p.Ahead.Usual), ""), length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), "")
-	usual.Shop, flute.Shop = p.EveryShop, p.Found.Wear.FluteLimit.Source.OfShop()
+	usual.Shop, flute.Shop = p.EveryShop, p.Found.Limit(judge.FluteLimit).Source.OfShop()
 	s.Add(usual)
 	p.workUsual(s)
 	s.Add(flute)
 	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
-	s.Work(p.Found.Wear.FluteLimit.Source.String(), "depth of the hole + room for the chips", "{} + {}", quantity.MM(depth), quantity.MM(b.LeastFlute-depth))
+	s.Work(p.Found.Limit(judge.FluteLimit).Source.String(), "depth of the hole + room for the chips", "{} + {}", quantity.MM(depth), quantity.MM(b.LeastFlute-depth))
 	left := math.NaN()
 	if p.Found.Verdict.Word == judge.Retire || p.Do == Retire {
 		left = 0

@@ -132,11 +132,11 @@ func (p *Plan) wear() {
 		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, sheet.Known(w.Land)
 	}
 	w.Steep = regrind.Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
-	if v := r.Clearance.Lip1; r.Clearance.High(v) {
-		w.Steep.Lip1 = v
+	if r.Held[judge.Clearance1Limit].State().On(sheet.High) {
+		w.Steep.Lip1 = r.Clearance.Lip1
 	}
-	if v := r.Clearance.Lip2; r.Clearance.High(v) {
-		w.Steep.Lip2 = v
+	if r.Held[judge.Clearance2Limit].State().On(sheet.High) {
+		w.Steep.Lip2 = r.Clearance.Lip2
 	}
 	w.HalfAngle = r.Point.K()
 	if !sheet.Known(w.HalfAngle) {
@@ -163,7 +163,7 @@ func (p *Plan) lips() {
 // target is the half angle that inspect trues the lips to; the one wanted where
 // the lips' own are not known.
 func (p *Plan) target() float64 {
-	if t := p.Found.Lips.Target; sheet.Known(t) {
+	if t := p.Found.Target(); sheet.Known(t) {
 		return t
 	}
 	return p.Found.Point.Wanted / 2
@@ -174,14 +174,14 @@ func (p *Plan) body(d *drill.Drill) {
 	b := regrind.Body{
 		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, Feed: r.Drill.Feed,
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
-		LeastFlute: r.Wear.FluteLimit.Low, MostWeb: r.Wear.WebLimit.High, MostChisel: r.Chisel.RatioLimit.High,
+		LeastFlute: r.Limit(judge.FluteLimit).Low, MostWeb: r.Limit(judge.WebLimit).High, MostChisel: r.Limit(judge.ChiselRatioLimit).High,
 		NewChisel: handbook.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
 	}
 	if r.Web.Body > b.Web {
 		b.Web, b.Thinned = r.Web.Body, b.Web
 	}
 	after := r.Chisel.Angle
-	if limit := r.Chisel.AngleLimit; after < limit.Low-1e-9 || after > limit.High+1e-9 {
+	if limit := r.Limit(judge.ChiselAngleLimit); after < limit.Low-1e-9 || after > limit.High+1e-9 {
 		after, p.ChiselMoved = (limit.Low+limit.High)/2, true
 	}
 	b.ChiselAfter = point.Acute(after)

@@ -164,7 +164,7 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 // grindTo says what the point is ground to, and how the lips are told apart.
 func (p *Plan) grindTo(s *sheet.Sheet) {
 	r, st := &p.Found, &p.Ahead.Stock
-	limit := r.Chisel.AngleLimit
+	limit := r.Limit(judge.ChiselAngleLimit)
 	s.Find("grind-to", sheet.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}{}",
 		quantity.Set(p.Job.Lips.Target), quantity.Set(r.Clearance.Aim), quantity.Rad(limit.Low), quantity.Rad(limit.High), p.ofShop())
 	if p.AngleKept > 0 {
@@ -189,7 +189,7 @@ func (p *Plan) ofShop() quantity.Arg {
 		set  bool
 	}{
 		{"angle", !r.Point.Asked && math.Abs(p.Job.Lips.Target-r.Point.Wanted/2) < 1e-9 && r.Drill.PointSource().OfShop()},
-		{"clearance", r.Clearance.Recommended.Source.OfShop()}, {"chisel edge", r.Chisel.AngleLimit.Source.OfShop()},
+		{"clearance", r.Clearance.Recommended.Source.OfShop()}, {"chisel edge", r.Limit(judge.ChiselAngleLimit).Source.OfShop()},
 	} {
 		if x.set {
 			own = append(own, x.what)

@@ -55,6 +55,9 @@ type Figure struct {
 	Gauge  quantity.Gauge // the gauge whose fineness bounds the digits shown
 	Limit  *handbook.Band
 	Wants  string
+	// How the value is got, as Def says.
+	Letter, Work, Source, Of string
+	Fine                     bool
 	// Shop says that the shop that uses the program has set the value.
 	Shop bool
 	// Exact prints all the digits: the figure is by definition, not by a gauge.

@@ -15,7 +15,7 @@ func New(command string, explaining bool) *Sheet {
 
 // Free gives the sheet's memory back. Nothing of the sheet may be used after.
 func (s *Sheet) Free() {
-	sections, inputs, findings, extra, args := s.Sections[:0], s.Inputs[:0], s.Findings[:0], s.Extra[:0], s.args[:0]
-	*s = Sheet{Sections: sections, Inputs: inputs, Findings: findings, Extra: extra, args: args}
+	sections, inputs, findings, extra, args, steps := s.Sections[:0], s.Inputs[:0], s.Findings[:0], s.Extra[:0], s.args[:0], s.steps[:0]
+	*s = Sheet{Sections: sections, Inputs: inputs, Findings: findings, Extra: extra, args: args, steps: steps}
 	pool.Put(s)
 }

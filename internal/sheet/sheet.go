@@ -28,15 +28,20 @@ type Sheet struct {
 	Doubted []Finding
 	InDoubt bool
 	Shop    bool // a shop's own settings are in force, and what it has set is marked
-	// Worked is the sheet whose working is shown in place of this one's: of the
+	// First is the sheet whose working is shown in place of this one's: of the
 	// answers that are its rows, the first.
-	Worked *Sheet
+	First *Sheet
 	// Explaining asks the calculation to leave the working with each figure.
 	Explaining bool
 	// Extra are sources that no limit or working names.
 	Extra []*handbook.Source
 
-	args []quantity.Arg // of the findings and the working
+	// Drawing keeps numbers and states alone: the sheet is one of many whose figures
+	// are only counted.
+	Drawing bool
+
+	args  []quantity.Arg // of the findings and the working
+	steps []Figure       // on the way to others, and readings that formulas start from
 }
 
 // Input is one reading as it was taken.

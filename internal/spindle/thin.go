@@ -72,7 +72,7 @@ func thinningOf(w *work) *thinning {
 	sources := handbook.ThinningSources()
 	t := &thinning{work: w, Thinning: cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
 		RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan},
-		leastWeb: handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: sources[0]}, ratio: w.Chisel.RatioLimit}
+		leastWeb: handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: sources[0]}, ratio: *w.Limit(judge.ChiselRatioLimit)}
 	if w.edge.from == asNew || !sheet.Known(w.Drill.D) {
 		return t
 	}
@@ -222,7 +222,7 @@ func (t *thinning) thrusts(s *sheet.Sheet) {
 
 // warn says what the target means for the point.
 func (t *thinning) warn(s *sheet.Sheet) {
-	if a, limit := t.Chisel.Angle, t.Chisel.AngleLimit; a < limit.Low-1e-9 || a > limit.High+1e-9 {
+	if a, limit := t.Chisel.Angle, t.Limit(judge.ChiselAngleLimit); a < limit.Low-1e-9 || a > limit.High+1e-9 {
 		s.Find("chisel-angle-first", sheet.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
 			quantity.Rad(a), quantity.Rad(limit.Low), quantity.Rad(limit.High))
 	}
@@ -238,7 +238,7 @@ func (t *thinning) warn(s *sheet.Sheet) {
 	case !t.spent():
 		s.Find("both-sides", sheet.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
 	}
-	if limit := t.Chisel.RatioLimit; t.Needed && limit.Holds(t.RatioBefore) {
+	if limit := t.Limit(judge.ChiselRatioLimit); t.Needed && limit.Holds(t.RatioBefore) {
 		s.Find("thinning-can-wait", sheet.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", num(limit.High))
 	}
 	if t.spent() {

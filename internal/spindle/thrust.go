@@ -49,7 +49,7 @@ func (w *work) edgeFigures(s *sheet.Sheet) {
 	f := sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: w.ratio(), Kind: quantity.Number,
 		Wants: sheet.Wanted(sheet.Need{Reading: "size", Value: d})}
 	if sheet.Known(d) {
-		f.Limit = &w.Chisel.RatioLimit
+		f.Limit = w.Limit(judge.ChiselRatioLimit)
 	}
 	s.Add(f)
 	s.Work(judge.Geometry, "q = c / D", "{} / {}", quantity.MM(e.length), quantity.MM(d))
@@ -150,7 +150,7 @@ func (w *work) chiselFindings(s *sheet.Sheet, res cutting.Result) {
 	if w.ratio() > cutting.PrintedRatio {
 		s.Find("beyond-table", sheet.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", num(cutting.PrintedRatio))
 	}
-	if w.ratio() > w.Chisel.RatioLimit.High*(1+1e-9) && sheet.Known(res.ChiselShare) {
+	if w.ratio() > w.Limit(judge.ChiselRatioLimit).High*(1+1e-9) && sheet.Known(res.ChiselShare) {
 		s.Find("chisel-long", sheet.Warn, "the chisel edge takes {} of the thrust: thin the web (evenlip thin)", quantity.Of(quantity.Share, res.ChiselShare))
 	}
 }

@@ -14,7 +14,7 @@ import (
 func (v *view) facets() {
 	k := v.ground.HalfAngle
 	v.facet, v.facetAngle = point.FacetChisel(v.slope, k), math.Atan(v.slope)
-	band := v.Chisel.AngleLimit
+	band := v.Limit(judge.ChiselAngleLimit)
 	v.low, v.high = second(v.slope, k, band.Low), second(v.slope, k, band.High)
 }
 
@@ -33,7 +33,7 @@ func (v *view) facetFigures(s *sheet.Sheet) {
 		return
 	}
 	s.Open("With flat facets instead")
-	k, band := v.ground.HalfAngle, v.Chisel.AngleLimit
+	k, band := v.ground.HalfAngle, v.Limit(judge.ChiselAngleLimit)
 	b := point.WebAngle(v.web, v.d/2)
 	v.add(s, "facet_angle_deg", "facet across the lip", v.facetAngle, quantity.Angle, nil)
 	s.Work(judge.Geometry, "g = (tan(Cl) - sin(b) / tan(k)) / cos(b), sin(b) = w / D", "atan((tan({}) - sin({}) / tan({})) / cos({}))",

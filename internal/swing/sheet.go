@@ -211,7 +211,7 @@ func (v *view) workClearance(s *sheet.Sheet) {
 func (v *view) chiselFigures(s *sheet.Sheet) {
 	var angle, ratio *handbook.Band
 	if v.made {
-		angle, ratio = &v.Chisel.AngleLimit, &v.Chisel.RatioLimit
+		angle, ratio = v.Limit(judge.ChiselAngleLimit), v.Limit(judge.ChiselRatioLimit)
 	}
 	w := v.ground.Web
 	v.add(s, "chisel_angle_deg", "chisel-edge angle, chord", point.Obtuse(v.chord), quantity.Angle, angle)

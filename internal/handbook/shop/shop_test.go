@@ -49,10 +49,10 @@ func TestYardOverrides(t *testing.T) {
 		low, high float64
 		shop      bool
 	}{
-		{"lip height", r.Lips.Limit, -0.04, 0.04, true},
-		{"chisel angle", r.Chisel.AngleLimit, 120 * deg, 132 * deg, true},
-		{"clearance", r.Clearance.Limit, 9 * deg, 13 * deg, true},
-		{"flank wear", r.Wear.FlankLimit, 0, 0.25, false},
+		{"lip height", *r.Limit(judge.LipHeightLimit), -0.04, 0.04, true},
+		{"chisel angle", *r.Limit(judge.ChiselAngleLimit), 120 * deg, 132 * deg, true},
+		{"clearance", *r.Limit(judge.Clearance1Limit), 9 * deg, 13 * deg, true},
+		{"flank wear", *r.Limit(judge.FlankLimit), 0, 0.25, false},
 	} {
 		if math.Abs(c.got.Low-c.low) > 1e-12 || math.Abs(c.got.High-c.high) > 1e-12 {
 			t.Errorf("%s: %g to %g, want %g to %g", c.name, c.got.Low, c.got.High, c.low, c.high)
@@ -64,11 +64,11 @@ func TestYardOverrides(t *testing.T) {
 	if math.Abs(r.Point.Wanted-120*deg) > 1e-12 || r.Web.Taper != 0.018 {
 		t.Errorf("wanted %g, web taper %g", r.Point.Wanted/deg, r.Web.Taper)
 	}
-	if !strings.Contains(r.Clearance.Limit.Source.String(), "the shop's: ferry yard, shop.yaml") {
-		t.Errorf("source of a material's figure: %q", r.Clearance.Limit.Source)
+	if !strings.Contains(r.Limit(judge.Clearance1Limit).Source.String(), "the shop's: ferry yard, shop.yaml") {
+		t.Errorf("source of a material's figure: %q", *r.Limit(judge.Clearance1Limit).Source)
 	}
-	if !strings.Contains(r.Lips.Limit.Source.String(), "the shop's: ferry yard, shop.yaml") {
-		t.Errorf("source %q", r.Lips.Limit.Source)
+	if !strings.Contains(r.Limit(judge.LipHeightLimit).Source.String(), "the shop's: ferry yard, shop.yaml") {
+		t.Errorf("source %q", *r.Limit(judge.LipHeightLimit).Source)
 	}
 }
 
@@ -127,7 +127,7 @@ func TestWhoseTheBandAboutThePointIs(t *testing.T) {
 			d.Set(drill.PointAngle, c.asked)
 		}
 		d.Resolve()
-		limit := judge.Compute(d).Point.Limit
+		limit := pointLimit(d)
 		if got := (limit.High - limit.Low) / 2 / deg; math.Abs(got-c.half) > 1e-9 || limit.Source.String() != c.source {
 			t.Errorf("%q, asked for %q: ± %g, %s", c.text, c.asked, got, limit.Source)
 		}
@@ -227,4 +227,9 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("a shop and errors, or neither: %v %v", s, errs)
 		}
 	})
+}
+
+func pointLimit(d *drill.Drill) handbook.Band {
+	r := judge.Compute(d)
+	return *r.Limit(judge.PointAngleLimit)
 }

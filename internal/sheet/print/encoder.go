@@ -73,6 +73,8 @@ func (e *Encoder) listSources(j *object, s *sheet.Sheet) {
 		}
 		if f.Working != nil && f.Working.Source != "" {
 			e.list(j, e.sourceText(f.Working.Source))
+		} else if s.Explaining && f.Work != "" {
+			e.list(j, e.sourceText(f.Source))
 		}
 	})
 	for _, src := range s.Extra {

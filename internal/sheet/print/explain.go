@@ -9,8 +9,8 @@ import (
 
 // worked returns the sheet whose working is shown for s.
 func worked(s *sheet.Sheet) *sheet.Sheet {
-	if s.Worked != nil {
-		return s.Worked
+	if s.First != nil {
+		return s.First
 	}
 	return s
 }
@@ -18,10 +18,7 @@ func worked(s *sheet.Sheet) *sheet.Sheet {
 // workings prints how each figure was got.
 func (t *tableWriter) workings(s *sheet.Sheet) {
 	first := true
-	s.EachWorked(func(f *sheet.Figure, aside bool) {
-		if f.Working == nil {
-			return
-		}
+	s.Worked(func(f *sheet.Figure, step bool) {
 		if first {
 			t.line()
 			t.line(t.pen.Heading("How each figure is got"))
@@ -29,16 +26,16 @@ func (t *tableWriter) workings(s *sheet.Sheet) {
 			first = false
 		}
 		t.wrapped("  ", f.Label)
-		t.wrapped("    ", f.Working.Formula)
-		sum := arithmetic(f.Working.Numbers, t.f)
+		t.wrapped("    ", formula(s, f))
+		sum := sum(s, f, t.f)
 		if t.o.ASCII {
 			sum = strings.ReplaceAll(sum, "°", "")
 		}
-		terms, equals := strings.Fields(sum), "= "+t.ascii(result(f, aside, t.f))
+		terms, equals := strings.Fields(sum), "= "+t.ascii(result(f, step, t.f))
 		for _, l := range wrapItems(append(terms, equals), " ", t.o.Width-4) {
 			t.line("    ", l)
 		}
-		t.wrapped("    ", f.Working.Source)
+		t.wrapped("    ", workSource(f))
 		switch u := spread(f, t.f); {
 		case f.Otherwise != nil:
 			t.wrapped("    ", "or "+otherwise(f, t.f)+", on the other side of a limit that these gauges cannot tell it from")
@@ -67,10 +64,14 @@ func (t *tableWriter) limitSources(s *sheet.Sheet) {
 
 // result prints a figure as its working ends in it. A step on the way has all the
 // digits with which later workings take it up.
-func result(fig *sheet.Figure, aside bool, f quantity.Format) string {
+func result(fig *sheet.Figure, step bool, f quantity.Format) string {
 	f.Bench = false
-	if aside {
-		return strings.TrimSpace(digits(f.InSystem(fig.Kind, fig.Value)) + " " + f.Unit(fig.Kind))
+	if step {
+		n := 8
+		if fig.Fine {
+			n = 12
+		}
+		return strings.TrimSpace(significant(f.InSystem(fig.Kind, fig.Value), n) + " " + f.Unit(fig.Kind))
 	}
 	return shown(fig, f)
 }
@@ -79,4 +80,27 @@ func (t *tableWriter) wrapped(indent, text string) {
 	for _, l := range wrap(t.ascii(text), t.o.Width-len(indent)) {
 		t.line(indent, l)
 	}
+}
+
+// formula, sum and workSource are the working of a figure: as its sheet has it in
+// letters, else as it was left with the figure.
+func formula(s *sheet.Sheet, f *sheet.Figure) string {
+	if f.Working != nil {
+		return f.Working.Formula
+	}
+	return s.Formula(f)
+}
+
+func sum(s *sheet.Sheet, f *sheet.Figure, format quantity.Format) string {
+	if f.Working != nil {
+		return arithmetic(f.Working.Numbers, format)
+	}
+	return s.Sum(f, format)
+}
+
+func workSource(f *sheet.Figure) string {
+	if f.Working != nil {
+		return f.Working.Source
+	}
+	return f.Source
 }

@@ -2,6 +2,7 @@ package print
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"io"
 	"math"
@@ -266,17 +267,14 @@ func (e *Encoder) findings(j *object, fs []sheet.Finding) {
 
 func (e *Encoder) steps(j *object, s *sheet.Sheet) {
 	j.open("steps", '[')
-	s.EachWorked(func(f *sheet.Figure, aside bool) {
-		if f.Working == nil {
-			return
-		}
+	s.Worked(func(f *sheet.Figure, step bool) {
 		j.openElement('{')
-		j.text("figure", f.Key)
-		j.text("formula", f.Working.Formula)
-		j.text("numbers", arithmetic(f.Working.Numbers, metric))
-		j.text("result", result(f, aside, metric))
+		j.text("figure", cmp.Or(f.Key, f.Letter))
+		j.text("formula", formula(s, f))
+		j.text("numbers", sum(s, f, metric))
+		j.text("result", result(f, step, metric))
 		if !e.Lean {
-			j.text("source", f.Working.Source)
+			j.text("source", workSource(f))
 		}
 		j.close('}')
 	})

@@ -18,7 +18,7 @@ func limitText(fig *sheet.Figure, f quantity.Format) string {
 	switch {
 	case b == nil || math.IsNaN(b.Low) || math.IsNaN(b.High):
 		return ""
-	case math.IsInf(b.High, 1) && b.Low == 0:
+	case math.IsInf(b.High, 1) && b.Low >= 0 && b.Low <= math.SmallestNonzeroFloat64:
 		return "above 0"
 	case math.IsInf(b.High, 1):
 		return "min " + text(b.Low)

@@ -34,7 +34,7 @@ func (t *tableWriter) sheet(j Job) {
 	t.title(s)
 	t.inputs(s)
 	for i := range s.Sections {
-		t.section(&s.Sections[i])
+		t.section(s, &s.Sections[i])
 	}
 	for i := range s.Grids {
 		if t.o.Explain || !s.Grids[i].Explained {
@@ -79,8 +79,8 @@ func (t *tableWriter) inputs(s *sheet.Sheet) {
 
 // section prints figures under their title. The first that holds one against a
 // limit has the heads of the columns beside its title.
-func (t *tableWriter) section(sec *sheet.Section) {
-	if sec.Quiet || sec.Aside || !sectionShown(sec) {
+func (t *tableWriter) section(s *sheet.Sheet, sec *sheet.Section) {
+	if sec.Quiet || sec.Aside || !sectionShown(s, sec) {
 		return
 	}
 	t.line()
@@ -99,14 +99,14 @@ func (t *tableWriter) section(sec *sheet.Section) {
 			t.figure(fig)
 		}
 	}
-	t.unknown(sec)
+	t.unknown(s, sec)
 }
 
 func judged(f sheet.Figure) bool { return f.State() != sheet.Unjudged }
 
-func sectionShown(sec *sheet.Section) bool {
+func sectionShown(s *sheet.Sheet, sec *sheet.Section) bool {
 	for i := range sec.Figures {
-		if f := &sec.Figures[i]; f.Known() || f.Wants != "" {
+		if f := &sec.Figures[i]; f.Known() || s.Missing(f) != "" {
 			return true
 		}
 	}
@@ -170,18 +170,19 @@ func (t *tableWriter) limit(fig *sheet.Figure) string {
 
 // unknown tells, in few lines, what could not be computed and for want of what.
 // Where a section knows nothing at all, what it wants first is enough.
-func (t *tableWriter) unknown(sec *sheet.Section) {
+func (t *tableWriter) unknown(s *sheet.Sheet, sec *sheet.Section) {
 	var order []string
 	labels := map[string][]string{}
 	for i := range sec.Figures {
 		f := &sec.Figures[i]
-		if f.Known() || f.Wants == "" {
+		wants := s.Missing(f)
+		if wants == "" {
 			continue
 		}
-		if labels[f.Wants] == nil {
-			order = append(order, f.Wants)
+		if labels[wants] == nil {
+			order = append(order, wants)
 		}
-		labels[f.Wants] = append(labels[f.Wants], t.ascii(f.Label))
+		labels[wants] = append(labels[wants], t.ascii(f.Label))
 	}
 	bare := !slices.ContainsFunc(sec.Figures, func(f sheet.Figure) bool { return f.Known() })
 	if bare && len(order) > 1 {

@@ -154,7 +154,7 @@ func TestAWordMayBeUnknown(t *testing.T) {
 // The working shown for many answers is that of the one named.
 func TestWorkingOfOneAmongMany(t *testing.T) {
 	s := doubted(1)
-	s.Sections, s.Worked = nil, evilSheet()
+	s.Sections, s.First = nil, evilSheet()
 	for form, want := range map[Form]string{Table: "How each figure is got", JSON: `"numbers": "1 + 1"`} {
 		if out := written(t, Options{Form: form, Explain: true}, s); !strings.Contains(out, want) {
 			t.Errorf("%s: no working\n%s", form, out)

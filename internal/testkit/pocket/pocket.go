@@ -23,15 +23,23 @@ var keys = map[string]func(float64) float64{
 	"asin": func(x float64) float64 { return math.Asin(x) / degree },
 	"acos": func(x float64) float64 { return math.Acos(x) / degree },
 	"atan": func(x float64) float64 { return math.Atan(x) / degree },
+	"sqrt": math.Sqrt,
 }
 
 // Evaluate returns what a sum comes to; degree signs are passed over.
-func Evaluate(sum string) (float64, error) {
+func Evaluate(sum string) (float64, error) { return EvaluateIn(sum, nil) }
+
+// EvaluateIn returns what a formula in letters comes to. A prime in a letter is an
+// underscore to the evaluator.
+func EvaluateIn(formula string, letters map[string]float64) (float64, error) {
 	env := map[string]any{"pi": math.Pi}
 	for name, f := range keys {
 		env[name] = func(x any) float64 { return f(number(x)) }
 	}
-	v, err := expr.Eval(strings.ReplaceAll(sum, "°", ""), env)
+	for letter, v := range letters {
+		env[strings.ReplaceAll(letter, "'", "_")] = v
+	}
+	v, err := expr.Eval(strings.NewReplacer("°", "", "'", "_").Replace(formula), env)
 	if err != nil {
 		return 0, err
 	}

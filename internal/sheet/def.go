@@ -1,0 +1,181 @@
+package sheet
+
+import (
+	"math"
+
+	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
+)
+
+// Def defines a figure of the answer to a result R: everything about it is said
+// here, and nowhere else.
+type Def[R any] struct {
+	// Key is the figure's name in JSON and CSV, its unit as suffix. Without one the
+	// figure is a step on the way to others, or a reading that they start from: only
+	// their working shows it.
+	Key    string
+	Letter string // what formulas of the same sheet call it
+	Label  string // its name on a screen
+	Kind   quantity.Kind
+	Gauge  quantity.Gauge // whose fineness bounds the digits shown
+	Exact  bool           // by definition: printed with all its digits
+	Fine   bool           // twelve digits in formulas, where eight would cancel away
+
+	// Value is in millimetres, radians or the kind's own unit, NaN where it cannot
+	// be worked out; Word takes its place where the result is a word.
+	Value func(*R) float64
+	Word  func(*R) string
+	Limit Limit
+
+	// Work is the formula in letters, or AsRead. Source says where it comes from:
+	// the point's geometry if nothing else does. Works gives both where they depend
+	// on the result.
+	Work, Source string
+	Works        func(*R) (work, source string)
+	// Of is the reading, or the choice of readings, that is missing where the figure
+	// is AsRead and has no value.
+	Of string
+	// OfWays is in place of Of where it depends on what else was read.
+	OfWays func(*R) string
+
+	GaugeOf func(*R) quantity.Gauge // in place of Gauge, where it depends on the result
+	Shop    func(*R) bool           // reports whether the shop has set the value
+}
+
+// AsRead is the Work of a reading.
+const AsRead = "as read"
+
+// Geometry is the Source of what follows from the point's shape alone.
+const Geometry = "derived from the point's geometry"
+
+// Limit is the place of a limit among those that a result holds its figures
+// against.
+type Limit uint8
+
+// NoLimit is the limit of a figure that is held against none.
+const NoLimit Limit = 0
+
+// Held is a value and the band it is held against. A band that is not known has
+// NaN for its ends.
+type Held struct {
+	Value float64
+	handbook.Band
+}
+
+// rounding is the part of a limit that arithmetic may be off by; no gauge shows it.
+const rounding = 1e-9
+
+// State holds the value against the band, whose ends are within.
+func (h *Held) State() State {
+	switch {
+	case h.Value < h.Low-rounding*math.Abs(h.Low):
+		return Under
+	case h.Value > h.High+rounding*math.Abs(h.High):
+		return Over
+	case h.Value >= math.Inf(-1) && h.Low <= h.High:
+		return Within
+	}
+	return Unjudged
+}
+
+// Outside reports whether the value is known to break the limit.
+func (h *Held) Outside() bool { return h.State().Outside() }
+
+// Side is a side of a limit.
+type Side uint8
+
+// The sides.
+const (
+	Either Side = iota
+	Low
+	High
+)
+
+// On reports whether a figure in that state is outside its limit on the side.
+func (s State) On(side Side) bool {
+	return s == Under && side != High || s == Over && side != Low
+}
+
+// Group is figures under one heading.
+type Group[R any] struct {
+	Title   string
+	Figures []Def[R]
+}
+
+// Put adds to s the figures of groups, each group a section, as r has them; held
+// are the limits that they name.
+func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
+	for _, g := range groups {
+		opened := false
+		for i := range g.Figures {
+			d := &g.Figures[i]
+			switch {
+			case d.Key != "":
+				if !opened {
+					s.Open(g.Title)
+					opened = true
+				}
+				s.Add(d.figure(r, held, s.Drawing))
+			case !s.Drawing:
+				s.steps = append(s.steps, d.figure(r, held, false))
+			}
+		}
+	}
+}
+
+// Letters adds the figures of groups to s as steps alone, for formulas that start
+// from what the sheet does not show.
+func Letters[R any](s *Sheet, r *R, groups ...*Group[R]) {
+	if s.Drawing {
+		return
+	}
+	for _, g := range groups {
+		for i := range g.Figures {
+			d := g.Figures[i]
+			d.Key, d.Limit = "", NoLimit
+			s.steps = append(s.steps, d.figure(r, nil, false))
+		}
+	}
+}
+
+// figure returns the figure that d defines, as r has it: its number and state
+// alone, if bare.
+func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
+	f := Figure{Key: d.Key, Kind: d.Kind, Value: math.NaN()}
+	if d.Value != nil {
+		f.Value = d.Value(r)
+	}
+	if d.Word != nil {
+		f.Word = d.Word(r)
+	}
+	if d.Limit != NoLimit {
+		f.Limit = held[d.Limit].limit(f.Value)
+	}
+	if bare {
+		return f
+	}
+	f.Label, f.Letter, f.Gauge, f.Exact, f.Fine, f.Of = d.Label, d.Letter, d.Gauge, d.Exact, d.Fine, d.Of
+	f.Work, f.Source = d.Work, d.Source
+	if d.Works != nil {
+		f.Work, f.Source = d.Works(r)
+	}
+	if f.Source == "" {
+		f.Source = Geometry
+	}
+	if d.GaugeOf != nil {
+		f.Gauge = d.GaugeOf(r)
+	}
+	if d.OfWays != nil {
+		f.Of = d.OfWays(r)
+	}
+	f.Shop = d.Shop != nil && d.Shop(r)
+	return f
+}
+
+// limit returns the band, nil where it is not known or nothing is held against it.
+func (h *Held) limit(v float64) *handbook.Band {
+	if math.IsNaN(h.Low) || math.IsNaN(h.High) || math.IsNaN(h.Value) && !math.IsNaN(v) {
+		return nil
+	}
+	return &h.Band
+}
