@@ -185,7 +185,7 @@ func TestMissingReadings(t *testing.T) {
 			if f.Known() && f.Kind != quantity.Cutting && f.Key != "wear_factor" && f.Key != "feed_mm" && f.Key != "kd_thrust" && f.Key != "kd_torque" {
 				t.Errorf("%s without a size has %s = %g", name, f.Key, f.Value)
 			}
-			if !f.Known() && s.Missing(f) == "" {
+			if !f.Known() && none.Missing(f) == "" {
 				t.Errorf("%s: %s is not known and wants nothing", name, f.Key)
 			}
 		})
