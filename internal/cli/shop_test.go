@@ -1,6 +1,7 @@
 package cli_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -43,51 +44,48 @@ func shopFile(t *testing.T, text string) string {
 }
 
 // Every figure that a shop has set is marked as the shop's in every command that
-// prints it, and every limit; nothing else is.
+// prints it, and so is every limit and what is taken for want of a reading;
+// nothing else is. testdata/shop.txt has what is marked, command line by command
+// line; -update writes it anew.
 func TestWhatTheShopHasSetIsMarked(t *testing.T) {
+	const file = "testdata/shop.txt"
 	shop := shopFile(t, all)
-	for _, c := range []struct{ args, figures, limits string }{
-		{"point --size 12mm --lip-angle 59,59", "", "point_angle_deg"},
-		{"clearance --size 12mm --clearance 12", "recommended_low_deg recommended_high_deg", "lip_clearance_1_deg lip_clearance_2_deg"},
-		{"chisel --size 12mm --web 2mm --chisel-angle 125", "", "chisel_angle_deg chisel_ratio"},
-		{"web --size 12mm --web 2mm --chisel-angle 125 --remove 3mm", "web_taper", "chisel_ratio_after"},
-		{"web --size 12mm --web 2mm --remove 3mm --web-taper 0.016", "", "chisel_ratio_after"},
-		{"lips --size 12mm --lip-angle 59,59 --lip-height 0", "", "lip_height_difference_mm lip_height_mid_lip_mm"},
-		{"inspect --size 12mm --margin-wear 1mm --flank-wear 0.1mm --flute 60mm --depth 30mm", "recommended_low_deg recommended_high_deg web_taper",
-			"chisel_angle_deg chisel_ratio chisel_ratio_after flank_wear_mm flute_mm lip_clearance_1_deg lip_clearance_2_deg lip_height_difference_mm lip_height_mid_lip_mm margin_wear_mm point_angle_deg web_ratio"},
-		{"regrind --size 12mm --flank-wear 0.3mm --flute 60mm --depth 30mm", "stock_clean_up_mm thin_over_ratio usual_stock_mm flute_needed_mm", ""},
-		{"regrind --size 12mm --flank-wear 0.3mm --flute 60mm --depth 30mm --clean-up 0.1mm --every 0.5mm", "thin_over_ratio flute_needed_mm", ""},
-		{"regrind --size 12mm --flute 60mm", "thin_over_ratio usual_stock_mm flute_needed_mm", ""},
-		{"thin --size 12mm --web 3mm", "", "chisel_ratio_after"},
-		{"thrust --size 12mm", "kd_thrust kd_torque", "chisel_ratio"},
-		{"thrust --size 12mm --material brass", "", "chisel_ratio"},
-		{"speed --size 12mm --helix 25", "cutting_speed_low_m_min cutting_speed_high_m_min cutting_speed_m_min", "helix_deg rpm"},
-		{"speed --size 12mm --rpm 600", "cutting_speed_low_m_min cutting_speed_high_m_min", "helix_deg rpm"},
-		{"edge --size 12mm", "corner_lip_clearance_deg corner_cutting_speed_m_min", ""},
-		{"edge --size 12mm --clearance 12 --rpm 600", "", ""},
-		{"cone --size 12mm --semi-angle 30 --chisel-angle 126", "point_angle_deg lip_clearance_deg", "chisel_angle_deg chisel_ratio lip_clearance_deg"},
-		{"cone --size 12mm --semi-angle 30 --chisel-angle 126 --clearance 12 --point-angle 118", "", "chisel_angle_deg chisel_ratio lip_clearance_deg"},
-		{"pilot --size 12mm --web 2mm", "", ""},
-		{"material steel-200 --size 12mm", `point_angle_deg point_angle_accepted_low_deg point_angle_accepted_high_deg chisel_angle_low_deg chisel_angle_high_deg
-			chisel_angle_accepted_low_deg chisel_angle_accepted_high_deg clearance_low_deg clearance_high_deg clearance_aim_deg recommended_low_deg recommended_high_deg clearance_accepted_low_deg clearance_accepted_high_deg
-			rpm_low rpm_high helix_low_deg helix_high_deg cutting_speed_low_m_min cutting_speed_high_m_min kd_thrust kd_torque`, ""},
-		{"material brass", "point_angle_accepted_low_deg point_angle_accepted_high_deg chisel_angle_accepted_low_deg chisel_angle_accepted_high_deg", ""},
-	} {
-		d := compute(t, append(strings.Fields(c.args), "--shop", shop)...)
-		if want := strings.Fields(c.figures); !slices.Equal(d.Set, want) {
-			t.Errorf("%s: the shop's are %q, not %q", c.args, d.Set, want)
+	was, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var now strings.Builder
+	for line := range strings.Lines(string(was)) {
+		args, isCommand := strings.CutPrefix(line, "evenlip ")
+		if !isCommand {
+			continue
 		}
-		var limits []string
-		for key, l := range d.Limits {
-			if strings.HasPrefix(l.Source, "the shop's: the yard") {
-				limits = append(limits, key)
+		now.WriteString(line)
+		d := compute(t, append(strings.Fields(args), "--shop", shop)...)
+		for _, key := range d.Set {
+			fmt.Fprintln(&now, "  set", key)
+		}
+		for _, key := range keys(d.Limits) {
+			if strings.HasPrefix(d.Limits[key].Source, "the shop's: the yard") {
+				fmt.Fprintln(&now, "  limit", key)
 			}
 		}
-		slices.Sort(limits)
-		if want := strings.Fields(c.limits); !slices.Equal(limits, want) {
-			t.Errorf("%s: the shop's limits are %q, not %q", c.args, limits, want)
+		for _, f := range d.Findings {
+			if strings.Contains(f.Text, "the shop") {
+				fmt.Fprintf(&now, "  %s: %s\n", f.Code, f.Text)
+			}
+		}
+		without := compute(t, strings.Fields(args)...)
+		if len(without.Set) > 0 {
+			t.Errorf("%s: without a shop the shop's are %q", args, without.Set)
+		}
+		for _, f := range without.Findings {
+			if strings.Contains(f.Text, "the shop") {
+				t.Errorf("%s, without a shop: %s", args, f.Text)
+			}
 		}
 	}
+	golden(t, file, now.String())
 }
 
 // In the list of materials the fields that the shop has set are marked one by one.
@@ -112,36 +110,6 @@ func TestTheShopsMaterialsInTheList(t *testing.T) {
 	}
 	if want := []string{"point_angle_deg", "point_angle_accepted_low_deg", "point_angle_accepted_high_deg", "kd_torque"}; !slices.Equal(steps, want) {
 		t.Errorf("worked as the shop's: %q, not %q", steps, want)
-	}
-}
-
-// What is taken for want of a reading is said to be the shop's where it is.
-func TestWhatIsTakenOfTheShop(t *testing.T) {
-	shop := shopFile(t, all)
-	for args, want := range map[string]map[string]string{
-		"edge --size 12mm": {"point-angle-assumed": "120.0° is taken, as the shop has set it", "clearance-assumed": "11.0° is taken, as the shop has set it",
-			"rpm-assumed": "the work material's cutting speed, as the shop has set it"},
-		"cone --size 12mm --semi-angle 30 --chisel-angle 126": {"point-angle-assumed": "120.0° is taken, as the shop has set it", "clearance-assumed": "11.0° is taken, as the shop has set it"},
-		"draw --size 12mm --lip-angle 59":                     {"clearance-usual": "11.0° is drawn, as the shop has set it", "chisel-usual": "126.0° is drawn, the middle of the shop's limits"},
-		"regrind --size 12mm --lip-angle 55 --flank-wear 0.3mm": {"grind-to": "; the shop has set the angle and the clearance and the chisel edge",
-			"clearance-aimed": "11.0°, as the shop has set it: none was read"},
-		"regrind --size 12mm --lip-angle 55 --flank-wear 0.3mm --point-angle 118": {"grind-to": "; the shop has set the clearance and the chisel edge"},
-		"regrind --size 12mm --lip-angle 55 --flank-wear 0.3mm --material brass":  {"grind-to": "; the shop has set the chisel edge"},
-	} {
-		texts := map[string]string{}
-		for _, f := range compute(t, append(strings.Fields(args), "--shop", shop)...).Findings {
-			texts[f.Code] = f.Text
-		}
-		for code, text := range want {
-			if !strings.Contains(texts[code], text) {
-				t.Errorf("%s: %s is %q", args, code, texts[code])
-			}
-		}
-		for _, f := range compute(t, strings.Fields(args)...).Findings {
-			if strings.Contains(f.Text, "the shop") {
-				t.Errorf("%s, without a shop: %s", args, f.Text)
-			}
-		}
 	}
 }
 
