@@ -28,15 +28,13 @@ const (
 // reader collects what is wrong with a file.
 type reader struct {
 	strict.Reader
-	book  *handbook.Book
-	lacks func(keys ...string) bool // what may be among what was not read; nil where all was
+	book *handbook.Book
 	// unsure says that the units of bare numbers were not understood.
 	unsure bool
 }
 
 // Read reads a crib from the bytes of its file. Everything that is wrong with
-// it is returned, each with its line and column, in the file's order. A drill whose
-// lines are no YAML is passed over, and the others are read.
+// it is returned, each with its line and column, in the file's order.
 func Read(file string, data []byte, book *handbook.Book) (*Crib, []error) {
 	if len(data) > largeFile {
 		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
@@ -45,14 +43,9 @@ func Read(file string, data []byte, book *handbook.Book) (*Crib, []error) {
 	if rd.later(data) {
 		return nil, rd.Errs
 	}
-	root, err := strict.Parse(file, bytes.NewReader(data))
-	if err != nil {
-		rd.Errs = strict.Each(err)
-		rest, ok := strict.RestOf(err)
-		if !ok || rest.Lacks("version", "units") || !rest.Root.IsMap() {
-			return nil, rd.Errs
-		}
-		root, rd.lacks = rest.Root, rest.Lacks
+	root, errs := strict.Parse(file, bytes.NewReader(data))
+	if len(errs) > 0 {
+		return nil, errs
 	}
 	if !rd.version(root) {
 		return nil, rd.sorted()
@@ -68,21 +61,19 @@ func Read(file string, data []byte, book *handbook.Book) (*Crib, []error) {
 // crib reads what the file says.
 func (rd *reader) crib(c *Crib) {
 	var drills strict.Node
-	listed := rd.lacks != nil && rd.lacks("drills")
 	strange := rd.Entries(c.root,
 		strict.On("version", func(strict.Node) {}),
 		strict.On("name", func(n strict.Node) { c.Name = rd.Word(n) }),
 		strict.On("units", func(n strict.Node) { c.Units = rd.units(n) }),
 		strict.On("keep", func(n strict.Node) { c.Keep = rd.keep(n) }),
-		strict.On("drills", func(n strict.Node) { drills, listed = n, true }),
+		strict.On("drills", func(n strict.Node) { drills = n }),
 	)
 	rd.unsure = rd.unsure || slices.Contains(strange, "units")
-	if !listed {
+	if drills == (strict.Node{}) {
 		rd.Fault(c.root, "there is no list of drills", "drills: and below it a drill each, such as - id: A1")
+		return
 	}
-	if drills != (strict.Node{}) {
-		c.Drills = rd.drills(drills, c.Units)
-	}
+	c.Drills = rd.drills(drills, c.Units)
 }
 
 // sorted returns all that is wrong with the file in its order.

@@ -106,7 +106,8 @@ func complaints(errs []error) string {
 			out = append(out, "no place: "+err.Error())
 			continue
 		}
-		out = append(out, fmt.Sprintf("%d:%d %s", e.Line, e.Column, e.Text))
+		text, _, _ := strings.Cut(e.Text, "\n")
+		out = append(out, fmt.Sprintf("%d:%d %s", e.Line, e.Column, text))
 	}
 	return strings.Join(out, "\n")
 }

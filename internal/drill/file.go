@@ -79,21 +79,14 @@ const (
 
 // ReadFile reads one drill from YAML: a mapping whose keys are the flags'
 // names, and name and units. The readings are resolved. All that is wrong with
-// the file is returned, not only the first fault; what can be read is there beside it.
+// the file is returned, not only the first fault, and the drill beside it unless the
+// file is no YAML.
 func ReadFile(file string, r io.Reader, units quantity.System) (*Drill, *Places, []error) {
-	root, err := strict.Parse(file, r)
-	var unread []error
-	if err != nil {
-		unread = strict.Each(err)
-		rest, ok := strict.RestOf(err)
-		if !ok || rest.Lacks(unitKeys()...) {
-			return nil, nil, unread
-		}
-		root = rest.Root
+	root, errs := strict.Parse(file, r)
+	if len(errs) > 0 {
+		return nil, nil, errs
 	}
 	d, p, errs := ReadMap(file, root, units, nil)
-	errs = append(unread, errs...)
-	slices.SortStableFunc(errs, strict.ByPlace)
 	if d != nil && d.Name == "" {
 		d.Name = file
 	}

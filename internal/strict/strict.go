@@ -6,6 +6,7 @@ package strict
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"strconv"
@@ -54,69 +55,62 @@ func placeOf(err error) (line, column int) {
 	return e.Line, e.Column
 }
 
-// Each returns the complaints that an error of Parse is made of.
-func Each(err error) []error {
-	var d *document
-	if errors.As(err, &d) {
-		return d.faults
+// Parse reads the one document of r. An empty file is an error. Errors: all that
+// is wrong, each an [*Error]; of what is no YAML, the first.
+func Parse(file string, r io.Reader) (Node, []error) {
+	fault := func(line, column int, text, hint string) (Node, []error) {
+		return Node{}, []error{&Error{File: file, Line: line, Column: column, Text: text, Hint: hint}}
 	}
-	return []error{err}
-}
-
-// Parse reads the one document of r. An empty file is an error. Errors: an
-// [*Error], or several of them for [Each]; where something is wrong with a part of
-// the file only, [RestOf] has what can be read of the others.
-func Parse(file string, r io.Reader) (Node, error) {
 	data, err := io.ReadAll(r)
 	if err != nil {
-		return Node{}, &Error{File: file, Text: "cannot be read: " + err.Error()}
+		return fault(0, 0, "cannot be read: "+err.Error(), "")
 	}
 	text := string(data)
-	if root, ok := inPieces(text, pieces(len(text))); ok {
-		return Node{root}, nil
+	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
+		return fault(1, 1, "the file is UTF-16", "save it as UTF-8")
 	}
-	d, err := decode(file, text)
-	if err != nil {
-		return Node{}, mend(file, text)
-	}
-	if d.root.y == nil && len(d.faults) == 0 {
-		return Node{}, &Error{File: file, Text: "the file is empty", Hint: "one reading a line, such as size: 12mm"}
-	}
-	if len(d.faults) > 0 {
-		return Node{}, &d
-	}
-	return d.root, nil
-}
-
-// document is what can be read of a file, and what is wrong with it.
-type document struct {
-	root   Node // of no value where nothing can be
-	lost   []string
-	faults []error
-}
-
-// decode reads a text that may be no YAML.
-func decode(file, text string) (document, error) {
-	if _, _, bad := illegible(text); bad != nil {
-		return document{}, errors.New(bad.text)
-	}
-	dec := yaml.NewDecoder(strings.NewReader(text))
 	var first, second yaml.Node
-	switch err := dec.Decode(&first); {
-	case errors.Is(err, io.EOF):
-		return document{}, nil
-	case err != nil:
-		return document{}, err
+	dec := yaml.NewDecoder(strings.NewReader(text))
+	if err = dec.Decode(&first); errors.Is(err, io.EOF) {
+		return fault(0, 0, "the file is empty", "one reading a line, such as size: 12mm")
 	}
-	switch err := dec.Decode(&second); {
-	case errors.Is(err, io.EOF):
-		return plainly(file, first.Content[0]), nil
-	case err != nil:
-		return document{}, err
+	if err == nil {
+		err = dec.Decode(&second)
 	}
-	d := plainly(file, first.Content[0])
-	d.faults = append(d.faults, &Error{File: file, Line: second.Line, Column: second.Column, Text: "a second document begins here", Hint: "one document a file: take out the --- line"})
-	return d, nil
+	switch {
+	case err == nil:
+		return fault(second.Line, second.Column, "a second document begins here", "one document a file: take out the --- line")
+	case !errors.Is(err, io.EOF):
+		return Node{}, []error{syntaxError(file, text, err)}
+	}
+	if errs := marks(nil, file, first.Content[0]); len(errs) > 0 {
+		return Node{}, errs
+	}
+	return Node{first.Content[0]}, nil
+}
+
+// mostMarks bounds the complaints about anchors, aliases and tags.
+const mostMarks = 20
+
+// marks refuses the anchors, aliases and tags of a node and of what it holds. A file
+// kept by hand needs none, and a few lines of them can stand for more memory than
+// the machine has.
+func marks(errs []error, file string, n *yaml.Node) []error {
+	fault := func(text, hint string) {
+		errs = append(errs, &Error{File: file, Line: n.Line, Column: n.Column, Text: text, Hint: hint})
+	}
+	switch {
+	case len(errs) == mostMarks:
+		return errs
+	case n.Anchor != "" || n.Kind == yaml.AliasNode:
+		fault("anchors and aliases (& and *) are not taken", "write the value out; if the mark belongs to it, put it into quotes")
+	case n.Style&yaml.TaggedStyle != 0:
+		fault(fmt.Sprintf("the tag %q is not taken", n.Tag), "write the value alone")
+	}
+	for _, c := range n.Content {
+		errs = marks(errs, file, c)
+	}
+	return errs
 }
 
 // Place returns the node's line and column, from 1.

@@ -12,7 +12,8 @@ import (
 )
 
 func parse(text string) (strict.Node, error) {
-	return strict.Parse("drill.yaml", strings.NewReader(text))
+	n, errs := strict.Parse("drill.yaml", strings.NewReader(text))
+	return n, errors.Join(errs...)
 }
 
 func TestReads(t *testing.T) {
@@ -72,86 +73,25 @@ func TestTakesText(t *testing.T) {
 	}
 }
 
-// Each file is refused at that place, with those words.
-// refused is a text that is no file of ours, where that shows, and what is said.
-type refused struct{ text, place, says string }
-
+// Each file is refused at that place, with those words and that advice.
 func TestRefuses(t *testing.T) {
-	checkRefused(t, []refused{
-		{"", "", "empty"},
-		{"# nothing but a remark\n", "", "empty"},
-		{"a: 1\n---\nb: 2\n", "2:1", "second document"},
-		{"a: 1\n---\n", "2:1", "second document"},
-		{"a: 1\n---\nb: [\n", "2:1", "second document"},
-		{"a: &x 1\n", "1:4", "anchors"},
-		{"a: 1\nb: *x\n", "2:4", "anchors"},
-		{"a: &x 1\nb: *x\n", "1:4", "anchors"},
-		{"size: 1\n<<: *base\n", "2:5", "anchors"},
-		{"a: !!int 12\n", "1:4", "tag"},
-		{"a: 1\nb:\n  - !shop x\n", "3:5", "tag"},
-		{"a: !%1b[31m x\n", "1:4", `tag "!\x1b[31m"`},
-		{"size: 12mm\nweb: 2\x1bmm\n", "2:7", "U+001B"},
-		{"size: 12mm\nweb: 2\x00mm\n", "2:7", "U+0000"},
-		{"größe: \u009b31m\n", "1:8", "U+009B"},
-		{"a: \uffff\n", "1:4", "U+FFFF"},
-		{"a: \x7f\n", "1:4", "U+007F"},
-		{"\x01a: 1\n", "1:1", "U+0001"},
-		{"a: 1\nb: \xff\n", "2:4", "UTF-8"},
-		{"a: 1\nb: \xe2\x82", "2:4", "UTF-8"},
-		{"a: b: c\n", "1:5", "second colon"},
-		{"a: b: c\nd: 1\ne: 2\n", "1:5", "second colon"},
-		{"size: 12mm\n  web: 2mm\n", "2:3", "begins in column 3, and those above in column 1"},
-		{"size: 12mm\nweb: 2mm: 3\n", "2:9", "second colon"},
-		{"size: 12mm\n\tweb: 2mm\n", "2:1", "a tab stands"},
-		{"size: 12mm\n  \tweb: 2mm\n", "2:3", "a tab stands"},
-		{"\tsize: 12mm\n", "1:1", "a tab stands"},
-		{"@: 12mm\n", "1:1", "cannot begin with @"},
-		{"a: \"\\q\"\n", "1:5", `\q is no escape`},
-		{"a: 1\nb: \"\\q\"\n", "2:5", `\q is no escape`},
-		{"a: [1, 2\n", "1:4", "the [ is not closed"},
-		{"a: 1\nb: [1, 2\nc: 3\n", "2:4", "the [ is not closed"},
-		{"a: 1\nb:\n  - x\n c: d\n", "4:2", "begins in column 2, and those above in column 3"},
-	})
-}
-
-func checkRefused(t *testing.T, cases []refused) {
-	t.Helper()
-	for _, c := range cases {
+	for _, c := range []struct{ text, place, says, hint string }{
+		{"", "", "empty", "size: 12mm"},
+		{"# nothing but a remark\n", "", "empty", "size: 12mm"},
+		{"a: 1\n---\nb: 2\n", ":2:1", "second document", "---"},
+		{"a: 1\n---\n", ":2:1", "second document", "---"},
+		{"a: &x 1\n", ":1:4", "anchors", "write the value out"},
+		{"a: &x 1\nb: *x\n", ":1:4", "anchors", "write the value out"},
+		{"a: !!int 12\n", ":1:4", "tag", "value alone"},
+		{"a: 1\nb:\n  - !shop x\n", ":3:5", "tag", "value alone"},
+		{"a: !%1b[31m x\n", ":1:4", `tag "!\x1b[31m"`, "value alone"},
+		{"\xff\xfes\x00", ":1:1", "UTF-16", "UTF-8"},
+		{"\xfe\xff\x00s", ":1:1", "UTF-16", "UTF-8"},
+	} {
 		_, err := parse(c.text)
 		var e *strict.Error
-		if !errors.As(err, &e) {
-			t.Errorf("%q: %v", c.text, err)
-			continue
-		}
-		place := ""
-		if e.Line > 0 {
-			place = fmt.Sprint(e.Line)
-		}
-		if e.Column > 0 {
-			place += fmt.Sprint(":", e.Column)
-		}
-		if place != c.place || !strings.Contains(e.Text, c.says) {
-			t.Errorf("%q: at %q: %s; want %q: %s", c.text, place, e.Text, c.place, c.says)
-		}
-		want := "drill.yaml"
-		if place != "" {
-			want += ":" + place
-		}
-		if e.Error() != want+": "+e.Text || !strings.HasPrefix(err.Error(), e.Error()) {
-			t.Errorf("%q: reads %q", c.text, err)
-		}
-	}
-}
-
-// The slips that a file kept by hand runs into come with advice.
-func TestHints(t *testing.T) {
-	for text, says := range map[string]string{
-		"a: b: c\n": "quotes", "\ta: 1\n": "put spaces", "a: 1\n\tb: 1\n": "put spaces", "a: *x\n": "write the value out", "": "size: 12mm", "a: 1\n---\n": "---", "a: \"\\q\"": `write \\`,
-	} {
-		_, err := parse(text)
-		var e *strict.Error
-		if !errors.As(err, &e) || !strings.Contains(e.Hint, says) {
-			t.Errorf("%q: hint %+v", text, e)
+		if !errors.As(err, &e) || !strings.HasPrefix(err.Error(), "drill.yaml"+c.place+": ") || !strings.Contains(e.Text, c.says) || !strings.Contains(e.Hint, c.hint) {
+			t.Errorf("%q: %v (%+v); want it at %q: %s", c.text, err, e, c.place, c.says)
 		}
 	}
 }
@@ -160,23 +100,16 @@ func TestHints(t *testing.T) {
 func TestAllOdditiesAtOnce(t *testing.T) {
 	_, err := parse("a: &x 1\nb: *x\nc: [!t 2, {<<: *x}]\n")
 	var places []string
-	for _, each := range strict.Each(err) {
-		var e *strict.Error
-		if !errors.As(each, &e) || e.Hint == "" {
-			t.Fatalf("%v", each)
-		}
-		places = append(places, fmt.Sprint(e.Line, ":", e.Column))
+	for line := range strings.SplitSeq(err.Error(), "\n") {
+		place, _, _ := strings.Cut(strings.TrimPrefix(line, "drill.yaml:"), ": ")
+		places = append(places, place)
 	}
 	if want := []string{"1:4", "2:4", "3:5", "3:16"}; !slices.Equal(places, want) {
 		t.Errorf("%v, not %v", places, want)
 	}
-	_, err = parse("a: &x [" + strings.Repeat("*x, ", 1000) + "]\n")
-	if n := len(strict.Each(err)); n != 20 {
-		t.Errorf("%d complaints", n)
-	}
-	_, err = parse("")
-	if n := len(strict.Each(err)); n != 1 {
-		t.Errorf("%d complaints", n)
+	_, errs := strict.Parse("drill.yaml", strings.NewReader("a: &x ["+strings.Repeat("*x, ", 1000)+"]\n"))
+	if len(errs) != 20 {
+		t.Errorf("%d complaints", len(errs))
 	}
 }
 
@@ -186,8 +119,8 @@ type badReader struct{}
 func (badReader) Read([]byte) (int, error) { return 0, errors.New("the disk is gone") }
 
 func TestReaderFails(t *testing.T) {
-	if _, err := strict.Parse("drill.yaml", badReader{}); err == nil || err.Error() != "drill.yaml: cannot be read: the disk is gone" {
-		t.Errorf("%v", err)
+	if _, errs := strict.Parse("drill.yaml", badReader{}); len(errs) != 1 || errs[0].Error() != "drill.yaml: cannot be read: the disk is gone" {
+		t.Errorf("%v", errs)
 	}
 }
 
@@ -209,6 +142,7 @@ func FuzzParse(f *testing.F) {
 	for _, seed := range []string{
 		"", "size: 12mm\nlip-angle: [59, 58]\n", "a: &x 1\nb: *x\n", "a: !t b\n", "---\n...\n---\n", "a: \"\\x1b\"\n", "? a\n: b\n", "<<: {a: 1}\n",
 		"a: |\n  b\n", "- - -\n", "{a: [1, {b: 2}]}", "\ufeffa: 1\n", "%YAML 1.2\n---\na: 1\n", "a: 'b\n", "\t", "a: \x01", "a:\r\n  b\r\n", "a: \u2028b", "*a", "&a", "!", "%", "a: *\u00e9\n", "\r!A",
+		"# \x01", "ﳿ 1\ufeffa:a: \ufeff\n1\n", "\ufeff\ufeff", "\ufeffa: [", "%YAML 9.2\n---\na", "%TAG ! x\n%TAG ! y\n---\na", "a: *x\n\n# c\nb: 1", "!foo!a b", "\r[\u2028", "a: |\n  \tb\n c", "a: \"12\" mm\n",
 	} {
 		f.Add(seed)
 	}
@@ -229,7 +163,8 @@ func FuzzParse(f *testing.F) {
 		if e.Text != "the file is empty" && (e.Line < 1 || e.Line > lines || e.Column < 1) {
 			t.Errorf("%q: line %d of %d: %v", text, e.Line, lines, err)
 		}
-		if strings.IndexFunc(e.Error()+e.Hint, unicode.IsControl) >= 0 {
+		said, _, _ := strings.Cut(e.Text, "\n") // the line and the caret stand below
+		if strings.IndexFunc(e.Text, func(r rune) bool { return r != '\n' && unicode.IsControl(r) }) >= 0 || said == "" {
 			t.Errorf("%q: a control character in %q", text, e.Error()+e.Hint)
 		}
 	})

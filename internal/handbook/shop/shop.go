@@ -26,9 +26,9 @@ type reader struct{ strict.Reader }
 // Read reads a shop's file. Everything wrong with it is returned, each with its
 // line and column.
 func Read(file string, r io.Reader) (*Shop, []error) {
-	root, err := strict.Parse(file, r)
-	if err != nil {
-		return nil, strict.Each(err)
+	root, errs := strict.Parse(file, r)
+	if len(errs) > 0 {
+		return nil, errs
 	}
 	rd := &reader{strict.Reader{File: file}}
 	s := &Shop{Name: "the shop", Book: &handbook.Book{}}

@@ -1,0 +1,129 @@
+package strict
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+)
+
+// advice is the one hint for whatever is no YAML.
+const advice = "a value with odd marks in it goes into quotes; or look for a quote or a bracket left open, a colon with no blank behind it, a tab, a line out of its column"
+
+// syntaxError tells what the library has against a text: its words, the line, and
+// the line itself with a caret under it.
+func syntaxError(file, text string, err error) *Error {
+	lines := linesOf(text)
+	line, words := complaint(lines, err)
+	shown, column := excerpt(lines[line-1])
+	return &Error{File: file, Line: line, Column: column, Text: "not YAML: " + words + shown, Hint: advice}
+}
+
+// complaint returns the library's words, and the line. Some complaints name the
+// line on which the list or the mapping began, often the file's first. It is rather
+// the line that was read last, or the one above where that is enough to complain of,
+// since the library looks ahead. Only a bracket that was read past is the fault
+// itself: it is open.
+func complaint(lines []string, whole error) (line int, words string) {
+	read, err := decode(lines)
+	if err == nil { // U+FEFF is taken in one place of the library's buffer only
+		err = whole
+	}
+	words = strings.TrimPrefix(err.Error(), "yaml: ")
+	told, _ := fmt.Sscanf(words, "line %d:", &line)
+	if told == 1 {
+		_, words, _ = strings.Cut(words, ": ")
+		bracket := strings.HasPrefix(words, "did not find expected ','")
+		switch {
+		case bracket && indent(lines[read-1]) <= indent(lines[line-1]):
+			return line, words
+		case !strings.HasPrefix(words, "did not find expected") && !strings.HasPrefix(words, "found undefined tag") && !strings.HasPrefix(words, "found a tab"):
+			return max(line-1, 1), words
+		}
+	}
+	above := lastBusy(lines[:read-1])
+	if _, err := decode(lines[:above]); err != nil {
+		return above, words
+	}
+	return read, words
+}
+
+func indent(line string) int { return len(line) - len(strings.TrimLeft(line, " ")) }
+
+// lastBusy returns the number of the last line that is no blank one nor a remark, 0
+// if there is none.
+func lastBusy(lines []string) int {
+	n := len(lines)
+	for n > 0 && strings.HasPrefix(strings.TrimSpace(lines[n-1])+"#", "#") {
+		n--
+	}
+	return n
+}
+
+// decode reads lines that may be no YAML and returns how many of them the library
+// has asked for. A blank line goes before them: the library takes the number of the
+// first for none.
+func decode(lines []string) (read int, err error) {
+	r := &byLine{lines: lines, rest: "\n"}
+	dec := yaml.NewDecoder(r)
+	for err == nil {
+		err = dec.Decode(new(yaml.Node))
+	}
+	if errors.Is(err, io.EOF) {
+		err = nil
+	}
+	return r.read, err
+}
+
+// byLine is a reader that hands out a line at a time.
+type byLine struct {
+	lines []string
+	read  int
+	rest  string // of the line that was read last
+}
+
+func (r *byLine) Read(p []byte) (int, error) {
+	for r.rest == "" {
+		if r.read == len(r.lines) {
+			return 0, io.EOF
+		}
+		r.rest = r.lines[r.read]
+		r.read++
+	}
+	n := copy(p, r.rest)
+	r.rest = r.rest[n:]
+	return n, nil
+}
+
+// linesOf cuts a text where YAML 1.1 ends a line.
+func linesOf(text string) []string {
+	ends := strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029", "\n")
+	return strings.SplitAfter(ends.Replace(strings.TrimPrefix(text, "\ufeff")), "\n")
+}
+
+// widest is how long a line is still shown, in characters.
+const widest = 160
+
+// excerpt returns a line with a caret below it, and the caret's column, from 1: that
+// of the first byte that is no text, or else of the line's first mark.
+func excerpt(line string) (shown string, column int) {
+	line = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) && r != '\t' {
+			return utf8.RuneError
+		}
+		return r
+	}, strings.TrimSuffix(line, "\n"))
+	at := strings.IndexRune(line, utf8.RuneError)
+	if at < 0 {
+		at = indent(line)
+	}
+	before := utf8.RuneCountInString(line[:at])
+	if utf8.RuneCountInString(line) > widest {
+		return "", before + 1
+	}
+	return "\n    " + strings.ReplaceAll(line, "\t", " ") + "\n    " + strings.Repeat(" ", before) + "^", before + 1
+}
