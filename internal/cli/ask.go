@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 )
 
 // bench is the order in which a drill in the hand is looked at: first what ends
@@ -42,7 +43,7 @@ func inBenchOrder(readings []drill.Reading) (usual, rest []drill.Reading) {
 // asked again; nothing that was typed before is lost.
 func (a *app) ask(cmd *cobra.Command, c calculation, h *held) error {
 	if _, ok := terminal(a.in); !ok {
-		return usage("give the readings as flags or in a file", "--ask: wants a terminal to ask on")
+		return fault.Flag("ask", "give the readings as flags or in a file", "wants a terminal to ask on")
 	}
 	if errs := a.faults(c, h); len(errs) > 0 {
 		return errs

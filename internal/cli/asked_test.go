@@ -9,7 +9,7 @@ import (
 func printed(t *testing.T, args ...string) string {
 	t.Helper()
 	var out, errw bytes.Buffer
-	if status := Main(args, strings.NewReader(""), &out, &errw); status != exitOK || errw.Len() > 0 {
+	if status := Main(args, strings.NewReader(""), &out, &errw); status != 0 || errw.Len() > 0 {
 		t.Fatalf("%q: status %d, %s", args, status, errw.String())
 	}
 	return out.String()
@@ -42,7 +42,7 @@ func TestAskedForNone(t *testing.T) {
 		}
 	}
 	var offered, errw bytes.Buffer
-	if status := Main([]string{"__complete", ""}, strings.NewReader(""), &offered, &errw); status != exitOK {
+	if status := Main([]string{"__complete", ""}, strings.NewReader(""), &offered, &errw); status != 0 {
 		t.Fatalf("status %d, %s", status, errw.String())
 	}
 	for _, cmd := range new(app).commands() {

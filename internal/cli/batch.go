@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/near"
 )
 
@@ -80,7 +81,7 @@ func (a *app) batch(ctx context.Context, f *batchFlags, formatted bool, names []
 
 // readable finds out about a file that is missing before anything is printed.
 func readable(names []string) error {
-	var errs many
+	var errs fault.List
 	for _, name := range names {
 		if name == "-" {
 			continue
@@ -93,14 +94,11 @@ func readable(names []string) error {
 			errs = append(errs, cannotRead(name, err))
 		}
 	}
-	if len(errs) > 0 {
-		return errs
-	}
-	return nil
+	return errs.Err()
 }
 
-func cannotRead(name string, err error) error {
-	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+func cannotRead(name string, err error) *fault.Fault {
+	return fault.Unreadable("cannot read "+name, err)
 }
 
 // ofDrill finds the command on a drill that is meant.
@@ -115,5 +113,5 @@ func ofDrill(name string) (*calculation, error) {
 		}
 		names = append(names, c.name)
 	}
-	return nil, usage(near.Hint(name, "", names...), "--command: cannot read %q: takes %s", name, strings.Join(names, ", "))
+	return nil, fault.Flag("command", near.Hint(name, "", names...), "cannot read %q: takes %s", name, strings.Join(names, ", "))
 }

@@ -15,9 +15,9 @@ import (
 
 	"evenlip/internal/batch"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
-	"evenlip/internal/strict"
 )
 
 // batchRun is what the lines of all the files have in common.
@@ -51,9 +51,9 @@ func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error
 	case err != nil:
 		return nil, err
 	case !slices.Contains([]string{"", inputJSON, inputCSV}, f.input):
-		return nil, usage("", "--input: cannot read %q: takes json or csv", f.input)
+		return nil, fault.Flag("input", "", "cannot read %q: takes json or csv", f.input)
 	case o.Form != print.JSON && o.Form != print.CSV:
-		return nil, usage("leave it out for JSON Lines", "--format: batch prints json or csv, not %s", o.Form)
+		return nil, fault.Flag("format", "leave it out for JSON Lines", "batch prints json or csv, not %s", o.Form)
 	case o.Form == print.JSON && !f.lean:
 		return b, nil
 	}
@@ -81,7 +81,7 @@ func (b *batchRun) likeSample(form print.Form) error {
 	}
 	var ok bool
 	if b.rows, ok = print.NewRows(s, b.several); !ok {
-		return usage("leave --format out for JSON Lines", "--format: %s answers one drill with a table, which is no row of CSV", b.command.name)
+		return fault.Flag("format", "leave --format out for JSON Lines", "%s answers one drill with a table, which is no row of CSV", b.command.name)
 	}
 	return nil
 }
@@ -137,13 +137,13 @@ func readHeader(file string, lines *batch.Lines) (*drill.Header, error) {
 	line, err := lines.Next()
 	switch {
 	case err == io.EOF:
-		return nil, &strict.Error{File: file, Text: "the header is missing", Hint: "the first line names the columns: size,web,lip-angle"}
+		return nil, &fault.Fault{At: fault.Place{File: file}, Text: "the header is missing", Hint: "the first line names the columns: size,web,lip-angle"}
 	case err != nil:
 		return nil, cannotRead(file, err)
 	}
 	header, errs := drill.ReadHeader(file, line.Number, line.Text)
 	if len(errs) > 0 {
-		return nil, many(errs)
+		return nil, listOf(errs)
 	}
 	return header, nil
 }
@@ -174,11 +174,11 @@ func (b *batchRun) stopped(file string, tally batch.Tally, err error) error {
 	case errors.As(err, &in):
 		return cannotRead(file, in.Unwrap())
 	case errors.As(err, &out) && errors.Is(err, syscall.EPIPE):
-		return &ended{exitPipe, nil} // whoever read has read enough
+		return &fault.Fault{Status: exitPipe} // whoever read has read enough
 	case errors.As(err, &out):
-		return &dataError{fmt.Errorf("cannot write the answers: %w", out.Unwrap())}
+		return fault.Unreadable("cannot write the answers", out.Unwrap())
 	case errors.As(err, &signal):
-		return &ended{exitSignal + signal.number, fmt.Errorf("%s: stopped after line %d: %w", file, tally.Last, err)}
+		return &fault.Fault{Status: exitSignal + fault.Status(signal.number), Text: fmt.Sprintf("%s: stopped after line %d: %s", file, tally.Last, err)}
 	}
 	return err
 }
@@ -186,7 +186,7 @@ func (b *batchRun) stopped(file string, tally batch.Tally, err error) error {
 // end says how it went, once every line is answered.
 func (b *batchRun) end() error {
 	if b.all.Bad > 0 {
-		return &dataError{fmt.Errorf("%d of %d lines make no sense; an error stands in the place of each answer", b.all.Bad, b.all.Lines)}
+		return fault.NewData("", "%d of %d lines make no sense; an error stands in the place of each answer", b.all.Bad, b.all.Lines)
 	}
 	b.app.outside = b.app.global.check && b.outside.Load()
 	return nil

@@ -88,11 +88,11 @@ func (w *batchWorker) refuse(out []byte, line batch.Line, errs []error) ([]byte,
 	}
 	text := strings.Join(texts, "; ")
 	if w.rows != nil {
-		return w.rows.AppendFault(out, line.Number, text), many(errs)
+		return w.rows.AppendFault(out, line.Number, text), listOf(errs)
 	}
 	file := ""
 	if w.run.several {
 		file = w.lines.File
 	}
-	return append(print.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), many(errs)
+	return append(print.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), listOf(errs)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/gauge"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
@@ -111,11 +112,11 @@ func (a *app) single(c *calculation, t *taking, file string) error {
 	ranges, err := a.sweeps(h)
 	switch {
 	case err != nil:
-		return h.unread.and(err)
+		return append(h.unread, fault.Of(err)...)
 	case len(h.unread) > 0:
 		return a.faults(*c, h)
 	case len(ranges) > 0 && t.ask:
-		return usage("give the range without --ask", "--%s: a range and --ask do not go together", ranges[0].reading)
+		return fault.Flag(ranges[0].reading.String(), "give the range without --ask", "a range and --ask do not go together")
 	case len(ranges) > 0:
 		return a.ranged(*c, h.Drill, ranges)
 	}
@@ -132,7 +133,7 @@ func (a *app) single(c *calculation, t *taking, file string) error {
 		if !c.grinder {
 			hint += "; --sample shows one"
 		}
-		return usage(hint, "%s: no reading was given", c.name)
+		return fault.New(hint, "%s: no reading was given", c.name)
 	}
 	return a.print([]print.Job{a.heldJob(*c, h)})
 }
@@ -141,14 +142,14 @@ func (a *app) single(c *calculation, t *taking, file string) error {
 // change; "-" is standard input.
 func (a *app) several(c *calculation, t *taking, files []string) error {
 	if t.ask || t.sample || t.id != "" {
-		return usage("give one file, or the files alone", "%s: several files do not go together with --ask, --sample or --drill", c.name)
+		return fault.New("give one file, or the files alone", "%s: several files do not go together with --ask, --sample or --drill", c.name)
 	}
 	var jobs []print.Job
-	var errs many
+	var errs fault.List
 	for _, file := range files {
 		h, err := a.hold(t, file)
 		if err != nil {
-			errs = errs.and(err)
+			errs = append(errs, fault.Of(err)...)
 			continue
 		}
 		if faults := a.faults(*c, h); len(faults) > 0 {

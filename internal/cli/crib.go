@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -13,6 +12,7 @@ import (
 
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
@@ -71,12 +71,12 @@ func (c *cribFrom) path() (string, error) {
 	}
 	dir, err := os.Getwd()
 	if err != nil {
-		return "", &dataError{fmt.Errorf("cannot tell which folder this is: %w", err)}
+		return "", fault.Unreadable("cannot tell which folder this is", err)
 	}
 	path, found := crib.Nearest(dir)
 	if !found {
-		return "", &hinted{&dataError{fmt.Errorf("no %s in this folder or above", crib.FileName)},
-			"name it " + cmp.Or(c.named, "with --file") + ", start one with evenlip crib new, or look at --sample"}
+		return "", fault.NewData("name it "+cmp.Or(c.named, "with --file")+", start one with evenlip crib new, or look at --sample",
+			"no %s in this folder or above", crib.FileName)
 	}
 	if rel, err := filepath.Rel(dir, path); err == nil {
 		path = rel
@@ -91,7 +91,7 @@ const largestCrib = 64 << 20
 func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
 	if from.sample {
 		if from.file != "" {
-			return nil, usage("give one of the two", "crib: --file and --sample do not go together")
+			return nil, fault.New("give one of the two", "crib: --file and --sample do not go together")
 		}
 		return a.judging(crib.Sample(a.book()))
 	}
@@ -110,7 +110,7 @@ func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
 // gauges can resolve.
 func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
 	if len(errs) > 0 {
-		return nil, many(errs)
+		return nil, listOf(errs)
 	}
 	if g, err := a.gauges(); err == nil && g != (quantity.Gauges{}) { // a bad flag is told when printing
 		c.Inspect, c.Planned = a.inspected, a.planned
@@ -140,15 +140,15 @@ func (a *app) doubted(c calculation, d *drill.Drill) *sheet.Sheet {
 func readCrib(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, &dataError{fmt.Errorf("cannot read %s: %w", path, cause(err))}
+		return nil, fault.Unreadable("cannot read "+path, err)
 	}
 	defer f.Close()
 	data, err := io.ReadAll(io.LimitReader(f, largestCrib+1))
 	switch {
 	case err != nil:
-		return nil, &dataError{fmt.Errorf("cannot read %s: %w", path, cause(err))}
+		return nil, fault.Unreadable("cannot read "+path, err)
 	case len(data) > largestCrib:
-		return nil, &dataError{fmt.Errorf("%s is larger than any crib", path)}
+		return nil, fault.NewData("", "%s is larger than any crib", path)
 	}
 	return data, nil
 }
@@ -239,7 +239,7 @@ func (a *app) cribFilter(which whichDrills) (crib.Filter, error) {
 	}
 	for _, v := range f.Verdicts {
 		if !slices.Contains(crib.Verdicts, v) {
-			return f, usage("", "--verdict: cannot read %q: takes %s", v, strings.Join(crib.Verdicts, ", "))
+			return f, fault.Flag("verdict", "", "cannot read %q: takes %s", v, strings.Join(crib.Verdicts, ", "))
 		}
 	}
 	if which.size != "" {
@@ -247,16 +247,16 @@ func (a *app) cribFilter(which whichDrills) (crib.Filter, error) {
 		if err != nil {
 			return f, err
 		}
-		v, err := quantity.Parse(quantity.Size, which.size, units)
-		if err != nil {
-			return f, usage(hintOf(err), "--size: %w", err)
+		v, bad := quantity.Parse(quantity.Size, which.size, units)
+		if bad != nil {
+			return f, bad.In(fault.Place{Flag: "size"}, "")
 		}
 		f.Size = v.V
 	}
 	if which.material != "" {
 		m, ok := a.book().Material(which.material)
 		if !ok {
-			return f, usage("evenlip material lists them", "--material: no material is called %q", which.material)
+			return f, fault.Flag("material", "evenlip material lists them", "no material is called %q", which.material)
 		}
 		f.Material = m.Name
 	}

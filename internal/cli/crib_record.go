@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"time"
 	"unicode"
@@ -12,6 +11,7 @@ import (
 
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/sheet/print"
 )
 
@@ -49,7 +49,7 @@ changed, and records made at the same time all land.`,
   evenlip crib record I32-2 --thinning --web 0.08in --note "small wheel" --dry-run`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
-				return usage("evenlip crib list shows them", "crib record: takes the id of one drill, not %d arguments", len(args))
+				return fault.New("evenlip crib list shows them", "crib record: takes the id of one drill, not %d arguments", len(args))
 			}
 			return nil
 		},
@@ -88,7 +88,7 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Units: units, Today: time.Now()}
 	grind := cmd.Flags().Changed("grind")
 	if given := [...]bool{grind, r.thinning, r.correction, r.retired}; count(given[:]) > 1 {
-		return ch, usage("record the one, then the other", "crib record: of --grind, --thinning, --correction and --retired, one at a time")
+		return ch, fault.New("record the one, then the other", "crib record: of --grind, --thinning, --correction and --retired, one at a time")
 	}
 	switch {
 	case grind:
@@ -104,7 +104,7 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 		ch.Date = time.Now().Format(time.DateOnly)
 	}
 	if !utf8.ValidString(r.note) || slices.ContainsFunc([]rune(r.note), unicode.IsControl) {
-		return ch, usage("write it on one line", "--note: takes text without control characters")
+		return ch, fault.Flag("note", "write it on one line", "takes text without control characters")
 	}
 	given := givenFlags(cmd, r.readings)
 	if cmd.Flags().Changed(drill.Cracked.String()) {
@@ -143,7 +143,7 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (*crib.Outcome, string, error) {
 	if from.sample {
 		if !dryRun || from.file != "" {
-			return nil, "", usage("evenlip crib new --sample writes a file of it; or add --dry-run", "crib record: the embedded crib cannot be written to")
+			return nil, "", fault.New("evenlip crib new --sample writes a file of it; or add --dry-run", "crib record: the embedded crib cannot be written to")
 		}
 		out, _, err := crib.Rewrite(crib.SampleFile, crib.SampleText(), id, ch, a.book())
 		return out, crib.SampleFile, err
@@ -174,13 +174,13 @@ func cribError(err error) error {
 	var faults crib.Faults
 	switch {
 	case errors.As(err, &refusal):
-		return &hinted{err, refusal.Hint}
+		return &fault.Fault{Text: err.Error(), Hint: refusal.Hint, Cause: err}
 	case errors.As(err, &store):
-		return &hinted{&dataError{err}, store.Hint}
+		return &fault.Fault{Text: err.Error(), Hint: store.Hint, Status: fault.Data, Cause: err}
 	case errors.As(err, &faults):
-		return many(faults)
+		return listOf(faults)
 	}
-	return err
+	return faultOf(err)
 }
 
 func (a *app) cribNew(from *cribFrom) *cobra.Command {
@@ -206,7 +206,7 @@ A file that is there is never written over.`,
 			}
 			c, errs := crib.Read(path, text, nil)
 			if len(errs) > 0 {
-				return fmt.Errorf("%s: %w", path, many(errs))
+				return listOf(errs)
 			}
 			return a.printCrib(c, c.Started(from.sample))
 		},

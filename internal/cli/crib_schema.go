@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/crib"
+	"evenlip/internal/fault"
 	"evenlip/internal/sheet/print"
 )
 
@@ -15,7 +16,7 @@ shows how each reading is taken, and marks most of what would be refused.`,
 		Example: "  evenlip crib schema\n  evenlip crib schema | jq '.properties | keys'",
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if f := cmd.Flags(); f.Changed("format") && a.global.format != string(print.JSON) {
-				return usage("leave --format out", "crib schema: prints JSON, not %s", a.global.format)
+				return fault.New("leave --format out", "crib schema: prints JSON, not %s", a.global.format)
 			}
 			a.buf.Write(crib.Schema())
 			return nil

@@ -3,13 +3,13 @@ package cli
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
@@ -101,9 +101,9 @@ func (a *app) drillToDraw(t *taking, args []string) (*held, error) {
 	case wants == "":
 		return h, nil
 	case len(args) == 1 || h.from != "":
-		return nil, &dataError{fmt.Errorf("%s: draw wants %s", cmp.Or(h.from, strings.Join(args, "")), strings.ReplaceAll(wants, "--", ""))}
+		return nil, fault.NewData("", "%s: draw wants %s", cmp.Or(h.from, strings.Join(args, "")), strings.ReplaceAll(wants, "--", ""))
 	}
-	return nil, usage(hint, "draw wants %s", wants)
+	return nil, fault.New(hint, "draw wants %s", wants)
 }
 
 // drawing makes what is to be shown of a drill from flags or from a file.
@@ -124,7 +124,7 @@ func (a *app) drawing(d *drill.Drill, f *drawFlags, file []string) (*drawing, er
 	case err == nil:
 		return w, nil
 	case len(file) == 1:
-		return nil, &dataError{fmt.Errorf("%s: %w", file[0], notDrawn(err, d, ""))}
+		return nil, &fault.Fault{At: fault.Place{File: file[0]}, Text: notDrawn(err, d, "").Error()}
 	}
 	return nil, notDrawn(err, d, "--")
 }
@@ -134,15 +134,15 @@ func (a *app) drawsWith(f *drawFlags) error {
 	table, json := a.global.format == string(print.Table), a.global.format == string(print.JSON)
 	switch {
 	case a.global.check:
-		return usage("evenlip inspect --check judges the drill", "--check: draw holds nothing against a limit")
+		return fault.Flag("check", "evenlip inspect --check judges the drill", "draw holds nothing against a limit")
 	case f.svg == "" && f.scale != "":
-		return usage("add --svg FILE; a terminal's dots have no size on paper", "--scale: goes with --svg")
+		return fault.Flag("scale", "add --svg FILE; a terminal's dots have no size on paper", "goes with --svg")
 	case f.svg != "" && f.ascii:
-		return usage("leave one of the two out", "--ascii: is for the picture in the terminal, and does not go with --svg")
+		return fault.Flag("ascii", "leave one of the two out", "is for the picture in the terminal, and does not go with --svg")
 	case f.ascii && !table && !json:
-		return usage("--format table and json have a picture", "--ascii: there is no picture in --format %s", a.global.format)
+		return fault.Flag("ascii", "--format table and json have a picture", "there is no picture in --format %s", a.global.format)
 	case f.svg == "-" && (!table || a.global.explain):
-		return usage("name a file, --svg FILE: the figures then go to standard output", "--svg -: prints the drawing alone, without --format and --explain")
+		return fault.New("name a file, --svg FILE: the figures then go to standard output", "--svg -: prints the drawing alone, without --format and --explain")
 	}
 	return nil
 }
@@ -177,13 +177,13 @@ func notDrawn(err error, d *drill.Drill, dashes string) error {
 	what, reason := quantity.Sayf("{}", value).In(quantity.Format{System: d.System()}), ": it "+domain.Why
 	var left *leavesNoDrill
 	if errors.As(err, &left) {
-		return usage("take less off", "%s%s %s: what it leaves cannot be drawn: %s %s%s",
+		return fault.New("take less off", "%s%s %s: what it leaves cannot be drawn: %s %s%s",
 			dashes, drill.Remove, strings.TrimSpace(d.Written(drill.Remove)), domain.Quantity, what, reason)
 	}
 	if ok && d.Has(r) {
-		return usage(hint, "%s%s: cannot draw %s%s", dashes, r, what, reason)
+		return fault.New(hint, "%s%s: cannot draw %s%s", dashes, r, what, reason)
 	}
-	return usage(hint, "cannot draw %s %s%s", domain.Quantity, what, reason)
+	return fault.New(hint, "cannot draw %s %s%s", domain.Quantity, what, reason)
 }
 
 // inTerminal prints the figures and the picture under them.
@@ -238,12 +238,12 @@ func (a *app) onPaper(h *held, w *drawing, f *drawFlags) error {
 	if f.scale != "" {
 		var err error
 		if scale, err = draw.ParseScale(f.scale); err != nil {
-			return usage("", "--scale: cannot read %q: %w", f.scale, err)
+			return fault.Flag("scale", "", "cannot read %q: %s", f.scale, err)
 		}
 	}
 	sheet, err := draw.OnPaper(w.job(), scale)
 	if err != nil {
-		return usage("leave --scale out for the largest that fits A4", "--scale %s: the drawing %w", scale, err)
+		return fault.New("leave --scale out for the largest that fits A4", "--scale %s: the drawing %s", scale, err)
 	}
 	if f.svg == "-" {
 		a.buf.Write(sheet.SVG())

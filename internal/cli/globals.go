@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 	"golang.org/x/term"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
 )
@@ -50,16 +51,13 @@ func without(cmd *cobra.Command, flagsAndHints ...string) *cobra.Command {
 // heeded refuses the global flags that say nothing to the command: whoever gives
 // one would wait in vain for what it does elsewhere.
 func heeded(cmd *cobra.Command) error {
-	var errs many
+	var errs fault.List
 	cmd.Flags().Visit(func(f *pflag.Flag) {
 		if hint, idle := cmd.Annotations[f.Name]; idle && f.Value.String() != "false" {
-			errs = append(errs, usage(hint, "%s: --%s says nothing here", strings.TrimPrefix(cmd.CommandPath(), "evenlip "), f.Name))
+			errs = append(errs, fault.New(hint, "%s: --%s says nothing here", strings.TrimPrefix(cmd.CommandPath(), "evenlip "), f.Name))
 		}
 	})
-	if len(errs) > 0 {
-		return errs
-	}
-	return nil
+	return errs.Err()
 }
 
 // system is what --units asks for.
@@ -69,7 +67,7 @@ func (a *app) system() (quantity.System, error) {
 	}
 	s, err := quantity.ParseUnits(a.global.units)
 	if err != nil {
-		return s, usage("", "--units: %w", err)
+		return s, err.In(fault.Place{Flag: "units"}, "")
 	}
 	return s, nil
 }
@@ -104,15 +102,15 @@ func (a *app) gauges() (g quantity.Gauges, err error) {
 		if x.text == "" {
 			continue
 		}
-		v, err := quantity.Parse(x.kind, x.text, units)
-		if err != nil {
-			return g, usage(hintOf(err), "--%s: %w", x.flag, err)
+		v, bad := quantity.Parse(x.kind, x.text, units)
+		if bad != nil {
+			return g, bad.In(fault.Place{Flag: x.flag}, "")
 		}
 		if v.V <= 0 {
-			return g, usage("give the smallest step that it shows", "--%s: %q resolves nothing", x.flag, x.text)
+			return g, fault.Flag(x.flag, "give the smallest step that it shows", "%q resolves nothing", x.text)
 		}
 		if coarse := coarsest(x.kind); v.V > coarse {
-			return g, usage("give the smallest step that it shows", "--%s: %q tells nothing on a drill", x.flag, x.text)
+			return g, fault.Flag(x.flag, "give the smallest step that it shows", "%q tells nothing on a drill", x.text)
 		}
 		*x.to = v.V
 	}
@@ -128,7 +126,7 @@ func (a *app) options() (print.Options, error) {
 	switch o.Form {
 	case print.Table, print.Plain, print.JSON, print.CSV:
 	default:
-		return o, usage("", "--format: cannot read %q: takes table, plain, json or csv", a.global.format)
+		return o, fault.Flag("format", "", "cannot read %q: takes table, plain, json or csv", a.global.format)
 	}
 	var err error
 	if o.Gauges, err = a.gauges(); err != nil {
@@ -145,7 +143,7 @@ func (a *app) columns() (int, error) {
 	w := a.global.width
 	switch {
 	case w < 0 || w > 0 && w < leastWidth || w > widest:
-		return 0, usage("", "--width: cannot use %d: takes %d to %d columns", w, leastWidth, widest)
+		return 0, fault.Flag("width", "", "cannot use %d: takes %d to %d columns", w, leastWidth, widest)
 	case w > 0:
 		return w, nil
 	}
@@ -168,7 +166,7 @@ func (a *app) useColour() (bool, error) {
 		return false, nil
 	case "auto":
 	default:
-		return false, usage("", "--color: cannot read %q: takes auto, always or never", a.global.colour)
+		return false, fault.Flag("color", "", "cannot read %q: takes auto, always or never", a.global.colour)
 	}
 	if os.Getenv("NO_COLOR") != "" {
 		return false, nil

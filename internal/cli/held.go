@@ -12,8 +12,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
-	"evenlip/internal/strict"
 )
 
 // taking is how a command takes the readings of a drill: what it begins with,
@@ -38,7 +38,7 @@ func (t *taking) sourceFlags() {
 type held struct {
 	*drill.Drill
 	places   *drill.Places // in a file
-	unread   many          // what is wrong with the file
+	unread   fault.List    // what is wrong with the file
 	from     string        // the crib's drill that the others come from
 	typed    map[drill.Reading]bool
 	replaced []string // the readings of the drill's own that flags stand in place of
@@ -93,7 +93,7 @@ func (a *app) begin(t *taking, file string) (*held, error) {
 	case err != nil:
 		return nil, err
 	case file != "" && t.sample:
-		return nil, usage("give one of the two", "%s: a file and --sample do not go together", t.cmd.Name())
+		return nil, fault.New("give one of the two", "%s: a file and --sample do not go together", t.cmd.Name())
 	case t.id != "":
 		return a.fromCrib(t, file)
 	case t.sample:
@@ -115,7 +115,7 @@ func (a *app) fromCrib(t *taking, file string) (*held, error) {
 	}
 	kept, ok := c.Find(t.id)
 	if !ok {
-		return nil, usage(c.Meant(t.id), "--drill: no drill of this crib is called %q", t.id)
+		return nil, fault.Flag("drill", c.Meant(t.id), "no drill of this crib is called %q", t.id)
 	}
 	d := *kept.Readings
 	d.Name, d.Kept, d.Sample = kept.ID, true, c.Sample
@@ -138,25 +138,25 @@ func (a *app) fromFile(t *taking, name string, units quantity.System) (*held, er
 	case err != nil:
 		return nil, t.noFile(name, err)
 	case len(text) > largestFile:
-		return nil, &dataError{fmt.Errorf("%s is too large for the readings of one drill: over %d bytes", shown, largestFile)}
+		return nil, fault.NewData("", "%s is too large for the readings of one drill: over %d bytes", shown, largestFile)
 	}
 	d, places, errs := drill.ReadFile(shown, bytes.NewReader(text), units)
 	if d == nil {
-		return nil, many(errs)
+		return nil, listOf(errs)
 	}
 	for _, e := range d.Resolve() { // they are told with the rest of the file
 		d.Drop(e.Reading)
 	}
-	return &held{Drill: d, places: places, unread: errs}, nil
+	return &held{Drill: d, places: places, unread: listOf(errs)}, nil
 }
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
 // usage.
 func (t *taking) noFile(name string, err error) error {
 	if _, noSize := quantity.Parse(quantity.Size, name, quantity.Unset); noSize == nil && errors.Is(err, os.ErrNotExist) {
-		return usage(t.misplaced(name), "no file is called %q", name)
+		return fault.New(t.misplaced(name), "no file is called %q", name)
 	}
-	return &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+	return fault.Unreadable("cannot read "+name, err)
 }
 
 // misplaced says where a reading belongs that stands alone: behind the one that
@@ -184,35 +184,27 @@ func (t *taking) misplaced(text string) string {
 // memory.
 const largestFile = 1 << 20
 
-// cause strips the file's name that the system's error repeats.
-func cause(err error) error {
-	if p, ok := err.(*os.PathError); ok {
-		return p.Err
-	}
-	return err
-}
-
 // fault says what is wrong with a reading, and where that stands: in a file, in
 // a crib, or on the command line.
-func (h *held) fault(r drill.Reading, text, hint string) error {
+func (h *held) fault(r drill.Reading, text, hint string) *fault.Fault {
 	switch {
 	case h.typed[r] || h.places == nil && h.from == "":
-		return usage(hint, "--%s: %s", r, text)
+		return fault.Flag(r.String(), hint, "%s", text)
 	case h.places != nil:
-		fault := h.places.Fault(r, errors.New(text))
-		fault.Hint = hint
-		return fault
+		at := h.places.Fault(r, errors.New(text))
+		at.Hint = hint
+		return faultOf(at)
 	}
-	return &hinted{&dataError{fmt.Errorf("%s: %s: %s", h.from, r, text)}, hint}
+	return &fault.Fault{At: fault.Place{File: h.from}, About: r.String(), Text: text, Hint: hint}
 }
 
 // faults returns everything that is wrong with the file and the readings. Where it
 // is not known what bare numbers are, nothing is said of what they come to.
-func (a *app) faults(c calculation, h *held) many {
+func (a *app) faults(c calculation, h *held) fault.List {
 	errs := slices.Clone(h.unread)
 	unitsKnown := h.places == nil || h.places.UnitsKnown()
 	for _, e := range h.Resolve() {
-		errs = append(errs, h.fault(e.Reading, e.Err.Error(), hintOf(e.Err)))
+		errs = append(errs, h.fault(e.Reading, e.Err.Text, e.Err.Hint))
 		unitsKnown = unitsKnown && !e.Reading.GivesUnits()
 	}
 	if !unitsKnown {
@@ -221,6 +213,6 @@ func (a *app) faults(c calculation, h *held) many {
 	for _, im := range c.impossible(h.Drill, len(errs) == 0) {
 		errs = append(errs, h.fault(im.Reading, a.say(im, h.Drill), im.Hint))
 	}
-	slices.SortStableFunc(errs, strict.ByPlace)
+	errs.Sort()
 	return errs
 }

@@ -7,23 +7,17 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook/shop"
-	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
 	"evenlip/internal/strict"
 )
 
-// The exit statuses.
+// The exit statuses beside those of package fault.
 const (
-	exitOK      = 0
-	exitOutside = 1 // with --check: outside a limit
-	exitUsage   = 2 // wrong usage or an impossible input
-	exitData    = 3 // a data file that cannot be read or makes no sense
-
 	exitSignal = 128             // and the signal's number: as a shell reports it
 	exitPipe   = exitSignal + 13 // nobody reads the answer any more
 )
@@ -55,76 +49,31 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 		return a.fail(err)
 	}
 	if _, err := a.buf.WriteTo(out); err != nil {
-		return a.fail(&hinted{&dataError{fmt.Errorf("cannot write the answer: %w", err)}, a.done})
+		unprinted := fault.Unreadable("cannot write the answer", err)
+		if a.done != "" {
+			unprinted.Hint, unprinted.Status = a.done, fault.Unprinted
+		}
+		return a.fail(unprinted)
 	}
 	if a.outside {
-		return exitOutside
+		return int(fault.Outside)
 	}
-	return exitOK
-}
-
-// dataError marks an error as one of the data, not of the usage.
-type dataError struct{ error }
-
-func (e *dataError) Unwrap() error { return e.error }
-
-// ended is the end of a run that has an exit status of its own; said may be nil.
-type ended struct {
-	status int
-	said   error
-}
-
-func (e *ended) Error() string { return fmt.Sprint(e.said) }
-
-// hinted is an error with advice.
-type hinted struct {
-	error
-	hint string
-}
-
-func (e *hinted) Unwrap() error { return e.error }
-
-// many is several errors, each on lines of its own.
-type many []error
-
-func (m many) Error() string { return errors.Join(m...).Error() }
-
-// and adds an error, or each of those that it is made of: every one has a hint
-// and a status of its own.
-func (m many) and(err error) many {
-	var list many
-	if errors.As(err, &list) {
-		return append(m, list...)
-	}
-	return append(m, err)
+	return int(fault.OK)
 }
 
 // fail prints what went wrong and returns the status for it.
 func (a *app) fail(err error) int {
-	var early *ended
-	if errors.As(err, &early) {
-		if early.said != nil {
-			fmt.Fprintln(a.err, "error:", early.said)
+	list := fault.Of(err)
+	for _, f := range list {
+		if f.Text == "" { // its status says it all
+			continue
 		}
-		return early.status
-	}
-	var list many
-	if !errors.As(err, &list) {
-		list = many{err}
-	}
-	status := exitUsage
-	for _, e := range list {
-		a.complain("error:", e.Error())
-		if hint := hintOf(e); hint != "" {
-			a.complain("hint:", hint)
-		}
-		var data *dataError
-		var file *strict.Error
-		if errors.As(e, &data) || errors.As(e, &file) || errors.Is(err, os.ErrNotExist) {
-			status = exitData
+		a.complain("error:", f.Error())
+		if f.Hint != "" {
+			a.complain("hint:", f.Hint)
 		}
 	}
-	return status
+	return int(list.Exit())
 }
 
 // complain prints a line for a person, in letters where the locale has no more.
@@ -136,23 +85,20 @@ func (a *app) complain(head, text string) {
 	fmt.Fprintln(a.err, head, text)
 }
 
-func hintOf(err error) string {
-	var h *hinted
-	var q *quantity.Error
-	var f *strict.Error
-	switch {
-	case errors.As(err, &h):
-		return h.hint
-	case errors.As(err, &f):
-		return f.Hint
-	case errors.As(err, &q):
-		return q.Hint
+// listOf and faultOf take the errors of files that are no faults yet.
+func listOf(errs []error) (out fault.List) {
+	for _, err := range errs {
+		out = append(out, faultOf(err))
 	}
-	return ""
+	return out
 }
 
-func usage(hint, format string, args ...any) error {
-	return &hinted{fmt.Errorf(format, args...), hint}
+func faultOf(err error) *fault.Fault {
+	var e *strict.Error
+	if errors.As(err, &e) {
+		return &fault.Fault{At: fault.Place{File: e.File, Line: e.Line, Column: e.Column}, Text: e.Text, Hint: e.Hint}
+	}
+	return fault.Of(err)[0]
 }
 
 // noArgs is cobra.NoArgs with a hint.
@@ -161,7 +107,7 @@ func noArgs(cmd *cobra.Command, args []string) error {
 		return err
 	}
 	if len(args) > 0 {
-		return usage("what it takes are flags: "+cmd.CommandPath()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])
+		return fault.New("what it takes are flags: "+cmd.CommandPath()+" --help", "%s takes no argument, but %q was given", cmd.Name(), args[0])
 	}
 	return nil
 }

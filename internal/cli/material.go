@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
@@ -27,7 +28,7 @@ judges it.`,
 			}
 			if len(args) == 0 {
 				if size != "" {
-					return usage("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
+					return fault.New("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
 				}
 				return a.print([]print.Job{{Sheet: materialList(a.book(), a.global.format == string(print.Table), orMetric(units)), System: orMetric(units)}})
 			}
@@ -37,7 +38,7 @@ judges it.`,
 				if near := handbook.SuggestMaterial(args[0]); near != "" {
 					hint = "did you mean " + near + "?"
 				}
-				return usage(hint, "material: no material is called %q", args[0])
+				return fault.New(hint, "material: no material is called %q", args[0])
 			}
 			return a.oneMaterial(m, size, units)
 		},
@@ -49,9 +50,9 @@ judges it.`,
 func (a *app) oneMaterial(m *handbook.Material, size string, units quantity.System) error {
 	v := quantity.Value{V: math.NaN()}
 	if size != "" {
-		var err error
-		if v, err = quantity.Parse(quantity.Size, size, units); err != nil {
-			return usage(hintOf(err), "--size: %w", err)
+		var bad *fault.Fault
+		if v, bad = quantity.Parse(quantity.Size, size, units); bad != nil {
+			return bad.In(fault.Place{Flag: "size"}, "")
 		}
 		if units == quantity.Unset {
 			units = v.System

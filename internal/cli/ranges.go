@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print"
@@ -37,19 +38,19 @@ func (a *app) sweeps(h *held) ([]sweep, error) {
 		return nil, nil
 	}
 	rows := 1
-	var errs many
+	var errs fault.List
 	for i := range out {
 		if err := out[i].read(d); err != nil {
-			errs = append(errs, h.fault(out[i].reading, err.Error(), hintOf(err)))
+			errs = append(errs, h.fault(out[i].reading, err.Text, err.Hint))
 			continue
 		}
 		rows *= len(out[i].values)
 		if rows > mostRows {
-			return nil, usage("take larger steps or fewer ranges", "--%s: makes over %d rows", out[i].reading, mostRows)
+			return nil, fault.Flag(out[i].reading.String(), "take larger steps or fewer ranges", "makes over %d rows", mostRows)
 		}
 	}
 	for _, e := range resolveFor(d, out) {
-		errs = append(errs, h.fault(e.Reading, e.Err.Error(), hintOf(e.Err)))
+		errs = append(errs, h.fault(e.Reading, e.Err.Text, e.Err.Hint))
 	}
 	if len(errs) > 0 {
 		return nil, errs
@@ -69,7 +70,7 @@ func resolveFor(d *drill.Drill, sweeps []sweep) []*drill.Error {
 
 // read understands the range. The size, or the wheel, settles what bare numbers
 // are, and comes before the rest.
-func (s *sweep) read(d *drill.Drill) (err error) {
+func (s *sweep) read(d *drill.Drill) (err *fault.Fault) {
 	gives := s.reading == drill.Size || s.reading == drill.Wheel
 	bare := d.Units
 	if !gives {
@@ -158,7 +159,7 @@ func (a *app) ranged(c calculation, d *drill.Drill, sweeps []sweep) error {
 		}
 		for _, im := range c.impossible(&one, true) {
 			where := at(sweeps, values).In(quantity.Format{System: d.System()})
-			return usage(im.Hint, "--%s: at %s: %s", im.Reading, where, a.say(im, &one))
+			return fault.Flag(im.Reading.String(), im.Hint, "at %s: %s", where, a.say(im, &one))
 		}
 		s := c.compute(&one, a.global.explain && t.first == nil)
 		a.doubt(c, &one, s)
@@ -203,7 +204,7 @@ const rangeHelp = `Any quantity may be a range, "0mm..6mm by 0.5mm": one row a s
 // unquoted complains of a range that the shell took apart at its spaces.
 func unquoted(command string, args []string) error {
 	if at := slices.Index(args, "by"); at >= 0 {
-		return usage(`a range wants quotes: "0mm..6mm by 0.5mm"`, "%s: %q stands alone", command, strings.Join(args[at:], " "))
+		return fault.New(`a range wants quotes: "0mm..6mm by 0.5mm"`, "%s: %q stands alone", command, strings.Join(args[at:], " "))
 	}
 	return nil
 }

@@ -19,6 +19,7 @@ The exit status is
   1  with --check: outside a limit, or a verdict that is not fit
   2  wrong usage, or a reading that cannot be
   3  a file that cannot be read or makes no sense
+  4  done, but the answer could not be printed
 With 2 and 3 nothing is printed on standard output.`
 
 func (a *app) root(args []string) *cobra.Command {

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"syscall"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/handbook/shop"
 )
@@ -28,19 +29,21 @@ func (a *app) useShop() error {
 	}
 	text, err := readShop(name)
 	switch {
+	case err == nil:
 	case !named && hidden(name):
 		a.complain("note:", fmt.Sprintf("%s cannot be looked for: permission denied; the embedded limits hold; --shop names a file", name))
 		return nil
 	case !named && (errors.Is(err, os.ErrNotExist) || errors.Is(err, syscall.ENOTDIR)):
 		return nil
-	case err != nil && named:
-		return &dataError{fmt.Errorf("--shop: %w", err)}
-	case err != nil:
-		return &hinted{&dataError{err}, "the shop's own limits stand there; --shop names another file"}
+	case named:
+		return err.In(fault.Place{Flag: "shop"}, "")
+	default:
+		err.Hint = "the shop's own limits stand there; --shop names another file"
+		return err
 	}
 	s, errs := shop.Read(name, bytes.NewReader(text))
 	if len(errs) > 0 {
-		return many(errs)
+		return listOf(errs)
 	}
 	a.shop = s
 	return nil
@@ -54,18 +57,18 @@ func hidden(name string) bool {
 
 // readShop reads the file whole or not at all: what the rest of it sets would be
 // lost unseen.
-func readShop(name string) ([]byte, error) {
+func readShop(name string) ([]byte, *fault.Fault) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+		return nil, fault.Unreadable("cannot read "+name, err)
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, largestFile+1))
 	switch {
 	case err != nil:
-		return nil, fmt.Errorf("cannot read %s: %w", name, cause(err))
+		return nil, fault.Unreadable("cannot read "+name, err)
 	case len(text) > largestFile:
-		return nil, fmt.Errorf("%s is too large for what a shop sets: over %d bytes", name, largestFile)
+		return nil, fault.NewData("", "%s is too large for what a shop sets: over %d bytes", name, largestFile)
 	}
 	return text, nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -19,7 +20,7 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 		Example: "  evenlip size '#7'\n  evenlip size 1-1/4in",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
-				return usage("evenlip size '#7'; quote the # for the shell", "size takes one drill size")
+				return fault.New("evenlip size '#7'; quote the # for the shell", "size takes one drill size")
 			}
 			return nil
 		},
@@ -28,9 +29,9 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 			if err != nil {
 				return err
 			}
-			v, err := quantity.Parse(quantity.Size, args[0], units)
-			if err != nil {
-				return usage(hintOf(err), "size: %w", err)
+			v, bad := quantity.Parse(quantity.Size, args[0], units)
+			if bad != nil {
+				return bad.In(fault.Place{}, "size")
 			}
 			if units == quantity.Unset {
 				units = v.System

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -27,7 +28,7 @@ or a rule of this program's own.`,
 			tables := handbook.Tables()
 			if len(args) == 1 {
 				if tables = named(tables, args[0]); len(tables) == 0 {
-					return usage("evenlip sources lists them", "sources: no table is called %q", args[0])
+					return fault.New("evenlip sources lists them", "sources: no table is called %q", args[0])
 				}
 			}
 			s := sourcesSheet(tables, a.global.format == string(print.Table))

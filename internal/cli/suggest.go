@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/near"
 )
 
@@ -18,7 +19,7 @@ func flagMistake(cmd *cobra.Command, err error) error {
 	case errors.As(err, &value):
 		return badValue(value)
 	case !errors.As(err, &unknown):
-		return &hinted{err, cmd.CommandPath() + " --help"}
+		return fault.New(cmd.CommandPath()+" --help", "%s", err)
 	}
 	name := unknown.GetSpecifiedName()
 	var names []string
@@ -31,7 +32,7 @@ func flagMistake(cmd *cobra.Command, err error) error {
 	if unknown.GetSpecifiedShortnames() != "" {
 		dashes = "-"
 	}
-	return usage(hint, "%s has no flag %s%s", cmd.Name(), dashes, name)
+	return fault.New(hint, "%s has no flag %s%s", cmd.Name(), dashes, name)
 }
 
 // badValue says what a flag takes that was given something else.
@@ -39,28 +40,25 @@ func badValue(err *pflag.InvalidValueError) error {
 	f := err.GetFlag()
 	var again *twice
 	if errors.As(err, &again) {
-		return usage(again.hint(), "--%s: %w", f.Name, again)
+		return fault.Flag(f.Name, again.hint(), "%s", again)
 	}
 	takes, hint := "a whole number", "write --"+f.Name+" 80"
 	if f.Value.Type() == "bool" {
 		takes, hint = "nothing, or true or false", "write --"+f.Name
 	}
-	return usage(hint, "--%s: cannot read %q: takes %s", f.Name, err.GetValue(), takes)
+	return fault.Flag(f.Name, hint, "cannot read %q: takes %s", err.GetValue(), takes)
 }
 
 // blanks refuses a flag with nothing behind it, as a script writes it whose
 // variable is empty: what it would have said must not be lost unseen.
 func blanks(cmd *cobra.Command) error {
-	var errs many
+	var errs fault.List
 	cmd.Flags().Visit(func(f *pflag.Flag) {
 		if f.Value.Type() != "bool" && strings.TrimSpace(f.Value.String()) == "" {
-			errs = append(errs, usage("leave the flag out", "--%s: nothing was written", f.Name))
+			errs = append(errs, fault.Flag(f.Name, "leave the flag out", "nothing was written"))
 		}
 	})
-	if len(errs) > 0 {
-		return errs
-	}
-	return nil
+	return errs.Err()
 }
 
 // idle refuses the flags about readings and limits on a command that looks
@@ -69,25 +67,22 @@ func idle(cmd *cobra.Command) error {
 	if cmd.GroupID != "look" {
 		return nil
 	}
-	var errs many
+	var errs fault.List
 	for _, gauge := range [...]string{"caliper", "protractor", "indicator"} {
 		if cmd.Flags().Changed(gauge) {
-			errs = append(errs, usage("leave it out", "--%s: %s works nothing out from what was measured", gauge, cmd.Name()))
+			errs = append(errs, fault.Flag(gauge, "leave it out", "%s works nothing out from what was measured", cmd.Name()))
 		}
 	}
 	if cmd.Flags().Changed("check") {
-		errs = append(errs, usage("evenlip inspect --check judges a drill", "--check: %s holds nothing against a limit", cmd.Name()))
+		errs = append(errs, fault.Flag("check", "evenlip inspect --check judges a drill", "%s holds nothing against a limit", cmd.Name()))
 	}
-	if len(errs) > 0 {
-		return errs
-	}
-	return nil
+	return errs.Err()
 }
 
 // atMostOne takes one argument or none.
 func atMostOne(cmd *cobra.Command, args []string) error {
 	if len(args) > 1 {
-		return usage(cmd.CommandPath()+" --help", "%s takes one argument at most, but %q was given too", cmd.Name(), args[1])
+		return fault.New(cmd.CommandPath()+" --help", "%s takes one argument at most, but %q was given too", cmd.Name(), args[1])
 	}
 	return nil
 }
@@ -101,5 +96,5 @@ func noCommand(parent *cobra.Command, word, refusal string) error {
 			names = append(names, c.Name())
 		}
 	}
-	return usage(near.Hint(word, parent.CommandPath()+" --help lists the commands", names...), refusal, word)
+	return fault.New(near.Hint(word, parent.CommandPath()+" --help lists the commands", names...), refusal, word)
 }

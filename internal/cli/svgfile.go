@@ -2,12 +2,12 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 
 	"evenlip/internal/draw"
+	"evenlip/internal/fault"
 )
 
 // writeDrawing writes an SVG whole or not at all. An older drawing of ours is
@@ -20,7 +20,7 @@ func writeDrawing(name string, svg []byte) error {
 	if err != nil {
 		return err
 	}
-	failed := func(err error) error { return &dataError{fmt.Errorf("cannot write %s: %w", name, cause(err))} }
+	failed := func(err error) error { return fault.Unreadable("cannot write "+name, err) }
 	f, err := os.CreateTemp(filepath.Dir(name), ".evenlip-*.svg")
 	if err != nil {
 		return failed(err)
@@ -46,21 +46,21 @@ func replaceable(name string) (os.FileMode, error) {
 	case errors.Is(err, os.ErrNotExist):
 		return usual, nil
 	case err != nil:
-		return 0, &dataError{fmt.Errorf("cannot write %s: %w", name, cause(err))}
+		return 0, fault.Unreadable("cannot write "+name, err)
 	case !info.Mode().IsRegular():
-		return 0, usage("--svg - writes to standard output", "--svg: %s is no file", name)
+		return 0, fault.Flag("svg", "--svg - writes to standard output", "%s is no file", name)
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return 0, &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+		return 0, fault.Unreadable("cannot read "+name, err)
 	}
 	defer f.Close()
 	begins, err := io.ReadAll(io.LimitReader(f, head))
 	if err != nil {
-		return 0, &dataError{fmt.Errorf("cannot read %s: %w", name, cause(err))}
+		return 0, fault.Unreadable("cannot read "+name, err)
 	}
 	if len(begins) > 0 && !draw.IsOurs(begins) {
-		return 0, usage("give another name, or remove it first", "--svg: %s is not a drawing by evenlip and is left as it is", name)
+		return 0, fault.Flag("svg", "give another name, or remove it first", "%s is not a drawing by evenlip and is left as it is", name)
 	}
 	return info.Mode().Perm(), nil
 }

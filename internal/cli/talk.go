@@ -292,7 +292,7 @@ func (t *talk) answered() bool {
 func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, hint string) {
 	about := r
 	if errs := d.Resolve(); len(errs) > 0 {
-		about, text, hint = errs[0].Reading, errs[0].Err.Error(), hintOf(errs[0].Err)
+		about, text, hint = errs[0].Reading, errs[0].Err.Text, errs[0].Err.Hint
 	} else if found := c.impossible(d, true); len(found) > 0 {
 		about, text, hint = found[0].Reading, a.say(found[0], d), found[0].Hint
 	}

@@ -113,11 +113,7 @@ func (m *mover) readings() error {
 }
 
 func (m *mover) fault(e *drill.Error) error {
-	hint := ""
-	if q, ok := e.Err.(*quantity.Error); ok {
-		hint = q.Hint
-	}
-	return refuse(hint, "--%s: %s", e.Reading, e.Err)
+	return refuse(e.Err.Hint, "--%s: %s", e.Reading, e.Err)
 }
 
 func (m *mover) act() error {
@@ -180,7 +176,7 @@ func (m *mover) thin() error {
 func (m *mover) grind() error {
 	v, err := quantity.Parse(quantity.Length, m.ch.Stock, m.bare())
 	if err != nil {
-		return refuse(hintOf(err), "--grind: %s", err)
+		return refuse(err.Hint, "--grind: %s", err)
 	}
 	if v.V <= 0 {
 		return refuse("", "--grind: %q takes nothing off", m.ch.Stock)
@@ -211,13 +207,6 @@ func (m *mover) bare() quantity.System {
 		return m.ch.Units
 	}
 	return m.d.Readings.System()
-}
-
-func hintOf(err error) string {
-	if q, ok := err.(*quantity.Error); ok {
-		return q.Hint
-	}
-	return ""
 }
 
 // ground moves one reading on.

@@ -1,11 +1,11 @@
 package drill
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 )
@@ -49,7 +49,7 @@ func (d *Drill) at(r Reading) *pair {
 // Error says which reading could not be taken, and why.
 type Error struct {
 	Reading Reading
-	Err     error
+	Err     *fault.Fault
 }
 
 // Error implements error; the reading's name stands first.
@@ -89,7 +89,7 @@ func (r Reading) GivesUnits() bool { return slices.Contains(unitGivers[:], r) }
 // Resolve understands all that was set. It returns every error, not only the
 // first, in the catalogue's order.
 func (d *Drill) Resolve() []*Error {
-	var faults [readings]error
+	var faults [readings]*fault.Fault
 	for _, r := range unitGivers {
 		faults[r] = d.resolve(r)
 	}
@@ -108,7 +108,7 @@ func (d *Drill) Resolve() []*Error {
 	return errs
 }
 
-func (d *Drill) resolve(r Reading) error {
+func (d *Drill) resolve(r Reading) *fault.Fault {
 	if d.text[r] == "" {
 		return nil
 	}
@@ -138,7 +138,7 @@ func (d *Drill) resolve(r Reading) error {
 		})
 	}
 	if n == 2 && !s.Pair {
-		return &quantity.Error{Read: d.text[r], Takes: "one value", Hint: aboutComma(a.Text, b.Text)}
+		return quantity.Refusal(d.text[r], "one value", aboutComma(a.Text, b.Text))
 	}
 	d.value[r] = &pair{a, b}
 	d.count[r] = uint8(n)
@@ -146,25 +146,22 @@ func (d *Drill) resolve(r Reading) error {
 }
 
 // aboutSpace explains the readings of two lips that only a space parts.
-func (s *Spec) aboutSpace(err error, text string, reads func(word string) bool) error {
+func (s *Spec) aboutSpace(err *fault.Fault, text string, reads func(word string) bool) *fault.Fault {
 	words := strings.Fields(text)
-	var refused *quantity.Error
-	if !s.Pair || len(words) != 2 || !reads(words[0]) || !reads(words[1]) || !errors.As(err, &refused) {
-		return err
+	if s.Pair && len(words) == 2 && reads(words[0]) && reads(words[1]) {
+		err.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
 	}
-	out := *refused
-	out.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
-	return &out
+	return err
 }
 
 // asNew is the word for a new drill's.
 const asNew = "new"
 
 // resolveNew takes what the reading is on a new drill of this size.
-func (d *Drill) resolveNew(r Reading) error {
+func (d *Drill) resolveNew(r Reading) *fault.Fault {
 	size, ok := d.Get(Size)
 	if !ok {
-		return &quantity.Error{Read: d.text[r], Takes: "a length", Hint: "new goes by the drill's size: give size too"}
+		return quantity.Refusal(d.text[r], "a length", "new goes by the drill's size: give size too")
 	}
 	d.value[r] = &pair{{V: specs[r].AsNew(size), Text: asNew}}
 	d.count[r] = 1
@@ -182,22 +179,22 @@ func aboutComma(first, second string) string {
 	return "a comma is never a decimal point: write " + first + "." + second
 }
 
-func (d *Drill) resolveWord(r Reading) error {
+func (d *Drill) resolveWord(r Reading) *fault.Fault {
 	word := strings.TrimSpace(d.text[r])
 	if word == "" {
-		return &quantity.Error{Read: d.text[r], Takes: "a word", Hint: "nothing was written"}
+		return quantity.Refusal(d.text[r], "a word", "nothing was written")
 	}
 	d.text[r], d.count[r] = word, 1
 	return nil
 }
 
-func (d *Drill) resolveSwitch(r Reading) error {
+func (d *Drill) resolveSwitch(r Reading) *fault.Fault {
 	switch strings.ToLower(strings.TrimSpace(d.text[r])) {
 	case "true", "yes":
 		d.count[r] = 1
 	case "false", "no":
 	default:
-		return &quantity.Error{Read: d.text[r], Takes: "yes or no"}
+		return quantity.Refusal(d.text[r], "yes or no", "")
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/near"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
@@ -49,8 +50,8 @@ func (p *Places) Fault(r Reading, err error) *strict.Error {
 	at := p.at[r]
 	down, column := p.spot(at.column)
 	e := &strict.Error{File: p.File, Line: at.line + down, Column: column, Text: r.String() + ": " + err.Error()}
-	if q, ok := err.(*quantity.Error); ok {
-		e.Hint = q.Hint
+	if f, ok := err.(*fault.Fault); ok {
+		e.Hint = f.Hint
 	}
 	return e
 }

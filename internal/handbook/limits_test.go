@@ -269,9 +269,9 @@ func TestLimitTablesAreTheOnesUsed(t *testing.T) {
 	}
 	for _, row := range cells(t, "lip-height-by-size") {
 		name := row[0][strings.LastIndex(row[0], "to ")+len("to "):]
-		size, err := quantity.Parse(quantity.Length, name, quantity.Inch)
-		if err != nil {
-			t.Fatal(err)
+		size, bad := quantity.Parse(quantity.Length, name, quantity.Inch)
+		if bad != nil {
+			t.Fatal(bad)
 		}
 		inches, err := strconv.ParseFloat(row[1], 64)
 		if err != nil {

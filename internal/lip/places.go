@@ -1,11 +1,11 @@
 package lip
 
 import (
-	"errors"
 	"math"
 	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -47,12 +47,12 @@ func placesStopShort(d *drill.Drill, s *sheet.Sheet) {
 	}
 }
 
-func readSpan(text string) (quantity.Range, error) {
+func readSpan(text string) (quantity.Range, *fault.Fault) {
 	return quantity.ParseRange(quantity.Number, text, quantity.Unset)
 }
 
 // readPlaces reads "1,0.8,0.6" or "0.2..1 by 0.1".
-func readPlaces(text string) ([]float64, error) {
+func readPlaces(text string) ([]float64, *fault.Fault) {
 	if quantity.IsRange(text) {
 		r, err := readSpan(text)
 		if err != nil {
@@ -62,7 +62,7 @@ func readPlaces(text string) ([]float64, error) {
 	}
 	parts := strings.Split(text, ",")
 	if len(parts) > mostPlaces {
-		return nil, errors.New("takes 10 000 places at most")
+		return nil, fault.New("", "takes 10 000 places at most")
 	}
 	out := make([]float64, len(parts))
 	for i, part := range parts {
@@ -89,7 +89,7 @@ func Check(d *drill.Drill) []judge.Impossible {
 	}
 	places, err := readPlaces(d.Word(drill.At))
 	if err != nil {
-		return []judge.Impossible{{Reading: drill.At, Text: quantity.Sayf("{}", quantity.Say(err.Error())), Hint: hintOf(err)}}
+		return []judge.Impossible{{Reading: drill.At, Text: quantity.Sayf("{}", quantity.Say(err.Text)), Hint: err.Hint}}
 	}
 	for _, p := range places {
 		// Four digits are what the hint shows of the corner's place.
@@ -99,12 +99,4 @@ func Check(d *drill.Drill) []judge.Impossible {
 		}
 	}
 	return nil
-}
-
-func hintOf(err error) string {
-	var q *quantity.Error
-	if errors.As(err, &q) {
-		return q.Hint
-	}
-	return ""
 }

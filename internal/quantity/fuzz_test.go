@@ -1,9 +1,10 @@
 package quantity
 
 import (
-	"errors"
 	"math"
 	"testing"
+
+	"evenlip/internal/fault"
 )
 
 func seed(f *testing.F, tail string) {
@@ -12,21 +13,17 @@ func seed(f *testing.F, tail string) {
 	}
 }
 
-// sound fails unless there is either a value that its kind can have or an
-// *Error, and the error's message is one line.
-func sound(t *testing.T, kind Kind, signed bool, v Value, err error) {
+// sound fails unless there is either a value that its kind can have or a
+// fault, and the error's message is one line.
+func sound(t *testing.T, kind Kind, signed bool, v Value, err *fault.Fault) {
 	t.Helper()
 	if err != nil {
-		var e *Error
-		if !errors.As(err, &e) {
-			t.Fatalf("%T is no *Error", err)
-		}
 		if v != (Value{}) {
 			t.Fatalf("a value beside the error: %+v", v)
 		}
-		for _, r := range e.Error() + e.Hint {
+		for _, r := range err.Error() + err.Hint {
 			if r < ' ' || r == 0x7f {
-				t.Fatalf("a control character in %q, %q", e.Error(), e.Hint)
+				t.Fatalf("a control character in %q, %q", err.Error(), err.Hint)
 			}
 		}
 		return
@@ -48,7 +45,7 @@ func FuzzParse(f *testing.F) {
 		k := Kind(kind)
 		read := Parse
 		if signed {
-			read = func(k Kind, text string, bare System) (Value, error) { return reader{k, bare, true}.one(text) }
+			read = func(k Kind, text string, bare System) (Value, *fault.Fault) { return reader{k, bare, true}.one(text) }
 		}
 		v, err := read(k, text, System(bare))
 		sound(t, k, signed, v, err)

@@ -3,41 +3,41 @@ package quantity
 import (
 	"math"
 	"strings"
+
+	"evenlip/internal/fault"
 )
 
 // Parse reads one quantity of a kind: "12mm", "1-1/4in", "#7" for a size,
 // "59°30'" for an angle. A number without a unit is taken in the system bare,
 // millimetres if that is Unset; a fraction without a unit is inches whatever
 // bare says; an angle without a unit is degrees. A negative value is refused.
-// The error is always an *Error.
-func Parse(kind Kind, text string, bare System) (Value, error) {
+func Parse(kind Kind, text string, bare System) (Value, *fault.Fault) {
 	return reader{kind, bare, false}.one(text)
 }
 
 // ParsePair reads one value or two with a comma between them: n says how many,
 // and b is the zero Value when there is one. Where only one of two carries a
-// unit it holds for both: "0.24,0.25in" is inches twice. The error is always
-// an *Error.
-func ParsePair(kind Kind, text string, bare System) (a, b Value, n int, err error) {
+// unit it holds for both: "0.24,0.25in" is inches twice.
+func ParsePair(kind Kind, text string, bare System) (a, b Value, n int, err *fault.Fault) {
 	return reader{kind, bare, false}.pair(text)
 }
 
 // ParsePairSigned reads as ParsePair does, and takes a negative number, length,
 // angle or taper as well: an indicator reads either way. For the other kinds it
 // is ParsePair.
-func ParsePairSigned(kind Kind, text string, bare System) (a, b Value, n int, err error) {
+func ParsePairSigned(kind Kind, text string, bare System) (a, b Value, n int, err *fault.Fault) {
 	return reader{kind, bare, true}.pair(text)
 }
 
 // ParseUnits reads the name of a system of units: "mm" or "in".
-func ParseUnits(text string) (System, error) {
+func ParseUnits(text string) (System, *fault.Fault) {
 	switch s := strings.TrimSpace(text); {
 	case strings.EqualFold(s, "mm"):
 		return Metric, nil
 	case strings.EqualFold(s, "in"):
 		return Inch, nil
 	}
-	return Unset, &Error{Read: text, Takes: "mm or in"}
+	return Unset, Refusal(text, "mm or in", "")
 }
 
 // reader is what has to be known to read one quantity.
@@ -47,7 +47,7 @@ type reader struct {
 	signed bool
 }
 
-func (r reader) one(text string) (Value, error) {
+func (r reader) one(text string) (Value, *fault.Fault) {
 	s := strings.TrimSpace(text)
 	v, ok := r.plain(s)
 	if !ok {
@@ -67,7 +67,7 @@ func (r reader) one(text string) (Value, error) {
 	return v, nil
 }
 
-func (r reader) pair(text string) (a, b Value, n int, err error) {
+func (r reader) pair(text string) (a, b Value, n int, err *fault.Fault) {
 	first, second, two := strings.Cut(text, ",")
 	if two && strings.Contains(second, ",") {
 		return a, b, 0, r.refuse(text, "more than two values; a comma is never a decimal point or a thousands mark")
@@ -88,8 +88,8 @@ func (r reader) pair(text string) (a, b Value, n int, err error) {
 }
 
 // alike lets the unit that one of a pair carries hold for both.
-func (r reader) alike(a, b Value) (Value, Value, int, error) {
-	var err error
+func (r reader) alike(a, b Value) (Value, Value, int, *fault.Fault) {
+	var err *fault.Fault
 	switch {
 	case r.borrows(a, b):
 		a, err = r.borrow(a, b.Unit)
@@ -110,7 +110,7 @@ func (r reader) borrows(v, neighbour Value) bool {
 		r.kind != Taper && !isFraction(v.Text)
 }
 
-func (r reader) borrow(v Value, unit string) (Value, error) {
+func (r reader) borrow(v Value, unit string) (Value, *fault.Fault) {
 	out, err := r.one(v.Text + " " + unit)
 	out.Text, out.Assumed = v.Text, true
 	return out, err

@@ -3,6 +3,8 @@ package quantity
 import (
 	"math"
 	"strings"
+
+	"evenlip/internal/fault"
 )
 
 // Range is a run of values, one row of a table a step.
@@ -21,18 +23,17 @@ func IsRange(text string) bool { return strings.Contains(text, "..") }
 
 // ParseRange reads "0mm..6mm by 0.5mm", each value as Parse reads it. The step
 // must be above zero and lead from the first value to the last in 10 000 steps
-// at most. Values without a unit take that of the last one that has one. The
-// error is always an *Error.
-func ParseRange(kind Kind, text string, bare System) (Range, error) {
+// at most. Values without a unit take that of the last one that has one.
+func ParseRange(kind Kind, text string, bare System) (Range, *fault.Fault) {
 	return reader{kind, bare, false}.span(text)
 }
 
 // ParseRangeSigned is to ParseRange as ParsePairSigned is to ParsePair.
-func ParseRangeSigned(kind Kind, text string, bare System) (Range, error) {
+func ParseRangeSigned(kind Kind, text string, bare System) (Range, *fault.Fault) {
 	return reader{kind, bare, true}.span(text)
 }
 
-func (r reader) span(text string) (Range, error) {
+func (r reader) span(text string) (Range, *fault.Fault) {
 	from, rest, dots := strings.Cut(text, "..")
 	to, step, by := strings.Cut(rest, " by ")
 	if !dots || !by {
@@ -57,7 +58,7 @@ func (r reader) span(text string) (Range, error) {
 }
 
 // agree lets the last unit written hold for the values without one.
-func (r reader) agree(values []Value) error {
+func (r reader) agree(values []Value) *fault.Fault {
 	var giver Value
 	for _, v := range values {
 		if !v.Assumed {
@@ -77,10 +78,8 @@ func (r reader) agree(values []Value) error {
 	return nil
 }
 
-func (r reader) refuseRange(text, hint string) *Error {
-	err := r.refuse(text, hint)
-	err.Takes += takesRange
-	return err
+func (r reader) refuseRange(text, hint string) *fault.Fault {
+	return Refusal(text, r.kind.Takes()+takesRange, hint)
 }
 
 func (r Range) fault() string {

@@ -3,6 +3,8 @@ package quantity
 import (
 	"strconv"
 	"strings"
+
+	"evenlip/internal/fault"
 )
 
 // takes says what each kind takes, in the words of a message.
@@ -35,8 +37,8 @@ func (k Kind) Takes() string {
 	return takes[Word]
 }
 
-func (r reader) refuse(text, hint string) *Error {
-	return &Error{Read: text, Takes: r.kind.Takes(), Hint: hint}
+func (r reader) refuse(text, hint string) *fault.Fault {
+	return Refusal(text, r.kind.Takes(), hint)
 }
 
 // guess looks for the likeliest slip in a text that could not be read.

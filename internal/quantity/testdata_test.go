@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"evenlip/internal/fault"
 )
 
 //go:embed testdata/*.txt
@@ -28,7 +30,7 @@ type row struct {
 	rest        []string
 }
 
-func (w row) read() (Value, error) {
+func (w row) read() (Value, *fault.Fault) {
 	if w.signed {
 		return w.one(w.text)
 	}
@@ -85,9 +87,9 @@ var readable = []string{"lengths.txt", "sizes.txt", "angles.txt", "others.txt"}
 func TestReadsWhatABenchWrites(t *testing.T) {
 	for _, w := range rows(t, readable...) {
 		number, unit, _ := strings.Cut(w.rest[0], " ")
-		want, err := strconv.ParseFloat(number, 64)
-		if err != nil {
-			t.Fatalf("%s: %v", w.where, err)
+		want, fails := strconv.ParseFloat(number, 64)
+		if fails != nil {
+			t.Fatalf("%s: %v", w.where, fails)
 		}
 		if unit == "deg" {
 			want *= math.Pi / 180
@@ -112,19 +114,18 @@ func TestReadsWhatABenchWrites(t *testing.T) {
 func TestRefuses(t *testing.T) {
 	for _, w := range rows(t, "refused.txt") {
 		v, err := w.read()
-		e, ok := err.(*Error)
-		if !ok {
+		if err == nil {
 			t.Errorf("%s: %q reads as %v, error %v", w.where, w.text, v, err)
 			continue
 		}
 		if v != (Value{}) {
 			t.Errorf("%s: a value beside the error: %v", w.where, v)
 		}
-		if want := "cannot read " + strconv.Quote(w.text) + ": takes " + w.rest[0]; e.Error() != want {
-			t.Errorf("%s:\n got %s\nwant %s", w.where, e.Error(), want)
+		if want := "cannot read " + strconv.Quote(w.text) + ": takes " + w.rest[0]; err.Error() != want {
+			t.Errorf("%s:\n got %s\nwant %s", w.where, err.Error(), want)
 		}
-		if e.Hint != w.rest[1] {
-			t.Errorf("%s: %q: hint\n got %s\nwant %s", w.where, w.text, e.Hint, w.rest[1])
+		if err.Hint != w.rest[1] {
+			t.Errorf("%s: %q: hint\n got %s\nwant %s", w.where, w.text, err.Hint, w.rest[1])
 		}
 	}
 }

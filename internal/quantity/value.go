@@ -1,6 +1,10 @@
 package quantity
 
-import "strconv"
+import (
+	"strconv"
+
+	"evenlip/internal/fault"
+)
 
 // Value is one quantity as a person wrote it.
 type Value struct {
@@ -24,22 +28,14 @@ func (v Value) Echo() string {
 	return v.Text + " " + v.Unit
 }
 
-// Error says why a text is no quantity. Whoever reports it puts the flag's
-// name, or the line and column, in front and the hint on a line of its own.
-type Error struct {
-	Read  string // the text as it was given; it may hold anything, so print it only quoted
-	Takes string // "a length such as 12mm, 0.5in, 1/2 or 85thou"
-	Hint  string // what to write instead; may be empty
+// Refusal is the fault of a text that is no quantity. The text may hold anything and
+// is quoted; takes says what is taken: "a length such as 12mm, 0.5in, 1/2 or 85thou".
+func Refusal(text, takes, hint string) *fault.Fault {
+	return &fault.Fault{Text: "cannot read " + quote(text) + ": takes " + takes, Hint: hint}
 }
 
 // longestQuoted keeps a message on one line of a terminal.
 const longestQuoted = 40
-
-// Error returns the message without its hint:
-// `cannot read "12 furlongs": takes a length such as 12mm, 0.5in, 1/2 or 85thou`.
-func (e *Error) Error() string {
-	return "cannot read " + quote(e.Read) + ": takes " + e.Takes
-}
 
 // quote shows a text of any content, control characters escaped and a long
 // one cut short.

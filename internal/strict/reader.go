@@ -1,13 +1,12 @@
 package strict
 
 import (
-	"errors"
 	"slices"
 	"strconv"
 	"strings"
 
+	faults "evenlip/internal/fault"
 	"evenlip/internal/near"
-	"evenlip/internal/quantity"
 )
 
 // Reader takes a file's nodes apart and collects all that is wrong with them,
@@ -24,14 +23,7 @@ func (rd *Reader) Fault(n Node, text, hint string) {
 }
 
 // Refuse tells why a node's text is no quantity.
-func (rd *Reader) Refuse(n Node, err error) {
-	hint := ""
-	var q *quantity.Error
-	if errors.As(err, &q) {
-		hint = q.Hint
-	}
-	rd.Fault(n, err.Error(), hint)
-}
+func (rd *Reader) Refuse(n Node, why *faults.Fault) { rd.Fault(n, why.Text, why.Hint) }
 
 // Key is one that a mapping may have, and what takes its value.
 type Key struct {

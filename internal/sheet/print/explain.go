@@ -43,25 +43,7 @@ func (t *tableWriter) workings(s *sheet.Sheet) {
 			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)
 		}
 	})
-	t.letters(s)
 	t.limitSources(s)
-}
-
-// letters lists what the formulas call each figure.
-func (t *tableWriter) letters(s *sheet.Sheet) {
-	letters := s.Letters()
-	if len(letters) == 0 {
-		return
-	}
-	widest := 0
-	for _, f := range letters {
-		widest = max(widest, len(f.Letter))
-	}
-	t.line()
-	t.line(t.pen.Heading("Letters"))
-	for _, f := range letters {
-		t.wrapped("  "+pad(f.Letter, widest+2), f.Label+": "+result(f, true, t.f))
-	}
 }
 
 // limitSources prints where each limit comes from.
@@ -89,11 +71,7 @@ func result(fig *sheet.Figure, step bool, f quantity.Format) string {
 		if fig.Fine {
 			n = 12
 		}
-		unit := f.Unit(fig.Kind)
-		if unit != "" && unit != "°" {
-			unit = " " + unit
-		}
-		return significant(f.InSystem(fig.Kind, fig.Value), n) + unit
+		return strings.TrimSpace(significant(f.InSystem(fig.Kind, fig.Value), n) + " " + f.Unit(fig.Kind))
 	}
 	return shown(fig, f)
 }
