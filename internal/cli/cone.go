@@ -2,7 +2,7 @@ package cli
 
 import (
 	"evenlip/internal/drill"
-	"evenlip/internal/swing"
+	"evenlip/internal/command/cone"
 )
 
 var coneCommand = calculation{
@@ -24,5 +24,5 @@ what to give up and by how much.`,
   evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,
 	readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
 		drill.ChiselAngle, drill.ChiselLength, drill.SemiAngle, drill.Vertex, drill.AxisAngle, drill.AxisOffset},
-	check: swing.Check, compute: swing.Sheet,
+	check: cone.Check, compute: cone.Sheet,
 }

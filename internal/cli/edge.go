@@ -2,7 +2,7 @@ package cli
 
 import (
 	"evenlip/internal/drill"
-	"evenlip/internal/lip"
+	"evenlip/internal/command/edge"
 )
 
 // shapeCommands are the commands on the shape of a point, measured or wanted.
@@ -21,5 +21,5 @@ size, and said.`,
   evenlip edge --size 10mm --at 1 --helix "20..40 by 5"`,
 	readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.PointAngle, drill.LipAngle,
 		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Feed, drill.Rpm, drill.At},
-	check: lip.Check, compute: lip.Sheet,
+	check: edge.Check, compute: edge.Sheet,
 }

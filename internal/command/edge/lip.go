@@ -1,7 +1,7 @@
-// Package lip turns the readings of one drill into the angles along its lip:
+// Package edge turns the readings of one drill into the angles along its lip:
 // inclination, rake, clearance and wedge from the chisel's corner to the
 // margin, and what happens on the chisel edge. The formulas are point's.
-package lip
+package edge
 
 import (
 	"math"

@@ -1,7 +1,7 @@
-// Package swing turns the readings of one drill into the setting of a swing
+// Package cone turns the readings of one drill into the setting of a swing
 // fixture that grinds the point wanted, or a setting into the point it grinds,
 // and says what each of the setting's knobs does. The geometry is point's.
-package swing
+package cone
 
 import (
 	"errors"

@@ -1,4 +1,4 @@
-package swing
+package cone
 
 import (
 	"math"

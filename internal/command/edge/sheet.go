@@ -1,4 +1,4 @@
-package lip
+package edge
 
 import (
 	"math"
