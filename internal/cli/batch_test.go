@@ -309,11 +309,9 @@ func (d *discard) Write(p []byte) (int, error) {
 }
 
 // However long the input, the memory in use stays small.
-func TestBatchMemory(t *testing.T) {
-	n := 200_000
-	if testing.Short() {
-		n = 20_000
-	}
+func TestBatchMemory(t *testing.T) { batchMemory(t, 20_000) }
+
+func batchMemory(t *testing.T, n int) {
 	const line = `{"name":"M120-1","size":"12mm","web":2.1,"chisel-angle":126,"lip-angle":[59,58.5]}` + "\n"
 	var before runtime.MemStats
 	runtime.GC()

@@ -65,7 +65,6 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 
 // No writing lies on a line, an arrow or other writing, whatever the scale.
 func TestNothingIsWrittenOver(t *testing.T) {
-	drawn := 0
 	testkit.Property(t, "no writing lies on a line, an arrow or other writing, whatever the scale", func(t *rapid.T) {
 		j, scale := anyDrawing(t)
 		if j.Drill.Check() != nil {
@@ -73,18 +72,14 @@ func TestNothingIsWrittenOver(t *testing.T) {
 		}
 		s, err := OnPaper(j, scale)
 		if err != nil {
-			return // larger than any paper
+			t.Skip("larger than any paper")
 		}
-		drawn++
 		for i := range s.Texts {
 			if over := covered(&s, i); over != "" {
 				t.Fatalf("at %s on %s, %q at %.1f lies on %s", s.Scale, s.Paper, s.Texts[i].Text, s.Texts[i].At, over)
 			}
 		}
 	})
-	if drawn < 50 {
-		t.Errorf("only %d drawings", drawn)
-	}
 }
 
 // covered says what a text of the sheet lies on.

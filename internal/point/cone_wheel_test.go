@@ -53,7 +53,6 @@ func (w wheel) lowest(x, y float64) float64 {
 }
 
 func TestConeByTheWheel(t *testing.T) {
-	compared := 0
 	testkit.Property(t, "the cone's height and slopes are those of a wheel face swept through space", func(t *rapid.T) {
 		c := drawCone(t)
 		p := c.Point()
@@ -63,9 +62,8 @@ func TestConeByTheWheel(t *testing.T) {
 		y := r * rapid.Float64Range(-0.7, 0.1).Draw(t, "y")
 		h := c.Height(x, y)
 		if math.IsNaN(h) || math.Abs(h) > 3*p.D {
-			return
+			t.Skip("not on the cone")
 		}
-		compared++
 		near(t, "height", h, w.lowest(x, y), 1e-6*p.D)
 		near(t, "on the lip", c.Height(math.Abs(x), p.Web/2), -math.Abs(x)/math.Tan(p.HalfAngle), 1e-9*p.D)
 		hx, hy := c.Slope(x, y)
@@ -74,9 +72,6 @@ func TestConeByTheWheel(t *testing.T) {
 		near(t, "dz/dx", hx, (c.Height(x+e, y)-c.Height(x-e, y))/(2*e), tol)
 		near(t, "dz/dy", hy, (c.Height(x, y+e)-c.Height(x, y-e))/(2*e), tol)
 	})
-	if compared < 50 {
-		t.Errorf("only %d of the places lay on the cone", compared)
-	}
 }
 
 // The axes' angle and distance, from the axes as lines in space.
