@@ -9,13 +9,22 @@ PROGRAM = bin/evenlip
 at = $(DESTDIR)$(PREFIX)
 doc = $(at)/share/doc/evenlip
 
-.PHONY: help build test lint cross cover bench docs verification fuzz hunt mutate install uninstall dist try-dist clean
+.PHONY: help build test soak race lint cross cover bench docs verification fuzz hunt mutate install uninstall dist try-dist clean
 
 build: ## the program, into bin/evenlip
 	$(GO) build -trimpath -o bin/evenlip ./cmd/evenlip
 
 test: ## all the tests
 	$(GO) test ./...
+
+soak: ## the long simulations
+	$(GO) test -tags soak -run Soak -timeout 30m ./internal/...
+
+# Wants a C compiler.
+race: ## the race detector on all that is concurrent
+	CGO_ENABLED=1 GORACE=atexit_sleep_ms=0 $(GO) test -race ./internal/batch
+	CGO_ENABLED=1 GORACE=atexit_sleep_ms=0 $(GO) test -race -run 'Batch|Progress|Scripts/(batch|crib)|Writer|Meanwhile|Record|Audit' \
+		./internal/crib/... ./internal/cli
 
 lint: ## gofmt, vet and staticcheck
 	@out=$$(gofmt -l cmd internal); test -z "$$out" || { echo "gofmt would change:"; echo "$$out"; exit 1; }

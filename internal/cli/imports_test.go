@@ -10,9 +10,8 @@ import (
 // the program.
 func TestImports(t *testing.T) {
 	for pkg, without := range map[string][]string{
-		"internal/point":   {"fmt", "os", "evenlip/internal/quantity"},
-		"internal/cutting": {"fmt", "os"},
-		"cmd/evenlip":      {"testing", "evenlip/internal/testkit", "pgregory.net/rapid", "github.com/expr-lang/expr", "github.com/spf13/cobra/doc"},
+		"internal/point": {"fmt", "os", "evenlip/internal/quantity"},
+		"cmd/evenlip":    {"testing", "evenlip/internal/testkit", "pgregory.net/rapid", "github.com/expr-lang/expr", "github.com/spf13/cobra/doc"},
 	} {
 		list := exec.Command("go", "list", "-deps", "evenlip/"+pkg)
 		list.Dir = repository
