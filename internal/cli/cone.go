@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"evenlip/internal/drill"
 	"evenlip/internal/command/cone"
+	"evenlip/internal/drill"
 )
 
 var coneCommand = calculation{

@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"evenlip/internal/drill"
 	"evenlip/internal/command/edge"
+	"evenlip/internal/drill"
 )
 
 // shapeCommands are the commands on the shape of a point, measured or wanted.
