@@ -53,7 +53,7 @@ fuzz: ## every fuzz target, an hour in all, or FUZZTIME=10s each
 hunt: ## every property on 5000 cases drawn afresh, or CHECKS=100000
 	.ci/hunt $(CHECKS)
 
-mutate: ## break the core place by place, an hour or so, or PACKAGES="regrind point"
+mutate: ## break the core place by place, an hour or so, or PACKAGES="plan point"
 	.ci/mutate $(PACKAGES)
 
 bench: ## start-up beside the least Go program, then what is computed

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/regrind"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print"
 )
@@ -58,8 +58,8 @@ func (t *Task) clearanceCell() sheet.Cell {
 }
 
 // causes names in a word what a grind is for.
-var causes = map[regrind.Cause]string{regrind.FlankLand: "land", regrind.Corner: "corner", regrind.Margin: "margin", regrind.LipChip: "chip",
-	regrind.Truing: "truing", regrind.Reshaping: "shape"}
+var causes = map[plan.Cause]string{plan.FlankLand: "land", plan.Corner: "corner", plan.Margin: "margin", plan.LipChip: "chip",
+	plan.Truing: "truing", plan.Reshaping: "shape"}
 
 // purpose is what a drill is taken to the grinder for.
 func (t *Task) purpose() string {
@@ -71,7 +71,7 @@ func (t *Task) purpose() string {
 
 func (t *Task) grindCells(to Audience) []sheet.Cell {
 	none := math.NaN()
-	angle, one, two, web := none, regrind.Ends{Inner: none, Outer: none}, regrind.Ends{Inner: none, Outer: none}, none
+	angle, one, two, web := none, plan.Ends{Inner: none, Outer: none}, plan.Ends{Inner: none, Outer: none}, none
 	if t.atGrinder() && t.Plan.Made {
 		angle = t.halfAngle()
 		if t.Plan.Ahead.Done.Thinned {
@@ -90,7 +90,7 @@ func (t *Task) keeps() bool { return t.Plan.Made && (t.Do == ToThin || t.Do == T
 // left returns how many grinds the drill has left, the one of today included; NaN
 // where that is not known.
 func (t *Task) left() float64 {
-	if t.Plan.Made && t.Plan.Ahead.End != regrind.NotKnown {
+	if t.Plan.Made && t.Plan.Ahead.End != plan.NotKnown {
 		return float64(len(t.Plan.Ahead.Grinds))
 	}
 	return math.NaN()

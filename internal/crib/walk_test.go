@@ -11,7 +11,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/plan"
-	"evenlip/internal/regrind"
 )
 
 // walk takes one drill of the sample from dull to retired, as its plans say: what
@@ -162,7 +161,7 @@ func TestFromDullToRetiredWithMishaps(t *testing.T) {
 				w.wear(worn)
 			}
 			last := w.plan()
-			if last.Do != plan.Retire || last.Reason != regrind.FluteShort.String() || w.grinds < 15 || !begun {
+			if last.Do != plan.Retire || last.Reason != plan.FluteShort.String() || w.grinds < 15 || !begun {
 				t.Errorf("%d grinds, then %v for %s; thinned: %v", w.grinds, last.Do, last.Reason, begun)
 			}
 			if spare := w.drill().Readings.Value(drill.Flute) - last.Job.Body.LeastFlute; spare < 0 || spare > last.Ahead.Stock.Total {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"evenlip/internal/quantity"
-	"evenlip/internal/regrind"
 	"evenlip/internal/sheet"
 )
 
@@ -26,7 +25,7 @@ func (p *Plan) states() sheet.Grid {
 	if !p.Made {
 		return g
 	}
-	row := func(name string, s *regrind.State, point, apart float64) {
+	row := func(name string, s *State, point, apart float64) {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(name), sheet.V(s.Length), sheet.V(s.Flute), sheet.V(point), sheet.V(apart),
 			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.V(p.thrust(s.Ratio)), sheet.V(s.ThrustRatio)})
 	}

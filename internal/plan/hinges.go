@@ -5,7 +5,6 @@ import (
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
-	"evenlip/internal/regrind"
 	"evenlip/internal/sheet"
 )
 
@@ -39,12 +38,12 @@ func (p *Plan) hinges(s *sheet.Sheet) {
 func (p *Plan) exactlyLeft() float64 {
 	b, spare := &p.Job.Body, math.NaN()
 	switch p.Ahead.End {
-	case regrind.FluteShort:
+	case FluteShort:
 		spare = b.Flute - b.LeastFlute
-	case regrind.WebSpent:
+	case WebSpent:
 		spare = (b.MostWeb*b.D - b.Web) / b.Taper
-	case regrind.DiameterLow:
+	case DiameterLow:
 		spare = (b.D - b.LeastDiameter) / b.BackTaper
 	}
-	return (spare-p.first())/p.Ahead.Usual + 1 + regrind.Hair
+	return (spare-p.first())/p.Ahead.Usual + 1 + Hair
 }

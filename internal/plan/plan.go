@@ -1,6 +1,9 @@
-// Package plan turns the readings of one drill into the plan of its regrind:
-// what inspect found goes to regrind, and what comes back is put into words and
-// figures.
+// Package plan plans the regrinding of one drill: how much stock to take and why,
+// whether to thin, and what the drill will be grind by grind until it is retired.
+//
+// The arithmetic (stock.go, life.go, forecast.go) is pure: lengths in millimetres,
+// angles in radians, every limit and allowance handed in by the caller. The rest
+// goes from the readings to it, and from what comes back to words and figures.
 package plan
 
 import (
@@ -11,7 +14,6 @@ import (
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
-	"evenlip/internal/regrind"
 	"evenlip/internal/sheet"
 )
 
@@ -32,8 +34,8 @@ func (d Do) String() string { return [...]string{"leave", "thin", "regrind", "re
 // Plan is one drill's regrind.
 type Plan struct {
 	Found  judge.Result
-	Job    regrind.Job
-	Ahead  regrind.Plan
+	Job    Job
+	Ahead  Forecast
 	Made   bool // Job and Ahead hold; false for a cracked drill, or one of no size
 	Fault  *point.DomainError
 	Do     Do
@@ -69,7 +71,7 @@ func Of(d *drill.Drill) Plan {
 // gauge stands at is worth a clean-up's metal. What that one would take where it is
 // not chosen is kept to be told.
 func (p *Plan) make() {
-	ahead, err := regrind.Make(p.Job)
+	ahead, err := ForecastOf(p.Job)
 	p.Ahead, p.Made = ahead, err == nil
 	p.Fault, _ = err.(*point.DomainError)
 	wanted := p.Found.Point.Wanted / 2
@@ -78,7 +80,7 @@ func (p *Plan) make() {
 	}
 	job := p.Job
 	job.Lips.Target = wanted
-	other, err := regrind.Make(job)
+	other, err := ForecastOf(job)
 	switch {
 	case err != nil:
 	case other.Would.Total <= ahead.Would.Total+handbook.CleanUp:
@@ -90,7 +92,7 @@ func (p *Plan) make() {
 
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
-	p.Job = regrind.Job{
+	p.Job = Job{
 		Every: d.Value(drill.Every), Least: handbook.LeastUsualStock(r.Drill.D), Deepest: handbook.MostUsualWear(r.Drill.D),
 		Reshape: r.Verdict.Reasons[judge.ClearanceLow] || r.Verdict.Reasons[judge.ClearanceHigh] ||
 			r.Verdict.Reasons[judge.FlankRubs] || r.Verdict.Reasons[judge.ChiselOff],
@@ -123,7 +125,7 @@ func (p *Plan) allowance(d *drill.Drill) {
 // at the one to aim for; and only a feed that was read counts.
 func (p *Plan) wear() {
 	r := &p.Found
-	w := regrind.Wear{Land: r.Wear.Flank, Corner: r.Wear.Corner, Margin: r.Wear.Margin, Chip: r.Wear.Chip}
+	w := Wear{Land: r.Wear.Flank, Corner: r.Wear.Corner, Margin: r.Wear.Margin, Chip: r.Wear.Chip}
 	w.Clearance = math.Max(r.Clearance.Lip1, r.Clearance.Lip2)
 	if !r.Drill.FeedAssumed {
 		w.FeedAngle = r.Clearance.FeedAngle
@@ -131,7 +133,7 @@ func (p *Plan) wear() {
 	if !(w.Clearance > w.FeedAngle) {
 		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, sheet.Known(w.Land)
 	}
-	w.Steep = regrind.Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
+	w.Steep = Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
 	if r.Held[judge.Clearance1Limit].State().On(sheet.High) {
 		w.Steep.Lip1 = r.Clearance.Lip1
 	}
@@ -154,7 +156,7 @@ func (p *Plan) lips() {
 	if !sheet.Known(height) {
 		height, p.HeightTaken = 0, true
 	}
-	p.Job.Lips = regrind.Lips{
+	p.Job.Lips = Lips{
 		Lip1: point.LipThrough(r.Lips.Outer, height, k1), Lip2: point.LipThrough(r.Lips.Outer, 0, k2),
 		Inner: r.Lips.Inner, Outer: r.Lips.Outer, Target: p.target(),
 	}
@@ -171,7 +173,7 @@ func (p *Plan) target() float64 {
 
 func (p *Plan) body(d *drill.Drill) {
 	r := &p.Found
-	b := regrind.Body{
+	b := Body{
 		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, Feed: r.Drill.Feed,
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
 		LeastFlute: r.Limit(judge.FluteLimit).Low, MostWeb: r.Limit(judge.WebLimit).High, MostChisel: r.Limit(judge.ChiselRatioLimit).High,
@@ -220,7 +222,7 @@ func (p *Plan) decide() {
 }
 
 // spent reports whether the drill would be of no use after this grind.
-func (p *Plan) spent() bool { return p.Ahead.End != regrind.NotKnown && len(p.Ahead.Grinds) == 0 }
+func (p *Plan) spent() bool { return p.Ahead.End != NotKnown && len(p.Ahead.Grinds) == 0 }
 
 // mostBackTaper is many times what drills are made with: beyond it the reading
 // is one of another kind.

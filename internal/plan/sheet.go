@@ -8,7 +8,6 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
-	"evenlip/internal/regrind"
 	"evenlip/internal/sheet"
 )
 
@@ -140,7 +139,7 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 	if v := &p.Found.Verdict; v.Word == judge.Undecided {
 		s.Find("not-all-measured", sheet.Note, "not all was measured: inspect names the readings that are still wanted")
 	}
-	if st.By[regrind.Corner] > 0 && !sheet.Known(st.By[regrind.Margin]) && p.Do != Retire {
+	if st.By[Corner] > 0 && !sheet.Known(st.By[Margin]) && p.Do != Retire {
 		s.Find("corner-bound", sheet.Note, "a rounded corner tells only the least: go on until it is sharp, or give margin-wear, which says how far up it reaches")
 	}
 	if p.Do == Regrind {
@@ -208,11 +207,11 @@ func (p *Plan) lifeRemarks(s *sheet.Sheet) {
 	}
 	b, g := &p.Job.Body, &p.Ahead.Ground
 	switch p.Ahead.End {
-	case regrind.FluteShort:
+	case FluteShort:
 		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave {} of flute where the job takes {}: retire it, or keep it for shallower holes", quantity.MM(g.Flute), quantity.MM(b.LeastFlute))
-	case regrind.WebSpent:
+	case WebSpent:
 		s.Find("not-worth-grinding", sheet.Stop, "this grind would bring the web to {} of the diameter, more than thinning can answer: retire it", quantity.Num(g.Body/b.D))
-	case regrind.DiameterLow:
+	case DiameterLow:
 		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave a diameter of {} where {} is the least: retire it",
 			quantity.Of(quantity.Size, g.Diameter), quantity.Of(quantity.Size, b.LeastDiameter))
 	}

@@ -3,57 +3,246 @@ package plan
 import (
 	"math"
 
-	"evenlip/internal/handbook"
-	"evenlip/internal/judge"
-	"evenlip/internal/quantity"
-	"evenlip/internal/regrind"
-	"evenlip/internal/sheet"
+	"evenlip/internal/point"
 )
 
-// causes adds what each kind of wear would take by itself.
-func (p *Plan) causes(s *sheet.Sheet) {
-	st, w := &p.Ahead.Would, &p.Job.Wear
-	by := func(c regrind.Cause) float64 { return p.made(st.By[c]) }
-	s.Open("Stock by cause, along the axis")
-	if p.Job.Waits {
-		s.Sections[len(s.Sections)-1].Title = "What a grind would take, by cause"
-	}
-	s.Add(length("stock_flank_mm", "land behind the lip", by(regrind.FlankLand), ""))
-	s.Work(judge.Geometry, "dz = VB (tan(Cl) - tan(e)), e = 0 unless a feed was read", "{} * (tan({}) - tan({}))", quantity.MM(w.Land), quantity.Rad(w.Clearance), quantity.Rad(w.FeedAngle))
-	s.Add(length("stock_corner_mm", "rounded corner, at least", by(regrind.Corner), ""))
-	s.Work(judge.Geometry, "dz = width / tan(k)", "{} / tan({})", quantity.MM(w.Corner), quantity.Rad(w.HalfAngle))
-	s.Add(length("stock_margin_mm", "worn margin", by(regrind.Margin), ""))
-	s.Work(judge.Geometry, "dz = length worn", "{}", quantity.MM(w.Margin))
-	s.Add(length("stock_chip_mm", "chip in a lip", by(regrind.LipChip), ""))
-	s.Work("as read", "dz = depth of the chip", "{}", quantity.MM(w.Chip))
-	steep, most := math.NaN(), w.Steep.Most()
-	if sheet.Known(most) {
-		steep = by(regrind.Reshaping)
-	}
-	s.Add(length("stock_steep_mm", "too much clearance", steep, ""))
-	s.Work(handbook.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", quantity.Num(w.Steep.Width/p.Job.Body.D), quantity.MM(p.Job.Body.D), quantity.Rad(most), quantity.Rad(w.Steep.Aim))
-	anew := math.NaN()
-	if st.By[regrind.Reshaping] > 0 && !sheet.Known(most) {
-		anew = by(regrind.Reshaping)
-	}
-	s.Add(length("stock_reshape_mm", "flanks anew: the clean-up", anew, ""))
-	s.Work(handbook.CleanUpSource().String(), "the clean-up alone: the metal comes off behind the lip", "{}", quantity.MM(st.CleanUp))
-	s.Add(length("stock_truing_mm", "truing up the lips", by(regrind.Truing), ""))
-	p.workTruing(s)
-	f := length("stock_clean_up_mm", "clean-up beyond the wear", p.made(st.CleanUp), "")
-	f.Shop = p.CleanUpFrom.OfShop() && st.CleanUp > 0
-	s.Add(f)
-	p.workCleanUp(s)
+// Cause is a ground for taking metal off the end of a drill.
+type Cause uint8
+
+// The causes.
+const (
+	NoCause   Cause = iota
+	FlankLand       // the worn land behind the lip
+	Corner          // the rounded outer corner
+	Margin          // the margin worn back from the corner
+	LipChip         // a piece broken out of a lip
+	Truing          // uneven lips, or an angle that is not the one wanted
+	Reshaping       // a flank of the wrong clearance or chisel, ground anew
+	Causes          // how many there are
+)
+
+// String returns the cause's name, as scripts read it.
+func (c Cause) String() string {
+	return [...]string{"none", "flank-land", "corner", "margin", "lip-chip", "truing", "reshaping"}[c]
 }
 
-func (p *Plan) workCleanUp(s *sheet.Sheet) {
-	st := &p.Ahead.Would
-	switch {
-	case st.CleanUp == 0:
-		s.Work(handbook.CleanUpSource().String(), "none: nothing is worn", "0")
-	case p.CleanUpFrom == nil:
-		s.Work("as given", "allowance as given", "{}", quantity.MM(st.CleanUp))
-	default:
-		s.Work(p.CleanUpFrom.String(), p.CleanUpFrom.How("allowance"), "{}", quantity.MM(st.CleanUp))
+// Wear is the dullness that was read off a drill, in millimetres and radians;
+// NaN where it was not read.
+type Wear struct {
+	Land      float64 // width of the flank land, along the cutting direction
+	Clearance float64 // lip clearance where the land is
+	FeedAngle float64 // feed angle there; 0 takes no credit for the feed
+	Corner    float64 // width of lip over which the corner is rounded
+	HalfAngle float64 // the lip's angle to the axis
+	Margin    float64 // length over which the margin is worn
+	Chip      float64 // depth of the deepest chip, along the axis
+	Steep     Steep
+}
+
+// Steep is what a flank of too much clearance asks for: it is ground anew over a
+// width, down from its own clearance to the one to aim for. NaN is the clearance
+// of a lip that has not too much.
+type Steep struct {
+	Width, Aim float64
+	Lip1, Lip2 float64
+}
+
+// depth returns how deep the new flank lies under the old one at the lip.
+func (s *Steep) depth(clearance float64) float64 {
+	return point.StockOfFlankLand(s.Width, clearance, s.Aim)
+}
+
+// Depths returns how deep, along the axis, the wear of each cause reaches;
+// NaN for what was not read. Formulas: [point.StockOfFlankLand], for a flank of
+// too much clearance as for a land, [point.StockOfCorner], [point.StockOfMargin]; a
+// chip's depth is read as such.
+// A [*point.DomainError] names a reading that gives no depth.
+func (w Wear) Depths() (by [Causes]float64, err error) {
+	for i := range by {
+		by[i] = math.NaN()
 	}
+	by[FlankLand] = point.StockOfFlankLand(w.Land, w.Clearance, w.FeedAngle)
+	by[Corner] = point.StockOfCorner(w.Corner, w.HalfAngle)
+	by[Margin] = point.StockOfMargin(w.Margin)
+	by[LipChip] = point.StockOfMargin(w.Chip)
+	by[Reshaping] = w.Steep.depth(w.Steep.Most())
+	for _, c := range [...]struct {
+		name  string
+		read  float64
+		cause Cause
+	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}, {"clearance", w.Steep.Most(), Reshaping}} {
+		if !math.IsNaN(c.read) && math.IsNaN(by[c.cause]) {
+			return by, &point.DomainError{Quantity: c.name, Why: "gives no depth with the angles there are", Value: c.read}
+		}
+	}
+	return by, nil
+}
+
+// Most returns the steeper clearance of the two; NaN where neither lip has too
+// much.
+func (s *Steep) Most() float64 {
+	if math.IsNaN(s.Lip1) || s.Lip2 > s.Lip1 {
+		return s.Lip2
+	}
+	return s.Lip1
+}
+
+// Lips are the two lips as they stand and what both are to become.
+type Lips struct {
+	Lip1, Lip2   point.Lip
+	Inner, Outer float64 // the ends of the lips, along them from the axis in the end view
+	Target       float64 // the half angle wanted
+}
+
+// Ends is what comes off a lip at its two ends, along the axis.
+type Ends struct{ Inner, Outer float64 }
+
+// Most returns the larger of the two.
+func (e Ends) Most() float64 { return math.Max(e.Inner, e.Outer) }
+
+// Stock is what one grind takes off.
+type Stock struct {
+	By         [Causes]float64 // what each cause alone would take; NaN where it was not read
+	Governs    Cause           // the one that takes most
+	Worn1      Ends            // the wear's depth at the ends of lip 1
+	Worn2      Ends            // and of lip 2
+	CleanUp    float64         // taken at all four ends beyond that
+	Lip1, Lip2 Ends            // the clean-up included
+	Total      float64         // the most at any end: what the drill gets shorter by at most
+}
+
+// Wear returns how deep the drill is worn, along the axis: the deepest of land,
+// corner and margin. A chip and an uneven point are no wear.
+func (s *Stock) Wear() float64 { return s.Habit(math.Inf(1)) }
+
+// Habit returns the wear that comes back grind after grind: the deepest of land,
+// corner and margin, without any that is over deepest, which is a mishap.
+func (s *Stock) Habit(deepest float64) float64 {
+	habit := 0.0
+	for _, c := range [...]Cause{FlankLand, Corner, Margin} {
+		if depth := s.By[c]; depth > habit && depth <= deepest {
+			habit = depth
+		}
+	}
+	return habit
+}
+
+// Usual returns the stock of a usual grind: the habitual wear with the clean-up;
+// zero for a drill that is not worn.
+func (s *Stock) Usual(deepest float64) float64 {
+	if s.Wear() == 0 {
+		return 0
+	}
+	return s.Habit(deepest) + s.CleanUp
+}
+
+// LipsAlike reports whether both lips give up the same, but for rounding.
+func (s *Stock) LipsAlike() bool {
+	return math.Abs(s.Lip1.Inner-s.Lip2.Inner) < dust && math.Abs(s.Lip1.Outer-s.Lip2.Outer) < dust
+}
+
+// EndsAlike reports whether all four ends of the lips do.
+func (s *Stock) EndsAlike() bool {
+	return s.LipsAlike() && math.Abs(s.Lip1.Inner-s.Lip1.Outer) < dust
+}
+
+// StockOf returns the least stock that clears all the wear and leaves both lips
+// one line at the angle wanted. Land and chip may sit anywhere on a lip, so
+// their depth must come off at both its ends; corner and margin are at the
+// outer one. Too little clearance costs metal at the heel only, too much at the lip
+// that has it: the new flank lies under the old one over its width. Each lip is
+// lowered by its wear, which leaves a line again, and the lowered lips are trued by
+// [point.Truing]: where truing already takes the outer end deep enough, a worn
+// corner costs nothing more.
+//
+// cleanUp is added at every end where there is wear or where reshape asks for
+// the flanks to be ground anew; lips that are only uneven need none. With
+// nothing to do all is zero. Derived from the point's geometry.
+//
+// Domain: that of [point.Truing] and [Wear.Depths], cleanUp >= 0; a
+// [*point.DomainError] outside.
+func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
+	if !(cleanUp >= 0) || math.IsInf(cleanUp, 0) {
+		return Stock{}, &point.DomainError{Quantity: "clean-up allowance", Why: "must not be negative, and finite", Value: cleanUp}
+	}
+	by, err := w.Depths()
+	if err != nil {
+		return Stock{}, err
+	}
+	bare, err := point.Truing(l.Lip1, l.Lip2, l.Inner, l.Outer, l.Target)
+	if err != nil {
+		return Stock{}, err
+	}
+	by[Truing] = settled(bare.Most())
+	s := Stock{Worn1: wornBy(&by, w.Steep.depth(w.Steep.Lip1)), Worn2: wornBy(&by, w.Steep.depth(w.Steep.Lip2))}
+	if reshape && !(by[Reshaping] > 0) {
+		by[Reshaping] = cleanUp
+	}
+	s.By = by
+	plan, err := point.Truing(l.lowered(l.Lip1, s.Worn1), l.lowered(l.Lip2, s.Worn2), l.Inner, l.Outer, l.Target)
+	if err != nil {
+		return Stock{}, err
+	}
+	if s.Worn1.Outer > 0 || s.Worn2.Outer > 0 || reshape {
+		s.CleanUp = cleanUp
+	}
+	s.Lip1 = Ends{settled(plan.Stock1Inner) + s.Worn1.Inner + s.CleanUp, settled(plan.Stock1Outer) + s.Worn1.Outer + s.CleanUp}
+	s.Lip2 = Ends{settled(plan.Stock2Inner) + s.Worn2.Inner + s.CleanUp, settled(plan.Stock2Outer) + s.Worn2.Outer + s.CleanUp}
+	s.Total = math.Max(s.Lip1.Most(), s.Lip2.Most())
+	s.Governs = governing(&s.By)
+	return s, nil
+}
+
+// wornBy returns how deep a lip is worn at its ends whose flank is too steep by
+// that depth.
+func wornBy(by *[Causes]float64, steep float64) Ends {
+	inner := most(by[FlankLand], by[LipChip], steep)
+	return Ends{inner, most(inner, by[Corner], by[Margin])}
+}
+
+// lowered returns the line through the two ends of lip, each lowered by worn.
+func (l *Lips) lowered(lip point.Lip, worn Ends) point.Lip {
+	if worn.Inner == worn.Outer {
+		return point.Lip{Height0: lip.Height0 - worn.Inner, HalfAngle: lip.HalfAngle}
+	}
+	inner, outer := lip.At(l.Inner)-worn.Inner, lip.At(l.Outer)-worn.Outer
+	return point.LipThrough(l.Outer, outer, math.Atan2(l.Outer-l.Inner, inner-outer))
+}
+
+// Carried returns how high a lip stands at x, carried to the axis at the angle
+// wanted: lips are true where their four ends are carried to one height.
+func (l *Lips) Carried(lip point.Lip, x float64) float64 {
+	return lip.At(x) - point.Lip{HalfAngle: l.Target}.At(x)
+}
+
+// dust is the stock, mm, under which a lip is true: what rounding leaves.
+const dust = 1e-9
+
+func settled(stock float64) float64 {
+	if stock < dust {
+		return 0
+	}
+	return stock
+}
+
+// governing returns the cause that takes most; the first of those that take as much.
+func governing(by *[Causes]float64) Cause {
+	c := NoCause
+	for i := FlankLand; i < Causes; i++ {
+		if by[i] > 0 && (c == NoCause || by[i] > by[c]) {
+			c = i
+		}
+	}
+	return c
+}
+
+// most returns the largest of vs, not counting those that are NaN; 0 for none.
+func most(vs ...float64) float64 {
+	m := 0.0
+	for _, v := range vs {
+		if v > m {
+			m = v
+		}
+	}
+	return m
 }

@@ -1,4 +1,4 @@
-package regrind_test
+package plan_test
 
 import (
 	"math"
@@ -6,42 +6,42 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/plan"
 	"evenlip/internal/point"
-	"evenlip/internal/regrind"
 	"evenlip/internal/testkit"
 )
 
 // half is a 12 mm drill of the kind that lies about in any crib.
-func half() regrind.Body {
+func half() plan.Body {
 	nan := math.NaN()
-	return regrind.Body{D: 12, Web: 2, Taper: 0.016, Chisel: 55 * deg, ChiselAfter: 55 * deg, Feed: 0.2, Flute: 80, Length: nan, BackTaper: nan,
+	return plan.Body{D: 12, Web: 2, Taper: 0.016, Chisel: 55 * deg, ChiselAfter: 55 * deg, Feed: 0.2, Flute: 80, Length: nan, BackTaper: nan,
 		LeastFlute: 42, MostWeb: 0.35, MostChisel: 0.225, NewChisel: 0.18, LeastDiameter: nan}
 }
 
 func TestLifeEnds(t *testing.T) {
 	cases := []struct {
 		name         string
-		change       func(*regrind.Body)
+		change       func(*plan.Body)
 		first, every float64
 		left         int
-		end          regrind.End
+		end          plan.End
 	}{
 		// 38 mm of flute to spare, 0.5 mm a grind: 76.
-		{"flute", nil, 0.5, 0.5, 76, regrind.FluteShort},
+		{"flute", nil, 0.5, 0.5, 76, plan.FluteShort},
 		// The first takes 1 mm, the other 37 make 74.
-		{"deeper first grind", nil, 1, 0.5, 75, regrind.FluteShort},
-		{"first grind too deep", nil, 38.5, 0.5, 0, regrind.FluteShort},
-		{"just enough flute", nil, 38, 0.5, 1, regrind.FluteShort},
+		{"deeper first grind", nil, 1, 0.5, 75, plan.FluteShort},
+		{"first grind too deep", nil, 38.5, 0.5, 0, plan.FluteShort},
+		{"just enough flute", nil, 38, 0.5, 1, plan.FluteShort},
 		// (0.35 x 12 - 4) / 0.016 = 12.5 mm until the web is spent.
-		{"web", func(b *regrind.Body) { b.Web = 4 }, 0.5, 0.5, 25, regrind.WebSpent},
-		{"web spent already", func(b *regrind.Body) { b.Web = 4.3 }, 0.5, 0.5, 0, regrind.WebSpent},
+		{"web", func(b *plan.Body) { b.Web = 4 }, 0.5, 0.5, 25, plan.WebSpent},
+		{"web spent already", func(b *plan.Body) { b.Web = 4.3 }, 0.5, 0.5, 0, plan.WebSpent},
 		// (12 - 11.99) / 0.0005 = 20 mm until the diameter is too small.
-		{"diameter", func(b *regrind.Body) { b.BackTaper, b.LeastDiameter = 0.0005, 11.99 }, 0.5, 0.5, 40, regrind.DiameterLow},
-		{"no back taper known", func(b *regrind.Body) { b.LeastDiameter = 11.99 }, 0.5, 0.5, 76, regrind.FluteShort},
-		{"no web known", func(b *regrind.Body) { b.Web = math.NaN() }, 0.5, 0.5, 76, regrind.FluteShort},
-		{"no flute known", func(b *regrind.Body) { b.Flute = math.NaN() }, 0.5, 0.5, 0, regrind.NotKnown},
-		{"no least flute", func(b *regrind.Body) { b.LeastFlute, b.Web = math.NaN(), math.NaN() }, 1, 1, 79, regrind.FluteShort},
-		{"hardly anything a grind", nil, 1e-4, 1e-4, regrind.MostGrinds, regrind.NotCounted},
+		{"diameter", func(b *plan.Body) { b.BackTaper, b.LeastDiameter = 0.0005, 11.99 }, 0.5, 0.5, 40, plan.DiameterLow},
+		{"no back taper known", func(b *plan.Body) { b.LeastDiameter = 11.99 }, 0.5, 0.5, 76, plan.FluteShort},
+		{"no web known", func(b *plan.Body) { b.Web = math.NaN() }, 0.5, 0.5, 76, plan.FluteShort},
+		{"no flute known", func(b *plan.Body) { b.Flute = math.NaN() }, 0.5, 0.5, 0, plan.NotKnown},
+		{"no least flute", func(b *plan.Body) { b.LeastFlute, b.Web = math.NaN(), math.NaN() }, 1, 1, 79, plan.FluteShort},
+		{"hardly anything a grind", nil, 1e-4, 1e-4, plan.MostGrinds, plan.NotCounted},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -71,14 +71,14 @@ func TestLifeOfNoStockIsRefused(t *testing.T) {
 
 func TestEndsHaveNames(t *testing.T) {
 	seen := map[string]bool{"": true}
-	for e := regrind.FluteShort; e <= regrind.NotCounted; e++ {
+	for e := plan.FluteShort; e <= plan.NotCounted; e++ {
 		if s := e.String(); seen[s] {
 			t.Errorf("end %d is called %q", e, s)
 		} else {
 			seen[s] = true
 		}
 	}
-	if s := regrind.NotKnown.String(); s != "" {
+	if s := plan.NotKnown.String(); s != "" {
 		t.Errorf("an end that is not known is called %q", s)
 	}
 }
@@ -130,10 +130,10 @@ func TestNoDrillIsShorterThanNothing(t *testing.T) {
 	near(t, "length", s.Length, 0, 0)
 }
 
-func anyBody(t *rapid.T) regrind.Body {
+func anyBody(t *rapid.T) plan.Body {
 	d := rapid.Float64Range(2, 60).Draw(t, "D")
 	r := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-	b := regrind.Body{D: d, Web: r("web", 0.1, 0.34) * d, Taper: r("taper", 0.01, 0.05), Chisel: r("chisel", 40, 65) * deg,
+	b := plan.Body{D: d, Web: r("web", 0.1, 0.34) * d, Taper: r("taper", 0.01, 0.05), Chisel: r("chisel", 40, 65) * deg,
 		ChiselAfter: r("chisel after", 45, 60) * deg, Feed: r("feed", 0.005, 0.03) * d, Flute: r("flute", 1, 12) * d,
 		LeastFlute: r("least flute", 1, 6) * d, MostWeb: 0.35, MostChisel: 0.225, NewChisel: 0.18}
 	b.Length, b.BackTaper, b.LeastDiameter = b.Flute+2*d, r("back taper", 0, 0.001), d-r("under", 0, 0.05)
@@ -179,9 +179,9 @@ func TestScheduleIsTheClosedForm(t *testing.T) {
 			}
 		}
 		total := first + float64(len(grinds))*every
-		short := map[regrind.End]float64{
-			regrind.FluteShort: b.LeastFlute - (b.Flute - total), regrind.WebSpent: b.Web + b.Taper*total - b.MostWeb*b.D,
-			regrind.DiameterLow: b.LeastDiameter - (b.D - b.BackTaper*total),
+		short := map[plan.End]float64{
+			plan.FluteShort: b.LeastFlute - (b.Flute - total), plan.WebSpent: b.Web + b.Taper*total - b.MostWeb*b.D,
+			plan.DiameterLow: b.LeastDiameter - (b.D - b.BackTaper*total),
 		}
 		if over, ok := short[end]; !ok || over < 0 {
 			t.Fatalf("ended by %v, which is not so: %g", end, over)
@@ -202,14 +202,14 @@ func TestTakingMoreAGrindNeverGivesMoreGrinds(t *testing.T) {
 	})
 }
 
-func job() regrind.Job {
+func job() plan.Job {
 	w := unread()
 	w.Margin = 0.7
-	return regrind.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5, Deepest: 1.2}
+	return plan.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5, Deepest: 1.2}
 }
 
-func TestMake(t *testing.T) {
-	p, err := regrind.Make(job())
+func TestForecast(t *testing.T) {
+	p, err := plan.ForecastOf(job())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -219,7 +219,7 @@ func TestMake(t *testing.T) {
 	near(t, "flute after the first grind", p.Grinds[0].Flute, 79.15, 1e-12)
 	near(t, "flute after the second", p.Grinds[1].Flute, 78.4, 1e-12)
 	near(t, "thrust now over now", p.Now.ThrustRatio, 1, 1e-12)
-	if want := 50; len(p.Grinds) != want || p.End != regrind.FluteShort {
+	if want := 50; len(p.Grinds) != want || p.End != plan.FluteShort {
 		t.Errorf("%d grinds, %v; wanted %d", len(p.Grinds), p.End, want)
 	}
 	if p.Thinning.Needed {
@@ -227,10 +227,10 @@ func TestMake(t *testing.T) {
 	}
 }
 
-func TestMakeThins(t *testing.T) {
+func TestForecastThins(t *testing.T) {
 	j := job()
 	j.Body.Web = 2.4
-	p, err := regrind.Make(j)
+	p, err := plan.ForecastOf(j)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -239,10 +239,10 @@ func TestMakeThins(t *testing.T) {
 	near(t, "chisel", p.Thinning.ChiselAfter, p.Done.Chisel, 1e-12)
 }
 
-func TestMakeOfASharpDrill(t *testing.T) {
+func TestForecastOfASharpDrill(t *testing.T) {
 	j := job()
 	j.Wear, j.Lips = unread(), lips(0, 59, 59, 59)
-	p, err := regrind.Make(j)
+	p, err := plan.ForecastOf(j)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -250,16 +250,16 @@ func TestMakeOfASharpDrill(t *testing.T) {
 	near(t, "usual stock", p.Usual, 0.5, 0)
 	near(t, "the first grind to come", p.Grinds[0].Removed, 0.5, 0)
 	j.Every = 0.8
-	p, _ = regrind.Make(j)
+	p, _ = plan.ForecastOf(j)
 	near(t, "usual stock as asked for", p.Grinds[1].Removed, 1.6, 1e-12)
 }
 
 // A grind that waits takes nothing; what it would take is known, and the usual
 // stock goes by that.
-func TestMakeOfAGrindThatWaits(t *testing.T) {
+func TestForecastOfAGrindThatWaits(t *testing.T) {
 	j := job()
 	j.Waits = true
-	p, err := regrind.Make(j)
+	p, err := plan.ForecastOf(j)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -268,20 +268,20 @@ func TestMakeOfAGrindThatWaits(t *testing.T) {
 	near(t, "usual stock", p.Usual, 0.75, 1e-12)
 	near(t, "flute after", p.Done.Flute, p.Now.Flute, 0)
 	near(t, "the first grind to come", p.Grinds[0].Removed, 0.75, 1e-12)
-	if p.Stock.Governs != regrind.NoCause {
+	if p.Stock.Governs != plan.NoCause {
 		t.Errorf("%v governs nothing", p.Stock.Governs)
 	}
 }
 
-func TestMakeRefusesWhatItsPartsRefuse(t *testing.T) {
-	for name, spoil := range map[string]func(*regrind.Job){
-		"stock": func(j *regrind.Job) { j.CleanUp = -1 },
-		"life":  func(j *regrind.Job) { j.Every = -1 },
-		"thin":  func(j *regrind.Job) { j.Body.Web, j.Body.Feed = 2.4, -1 },
+func TestForecastRefusesWhatItsPartsRefuse(t *testing.T) {
+	for name, spoil := range map[string]func(*plan.Job){
+		"stock": func(j *plan.Job) { j.CleanUp = -1 },
+		"life":  func(j *plan.Job) { j.Every = -1 },
+		"thin":  func(j *plan.Job) { j.Body.Web, j.Body.Feed = 2.4, -1 },
 	} {
 		j := job()
 		spoil(&j)
-		_, err := regrind.Make(j)
+		_, err := plan.ForecastOf(j)
 		if _, ok := err.(*point.DomainError); !ok {
 			t.Errorf("%s: %v", name, err)
 		}
@@ -290,10 +290,10 @@ func TestMakeRefusesWhatItsPartsRefuse(t *testing.T) {
 
 // One spoilt margin is ground off once and leaves the usual grind as it was.
 func TestAMishapIsNoHabit(t *testing.T) {
-	made := func(t interface{ Fatal(...any) }, margin float64) regrind.Plan {
+	made := func(t interface{ Fatal(...any) }, margin float64) plan.Forecast {
 		j := job()
 		j.Wear.Corner, j.Wear.Margin = 0.9, margin
-		p, err := regrind.Make(j)
+		p, err := plan.ForecastOf(j)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -330,7 +330,7 @@ func TestAHairUnderCounts(t *testing.T) {
 	for under, want := range map[float64]int{0: 11, 1e-5: 11, 1e-4: 10, 1e-3: 10} {
 		b.Flute = b.LeastFlute + 1 + 10*0.5 - under
 		grinds, end, err := b.Life(1, 0.5)
-		if err != nil || len(grinds) != want || end != regrind.FluteShort {
+		if err != nil || len(grinds) != want || end != plan.FluteShort {
 			t.Errorf("%g under: %d grinds, %v, %v; want %d", under, len(grinds), end, err, want)
 		}
 	}

@@ -1,4 +1,4 @@
-package regrind_test
+package plan_test
 
 import (
 	"math"
@@ -6,12 +6,10 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/plan"
 	"evenlip/internal/point"
-	"evenlip/internal/regrind"
 	"evenlip/internal/testkit"
 )
-
-const deg = math.Pi / 180
 
 func near(t interface{ Fatalf(string, ...any) }, what string, got, want, within float64) {
 	if !(math.Abs(got-want) <= within) {
@@ -20,14 +18,14 @@ func near(t interface{ Fatalf(string, ...any) }, what string, got, want, within 
 }
 
 // unread is a drill on which no wear was read.
-func unread() regrind.Wear {
+func unread() plan.Wear {
 	nan := math.NaN()
-	return regrind.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan, Steep: regrind.Steep{Lip1: nan, Lip2: nan}}
+	return plan.Wear{Land: nan, Clearance: 12 * deg, Corner: nan, HalfAngle: 59 * deg, Margin: nan, Chip: nan, Steep: plan.Steep{Lip1: nan, Lip2: nan}}
 }
 
 // lips are those of a 12 mm drill: corner 6 mm from the axis, dh apart there.
-func lips(dh, k1, k2, target float64) regrind.Lips {
-	return regrind.Lips{Lip1: point.LipThrough(6, dh, k1*deg), Lip2: point.LipThrough(6, 0, k2*deg), Inner: 1, Outer: 6, Target: target * deg}
+func lips(dh, k1, k2, target float64) plan.Lips {
+	return plan.Lips{Lip1: point.LipThrough(6, dh, k1*deg), Lip2: point.LipThrough(6, 0, k2*deg), Inner: 1, Outer: 6, Target: target * deg}
 }
 
 // 0.3 tan 12 = 0.0638 mm; 0.4 / tan 59 = 0.2403 mm. A worn margin comes off with
@@ -40,14 +38,14 @@ func TestDepthsOfWear(t *testing.T) {
 		t.Fatal(err)
 	}
 	apart := testkit.Against(t, testkit.Derived, "depth of wear at 118° and 12° of clearance")
-	apart.Within("land of 0.3 mm", by[regrind.FlankLand], 0.0638, 5e-5, "mm")
-	apart.Within("corner worn 0.4 mm", by[regrind.Corner], 0.2403, 5e-5, "mm")
+	apart.Within("land of 0.3 mm", by[plan.FlankLand], 0.0638, 5e-5, "mm")
+	apart.Within("corner worn 0.4 mm", by[plan.Corner], 0.2403, 5e-5, "mm")
 	trade := testkit.Against(t, testkit.Trade, "a worn margin comes off with all its length")
-	trade.Within("margin worn 0.7 mm", by[regrind.Margin], 0.7, 0, "mm")
-	near(t, "chip", by[regrind.LipChip], 0.5, 0)
+	trade.Within("margin worn 0.7 mm", by[plan.Margin], 0.7, 0, "mm")
+	near(t, "chip", by[plan.LipChip], 0.5, 0)
 	w.FeedAngle = math.Atan(0.2 / (12 * math.Pi))
 	by, _ = w.Depths()
-	near(t, "land, feed counted", by[regrind.FlankLand], 0.3*math.Tan(12*deg)-0.3*0.2/(12*math.Pi), 1e-12)
+	near(t, "land, feed counted", by[plan.FlankLand], 0.3*math.Tan(12*deg)-0.3*0.2/(12*math.Pi), 1e-12)
 }
 
 func TestUnreadWearTakesNothing(t *testing.T) {
@@ -57,30 +55,30 @@ func TestUnreadWearTakesNothing(t *testing.T) {
 	}
 	for c, v := range by {
 		if !math.IsNaN(v) {
-			t.Errorf("%v takes %g though nothing was read", regrind.Cause(c), v)
+			t.Errorf("%v takes %g though nothing was read", plan.Cause(c), v)
 		}
 	}
 }
 
 func TestWearThatTellsNothingIsRefused(t *testing.T) {
-	for name, spoil := range map[string]func(*regrind.Wear){
-		"land on a flank that rubs": func(w *regrind.Wear) { w.Land, w.FeedAngle = 0.2, 13*deg },
-		"negative corner":           func(w *regrind.Wear) { w.Corner = -1 },
-		"infinite margin":           func(w *regrind.Wear) { w.Margin = math.Inf(1) },
-		"negative chip":             func(w *regrind.Wear) { w.Chip = -0.1 },
+	for name, spoil := range map[string]func(*plan.Wear){
+		"land on a flank that rubs": func(w *plan.Wear) { w.Land, w.FeedAngle = 0.2, 13*deg },
+		"negative corner":           func(w *plan.Wear) { w.Corner = -1 },
+		"infinite margin":           func(w *plan.Wear) { w.Margin = math.Inf(1) },
+		"negative chip":             func(w *plan.Wear) { w.Chip = -0.1 },
 	} {
 		w := unread()
 		spoil(&w)
-		if _, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, false); err == nil {
+		if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, false); err == nil {
 			t.Errorf("%s: no error", name)
 		}
 	}
 	for _, cleanUp := range []float64{-0.01, math.NaN(), math.Inf(1)} {
-		if _, err := regrind.StockOf(unread(), lips(0, 59, 59, 59), cleanUp, false); err == nil {
+		if _, err := plan.StockOf(unread(), lips(0, 59, 59, 59), cleanUp, false); err == nil {
 			t.Errorf("clean-up %g: no error", cleanUp)
 		}
 	}
-	if _, err := regrind.StockOf(unread(), lips(0, 59, 59, 95), 0.05, false); err == nil {
+	if _, err := plan.StockOf(unread(), lips(0, 59, 59, 95), 0.05, false); err == nil {
 		t.Error("a half angle of 95 degrees: no error")
 	}
 }
@@ -88,24 +86,24 @@ func TestWearThatTellsNothingIsRefused(t *testing.T) {
 func TestStock(t *testing.T) {
 	cases := []struct {
 		name    string
-		wear    func(*regrind.Wear)
-		lips    regrind.Lips
+		wear    func(*plan.Wear)
+		lips    plan.Lips
 		reshape bool
 		total   float64
-		governs regrind.Cause
+		governs plan.Cause
 		cleanUp float64
-		lip2    regrind.Ends
+		lip2    plan.Ends
 	}{
-		{"nothing worn, even lips", nil, lips(0, 59, 59, 59), false, 0, regrind.NoCause, 0, regrind.Ends{}},
-		{"uneven only: off the higher lip, nothing off the other", nil, lips(0.12, 59, 59, 59), false, 0.12, regrind.Truing, 0, regrind.Ends{}},
-		{"margin, even lips", func(w *regrind.Wear) { w.Margin = 0.7 }, lips(0, 59, 59, 59), false, 0.75, regrind.Margin, 0.05, regrind.Ends{Inner: 0.75, Outer: 0.75}},
-		{"margin and uneven lips add up", func(w *regrind.Wear) { w.Margin = 0.7 }, lips(0.12, 59, 59, 59), false, 0.87, regrind.Margin, 0.05, regrind.Ends{Inner: 0.75, Outer: 0.75}},
-		{"chip deeper than corner", func(w *regrind.Wear) { w.Chip, w.Corner = 0.5, 0.4 }, lips(0, 59, 59, 59), false, 0.55, regrind.LipChip, 0.05, regrind.Ends{Inner: 0.55, Outer: 0.55}},
-		{"flank of the wrong shape", nil, lips(0, 59, 59, 59), true, 0.05, regrind.Reshaping, 0.05, regrind.Ends{Inner: 0.05, Outer: 0.05}},
+		{"nothing worn, even lips", nil, lips(0, 59, 59, 59), false, 0, plan.NoCause, 0, plan.Ends{}},
+		{"uneven only: off the higher lip, nothing off the other", nil, lips(0.12, 59, 59, 59), false, 0.12, plan.Truing, 0, plan.Ends{}},
+		{"margin, even lips", func(w *plan.Wear) { w.Margin = 0.7 }, lips(0, 59, 59, 59), false, 0.75, plan.Margin, 0.05, plan.Ends{Inner: 0.75, Outer: 0.75}},
+		{"margin and uneven lips add up", func(w *plan.Wear) { w.Margin = 0.7 }, lips(0.12, 59, 59, 59), false, 0.87, plan.Margin, 0.05, plan.Ends{Inner: 0.75, Outer: 0.75}},
+		{"chip deeper than corner", func(w *plan.Wear) { w.Chip, w.Corner = 0.5, 0.4 }, lips(0, 59, 59, 59), false, 0.55, plan.LipChip, 0.05, plan.Ends{Inner: 0.55, Outer: 0.55}},
+		{"flank of the wrong shape", nil, lips(0, 59, 59, 59), true, 0.05, plan.Reshaping, 0.05, plan.Ends{Inner: 0.05, Outer: 0.05}},
 		// 135 on a drill ground at 118: (6 - 1)(1/tan 59 - 1/tan 67.5) = 0.9332 at the inner ends.
-		{"blunter point", nil, lips(0, 59, 59, 67.5), false, 0.93324, regrind.Truing, 0, regrind.Ends{Inner: 0.93324}},
+		{"blunter point", nil, lips(0, 59, 59, 67.5), false, 0.93324, plan.Truing, 0, plan.Ends{Inner: 0.93324}},
 		// A sharper point takes that off the corners, and the worn corner with it.
-		{"sharper point takes the corner along", func(w *regrind.Wear) { w.Corner = 0.4 }, lips(0, 67.5, 67.5, 59), false, 0.98324, regrind.Truing, 0.05, regrind.Ends{Inner: 0.05, Outer: 0.98324}},
+		{"sharper point takes the corner along", func(w *plan.Wear) { w.Corner = 0.4 }, lips(0, 67.5, 67.5, 59), false, 0.98324, plan.Truing, 0.05, plan.Ends{Inner: 0.05, Outer: 0.98324}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -113,7 +111,7 @@ func TestStock(t *testing.T) {
 			if c.wear != nil {
 				c.wear(&w)
 			}
-			s, err := regrind.StockOf(w, c.lips, 0.05, c.reshape)
+			s, err := plan.StockOf(w, c.lips, 0.05, c.reshape)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -131,7 +129,7 @@ func TestStock(t *testing.T) {
 
 func TestCausesHaveNames(t *testing.T) {
 	seen := map[string]bool{}
-	for c := regrind.NoCause; c < regrind.Causes; c++ {
+	for c := plan.NoCause; c < plan.Causes; c++ {
 		if s := c.String(); s == "" || seen[s] {
 			t.Errorf("cause %d is called %q", c, s)
 		} else {
@@ -141,14 +139,14 @@ func TestCausesHaveNames(t *testing.T) {
 }
 
 // anyWear draws wear, each kind of it read or not.
-func anyWear(t *rapid.T) regrind.Wear {
+func anyWear(t *rapid.T) plan.Wear {
 	maybe := func(name string, high float64) float64 {
 		if rapid.Bool().Draw(t, name+" read") {
 			return rapid.Float64Range(0, high).Draw(t, name)
 		}
 		return math.NaN()
 	}
-	w := regrind.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg, Steep: regrind.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
+	w := plan.Wear{Clearance: rapid.Float64Range(8, 24).Draw(t, "clearance") * deg, HalfAngle: 59 * deg, Steep: plan.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
 	w.FeedAngle = rapid.Float64Range(0, 3).Draw(t, "feed angle") * deg
 	w.Land, w.Corner = maybe("land", 2), maybe("corner", 3)
 	w.Margin, w.Chip = maybe("margin", 4), maybe("chip", 2)
@@ -158,13 +156,13 @@ func anyWear(t *rapid.T) regrind.Wear {
 	return w
 }
 
-func anyLips(t *rapid.T) regrind.Lips {
+func anyLips(t *rapid.T) plan.Lips {
 	angle := func(name string) float64 { return rapid.Float64Range(45, 75).Draw(t, name) }
 	return lips(rapid.Float64Range(-0.5, 0.5).Draw(t, "dh"), angle("k1"), angle("k2"), angle("target"))
 }
 
-func stockOf(t *rapid.T, w regrind.Wear, l regrind.Lips) regrind.Stock {
-	s, err := regrind.StockOf(w, l, 0.05, false)
+func stockOf(t *rapid.T, w plan.Wear, l plan.Lips) plan.Stock {
+	s, err := plan.StockOf(w, l, 0.05, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -235,7 +233,7 @@ func TestStockScales(t *testing.T) {
 		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &w.Steep.Width, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {
 			*v *= 2
 		}
-		b, err := regrind.StockOf(w, l, 0.1, false)
+		b, err := plan.StockOf(w, l, 0.1, false)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -248,19 +246,19 @@ func TestStockScales(t *testing.T) {
 // clearance comes off the heel and costs the clean-up only.
 func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 	w := unread()
-	w.Steep = regrind.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: 20 * deg}
-	s, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true)
+	w.Steep = plan.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: 20 * deg}
+	s, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, true)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "by clearance", s.By[regrind.Reshaping], 0.563, 0.0005)
+	near(t, "by clearance", s.By[plan.Reshaping], 0.563, 0.0005)
 	near(t, "inner end", s.Lip1.Inner, 0.613, 0.0005)
 	near(t, "outer end", s.Lip2.Outer, 0.613, 0.0005)
-	if s.Governs != regrind.Reshaping || s.Wear() != 0 {
+	if s.Governs != plan.Reshaping || s.Wear() != 0 {
 		t.Errorf("governed by %v, wear %g", s.Governs, s.Wear())
 	}
 	w.Steep.Aim = 21 * deg
-	if _, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0.05, true); err == nil {
+	if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, true); err == nil {
 		t.Error("a flank steeper than it is was taken")
 	}
 }
@@ -270,32 +268,32 @@ func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 // 0.3 mm high and gives 0.563 mm as above, so lip 2 gives 0.563 - 0.3.
 func TestEachLipHasItsOwnClearance(t *testing.T) {
 	w := unread()
-	w.Steep = regrind.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: math.NaN()}
-	s, err := regrind.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true)
+	w.Steep = plan.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: math.NaN()}
+	s, err := plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true)
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "lip 1", s.Lip1.Outer, 0.613, 0.0005)
 	near(t, "lip 2", s.Lip2.Outer, 0.313, 0.0005)
 	w.Steep.Lip1, w.Steep.Lip2 = math.NaN(), 20*deg
-	if s, err = regrind.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true); err != nil {
+	if s, err = plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true); err != nil {
 		t.Fatal(err)
 	}
 	near(t, "lip 1, the other one steep", s.Lip1.Inner, 0.913, 0.0005)
 	near(t, "lip 2, itself steep", s.Lip2.Inner, 0.613, 0.0005)
-	near(t, "by clearance", s.By[regrind.Reshaping], 0.563, 0.0005)
+	near(t, "by clearance", s.By[plan.Reshaping], 0.563, 0.0005)
 }
 
 func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
 	w := unread()
 	w.Chip, w.Corner, w.Land = 2, 0.4, 0.3
-	s, err := regrind.StockOf(w, lips(0.3, 59, 59, 59), 0.05, false)
+	s, err := plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, false)
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "usual", s.Usual(1), 0.4/math.Tan(59*deg)+0.05, 1e-12)
 	near(t, "total", s.Total, 2+0.3+0.05, 1e-9)
-	s, _ = regrind.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, false)
+	s, _ = plan.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, false)
 	near(t, "usual without wear", s.Usual(1), 0, 0)
 }
 
@@ -304,8 +302,8 @@ func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
 func TestCausesThatTakeAsMuch(t *testing.T) {
 	w := unread()
 	w.Margin, w.Chip = 0.5, 0.5
-	s, err := regrind.StockOf(w, lips(0, 59, 59, 59), 0, false)
-	if err != nil || s.Governs != regrind.Margin {
+	s, err := plan.StockOf(w, lips(0, 59, 59, 59), 0, false)
+	if err != nil || s.Governs != plan.Margin {
 		t.Errorf("%v governs, %v", s.Governs, err)
 	}
 	near(t, "total without clean-up", s.Total, 0.5, 1e-9)
@@ -317,14 +315,14 @@ func TestAlikeButForRounding(t *testing.T) {
 	for _, d := range []float64{3, 8.5, 12, 25, 37.3} {
 		k := 59 * math.Pi / 180
 		lip := point.LipThrough(d/2, 0, k)
-		l := regrind.Lips{Lip1: lip, Lip2: lip, Inner: 0.09 * d, Outer: d / 2, Target: k}
-		w := regrind.Wear{Land: 0.03 * d, Clearance: 0.15, Corner: 0.05 * d, HalfAngle: k, Margin: math.NaN(), Chip: math.NaN(), Steep: regrind.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
-		s, err := regrind.StockOf(w, l, 0.05, false)
+		l := plan.Lips{Lip1: lip, Lip2: lip, Inner: 0.09 * d, Outer: d / 2, Target: k}
+		w := plan.Wear{Land: 0.03 * d, Clearance: 0.15, Corner: 0.05 * d, HalfAngle: k, Margin: math.NaN(), Chip: math.NaN(), Steep: plan.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
+		s, err := plan.StockOf(w, l, 0.05, false)
 		if err != nil || !s.EndsAlike() || !s.LipsAlike() {
 			t.Errorf("%v mm: %+v, %v", d, s, err)
 		}
 		l.Lip1 = point.LipThrough(d/2, 0.001, k)
-		if s, err = regrind.StockOf(w, l, 0.05, false); err != nil || s.LipsAlike() || s.EndsAlike() {
+		if s, err = plan.StockOf(w, l, 0.05, false); err != nil || s.LipsAlike() || s.EndsAlike() {
 			t.Errorf("%v mm, a lip higher by a hair: %+v, %v", d, s, err)
 		}
 	}
@@ -332,12 +330,12 @@ func TestAlikeButForRounding(t *testing.T) {
 
 // Lips are alike only if both of their ends are.
 func TestLipsAlikeAtBothEnds(t *testing.T) {
-	even := regrind.Ends{Inner: 0.1, Outer: 0.2}
+	even := plan.Ends{Inner: 0.1, Outer: 0.2}
 	for _, c := range []struct {
-		other regrind.Ends
+		other plan.Ends
 		want  bool
-	}{{even, true}, {regrind.Ends{Inner: 0.1, Outer: 0.3}, false}, {regrind.Ends{Inner: 0.3, Outer: 0.2}, false}} {
-		s := regrind.Stock{Lip1: even, Lip2: c.other}
+	}{{even, true}, {plan.Ends{Inner: 0.1, Outer: 0.3}, false}, {plan.Ends{Inner: 0.3, Outer: 0.2}, false}} {
+		s := plan.Stock{Lip1: even, Lip2: c.other}
 		if s.LipsAlike() != c.want {
 			t.Errorf("%+v and %+v: alike %v", even, c.other, !c.want)
 		}

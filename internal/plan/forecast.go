@@ -1,8 +1,4 @@
-// Package regrind plans the regrinding of one drill: how much stock to take and
-// why, whether to thin, and what the drill will be grind by grind until it is
-// retired. It is pure: lengths in millimetres, angles in radians, and every
-// limit and allowance handed in by the caller.
-package regrind
+package plan
 
 import (
 	"math"
@@ -23,8 +19,8 @@ type Job struct {
 	Deepest float64 // the deepest wear that it is counted with: any that is deeper is a mishap
 }
 
-// Plan is the regrind and the life that is left.
-type Plan struct {
+// Forecast is the regrind of a drill and the life that is left.
+type Forecast struct {
 	Stock  Stock   // what comes off now: nothing where the grind waits
 	Would  Stock   // what a grind would take, now or later
 	Usual  float64 // stock of every later grind
@@ -38,26 +34,26 @@ type Plan struct {
 	End      End
 }
 
-// Make plans the regrind of j. Where nothing is to come off now, the first
+// ForecastOf plans the regrind of j. Where nothing is to come off now, the first
 // grind of the life is a usual one. Errors: see [StockOf] and [Body.Life].
-func Make(j Job) (Plan, error) {
+func ForecastOf(j Job) (Forecast, error) {
 	would, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Reshape)
 	if err != nil {
-		return Plan{}, err
+		return Forecast{}, err
 	}
 	stock := would
 	if j.Waits {
 		stock = Stock{}
 	}
 	b := &j.Body
-	p := Plan{Stock: stock, Would: would, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
+	p := Forecast{Stock: stock, Would: would, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
 	if math.IsNaN(p.Usual) {
 		p.Usual = math.Max(would.Usual(j.Deepest), j.Least)
 	}
 	if p.Done.Thinned {
 		thick := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}
 		if p.Thinning, err = thick.ToRatio(b.NewChisel); err != nil {
-			return Plan{}, err
+			return Forecast{}, err
 		}
 	}
 	first := stock.Total
