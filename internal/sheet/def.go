@@ -39,6 +39,7 @@ type Def[R any] struct {
 	OfWays func(*R) string
 
 	GaugeOf func(*R) quantity.Gauge // in place of Gauge, where it depends on the result
+	LabelOf func(*R) string         // in place of Label, likewise
 	Shop    func(*R) bool           // reports whether the shop has set the value
 }
 
@@ -99,6 +100,7 @@ func (s State) On(side Side) bool {
 // Group is figures under one heading.
 type Group[R any] struct {
 	Title   string
+	Quiet   bool // as of a Section
 	Figures []Def[R]
 }
 
@@ -113,6 +115,7 @@ func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 			case d.Key != "":
 				if !opened {
 					s.Open(g.Title)
+					s.Sections[len(s.Sections)-1].Quiet = g.Quiet
 					opened = true
 				}
 				s.Add(d.figure(r, held, s.Drawing))
@@ -164,6 +167,9 @@ func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
 	}
 	if d.GaugeOf != nil {
 		f.Gauge = d.GaugeOf(r)
+	}
+	if d.LabelOf != nil {
+		f.Label = d.LabelOf(r)
 	}
 	if d.OfWays != nil {
 		f.Of = d.OfWays(r)

@@ -102,16 +102,17 @@ func TestKnobStepsInInches(t *testing.T) {
 
 // The cross products that the working names for the chisel edge, done.
 func TestChiselRunsAlongTheNormalsProduct(t *testing.T) {
-	v := grindOf(read10(t, nil)).view()
+	r := Compute(read10(t, nil))
 	across := func(n1, n2 point.Vec) float64 {
 		p := n1.Cross(n2)
 		return math.Atan(p.Y / p.X)
 	}
-	m := 1 / math.Tan(v.ground.HalfAngle)
-	if got := across(point.Vec{X: m, Y: -v.slope, Z: 1}, point.Vec{X: -m, Y: v.slope, Z: 1}); math.Abs(got-v.facet) > 1e-12 {
-		t.Errorf("the facets meet at %v, not %v", got/degree, v.facet/degree)
+	m, g := 1/math.Tan(halfAngle(r.cone)), slope(r.cone)
+	if got, want := across(point.Vec{X: m, Y: -g, Z: 1}, point.Vec{X: -m, Y: g, Z: 1}), facetChisel(r.cone); math.Abs(got-want) > 1e-12 {
+		t.Errorf("the facets meet at %v, not %v", got/degree, want/degree)
 	}
-	if got := across(point.Vec{X: -v.slopeX, Y: -v.slopeY, Z: 1}, point.Vec{X: v.slopeX, Y: v.slopeY, Z: 1}); math.Abs(got-v.tangent) > 1e-12 {
-		t.Errorf("the flanks meet at %v, not %v", got/degree, v.tangent/degree)
+	hx, hy := r.cone.Slope(0, 0)
+	if got, want := across(point.Vec{X: -hx, Y: -hy, Z: 1}, point.Vec{X: hx, Y: hy, Z: 1}), r.cone.ChiselTangent(); math.Abs(got-want) > 1e-12 {
+		t.Errorf("the flanks meet at %v, not %v", got/degree, want/degree)
 	}
 }

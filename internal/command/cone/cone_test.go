@@ -175,8 +175,8 @@ func TestWhatIsWanted(t *testing.T) {
 		"semi-angle and axis-offset and vertex": {drill.Size: "10mm", drill.AxisAngle: "30"},
 	} {
 		s := Sheet(r.Drill(t), true)
-		if f := s.Lookup("axis_angle_deg"); f.Known() || f.Wants != want {
-			t.Errorf("%v wants %q, not %q", r, f.Wants, want)
+		if f := s.Lookup("axis_angle_deg"); f.Known() || s.Missing(f) != want {
+			t.Errorf("%v wants %q, not %q", r, s.Missing(f), want)
 		}
 		if len(s.Grids) != 0 {
 			t.Errorf("%v: there are tables of nothing", r)

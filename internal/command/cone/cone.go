@@ -1,0 +1,216 @@
+// Package cone turns the readings of one drill into the setting of a swing
+// fixture that grinds the point wanted, or a setting into the point it grinds,
+// and says what each of the setting's knobs does. The geometry is point's.
+package cone
+
+import (
+	"math"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+const degree = math.Pi / 180
+
+// basis says what the point and its setting are worked out from.
+type basis uint8
+
+const (
+	fromChisel  basis = iota // point, chisel and semi-angle: the setting is wanted
+	fromVertex               // point, semi-angle and vertex: the rest is wanted
+	fromSetting              // the whole setting: the point is wanted
+)
+
+// Result is a cone-ground point and the setting that grinds it.
+type Result struct {
+	judge.Result
+	Held [limits]sheet.Held
+
+	basis   basis
+	wish    point.Wanted  // of the setting alone: size, web and semi-angle
+	setting point.Setting // given
+	cone    point.Cone
+	made    bool  // there is a cone
+	err     error // why there is none, where everything was read
+
+	// What was not read and is taken.
+	webTaken, pointTaken, clearanceTaken, semiTaken bool
+}
+
+// The limits that the point is held against.
+const (
+	_ sheet.Limit = iota
+	clearanceLimit
+	chiselLimit
+	ratioLimit
+	limits
+)
+
+// Compute works out the point and the setting from whichever of the two the
+// readings of d give.
+func Compute(d *drill.Drill) Result {
+	r := Result{Result: judge.Compute(d), basis: basisOf(d)}
+	r.wish = point.Wanted{D: r.Drill.D, Web: r.Chisel.Web, HalfAngle: r.Point.Wanted / 2, Clearance: r.Clearance.Corner(), SemiAngle: d.Value(drill.SemiAngle)}
+	r.setting = point.Setting{SemiAngle: r.wish.SemiAngle, AxisAngle: d.Value(drill.AxisAngle), Offset: d.Value(drill.AxisOffset), Vertex: d.Value(drill.Vertex)}
+	r.webTaken = take(&r.wish.Web, handbook.NewWeb(r.Drill.D))
+	if r.basis != fromSetting {
+		r.pointTaken = !r.Point.Asked
+		r.clearanceTaken = take(&r.wish.Clearance, r.Clearance.Aim)
+		r.semiTaken = take(&r.wish.SemiAngle, usualSemiAngle(r.wish.HalfAngle))
+	}
+	if wanted(&r) == "" {
+		r.cone, r.err = r.grind()
+		r.made = r.err == nil
+	}
+	r.hold()
+	return r
+}
+
+func basisOf(d *drill.Drill) basis {
+	switch {
+	case d.Has(drill.AxisAngle) || d.Has(drill.AxisOffset):
+		return fromSetting
+	case d.Has(drill.Vertex):
+		return fromVertex
+	}
+	return fromChisel
+}
+
+// take puts what is usual in place of a value that was not read.
+func take(v *float64, usual float64) (taken bool) {
+	if sheet.Known(*v) {
+		return false
+	}
+	*v = usual
+	return true
+}
+
+// usualSemiAngle is the middle of what is possible: from nothing to about the
+// half angle.
+func usualSemiAngle(halfAngle float64) float64 { return halfAngle / 2 }
+
+// wanted names the readings without which there is no cone.
+func wanted(r *Result) string {
+	size := sheet.Need{Reading: "size", Value: r.Drill.D}
+	switch r.basis {
+	case fromChisel:
+		return sheet.Wanted(size, sheet.Need{Reading: "chisel-angle or vertex", Value: r.Chisel.Acute})
+	case fromVertex:
+		return sheet.Wanted(size)
+	}
+	return sheet.Wanted(size, sheet.Need{Reading: "semi-angle", Value: r.setting.SemiAngle}, sheet.Need{Reading: "axis-angle", Value: r.setting.AxisAngle},
+		sheet.Need{Reading: "axis-offset", Value: r.setting.Offset}, sheet.Need{Reading: "vertex", Value: r.setting.Vertex})
+}
+
+// grind makes the cone.
+func (r *Result) grind() (point.Cone, error) {
+	w := r.wish
+	if r.semiTaken {
+		w.SemiAngle = usualSemiAngle(w.HalfAngle)
+	}
+	switch r.basis {
+	case fromChisel:
+		return w.WithChisel(r.Chisel.Acute)
+	case fromVertex:
+		return w.WithVertex(r.setting.Vertex)
+	}
+	return r.setting.Point(w.D, w.Web)
+}
+
+// hold decides every limit. Without a cone nothing is held against any.
+func (r *Result) hold() {
+	unknown := handbook.Band{Low: math.NaN(), High: math.NaN()}
+	put := func(l sheet.Limit, v float64, band *handbook.Band) {
+		if !r.made {
+			band = &unknown
+		}
+		r.Held[l] = sheet.Held{Value: v, Band: *band}
+	}
+	put(clearanceLimit, r.of(clearance), &r.Clearance.Recommended)
+	put(chiselLimit, point.Obtuse(r.of(point.Cone.Chisel)), r.Limit(judge.ChiselAngleLimit))
+	put(ratioLimit, r.of(point.Cone.ChiselLength)/r.Drill.D, r.Limit(judge.ChiselRatioLimit))
+}
+
+// of is a number of the cone, NaN where there is none.
+func (r *Result) of(number func(point.Cone) float64) float64 {
+	if !r.made {
+		return math.NaN()
+	}
+	return number(r.cone)
+}
+
+// Sheet is the setting of a swing fixture, the point it grinds, what each knob
+// does to it, and what flat facets would give instead.
+func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
+	r, s := Compute(d), sheet.New("cone", explain)
+	judge.Plausible(d, s)
+	Figures(&r, s)
+	Rest(&r, s)
+	return s
+}
+
+// Figures puts the figures of r into s.
+func Figures(r *Result, s *sheet.Sheet) {
+	sheet.Put(s, r, r.Held[:], &letters, &settingFigures, &axisFigures, &pointFigures, &heelFigures, &handFigures, &facetFigures)
+}
+
+// Rest adds the lists, the remarks and the answer.
+func Rest(r *Result, s *sheet.Sheet) {
+	if r.made {
+		s.Grids = append(s.Grids, r.knobs(), r.thickerWebs(), r.byHand())
+		r.remarks(s)
+	}
+	if sheet.Known(r.Drill.D) {
+		r.assumptions(s)
+	}
+	st, w := r.cone.Setting(), r.cone.Point()
+	switch {
+	case !r.made:
+	case r.basis == fromSetting:
+		s.InShort("it grinds a point of {} with {} of clearance, the chisel edge at {}", quantity.Rad(2*w.HalfAngle), quantity.Rad(w.Clearance), quantity.Rad(math.Pi-r.cone.Chisel()))
+	default:
+		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", quantity.Rad(st.AxisAngle), quantity.MM(st.Offset), quantity.MM(st.Vertex), quantity.Rad(w.SemiAngle))
+	}
+}
+
+// remarks tells what is to be known of the cone.
+func (r *Result) remarks(s *sheet.Sheet) {
+	if turn := heelTurn(r); !sheet.Known(heelDrop(r)) {
+		s.Find("heel-gone", sheet.Note, "{} behind the corner this cone leaves no metal: the heel is ground away before; --heel-turn looks nearer the lip", quantity.Rad(turn))
+	}
+	if least, flat := r.Limit(judge.ChiselAngleLimit).Low, point.Obtuse(r.of(facetChisel)); flat < least {
+		s.Find("second-facet", sheet.Note, "one flat facet of this clearance leaves the chisel at {}, under {}: a flat-ground point needs the second facet",
+			quantity.Rad(flat), quantity.Rad(least))
+	}
+	if chord, tangent := r.cone.Chisel(), r.cone.ChiselTangent(); math.Abs(tangent-chord) > degree {
+		s.Find("chisel-curved", sheet.Note, "a cone leaves the chisel slightly curved: {} corner to corner, which a protractor reads, and {} at the axis",
+			quantity.Rad(point.Obtuse(chord)), quantity.Rad(math.Pi-tangent))
+	}
+}
+
+// assumptions says what was taken for want of a reading.
+func (r *Result) assumptions(s *sheet.Sheet) {
+	if r.webTaken {
+		s.Find("web-assumed", sheet.Note, "no web was read: {} is taken, as on a new drill", quantity.MM(r.wish.Web))
+		s.Extra = append(s.Extra, handbook.NewWebSource())
+	}
+	if r.basis == fromSetting {
+		return
+	}
+	if r.pointTaken {
+		s.Find("point-angle-assumed", sheet.Note, "no point angle was wished: {} is taken, {}", quantity.Rad(2*r.wish.HalfAngle), quantity.Say(r.Drill.PointSource().How("as the work wants")))
+	}
+	if r.clearanceTaken {
+		s.Find("clearance-assumed", sheet.Note, "no clearance was wished: {} is taken, {}", quantity.Rad(r.wish.Clearance), quantity.Say(r.Clearance.Recommended.Source.How("as recommended for the size")))
+	}
+	r.Clearance.LesserTaken(s)
+	r.Clearance.Contradiction(s)
+	r.Chisel.Contradiction(s)
+	if r.semiTaken {
+		s.Find("semi-angle-assumed", sheet.Note, "no semi-angle was given: {} is taken; it is the one free choice, so use the fixture's own", quantity.Rad(r.wish.SemiAngle))
+	}
+}
