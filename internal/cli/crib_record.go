@@ -167,17 +167,10 @@ func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (
 	return out, path, err
 }
 
-// cribError gives an error of the crib its place among the exit statuses.
+// cribError returns the faults that an error of the crib is made of.
 func cribError(err error) error {
-	var refusal *crib.Refusal
-	var store *crib.StoreError
 	var faults crib.Faults
-	switch {
-	case errors.As(err, &refusal):
-		return &fault.Fault{Text: err.Error(), Hint: refusal.Hint, Cause: err}
-	case errors.As(err, &store):
-		return &fault.Fault{Text: err.Error(), Hint: store.Hint, Status: fault.Data, Cause: err}
-	case errors.As(err, &faults):
+	if errors.As(err, &faults) {
 		return listOf(faults)
 	}
 	return faultOf(err)

@@ -223,14 +223,14 @@ func (s *shelf) agrees() {
 	}
 }
 
-// Two thousand records of one year, one by one by the program, on the one file: at
-// its end history, readings and what was recorded agree.
+// The beginning of a year, one record after the other by the program, on the one
+// file: at its end history, readings and what was recorded agree.
 func TestYearOfOneCrib(t *testing.T) {
 	t.Parallel()
-	most := 2000
-	if testing.Short() {
-		most = 100
-	}
+	yearOfRecords(t, 100)
+}
+
+func yearOfRecords(t *testing.T, most int) {
 	s := newShelf(t)
 	for s.records < most {
 		rows := s.plan()

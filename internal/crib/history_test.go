@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -44,7 +45,7 @@ func TestHistoriesThatCannotBe(t *testing.T) {
 		t.Error(complaints(errs))
 	}
 	_, _, err := Rewrite("crib.yaml", []byte(steady), "a", ground("301mm"), nil)
-	var r *Refusal
+	var r *fault.Fault
 	if !errors.As(err, &r) || r.Text != "--grind: 301mm cannot be: it is over 25 diameters" {
 		t.Error(err)
 	}

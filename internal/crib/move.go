@@ -1,13 +1,13 @@
 package crib
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"time"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/point"
@@ -42,16 +42,8 @@ type Outcome struct {
 	stock string
 }
 
-// Refusal is a change that cannot be: what was asked for is at fault, and not
-// the file.
-type Refusal struct{ Text, Hint string }
-
-// Error implements error.
-func (r *Refusal) Error() string { return r.Text }
-
-func refuse(hint, format string, args ...any) error {
-	return &Refusal{fmt.Sprintf(format, args...), hint}
-}
+// refuse makes the fault of a change that cannot be.
+func refuse(hint, format string, args ...any) error { return fault.New(hint, format, args...) }
 
 // mover works out one change of one drill.
 type mover struct {
@@ -63,8 +55,8 @@ type mover struct {
 
 // Apply works out what a change does to the drill of that id. Readings that a
 // grind does away with go into the history; flute, length, web and what is left
-// of a worn margin or a chip are moved on by the stock. Errors: a [*Refusal] of
-// what cannot be, or does not follow from the drill as it stands.
+// of a worn margin or a chip are moved on by the stock. Errors: a [*fault.Fault]
+// of what cannot be, or does not follow from the drill as it stands.
 func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 	d, ok := c.Find(id)
 	if !ok {

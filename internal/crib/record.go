@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"evenlip/internal/crib/store"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/strict"
@@ -17,13 +18,11 @@ type Faults []error
 func (f Faults) Error() string { return errors.Join(f...).Error() }
 
 // Record works a change out, writes it into the crib's file and returns what it
-// came to. Errors: a [*Refusal] for a change that cannot be, the faults of the
-// file as [Read] gives them, and those of [update].
+// came to. Errors: those of [Rewrite], and of [store.Transform].
 func Record(path, id string, ch Change, book *handbook.Book) (*Outcome, error) {
 	var out *Outcome
-	err := update(path, func(data []byte) ([]byte, error) {
-		o, next, err := Rewrite(path, data, id, ch, book)
-		out = o
+	err := store.Transform(path, func(data []byte) (next []byte, err error) {
+		out, next, err = Rewrite(path, data, id, ch, book)
 		return next, err
 	})
 	if err != nil {
@@ -34,7 +33,9 @@ func Record(path, id string, ch Change, book *handbook.Book) (*Outcome, error) {
 
 // Rewrite returns the bytes of a crib's file with a change written in. Every
 // byte that the change does not bear on stays. The result is read again and
-// must say just what was meant, or an error comes back and no bytes.
+// must say just what was meant, or an error comes back and no bytes. Errors: the
+// faults of the file as [Read] gives them, a [*fault.Fault] of [Crib.Apply], and a
+// [*strict.Error] of a drill that is written in a way that is not changed here.
 func Rewrite(file string, data []byte, id string, ch Change, book *handbook.Book) (*Outcome, []byte, error) {
 	c, errs := Read(file, data, book)
 	if len(errs) > 0 {

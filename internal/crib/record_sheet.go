@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"evenlip/internal/crib/store"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
@@ -110,6 +111,6 @@ func (c *Crib) Started(sample bool) *sheet.Sheet {
 	s.Open("Written")
 	s.Add(sheet.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
 	s.Add(sheet.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
-	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", quantity.Say(filepath.Base(LockName(c.File))))
+	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", quantity.Say(filepath.Base(store.LockName(c.File))))
 	return s
 }

@@ -2,14 +2,17 @@ package crib
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
@@ -243,8 +246,8 @@ func TestRefusals(t *testing.T) {
 		{"A1", with(Change{Date: "2026-11-25", What: Readings}, drill.Length, "60mm"), "--length: 60.00 mm cannot be"},
 	} {
 		_, _, err := Rewrite("crib.yaml", []byte(small), c.id, c.ch, nil)
-		var r *Refusal
-		if !errors.As(err, &r) || !strings.HasPrefix(r.Error(), c.want) {
+		var r *fault.Fault
+		if !errors.As(err, &r) || !strings.HasPrefix(r.Text, c.want) {
 			t.Errorf("%v, not %s", err, c.want)
 		}
 	}
@@ -351,5 +354,37 @@ func TestTooLittleOffForTheWear(t *testing.T) {
 	}
 	if got := said(Change{Date: "2026-11-25", What: Readings, Readings: map[drill.Reading]string{drill.Clearance: "13"}}); got != "" {
 		t.Errorf("without a grind: %q", got)
+	}
+}
+
+// Records made at the same time are all there, on one drill as on several.
+func TestRecordsAtOnce(t *testing.T) {
+	const drills, each = 5, 4
+	path := inFile(t, manyDrills(drills))
+	var wg sync.WaitGroup
+	for i := range drills * each {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			ch := Change{Date: "2026-11-25", What: Readings, Note: fmt.Sprint("record ", i), Readings: map[drill.Reading]string{drill.Web: "2mm"}}
+			if out, err := Record(path, fmt.Sprint("D", i%drills), ch, nil); err != nil || out.Event.Note != ch.Note {
+				t.Errorf("record %d: %v", i, err)
+			}
+		}()
+	}
+	wg.Wait()
+	text := contents(t, path)
+	for _, d := range read(t, text).Drills {
+		if len(d.History) != each {
+			t.Errorf("%s: %d of %d records", d.ID, len(d.History), each)
+		}
+	}
+	for i := range drills * each {
+		if !strings.Contains(text, fmt.Sprintf("note: record %d\n", i)) {
+			t.Errorf("record %d is missing", i)
+		}
+	}
+	if strings.Count(text, "# drill ") != drills || strings.Count(text, "# caliper") != drills {
+		t.Errorf("remarks are gone:\n%s", text)
 	}
 }

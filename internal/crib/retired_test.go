@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/sheet"
 )
 
@@ -63,7 +64,7 @@ func TestRetiredCountsNoMore(t *testing.T) {
 func TestRetiredIsTheEnd(t *testing.T) {
 	c := read(t, rewritten(t, worn, "spent", thrownAway(nil)))
 	for _, ch := range []Change{thrownAway(nil), ground("1mm"), {Date: "2026-11-26", What: Correction, Readings: map[drill.Reading]string{drill.Web: "2mm"}}} {
-		var refusal *Refusal
+		var refusal *fault.Fault
 		if _, err := c.Apply("spent", ch); !errors.As(err, &refusal) || refusal.Text != `"spent" was retired on 2026-11-25` {
 			t.Errorf("%s: %v", ch.What, err)
 		}

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/sheet"
 	"evenlip/internal/testkit"
 )
@@ -55,7 +56,7 @@ func TestSlips(t *testing.T) {
 		{Readings, given{drill.FlankWear: "0.1mm", drill.LipAngle: "50,40"}, ""},
 	} {
 		_, _, err := Rewrite("crib.yaml", []byte(steady), "a", with(c.what, c.readings), nil)
-		var r *Refusal
+		var r *fault.Fault
 		switch {
 		case c.want == "" && err != nil:
 			t.Errorf("%s %v: %v", c.what, c.readings, err)
@@ -111,7 +112,7 @@ func TestDays(t *testing.T) {
 			ch := with(what, given{drill.Flute: "69mm"})
 			ch.Date, ch.Today = date, now
 			_, _, err := Rewrite("crib.yaml", []byte(steady), "a", ch, nil)
-			var r *Refusal
+			var r *fault.Fault
 			if want == "" && err != nil || want != "" && (!errors.As(err, &r) || r.Text != want || r.Hint == "") {
 				t.Errorf("%s: %v", date, err)
 			}

@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"evenlip/internal/fault"
 )
 
 func TestStart(t *testing.T) {
@@ -17,12 +19,11 @@ func TestStart(t *testing.T) {
 	if c := read(t, contents(t, path)); len(c.Drills) != 0 || c.Name == "" {
 		t.Errorf("%+v", c)
 	}
-	var refusal *Refusal
-	if err := Start(path, []byte("other")); !errors.As(err, &refusal) || contents(t, path) != NewText {
+	var f *fault.Fault
+	if err := Start(path, []byte("other")); !errors.As(err, &f) || f.Text != path+" is there already" || f.Hint == "" || contents(t, path) != NewText {
 		t.Errorf("%v", err)
 	}
-	var store *StoreError
-	if err := Start(filepath.Join(path, "x"), nil); !errors.As(err, &store) {
+	if err := Start(filepath.Join(path, "x"), nil); !errors.As(err, &f) || !strings.HasPrefix(f.Text, "cannot write") {
 		t.Errorf("%v", err)
 	}
 	if !bytes.Equal(SampleText(), sample) {

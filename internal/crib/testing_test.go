@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -13,29 +14,32 @@ import (
 	"evenlip/internal/strict"
 )
 
-// TestMain makes the test's own program a writer, so that real processes can
-// write at once and be killed.
-func TestMain(m *testing.M) {
-	if room := os.Getenv("CRIB_TEST_ROOM"); room != "" {
-		os.Exit(inRoom(room))
+// manyDrills is a crib of drills with a remark each.
+func manyDrills(n int) string {
+	var b strings.Builder
+	b.WriteString("# kept by hand\nversion: 1\ndrills:\n")
+	for i := range n {
+		fmt.Fprintf(&b, "  # drill %d\n  - id: D%d\n    size: 12mm\n    web: 1.9mm   # caliper\n    flute: 70mm\n", i, i)
 	}
-	if path := os.Getenv("CRIB_TEST_WRITER"); path != "" {
-		os.Exit(writer(path, os.Getenv("CRIB_TEST_ID"), os.Getenv("CRIB_TEST_NOTE")))
-	}
-	os.Exit(m.Run())
+	return b.String()
 }
 
-// inRoom makes a record where there is little room; see store_linux_test.go.
-var inRoom func(room string) int
-
-func writer(path, id, note string) int {
-	os.Stdout.WriteString("begun\n")
-	_, err := Record(path, id, Change{Date: "2026-11-25", What: Readings, Note: note, Readings: map[drill.Reading]string{drill.Web: "2mm"}}, nil)
-	if err != nil {
-		fmt.Fprintln(os.Stderr, err)
-		return 1
+func inFile(t *testing.T, text string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), FileName)
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
 	}
-	return 0
+	return path
+}
+
+func contents(t *testing.T, path string) string {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
 }
 
 // small is a crib of two drills with whatever a hand may have left in the file.

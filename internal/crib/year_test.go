@@ -230,11 +230,7 @@ func (y *year) keepsBytes(text string) {
 
 // Some years of the sample crib, a hundred records each: what the file says at the
 // end follows from what was recorded, and undone it is the sample again.
-func TestYears(t *testing.T) {
-	years := 8
-	if testing.Short() {
-		years = 4
-	}
+func liveYears(t *testing.T, years int) {
 	var sum sync.Mutex
 	records, retired, gone := 0, 0, 0
 	t.Run("all", func(t *testing.T) {
@@ -257,3 +253,5 @@ func TestYears(t *testing.T) {
 	}
 	t.Logf("%d records in %d years, %d drills retired, %d of them thrown away", records, years, retired, gone)
 }
+
+func TestYears(t *testing.T) { liveYears(t, 2) }

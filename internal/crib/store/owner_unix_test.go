@@ -1,6 +1,6 @@
 //go:build unix
 
-package crib
+package store
 
 import (
 	"errors"
@@ -17,7 +17,7 @@ const nobody = 65534
 // asNobody makes a writer that is not let do everything, which root is.
 func asNobody(t *testing.T, path string) (out string, failed bool) {
 	t.Helper()
-	cmd := process(path, "A1", "by another")
+	cmd := process(path, "# by another")
 	if os.Getuid() == 0 {
 		cmd.SysProcAttr = &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: nobody, Gid: nobody}}
 		open := path // the folders of a test are closed to others
@@ -36,7 +36,7 @@ func asNobody(t *testing.T, path string) (out string, failed bool) {
 
 // In a folder that is closed to writing nothing is written, and it says so.
 func TestReadOnlyFolder(t *testing.T) {
-	path := inFile(t, small)
+	path := inFile(t, text)
 	if err := os.Chmod(path, 0o666); err != nil {
 		t.Fatal(err)
 	}
@@ -48,21 +48,21 @@ func TestReadOnlyFolder(t *testing.T) {
 	if !failed || !strings.Contains(out, "cannot write") || !strings.Contains(out, "permission denied") {
 		t.Errorf("%v %s", failed, out)
 	}
-	if contents(t, path) != small {
+	if contents(t, path) != text {
 		t.Error("the file was written")
 	}
 }
 
-// Owner and group stay, where whoever records may give them.
+// Owner and group stay, where whoever changes the file may give them.
 func TestOwnerStays(t *testing.T) {
 	if os.Getuid() != 0 {
 		t.Skip("only root gives files away")
 	}
-	path := inFile(t, small)
+	path := inFile(t, text)
 	if err := os.Chown(path, nobody, nobody); err != nil {
 		t.Skip(err)
 	}
-	if _, err := Record(path, "A1", ground("1mm"), nil); err != nil {
+	if err := Transform(path, ours); err != nil {
 		t.Fatal(err)
 	}
 	info, err := os.Stat(path)
@@ -79,7 +79,7 @@ func TestGroupMustStay(t *testing.T) {
 	if os.Getuid() != 0 {
 		t.Skip("the file must be another's")
 	}
-	path := inFile(t, small)
+	path := inFile(t, text)
 	if err := os.Chmod(path, 0o666); err != nil {
 		t.Fatal(err)
 	}
@@ -87,7 +87,7 @@ func TestGroupMustStay(t *testing.T) {
 		t.Fatal(err)
 	}
 	out, failed := asNobody(t, path)
-	if !failed || !strings.Contains(out, "its group cannot be kept") || contents(t, path) != small {
+	if !failed || !strings.Contains(out, "its group cannot be kept") || contents(t, path) != text {
 		t.Errorf("%v %s", failed, out)
 	}
 	if left := leftovers(path); len(left) > 0 {
@@ -102,29 +102,31 @@ func (giver) Chown(int, int) error { return &os.PathError{Op: "chown", Err: sysc
 
 // Who cannot keep a file's group is told who can.
 func TestGroupThatCannotBeKept(t *testing.T) {
-	path := inFile(t, small)
+	path := inFile(t, text)
 	d := system
 	d.create = func(dir, pattern string) (file, error) {
-		f, err := createTemp(dir, pattern)
+		f, err := create(dir, pattern)
 		return giver{f}, err
 	}
-	err := d.update(path, func(data []byte) ([]byte, error) { return append(data, "# ours\n"...), nil })
-	var store *StoreError
-	if !errors.As(err, &store) || !errors.Is(err, syscall.EPERM) || !strings.Contains(store.Hint, "member of its group") || contents(t, path) != small || leftovers(path) != nil {
+	err := d.transform(path, ours)
+	if f := cannotWrite(t, err, "its group cannot be kept"); f != nil && !strings.Contains(f.Hint, "member of its group") {
+		t.Errorf("hint: %s", f.Hint)
+	}
+	if !errors.Is(err, syscall.EPERM) || contents(t, path) != text || leftovers(path) != nil {
 		t.Errorf("%v, %v", err, leftovers(path))
 	}
 }
 
-// A file that is another's, and open to a group, is recorded in by a member of it.
+// A file that is another's, and open to a group, is changed by a member of it.
 func TestAnothersFile(t *testing.T) {
 	if os.Getuid() != 0 {
 		t.Skip("the file must be another's")
 	}
-	path := inFile(t, small)
+	path := inFile(t, text)
 	if err := errors.Join(os.Chown(path, 0, nobody), os.Chmod(path, 0o660), os.Chmod(filepath.Dir(path), 0o777)); err != nil {
 		t.Skip(err)
 	}
-	if out, failed := asNobody(t, path); failed || !strings.Contains(contents(t, path), "note: by another") || leftovers(path) != nil {
+	if out, failed := asNobody(t, path); failed || !strings.Contains(contents(t, path), "# by another") || leftovers(path) != nil {
 		t.Errorf("%v %s", out, leftovers(path))
 	}
 }
