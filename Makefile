@@ -45,7 +45,7 @@ cover: ## how much of the geometry and the quantities the tests reach
 verification: ## docs/verification.md anew
 	@shown=$$(mktemp -d) && trap 'rm -r "$$shown"' EXIT && \
 		VERIFICATION=$$shown $(GO) test -count=1 ./internal/... && \
-		$(GO) run ./internal/testkit/page "$$shown" >docs/verification.md
+		$(GO) run ./internal/testkit/page "$$shown" >"$$shown/page" && cp "$$shown/page" docs/verification.md
 
 fuzz: ## every fuzz target, an hour in all, or FUZZTIME=10s each
 	.ci/fuzz $(FUZZTIME)
