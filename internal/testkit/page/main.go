@@ -5,11 +5,14 @@
 package main
 
 import (
-	"bufio"
 	"cmp"
 	_ "embed"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
+	"log"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
@@ -28,135 +31,113 @@ var page string
 const unexplained = 0.01
 
 func main() {
+	log.SetFlags(0)
 	if len(os.Args) != 2 {
-		fmt.Fprintln(os.Stderr, "usage: page FOLDER")
-		os.Exit(2)
+		log.Fatal("usage: page FOLDER")
 	}
-	if err := write(os.Args[1]); err != nil {
-		fmt.Fprintln(os.Stderr, "page:", err)
-		os.Exit(1)
+	shown, err := read(os.Args[1])
+	if err != nil {
+		log.Fatal(err)
+	}
+	c := gather(shown)
+	for _, t := range c.Tables {
+		if t.Off > unexplained && t.Why == "" {
+			log.Fatalf("%s: %s, and nothing says why (testkit.Outside.Because)", t.Name, t.Difference())
+		}
+	}
+	if err := template.Must(template.New("page").Parse(page)).Execute(os.Stdout, c); err != nil {
+		log.Fatal(err)
 	}
 }
 
-func write(folder string) error {
-	all, err := read(folder)
-	if err != nil {
-		return err
-	}
-	c, err := gather(all)
-	if err != nil {
-		return err
-	}
-	return template.Must(template.New("page").Parse(page)).Execute(os.Stdout, c)
-}
-
-// read returns what the files of a folder hold, each once, in order.
+// read returns what the files of a folder hold, in order, each once: a test may
+// have run twice. Differences are rounded, for their last digits are not the same
+// on every processor.
 func read(folder string) ([]testkit.Shown, error) {
 	files, err := filepath.Glob(filepath.Join(folder, "*.jsonl"))
 	if err != nil || len(files) == 0 {
 		return nil, fmt.Errorf("no test has left anything in %s", folder)
 	}
-	once := map[testkit.Shown]testkit.Shown{}
+	once := map[testkit.Shown]bool{}
 	for _, file := range files {
 		f, err := os.Open(file)
 		if err != nil {
 			return nil, err
 		}
 		defer f.Close()
-		for lines := bufio.NewScanner(f); lines.Scan(); {
+		for lines := json.NewDecoder(f); ; {
 			var s testkit.Shown
-			if err := json.Unmarshal(lines.Bytes(), &s); err != nil {
+			if err := lines.Decode(&s); errors.Is(err, io.EOF) {
+				break
+			} else if err != nil {
 				return nil, fmt.Errorf("%s: %w", file, err)
 			}
-			key := s
-			key.Off, key.Cases = 0, 0
-			s.Off, s.Cases = max(s.Off, once[key].Off), max(s.Cases, once[key].Cases)
-			once[key] = s
+			s.Off = math.Round(1000*s.Off) / 1000
+			once[s] = true
 		}
 	}
-	var all []testkit.Shown
-	for _, s := range once {
-		all = append(all, s)
-	}
-	slices.SortFunc(all, func(a, b testkit.Shown) int {
-		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Work, b.Work), cmp.Compare(a.Sure, b.Sure), cmp.Compare(a.Place, b.Place),
-			cmp.Compare(a.Package, b.Package), cmp.Compare(len(a.What), len(b.What)), cmp.Compare(a.What, b.What))
-	})
-	return all, nil
+	return slices.SortedFunc(maps.Keys(once), func(a, b testkit.Shown) int {
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(name(a), name(b)), cmp.Compare(len(a.What), len(b.What)), cmp.Compare(a.What, b.What))
+	}), nil
 }
 
-// rank puts print first and what this program's authors worked out last.
+// rank puts print first, what was worked out here last, and then the invariants.
 func rank(s testkit.Shown) int {
 	return slices.IndexFunc([]string{testkit.Print, testkit.Measured, testkit.Recalled, testkit.Practice, testkit.Again, ""},
 		func(sure string) bool { return strings.HasPrefix(s.Sure, sure) })
 }
 
-// contents is what the page is filled with.
-type contents struct {
-	Checks, Properties, Cases int
-	Tables                    []*table
-	Packages                  []*invariants
+// name is the row of the page that something belongs to.
+func name(s testkit.Shown) string {
+	if s.Work == "" {
+		return s.Package
+	}
+	return s.Work + " | " + s.Place + " | " + s.Sure
 }
 
-// table is one place in a source.
-type table struct {
-	testkit.Shown     // where the difference is largest
-	Figures       int // compared
+// row is one place in a source, or the invariants of a package.
+type row struct {
+	testkit.Shown // where the difference is largest
+	Name          string
+	All           []string // the figures, or what holds, the shortest first
+	Drawn         int      // cases, of invariants
 }
 
-// Difference is the largest in the table, and where.
-func (t *table) Difference() string {
-	if permille(t.Off) == 0 {
+// Difference is the largest, and where.
+func (r *row) Difference() string {
+	if r.Off == 0 {
 		return "none"
 	}
-	return fmt.Sprintf("%.1f %%, %s", permille(t.Off)/10, t.What)
+	return fmt.Sprintf("%.1f %%, %s", 100*r.Off, r.What)
 }
 
-// permille rounds, for the last digits differ among processors.
-func permille(part float64) float64 { return math.Round(1000 * part) }
+// Such is a few of what holds.
+func (r *row) Such() string { return strings.Join(r.All[:min(3, len(r.All))], "; ") }
 
-// invariants are those of one package, the shortest first.
-type invariants struct {
-	Package string
-	Holds   []string
-	Cases   int
+// contents is what the page is filled with.
+type contents struct {
+	Tables, Packages           []*row
+	Figures, Properties, Drawn int
 }
 
-// Such is a few of them.
-func (i *invariants) Such() string {
-	const few = 3
-	return strings.Join(i.Holds[:min(few, len(i.Holds))], "; ")
-}
-
-// gather counts what was shown, which is in order.
-func gather(all []testkit.Shown) (contents, error) {
-	var c contents
+// gather makes rows of what was shown, which is in their order.
+func gather(all []testkit.Shown) (c contents) {
 	for _, s := range all {
+		rows, count := &c.Tables, &c.Figures
 		if s.Work == "" {
-			if n := len(c.Packages); n == 0 || c.Packages[n-1].Package != s.Package {
-				c.Packages = append(c.Packages, &invariants{Package: s.Package})
-			}
-			last := c.Packages[len(c.Packages)-1]
-			last.Holds = append(last.Holds, s.What)
-			last.Cases += s.Cases
-			c.Properties++
-			c.Cases += s.Cases
-			continue
+			rows, count = &c.Packages, &c.Properties
 		}
-		if n := len(c.Tables); n == 0 || c.Tables[n-1].Work != s.Work || c.Tables[n-1].Sure != s.Sure || c.Tables[n-1].Place != s.Place {
-			c.Tables = append(c.Tables, &table{Shown: s})
+		if n := len(*rows); n == 0 || (*rows)[n-1].Name != name(s) {
+			*rows = append(*rows, &row{Shown: s, Name: name(s)})
 		}
-		last := c.Tables[len(c.Tables)-1]
-		if permille(s.Off) > permille(last.Off) {
+		last := (*rows)[len(*rows)-1]
+		last.All = append(last.All, s.What)
+		last.Drawn += s.Cases
+		if s.Off > last.Off {
 			last.Shown = s
 		}
-		last.Figures++
-		c.Checks++
+		*count++
+		c.Drawn += s.Cases
 	}
-	for _, t := range c.Tables {
-		if t.Off > unexplained && t.Why == "" {
-			return c, fmt.Errorf("%s, %s: %s differs by %.1f %%, and nothing says why (testkit.Outside.Because)", t.Work, t.Place, t.What, 100*t.Off)
-		}
-	}
-	return c, nil
+	return c
 }
