@@ -75,7 +75,7 @@ func (s *splice) fewer(n strict.Node, from int) error {
 	}
 	line := s.text(s.lineAt(words[1].from))
 	below, to := s.starts[s.lineAt(words[0].to-1)], words[len(words)-1].to
-	text, err := s.leave(below, to, words[1:], line[:len(line)-len(strings.TrimLeft(line, " "))])
+	text, err := s.remains(below, to, words[1:], line[:len(line)-len(strings.TrimLeft(line, " "))])
 	s.replaceLines(below, s.starts[s.lineAt(to-1)], text)
 	return err
 }
@@ -152,7 +152,7 @@ func (s *splice) cut(entries []strict.Entry) error {
 		return err
 	}
 	line, column := entries[0].Key.Place()
-	text, err := s.leave(words[0].from, to, words, strings.Repeat(" ", column-1))
+	text, err := s.remains(words[0].from, to, words, strings.Repeat(" ", column-1))
 	s.replaceLines(s.starts[line-1], s.starts[s.lineAt(to-1)], text)
 	return err
 }

@@ -35,11 +35,11 @@ func (l *layout) words(e strict.Entry) ([]span, error) {
 	return out, nil
 }
 
-// leave returns what stays of the lines from the byte from to the line of the
+// remains returns what stays of the lines from the byte from to the line of the
 // byte before to when the words in them go: remarks, each on a line of its own,
 // and the lines that never had anything else on them. The dash of a list's item,
 // where it stands before from, stays too.
-func (l *layout) leave(from, to int, words []span, indent string) (string, error) {
+func (l *layout) remains(from, to int, words []span, indent string) (string, error) {
 	first, last := l.lineAt(from), l.lineAt(to-1)
 	head := string(l.data[l.starts[first-1]:from])
 	if t := strings.TrimSpace(head); t != "" && t != "-" {
