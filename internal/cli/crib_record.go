@@ -152,16 +152,13 @@ func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (
 	if err != nil {
 		return nil, "", err
 	}
-	if _, err := readCrib(path); err != nil {
+	data, err := readCrib(path)
+	if err != nil {
 		return nil, "", err
 	}
 	if !dryRun {
 		out, err := crib.Record(path, id, ch, a.book())
 		return out, path, err
-	}
-	data, err := readCrib(path)
-	if err != nil {
-		return nil, "", err
 	}
 	out, _, err := crib.Rewrite(path, data, id, ch, a.book())
 	return out, path, err
