@@ -138,7 +138,7 @@ func urgency(t Task) int {
 // halfAngle returns the angle to the axis at which the lips are to be ground.
 func (t *Task) halfAngle() float64 {
 	if t.Plan.Made {
-		return t.Plan.Job.Lips.Target
+		return t.Plan.Lips.Target
 	}
 	return math.NaN()
 }

@@ -64,7 +64,7 @@ var causes = map[plan.Cause]string{plan.FlankLand: "land", plan.Corner: "corner"
 // purpose is what a drill is taken to the grinder for.
 func (t *Task) purpose() string {
 	if t.Do == ToGrind {
-		return causes[t.Plan.Ahead.Stock.Governs]
+		return causes[t.Plan.Stock.Governs]
 	}
 	return string(t.Do)
 }
@@ -74,27 +74,18 @@ func (t *Task) grindCells(to Audience) []sheet.Cell {
 	angle, one, two, web := none, plan.Ends{Inner: none, Outer: none}, plan.Ends{Inner: none, Outer: none}, none
 	if t.atGrinder() && t.Plan.Made {
 		angle = t.halfAngle()
-		if t.Plan.Ahead.Done.Thinned {
-			web = t.Plan.Ahead.Thinning.WebTarget
+		if t.Plan.Done.Thinned {
+			web = t.Plan.Done.Web
 		}
 	}
 	if t.Do == ToGrind && t.Plan.Made || to == Scripts && t.keeps() {
-		one, two = t.Plan.Ahead.Stock.Lip1, t.Plan.Ahead.Stock.Lip2
+		one, two = t.Plan.Stock.Lip1, t.Plan.Stock.Lip2
 	}
 	return []sheet.Cell{sheet.V(angle), sheet.V(one.Inner), sheet.V(one.Outer), sheet.V(two.Inner), sheet.V(two.Outer), sheet.V(web)}
 }
 
 // keeps reports whether it is planned that nothing comes off the drill's end.
 func (t *Task) keeps() bool { return t.Plan.Made && (t.Do == ToThin || t.Do == ToLeave) }
-
-// left returns how many grinds the drill has left, the one of today included; NaN
-// where that is not known.
-func (t *Task) left() float64 {
-	if t.Plan.Made && t.Plan.Ahead.End != plan.NotKnown {
-		return float64(len(t.Plan.Ahead.Grinds))
-	}
-	return math.NaN()
-}
 
 // grinder is what to take to the grinder, in its order.
 func (d *Day) grinder() sheet.Grid {
@@ -140,10 +131,10 @@ func (d *Day) all() sheet.Grid {
 			turn = sheet.V(float64(i + 1))
 		}
 		if t.Plan.Made && t.Do == ToGrind || t.keeps() {
-			stock, cause = sheet.V(t.Plan.Ahead.Stock.Total), t.Plan.Ahead.Stock.Governs.String()
+			stock, cause = sheet.V(t.Plan.Stock.Total), t.Plan.Stock.Governs.String()
 		}
 		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(string(t.Do)), turn, sheet.W(t.ID), sheet.W(t.sizeText()), sheet.V(t.Size()),
-			sheet.W(t.Word()), sheet.W(t.because()), sheet.W(cause), stock, sheet.V(t.left()), none}, append(t.grindCells(Scripts), t.clearanceCell())...))
+			sheet.W(t.Word()), sheet.W(t.because()), sheet.W(cause), stock, sheet.V(t.Plan.Left), none}, append(t.grindCells(Scripts), t.clearanceCell())...))
 	}
 	for _, p := range d.Buy {
 		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(string(ToBuy)), none, sheet.W(""), sheet.W(p.SizeText), sheet.V(p.Size),

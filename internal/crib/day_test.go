@@ -91,13 +91,13 @@ drills:
 // What is usually taken off counts the grinds that are left.
 func TestUsualStockOfTheHistory(t *testing.T) {
 	text := "version: 1\ndrills:\n  - {id: a, size: 10mm, flute: 60mm, depth: 20mm, web: 1.5mm, chisel-angle: 125, web-taper: 0.0001, history: [{date: 2026-01-01, what: grind, stock: %s}, {date: 2026-01-02, what: grind, stock: %s}, {date: 2026-01-02, what: grind}]}\n"
-	left := func(a, b string) int {
+	left := func(a, b string) float64 {
 		c := read(t, fmt.Sprintf(text, a, b))
-		return len(c.Day().Tasks[0].Plan.Ahead.Grinds)
+		return c.Day().Tasks[0].Plan.Left
 	}
 	often, seldom := left("0.4mm", "0.6mm"), left("1.5mm", "2.5mm")
 	if often < 3*seldom || seldom == 0 {
-		t.Errorf("%d grinds of half a millimetre, %d of two", often, seldom)
+		t.Errorf("%g grinds of half a millimetre, %g of two", often, seldom)
 	}
 }
 

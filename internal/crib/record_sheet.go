@@ -84,7 +84,7 @@ func (o *Outcome) lengths(s *sheet.Sheet) {
 func (o *Outcome) wearLeft(s *sheet.Sheet) {
 	const reading = 0.01 // mm; as near as a caliper tells
 	p := plan.Of(o.Old)
-	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Ahead.Would.Total-p.Ahead.Would.CleanUp-reading {
+	if o.Event.What != Grind || !p.Made || o.Event.Stock >= p.Would.Total-p.Would.CleanUp-reading {
 		return
 	}
 	var wear, flags []string
@@ -98,7 +98,7 @@ func (o *Outcome) wearLeft(s *sheet.Sheet) {
 	}
 	if len(wear) > 0 {
 		s.Find("wear-may-be-left", sheet.Warn, "{} came off where the plan takes {}: {} may not be out yet; look, and record what is left with {}",
-			quantity.MM(o.Event.Stock), quantity.MM(p.Ahead.Would.Total), quantity.Say(strings.Join(wear, " and ")), quantity.Say(strings.Join(flags, " and ")))
+			quantity.MM(o.Event.Stock), quantity.MM(p.Would.Total), quantity.Say(strings.Join(wear, " and ")), quantity.Say(strings.Join(flags, " and ")))
 	}
 }
 

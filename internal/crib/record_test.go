@@ -320,7 +320,7 @@ func FuzzRewrite(f *testing.F) {
 func TestTooLittleOffForTheWear(t *testing.T) {
 	const text = "version: 1\ndrills:\n  - id: A\n    size: 25mm\n    lip-angle: 59,59\n    lip-height: 0\n    clearance: 12\n    flank-wear: 0.6mm\n    corner-wear: 1.2mm\n    flute: 150mm\n"
 	c := read(t, text)
-	takes := c.Day().Tasks[0].Plan.Ahead.Stock.Total
+	takes := c.Day().Tasks[0].Plan.Stock.Total
 	said := func(ch Change) string {
 		out, _, err := Rewrite("crib.yaml", []byte(text), "A", ch, nil)
 		if err != nil {

@@ -70,27 +70,27 @@ func (w *walk) near(r drill.Reading, want float64) {
 // grind does what the plan says, and holds the drill to what it foretold.
 func (w *walk) grind(p *plan.Plan) {
 	w.t.Helper()
-	stock := p.Ahead.Stock.Total
+	stock := p.Stock.Total
 	aim := p.Found.Clearance.Aim * 180 / math.Pi
-	k := p.Job.Lips.Target * 180 / math.Pi
+	k := p.Lips.Target * 180 / math.Pi
 	readings := map[drill.Reading]string{drill.LipAngle: fmt.Sprintf("%.1f,%.1f", k, k), drill.LipHeight: "0",
-		drill.Clearance: fmt.Sprintf("%.1f", aim), drill.ChiselAngle: fmt.Sprintf("%.1f", 180-p.Job.Body.ChiselAfter*180/math.Pi)}
+		drill.Clearance: fmt.Sprintf("%.1f", aim), drill.ChiselAngle: fmt.Sprintf("%.1f", 180-p.Body.ChiselAfter*180/math.Pi)}
 	w.body += handbook.WebTaper * stock
 	if w.thinned {
 		readings[drill.Web] = fmt.Sprintf("%.4fmm", w.body)
 	}
 	w.record(Change{What: Grind, Stock: fmt.Sprintf("%.6fmm", stock), Readings: readings})
 	w.grinds++
-	w.near(drill.Flute, p.Ahead.Ground.Flute)
-	w.near(drill.Web, p.Ahead.Ground.Web)
+	w.near(drill.Flute, p.Ground.Flute)
+	w.near(drill.Web, p.Ground.Web)
 	after := w.plan()
-	if p.Ahead.Done.Thinned != (after.Do == plan.Thin) {
-		w.t.Fatalf("grind %d: thin foretold %v, and the ground drill is to %v", w.grinds, p.Ahead.Done.Thinned, after.Do)
+	if p.Done.Thinned != (after.Do == plan.Thin) {
+		w.t.Fatalf("grind %d: thin foretold %v, and the ground drill is to %v", w.grinds, p.Done.Thinned, after.Do)
 	}
-	w.thinned = p.Ahead.Done.Thinned
+	w.thinned = p.Done.Thinned
 	if w.thinned {
-		w.record(Change{What: Thinning, Readings: map[drill.Reading]string{drill.Web: fmt.Sprintf("%.6fmm", p.Ahead.Thinning.WebTarget)}})
-		w.near(drill.Web, p.Ahead.Done.Web)
+		w.record(Change{What: Thinning, Readings: map[drill.Reading]string{drill.Web: fmt.Sprintf("%.6fmm", p.Done.Web)}})
+		w.near(drill.Web, p.Done.Web)
 		after = w.plan()
 	}
 	if after.Do != plan.Leave {
@@ -113,8 +113,8 @@ func asForetold(t *testing.T, ids ...string) {
 			t.Parallel()
 			w := setOut(t, id)
 			first := w.plan()
-			foretold := first.Ahead.Grinds
-			margin := fmt.Sprintf("%.6fmm", first.Ahead.Usual-handbook.CleanUp)
+			foretold := first.Schedule()
+			margin := fmt.Sprintf("%.6fmm", first.Usual-handbook.CleanUp)
 			for p := first; p.Do == plan.Regrind; p = w.plan() {
 				if w.grinds == len(foretold) {
 					t.Fatalf("%d grinds were foretold, and the next is to be made", w.grinds)
@@ -169,8 +169,8 @@ func withMishaps(t *testing.T, ids ...string) {
 			if last.Do != plan.Retire || last.Reason != plan.FluteShort.String() || w.grinds < 15 || !begun {
 				t.Errorf("%d grinds, then %v for %s; thinned: %v", w.grinds, last.Do, last.Reason, begun)
 			}
-			if spare := w.drill().Readings.Value(drill.Flute) - last.Job.Body.LeastFlute; spare < 0 || spare > last.Ahead.Stock.Total {
-				t.Errorf("%.3f mm of flute to spare, %.3f mm a grind", spare, last.Ahead.Stock.Total)
+			if spare := w.drill().Readings.Value(drill.Flute) - last.Body.LeastFlute; spare < 0 || spare > last.Stock.Total {
+				t.Errorf("%.3f mm of flute to spare, %.3f mm a grind", spare, last.Stock.Total)
 			}
 			if of := len(slices.DeleteFunc(slices.Clone(w.drill().History), func(e Event) bool { return e.What != Grind })); of < w.grinds {
 				t.Errorf("%d grinds in the history of %d", of, w.grinds)

@@ -89,7 +89,7 @@ func (y *year) wear(d *Drill) {
 // grind does what the plan says; where the point was thinned, the web is read.
 func (y *year) grind(t *Task) {
 	m := y.model[t.ID]
-	stock := math.Ceil(t.Plan.Ahead.Stock.Total*100)/100 + 0.05
+	stock := math.Ceil(t.Plan.Stock.Total*100)/100 + 0.05
 	ch := Change{What: Grind, Stock: fmt.Sprintf("%.2fmm", stock), Readings: y.point(t.Size())}
 	m.web += 0.016 * stock // as the sample's drills have it
 	if m.thinned {

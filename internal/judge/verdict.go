@@ -55,6 +55,7 @@ type rule struct {
 	looks   [2]look
 	instead Reason // the lighter reason that this one stands before
 	ends    bool   // no other reason is told
+	reshape bool   // it asks for flanks ground anew
 	text    func(*Result) quantity.Text
 }
 
@@ -96,16 +97,16 @@ var rules = [reasons]rule{
 	PointOff: {code: "point-angle-off", verdict: Regrind, looks: [2]look{{PointAngleLimit, sheet.Either}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the point is {} where {} is wanted", quantity.Rad(r.Point.Angle), quantity.Rad(r.Point.Wanted))
 	}},
-	ClearanceLow: {code: "clearance-low", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.Low}, {Clearance2Limit, sheet.Low}}, text: func(r *Result) quantity.Text {
+	ClearanceLow: {code: "clearance-low", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.Low}, {Clearance2Limit, sheet.Low}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip has {} of clearance, under {}: too little, grind more", quantity.Rad(r.Clearance.Corner()), quantity.Rad(r.Limit(Clearance1Limit).Low))
 	}},
-	ClearanceHigh: {code: "clearance-high", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.High}, {Clearance2Limit, sheet.High}}, text: func(r *Result) quantity.Text {
+	ClearanceHigh: {code: "clearance-high", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.High}, {Clearance2Limit, sheet.High}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip has {} of clearance: too much, it is weak and chips", quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}},
-	FlankRubs: {code: "flank-rubs", verdict: Regrind, looks: [2]look{{WorkingLimit, sheet.Low}, {LeastWorkingLimit, sheet.Low}}, text: func(r *Result) quantity.Text {
+	FlankRubs: {code: "flank-rubs", verdict: Regrind, looks: [2]look{{WorkingLimit, sheet.Low}, {LeastWorkingLimit, sheet.Low}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("at {} the flank rubs behind the lip", quantity.Of(quantity.Feed, r.Drill.Feed))
 	}},
-	ChiselOff: {code: "chisel-angle-off", verdict: Regrind, looks: [2]look{{ChiselAngleLimit, sheet.Either}}, text: func(r *Result) quantity.Text {
+	ChiselOff: {code: "chisel-angle-off", verdict: Regrind, looks: [2]look{{ChiselAngleLimit, sheet.Either}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the chisel edge lies at {}: it should be {} to {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Limit(ChiselAngleLimit).Low), quantity.Rad(r.Limit(ChiselAngleLimit).High))
 	}},
 	LipsUneven: {code: "lips-uneven", verdict: Regrind, looks: [2]look{{LipHeightLimit, sheet.Either}, {MidLipLimit, sheet.Either}}, text: uneven},
@@ -131,6 +132,26 @@ type Verdict struct {
 	// Missing is which of the five results could not be had, so that the drill
 	// cannot be called fit.
 	Missing Missing
+}
+
+// Reshapes reports whether a reason that holds asks for flanks ground anew.
+func (v *Verdict) Reshapes() bool {
+	for i, holds := range v.Reasons {
+		if holds && rules[i].reshape {
+			return true
+		}
+	}
+	return false
+}
+
+// Why returns the name of the first reason that leads to the word.
+func (v *Verdict) Why(w Word) string {
+	for i, holds := range v.Reasons {
+		if holds && rules[i].verdict == w {
+			return rules[i].code
+		}
+	}
+	return ""
 }
 
 // Missing is a set of results.

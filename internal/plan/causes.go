@@ -11,10 +11,10 @@ import (
 
 // causes adds what each kind of wear would take by itself.
 func (p *Plan) causes(s *sheet.Sheet) {
-	st, w := &p.Ahead.Would, &p.Job.Wear
+	st, w := &p.Would, &p.Wear
 	by := func(c Cause) float64 { return p.made(st.By[c]) }
 	s.Open("Stock by cause, along the axis")
-	if p.Job.Waits {
+	if p.Waits {
 		s.Sections[len(s.Sections)-1].Title = "What a grind would take, by cause"
 	}
 	s.Add(length("stock_flank_mm", "land behind the lip", by(FlankLand), ""))
@@ -30,7 +30,7 @@ func (p *Plan) causes(s *sheet.Sheet) {
 		steep = by(Reshaping)
 	}
 	s.Add(length("stock_steep_mm", "too much clearance", steep, ""))
-	s.Work(handbook.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", quantity.Num(w.Steep.Width/p.Job.Body.D), quantity.MM(p.Job.Body.D), quantity.Rad(most), quantity.Rad(w.Steep.Aim))
+	s.Work(handbook.SteepFlankSource().String(), "dz = width (tan(Cl) - tan(aim)), width = 0.15 D", "{} * {} * (tan({}) - tan({}))", quantity.Num(w.Steep.Width/p.Body.D), quantity.MM(p.Body.D), quantity.Rad(most), quantity.Rad(w.Steep.Aim))
 	anew := math.NaN()
 	if st.By[Reshaping] > 0 && !sheet.Known(most) {
 		anew = by(Reshaping)
@@ -46,7 +46,7 @@ func (p *Plan) causes(s *sheet.Sheet) {
 }
 
 func (p *Plan) workCleanUp(s *sheet.Sheet) {
-	st := &p.Ahead.Would
+	st := &p.Would
 	switch {
 	case st.CleanUp == 0:
 		s.Work(handbook.CleanUpSource().String(), "none: nothing is worn", "0")

@@ -20,7 +20,7 @@ type end struct {
 }
 
 func (p *Plan) lipEnds() [4]end {
-	st, worn, l := &p.Ahead.Stock, &p.Ahead.Would, &p.Job.Lips
+	st, worn, l := &p.Stock, &p.Would, &p.Lips
 	above := point.HeightDifference(l.Lip1, l.Lip2, l.Outer)
 	return [4]end{
 		{"lip 1, inner end", "H1i", l.Lip1, l.Inner, worn.Worn1.Inner, "take_1_inner_mm", st.Lip1.Inner, l.Lip1.HalfAngle, above},
@@ -37,7 +37,7 @@ func (p *Plan) heights(s *sheet.Sheet) {
 	if !s.Explaining || !p.Made {
 		return
 	}
-	l := &p.Job.Lips
+	l := &p.Lips
 	s.OpenAside("Heights of the lips' ends")
 	lowest := make([]quantity.Arg, 0, 8)
 	formula := "H = h + (R - x) / tan(k) + x / tan(kt): h the corner's height above lip 2's, x the end's distance to the axis, k the lip's angle, kt the angle wanted"
@@ -49,7 +49,7 @@ func (p *Plan) heights(s *sheet.Sheet) {
 		lowest = append(lowest, quantity.MM(high), quantity.MM(e.worn))
 		formula = "H = h + (R - x) / tan(k) + x / tan(kt), as for H1i"
 	}
-	if p.Job.Waits { // nothing comes off down to it
+	if p.Waits { // nothing comes off down to it
 		return
 	}
 	s.Add(length("height_lowest_mm", "Hw: the lowest, less its wear", p.lowest(), ""))
@@ -60,9 +60,9 @@ func (p *Plan) heights(s *sheet.Sheet) {
 // lowest is the height of the lowest end when the wear is off.
 func (p *Plan) lowest() float64 {
 	ends := p.lipEnds()
-	low := p.Job.Lips.Carried(ends[0].lip, ends[0].at) - ends[0].worn
+	low := p.Lips.Carried(ends[0].lip, ends[0].at) - ends[0].worn
 	for _, e := range ends[1:] {
-		low = min(low, p.Job.Lips.Carried(e.lip, e.at)-e.worn)
+		low = min(low, p.Lips.Carried(e.lip, e.at)-e.worn)
 	}
 	return low
 }
@@ -75,7 +75,7 @@ func (p *Plan) workTruing(s *sheet.Sheet) {
 	}
 	args := make([]quantity.Arg, 0, 8)
 	for _, e := range p.lipEnds() {
-		args = append(args, quantity.MM(p.Job.Lips.Carried(e.lip, e.at)))
+		args = append(args, quantity.MM(p.Lips.Carried(e.lip, e.at)))
 	}
 	s.Work(judge.Geometry, "the highest of H1i, H1o, H2i, H2o less the lowest",
 		"max(max({}, {}), max({}, {})) - min(min({}, {}), min({}, {}))", append(args, args...)...)
@@ -84,44 +84,44 @@ func (p *Plan) workTruing(s *sheet.Sheet) {
 // ends adds what comes off each lip at each of its ends.
 func (p *Plan) ends(s *sheet.Sheet) {
 	s.Open("Off each lip, clean-up included")
-	s.Sections[len(s.Sections)-1].Quiet = p.Job.Waits
+	s.Sections[len(s.Sections)-1].Quiet = p.Waits
 	for _, e := range p.lipEnds() {
 		s.Add(length(e.key, e.name, p.made(e.stock), ""))
-		if p.Job.Waits {
+		if p.Waits {
 			s.Work(rules.String(), "none: the grind can wait", "0")
 			continue
 		}
 		s.Work(judge.Geometry, e.high+" - Hw + clean-up", "{} - {} + {}",
-			quantity.MM(p.Job.Lips.Carried(e.lip, e.at)), quantity.MM(p.lowest()), quantity.MM(p.Ahead.Stock.CleanUp))
+			quantity.MM(p.Lips.Carried(e.lip, e.at)), quantity.MM(p.lowest()), quantity.MM(p.Stock.CleanUp))
 	}
 }
 
 // nearlyAlike reports whether the lips give up the same to within what they may
 // differ by, at either end: there is nothing to true up.
 func (p *Plan) nearlyAlike() bool {
-	st, most := &p.Ahead.Stock, p.Found.Limit(judge.LipHeightLimit).High
+	st, most := &p.Stock, p.Found.Limit(judge.LipHeightLimit).High
 	low := min(st.Lip1.Inner, st.Lip1.Outer, st.Lip2.Inner, st.Lip2.Outer)
 	return st.Total-low <= most
 }
 
 // cutOff reports whether so much comes off that it is cut and not ground: more than
 // a diameter.
-func (p *Plan) cutOff() bool { return p.Do == Regrind && p.Ahead.Stock.Total > p.Job.Body.D }
+func (p *Plan) cutOff() bool { return p.Do == Regrind && p.Stock.Total > p.Body.D }
 
 // thinAgain reports whether the grind takes off a thinning that the plan does not
 // bring back.
 func (p *Plan) thinAgain() bool {
-	return p.Do == Regrind && p.Job.Body.Thinned > 0 && !p.Ahead.Done.Thinned
+	return p.Do == Regrind && p.Body.Thinned > 0 && !p.Done.Thinned
 }
 
 // inShort is the plan in one sentence.
 func (p *Plan) inShort(s *sheet.Sheet) {
-	switch st := &p.Ahead.Stock; {
+	switch st := &p.Stock; {
 	case p.Do == Retire:
 		s.InShort("retire")
 	case !p.Made || p.Do == Leave:
-	case p.Do == Thin && p.Ahead.Done.Thinned:
-		s.InShort("thin the web to {}", quantity.MM(p.Ahead.Thinning.WebTarget))
+	case p.Do == Thin && p.Done.Thinned:
+		s.InShort("thin the web to {}", quantity.MM(p.Done.Web))
 	case p.Do == Regrind:
 		text := quantity.Sayf("regrind, {} off both lips alike", quantity.MM(st.Total))
 		switch {
@@ -134,12 +134,12 @@ func (p *Plan) inShort(s *sheet.Sheet) {
 			text = quantity.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", quantity.MM(st.Total),
 				quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
 		}
-		if p.Ahead.Done.Thinned {
+		if p.Done.Thinned {
 			text.Format += "; thin the web to {}"
-			text.Args = append(text.Args, quantity.MM(p.Ahead.Thinning.WebTarget))
+			text.Args = append(text.Args, quantity.MM(p.Done.Web))
 		} else if p.thinAgain() {
 			text.Format += "; thin the point again to {}"
-			text.Args = append(text.Args, quantity.MM(p.Ahead.Now.Web))
+			text.Args = append(text.Args, quantity.MM(p.Now.Web))
 		}
 		s.InShort(text.Format, text.Args...)
 	}

@@ -3,7 +3,7 @@ package plan
 import (
 	"math"
 
-	"evenlip/internal/cutting"
+	"evenlip/internal/point"
 )
 
 // Job is a drill as it was measured and what its regrind is to keep to.
@@ -19,47 +19,58 @@ type Job struct {
 	Deepest float64 // the deepest wear that it is counted with: any that is deeper is a mishap
 }
 
-// Forecast is the regrind of a drill and the life that is left.
+// Forecast is the regrind of a drill and the life that is left; NaN where that is
+// not known.
 type Forecast struct {
 	Stock  Stock   // what comes off now: nothing where the grind waits
 	Would  Stock   // what a grind would take, now or later
 	Usual  float64 // stock of every later grind
+	First  float64 // stock of the next grind, now or later
 	Now    State   // as measured
 	Ground State   // after this grind
 	Done   State   // after this grind, thinned where that pays
-	// Thinning brings the ground drill to Done; Needed is false where it does
-	// not pay or the chisel edge is not known.
-	Thinning cutting.Thinning
-	Grinds   []State
-	End      End
+	Left   float64 // grinds, this one included
+	End    End     // what forbids one more
+}
+
+// unknown returns the forecast of a drill of which nothing can be foretold.
+func unknown() Forecast {
+	nan := math.NaN()
+	f := Forecast{Usual: nan, First: nan, Left: nan}
+	f.Would = Stock{Lip1: Ends{nan, nan}, Lip2: Ends{nan, nan}, CleanUp: nan, Total: nan}
+	for i := range f.Would.By {
+		f.Would.By[i] = nan
+	}
+	f.Now = State{nan, nan, nan, nan, nan, nan, nan, nan, false}
+	f.Stock, f.Ground, f.Done = f.Would, f.Now, f.Now
+	return f
 }
 
 // ForecastOf plans the regrind of j. Where nothing is to come off now, the first
-// grind of the life is a usual one. Errors: see [StockOf] and [Body.Life].
-func ForecastOf(j Job) (Forecast, error) {
+// grind of the life is a usual one. Errors: see [StockOf]; a [*point.DomainError]
+// also for a usual stock that is not above zero.
+func ForecastOf(j *Job) (Forecast, error) {
+	f := unknown()
 	would, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Reshape)
 	if err != nil {
-		return Forecast{}, err
+		return f, err
 	}
-	stock := would
+	if j.Every <= 0 || math.IsInf(j.Every, 0) {
+		return f, &point.DomainError{Quantity: "usual stock", Why: "must be greater than zero and finite", Value: j.Every}
+	}
+	f.Would, f.Stock, f.Usual = would, would, j.Every
 	if j.Waits {
-		stock = Stock{}
+		f.Stock = Stock{}
+	}
+	if math.IsNaN(f.Usual) {
+		f.Usual = math.Max(would.Usual(j.Deepest), j.Least)
+	}
+	f.First = f.Stock.Total
+	if f.First == 0 {
+		f.First = f.Usual
 	}
 	b := &j.Body
-	p := Forecast{Stock: stock, Would: would, Usual: j.Every, Now: b.now(), Ground: b.Ground(stock.Total), Done: b.After(stock.Total)}
-	if math.IsNaN(p.Usual) {
-		p.Usual = math.Max(would.Usual(j.Deepest), j.Least)
-	}
-	if p.Done.Thinned {
-		thick := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}
-		if p.Thinning, err = thick.ToRatio(b.NewChisel); err != nil {
-			return Forecast{}, err
-		}
-	}
-	first := stock.Total
-	if first == 0 {
-		first = p.Usual
-	}
-	p.Grinds, p.End, err = b.Life(first, p.Usual)
-	return p, err
+	f.Now, f.Ground, f.Done = b.now(), b.Ground(f.Stock.Total), b.After(f.Stock.Total)
+	f.Left, f.End = b.Left(f.First, f.Usual)
+	return f, nil
 }

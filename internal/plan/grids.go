@@ -1,7 +1,7 @@
 package plan
 
 import (
-	"math"
+	"slices"
 	"strconv"
 
 	"evenlip/internal/quantity"
@@ -27,16 +27,16 @@ func (p *Plan) states() sheet.Grid {
 	}
 	row := func(name string, s *State, point, apart float64) {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(name), sheet.V(s.Length), sheet.V(s.Flute), sheet.V(point), sheet.V(apart),
-			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.V(p.thrust(s.Ratio)), sheet.V(s.ThrustRatio)})
+			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.V(p.thrust(s.Ratio)), sheet.V(p.Body.ThrustRatio(s))})
 	}
-	row("now", &p.Ahead.Now, p.Found.Point.Length, p.Found.Lips.Height)
+	row("now", &p.Now, p.Found.Point.Length, p.Found.Lips.Height)
 	length, apart := p.Found.Point.Length, p.Found.Lips.Height
-	if p.Ahead.Stock.Total > 0 {
+	if p.Stock.Total > 0 {
 		length, apart = p.pointLength(), 0
-		row("ground", &p.Ahead.Ground, length, apart)
+		row("ground", &p.Ground, length, apart)
 	}
-	if p.Ahead.Done.Thinned {
-		row("thinned", &p.Ahead.Done, length, apart)
+	if p.Done.Thinned {
+		row("thinned", &p.Done, length, apart)
 	}
 	return g
 }
@@ -56,43 +56,38 @@ func (p *Plan) schedule() sheet.Grid {
 		sheet.Lengths("web_mm", "web"), sheet.Lengths("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
 		{Key: "thinned", Label: "thin", Kind: quantity.Word}, plain("thrust_ratio", "thrust /now"),
 	}}
-	tapers := sheet.Known(p.Job.Body.BackTaper)
+	tapers := sheet.Known(p.Body.BackTaper)
 	if tapers {
 		g.Columns = append(g.Columns, sheet.Column{Key: "diameter_mm", Label: "dia", Kind: quantity.Size})
 	}
-	for i := range p.Ahead.Grinds {
-		s := &p.Ahead.Grinds[i]
+	states := p.Schedule()
+	for i := range states {
+		s := &states[i]
 		thinned := ""
 		if sheet.Known(s.Ratio) {
 			thinned = yes(s.Thinned)
 		}
 		row := []sheet.Cell{sheet.V(float64(i + 1)), sheet.V(s.Removed), sheet.V(s.Flute), sheet.V(s.Body),
-			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.W(thinned), sheet.V(s.ThrustRatio)}
+			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.W(thinned), sheet.V(p.Body.ThrustRatio(s))}
 		if tapers {
 			row = append(row, sheet.V(s.Diameter))
 		}
 		g.Rows = append(g.Rows, row)
 	}
-	p.shorten(&g)
+	shorten(&g, states)
 	return g
 }
 
 // shorten keeps a long schedule to what a person reads in a table.
-func (p *Plan) shorten(g *sheet.Grid) {
+func shorten(g *sheet.Grid, states []State) {
 	n := len(g.Rows)
 	if n <= mostShown {
 		return
 	}
-	thins := math.MaxInt
-	for i := range p.Ahead.Grinds {
-		if p.Ahead.Grinds[i].Thinned {
-			thins = i
-			break
-		}
-	}
+	thins := slices.IndexFunc(states, func(s State) bool { return s.Thinned })
 	step := (n + firstShown - 1) / firstShown
 	for i := range n {
-		if i < firstShown || i == thins-1 || i == thins || (i+1)%step == 0 || i == n-1 {
+		if i < firstShown || thins >= 0 && (i == thins-1 || i == thins) || (i+1)%step == 0 || i == n-1 {
 			g.Brief = append(g.Brief, i)
 		}
 	}

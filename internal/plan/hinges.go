@@ -16,8 +16,8 @@ func (p *Plan) hinges(s *sheet.Sheet) {
 	if !p.Made {
 		return
 	}
-	b := &p.Job.Body
-	next := b.Ground(p.first())
+	b := &p.Body
+	next := b.Ground(p.First)
 	s.OpenAside("What the plan turns on")
 	add := func(f sheet.Figure, low, high float64) {
 		if f.Limit = (&handbook.Band{Low: low, High: high}); sheet.Known(f.Value, low, high) {
@@ -28,7 +28,7 @@ func (p *Plan) hinges(s *sheet.Sheet) {
 	add(length("next_flute_mm", "flute after this grind", next.Flute, ""), b.LeastFlute, inf)
 	add(ratio("next_web_ratio", "web / D after this grind", next.Body/b.D, ""), 0, b.MostWeb)
 	add(sheet.Figure{Key: "next_diameter_mm", Label: "diameter after this grind", Value: next.Diameter, Kind: quantity.Size}, b.LeastDiameter, inf)
-	add(ratio("next_chisel_ratio", "chisel edge / D, unthinned", p.Ahead.Ground.Ratio, ""), 0, b.MostChisel)
+	add(ratio("next_chisel_ratio", "chisel edge / D, unthinned", p.Ground.Ratio, ""), 0, b.MostChisel)
 	left := p.exactlyLeft()
 	add(ratio("part_of_a_grind_left", "", left-math.Round(left), ""), 0, inf)
 }
@@ -36,14 +36,8 @@ func (p *Plan) hinges(s *sheet.Sheet) {
 // exactlyLeft is how many grinds are left, parts of one too; NaN where it is not
 // flute, web or diameter that ends them.
 func (p *Plan) exactlyLeft() float64 {
-	b, spare := &p.Job.Body, math.NaN()
-	switch p.Ahead.End {
-	case FluteShort:
-		spare = b.Flute - b.LeastFlute
-	case WebSpent:
-		spare = (b.MostWeb*b.D - b.Web) / b.Taper
-	case DiameterLow:
-		spare = (b.D - b.LeastDiameter) / b.BackTaper
+	if p.End == NotKnown || p.End == NotCounted {
+		return math.NaN()
 	}
-	return (spare-p.first())/p.Ahead.Usual + 1 + Hair
+	return (p.Body.spare()[p.End]-p.First)/p.Usual + 1 + Hair
 }

@@ -26,13 +26,13 @@ func exact(v float64) string { return strconv.FormatFloat(v, 'f', 9, 64) }
 func TestLipsAreGroundToTheGauge(t *testing.T) {
 	for angles, want := range map[string]float64{"59,59": 59, "59.2,59.2": 59, "58.8,58.8": 59, "60,60": 60, "58,58": 58, "60.5,58.5": 59} {
 		p := plan.Of(fit.With(readings{drill.LipAngle: angles, drill.CornerWear: "0.1mm"}).Drill(t))
-		if got := p.Job.Lips.Target / deg; math.Abs(got-want) > 1e-9 {
+		if got := p.Lips.Target / deg; math.Abs(got-want) > 1e-9 {
 			t.Errorf("lips at %s are ground to %g, not %g", angles, got, want)
 		}
 	}
 	for asked, want := range map[string]float64{"120": 60, "118": 59} {
 		p := plan.Of(fit.With(readings{drill.LipAngle: "60,60", drill.PointAngle: asked}).Drill(t))
-		if got := p.Job.Lips.Target / deg; math.Abs(got-want) > 1e-9 {
+		if got := p.Lips.Target / deg; math.Abs(got-want) > 1e-9 {
 			t.Errorf("a point of %s was asked for: ground to %g", asked, got)
 		}
 	}
@@ -45,8 +45,8 @@ func TestLipsAreGroundToTheGauge(t *testing.T) {
 		p := plan.Of(r.Drill(t))
 		k := p.Found.Point.Angle / deg
 		own := plan.Of(r.With(readings{drill.PointAngle: exact(k)}).Drill(t))
-		if got := p.Ahead.Stock.Total; got > own.Ahead.Stock.Total+handbook.CleanUp+1e-9 {
-			t.Fatalf("%g to %g degrees, %g to the lips' own %g", got, p.Job.Lips.Target/deg, own.Ahead.Stock.Total, k/2)
+		if got := p.Stock.Total; got > own.Stock.Total+handbook.CleanUp+1e-9 {
+			t.Fatalf("%g to %g degrees, %g to the lips' own %g", got, p.Lips.Target/deg, own.Stock.Total, k/2)
 		}
 	})
 }
@@ -58,7 +58,7 @@ func TestLipsAreGroundToTheGauge(t *testing.T) {
 func TestTooMuchClearanceComesOffItsOwnLip(t *testing.T) {
 	p := plan.Of(readings{drill.Size: "7/8", drill.Web: "0.14in", drill.ChiselAngle: "127", drill.LipAngle: "59,59", drill.LipHeight: "0.012in",
 		drill.Clearance: "14,9", drill.Flute: "5.5in", drill.Depth: "2in"}.Drill(t))
-	st := &p.Ahead.Stock
+	st := &p.Stock
 	if math.Abs(st.Lip1.Outer/25.4-0.0162) > 0.0001 || math.Abs(st.Lip2.Outer/25.4-0.0042) > 0.0001 {
 		t.Errorf("lip 1 gives %.4f in, lip 2 %.4f", st.Lip1.Outer/25.4, st.Lip2.Outer/25.4)
 	}
@@ -70,10 +70,10 @@ func TestSplitPointHasAWebBehindIt(t *testing.T) {
 	split := readings{drill.Size: "1/2", drill.Web: "0.012in", drill.ChiselAngle: "125", drill.LipAngle: "59,59", drill.LipHeight: "0", drill.Clearance: "11",
 		drill.FlankWear: "0.014in", drill.Flute: "4in", drill.Depth: "1in"}
 	p := plan.Of(split.Drill(t))
-	if web := p.Ahead.Grinds[0].Body / 25.4; math.Abs(web-0.071) > 0.002 {
+	if web := p.Schedule()[0].Body / 25.4; math.Abs(web-0.071) > 0.002 {
 		t.Errorf("the web behind it is %.4f in", web)
 	}
-	if got := p.Ahead.Now.Web / 25.4; math.Abs(got-0.012) > 1e-9 {
+	if got := p.Now.Web / 25.4; math.Abs(got-0.012) > 1e-9 {
 		t.Errorf("the web now is %.4f in", got)
 	}
 	if !drilltest.Found(plan.Sheet(split.Drill(t), false), "thinned-taken") {
@@ -83,7 +83,7 @@ func TestSplitPointHasAWebBehindIt(t *testing.T) {
 		t.Error("a sound web is taken for a thinned one")
 	}
 	measured := split.With(readings{drill.SecondWeb: "0.024in", drill.SecondWebAt: "0.75in"})
-	if got := plan.Of(measured.Drill(t)).Ahead.Ground.Body / 25.4; got > 0.013 {
+	if got := plan.Of(measured.Drill(t)).Ground.Body / 25.4; got > 0.013 {
 		t.Errorf("two webs were measured, and %.4f in is taken", got)
 	}
 	r := judge.Compute(split.With(readings{drill.Remove: "0.1in"}).Drill(t))
@@ -101,8 +101,8 @@ func TestKeptAngleIsToldWithWhatTheOtherTakes(t *testing.T) {
 	hard := readings{drill.Size: "10mm", drill.Material: "steel-400", drill.Web: "1.7mm", drill.ChiselAngle: "126", drill.LipAngle: "59,59", drill.LipHeight: "0.02mm",
 		drill.Clearance: "9,9", drill.FlankWear: "0.3mm", drill.Flute: "80mm", drill.Depth: "30mm"}
 	p := plan.Of(hard.Drill(t))
-	if dear := p.AngleKept - p.Ahead.Stock.Total; math.Abs(p.Job.Lips.Target-59*deg) > 1e-9 || dear < 0.75 || dear > 1 {
-		t.Errorf("ground to %g, the other takes %g more", p.Job.Lips.Target/deg, dear)
+	if dear := p.AngleKept - p.Stock.Total; math.Abs(p.Lips.Target-59*deg) > 1e-9 || dear < 0.75 || dear > 1 {
+		t.Errorf("ground to %g, the other takes %g more", p.Lips.Target/deg, dear)
 	}
 	if !drilltest.Found(plan.Sheet(hard.Drill(t), false), "angle-kept") {
 		t.Error("it is not told")
@@ -120,8 +120,8 @@ func TestChiselAnglePutRightAsksForNoThinning(t *testing.T) {
 	off := readings{drill.Size: "6mm", drill.Material: "steel-200", drill.Web: "1.1mm", drill.ChiselAngle: "138", drill.LipAngle: "59,59", drill.LipHeight: "0.02mm",
 		drill.Clearance: "25,20", drill.Flute: "50mm", drill.Depth: "18mm"}
 	p := plan.Of(off.Drill(t))
-	if p.Ahead.Done.Thinned || math.Abs(p.Job.Body.ChiselAfter/deg-(180-127.5)) > 1e-9 || !p.ChiselMoved {
-		t.Errorf("thinned %v, chisel at %g", p.Ahead.Done.Thinned, p.Job.Body.ChiselAfter/deg)
+	if p.Done.Thinned || math.Abs(p.Body.ChiselAfter/deg-(180-127.5)) > 1e-9 || !p.ChiselMoved {
+		t.Errorf("thinned %v, chisel at %g", p.Done.Thinned, p.Body.ChiselAfter/deg)
 	}
 	for _, within := range []string{"120", "135", "128"} {
 		if plan.Of(off.With(readings{drill.ChiselAngle: within}).Drill(t)).ChiselMoved {

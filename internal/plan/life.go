@@ -30,16 +30,15 @@ type Body struct {
 
 // State is a drill when a length has been ground off since it was measured.
 type State struct {
-	Removed     float64
-	Length      float64
-	Flute       float64
-	Diameter    float64 // at the corners
-	Body        float64 // the web behind the point: the measured one and its growth
-	Web         float64 // at the point, after thinning
-	Chisel      float64 // chisel-edge length
-	Ratio       float64 // c/D, on the size
-	Thinned     bool
-	ThrustRatio float64 // thrust over that of the drill as measured, same feed
+	Removed  float64
+	Length   float64
+	Flute    float64
+	Diameter float64 // at the corners
+	Body     float64 // the web behind the point: the measured one and its growth
+	Web      float64 // at the point, after thinning
+	Chisel   float64 // chisel-edge length
+	Ratio    float64 // c/D, on the size
+	Thinned  bool
 }
 
 // now returns the drill as it was measured.
@@ -53,8 +52,7 @@ func (b *Body) now() State { return b.at(0, b.Chisel) }
 // w being the web behind a thinned point, which a grind takes the thinning off,
 // and, once c'/D is over MostChisel, the web that makes it NewChisel. Every
 // figure that hangs on an unknown one is NaN.
-// Domain: removed >= 0. Derived from the point's geometry; the thrust ratio is
-// [cutting.ThrustRatio].
+// Domain: removed >= 0. Derived from the point's geometry.
 func (b *Body) After(removed float64) State {
 	s := b.at(removed, b.ChiselAfter)
 	if target, pays := b.thinTo(s.Web); pays {
@@ -90,7 +88,12 @@ func (b *Body) atPoint() float64 {
 func (b *Body) setWeb(s *State, web, angle float64) {
 	s.Web, s.Chisel = web, point.ChiselLength(web, angle)
 	s.Ratio = s.Chisel / b.D
-	s.ThrustRatio = cutting.ThrustRatio(b.D, b.Feed, s.Ratio, point.ChiselLength(b.atPoint(), b.Chisel)/b.D)
+}
+
+// ThrustRatio returns the thrust of a drill in the state s over that of the drill as
+// it was measured, at the same feed: [cutting.ThrustRatio].
+func (b *Body) ThrustRatio(s *State) float64 {
+	return cutting.ThrustRatio(b.D, b.Feed, s.Ratio, point.ChiselLength(b.atPoint(), b.Chisel)/b.D)
 }
 
 // thinTo returns the web that a body web is thinned to, and whether that pays:
@@ -108,7 +111,7 @@ type End uint8
 
 // The ends.
 const (
-	NotKnown    End = iota // no limit is known that grinding comes to
+	NotKnown    End = iota // the flute is not known
 	FluteShort             // the flute no longer outreaches the job
 	WebSpent               // the web is past what thinning can answer
 	DiameterLow            // back taper has made the drill too small
@@ -123,56 +126,58 @@ func (e End) String() string {
 // slack forgives rounding, nothing that a gauge could show.
 const slack = 1e-9
 
-// ended returns what is against using the drill in that state; NotKnown for
-// nothing.
-func (b *Body) ended(s *State) End {
-	switch {
-	case s.Flute < b.LeastFlute || s.Flute <= 0:
-		return FluteShort
-	case s.Body/b.D > b.MostWeb:
-		return WebSpent
-	case s.Diameter < b.LeastDiameter:
-		return DiameterLow
-	}
-	return NotKnown
-}
-
-// MostGrinds bounds a schedule, and Hair is the part of a usual grind by which one
-// may miss an end and still count: no gauge shows it.
+// MostGrinds is how far grinds are counted, and Hair the part of a usual grind by
+// which one may miss an end and still count: no gauge shows it.
 const (
 	MostGrinds = 10_000
 	Hair       = 1e-4
 )
 
-// Life returns the drill after each grind that still leaves it fit for the job,
-// and what forbids the next one. The first grind takes first, every other one
-// every; the number of grinds is the length of the list. The flute must be
-// known: without it there is no list, and the end is NotKnown.
-// Domain: first > 0, every > 0, both finite; a [*point.DomainError] outside.
-func (b *Body) Life(first, every float64) ([]State, End, error) {
-	if math.IsNaN(b.Flute) {
-		return nil, NotKnown, nil
+// Left counts the grinds that still leave the drill fit for the job, the first of
+// which takes first and every other one every, and says what forbids one more:
+//
+//	n = floor((spare - first) / every + Hair) + 1, not under 0
+//
+// spare being the least of the lengths that can be ground off until the flute is too
+// short, the web past thinning, the diameter too small. NaN and NotKnown where flute
+// or least flute are not known.
+// Domain: first > 0, every > 0, finite; NaN and NotKnown outside.
+func (b *Body) Left(first, every float64) (n float64, end End) {
+	spare := b.spare()
+	if !(spare[FluteShort] >= math.Inf(-1) && first > 0 && every > 0) || math.IsInf(first+every, 0) {
+		return math.NaN(), NotKnown
 	}
-	for _, q := range [...]struct {
-		name string
-		v    float64
-	}{{"stock of the first grind", first}, {"usual stock", every}} {
-		if !(q.v > 0) || math.IsInf(q.v, 0) {
-			return nil, NotKnown, &point.DomainError{Quantity: q.name, Why: "must be greater than zero and finite", Value: q.v}
+	n, end = MostGrinds, NotCounted
+	for e := FluteShort; e < NotCounted; e++ {
+		if left := math.Max(0, math.Floor((spare[e]-first)/every+Hair)+1); left < n {
+			n, end = left, e
 		}
 	}
-	var grinds []State
-	for len(grinds) < MostGrinds {
-		removed := first + float64(len(grinds))*every
-		ground, nearly := b.After(removed), b.After(math.Max(0, removed-Hair*every))
-		end := b.ended(&nearly)
-		if end == NotKnown && ground.Flute <= 0 {
-			end = FluteShort
-		}
-		if end != NotKnown {
-			return grinds, end, nil
-		}
-		grinds = append(grinds, ground)
+	return n, end
+}
+
+// spare returns the length, mm, that can be ground off until each end comes.
+func (b *Body) spare() (spare [NotCounted]float64) {
+	spare[FluteShort] = b.Flute - b.LeastFlute
+	spare[WebSpent] = lasts(b.MostWeb*b.D-b.Web, b.Taper)
+	spare[DiameterLow] = lasts(b.D-b.LeastDiameter, b.BackTaper)
+	return spare
+}
+
+// lasts returns the length after which what there is has been used up at a rate.
+func lasts(there, rate float64) float64 {
+	if there >= 0 && rate <= 0 {
+		return math.Inf(1)
 	}
-	return grinds, NotCounted, nil
+	return there / math.Abs(rate)
+}
+
+// Schedule returns the drill after each of n grinds, the first of which takes first
+// and every other one every.
+func (b *Body) Schedule(n int, first, every float64) []State {
+	states := make([]State, n)
+	for i := range states {
+		states[i] = b.After(first + float64(i)*every)
+	}
+	return states
 }

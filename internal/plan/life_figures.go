@@ -13,10 +13,9 @@ import (
 
 // thinning adds whether the web is to be thinned after this grind, and to what.
 func (p *Plan) thinning(s *sheet.Sheet) {
-	b, g, d := &p.Job.Body, &p.Ahead.Ground, &p.Ahead.Done
-	t := &p.Ahead.Thinning
+	b, g, d := &p.Body, &p.Ground, &p.Done
 	s.Open("Web thinning, after the grind")
-	if p.Job.Waits {
+	if p.Waits {
 		s.Sections[len(s.Sections)-1].Title = "Web thinning, without a grind"
 	}
 	thin, to, web, notch := "", math.NaN(), math.NaN(), math.NaN()
@@ -24,7 +23,7 @@ func (p *Plan) thinning(s *sheet.Sheet) {
 		thin = yes(d.Thinned)
 	}
 	if p.Made && d.Thinned {
-		to, web, notch = d.Ratio, t.WebTarget, t.NotchDepth
+		to, web, notch = d.Ratio, d.Web, (g.Web-d.Web)/2
 	}
 	f := word("thin", "thin the web", thin)
 	f.Wants = p.wants(p.chisel())
@@ -42,7 +41,7 @@ func (p *Plan) thinning(s *sheet.Sheet) {
 
 // thinOver adds the ratio over which the web is thinned.
 func (p *Plan) thinOver(s *sheet.Sheet) {
-	b, source := &p.Job.Body, p.Found.Limit(judge.ChiselRatioLimit).Source
+	b, source := &p.Body, p.Found.Limit(judge.ChiselRatioLimit).Source
 	f := ratio("thin_over_ratio", "thinned when over", p.made(b.MostChisel), "")
 	f.Shop = source.OfShop()
 	s.Add(f)
@@ -56,10 +55,10 @@ func (p *Plan) thinOver(s *sheet.Sheet) {
 // after adds the figures of the drill when it is done; a table has them in the
 // grid of states.
 func (p *Plan) after(s *sheet.Sheet) {
-	b, d := &p.Job.Body, &p.Ahead.Done
+	b, d := &p.Body, &p.Done
 	s.Open("When it is done")
 	s.Sections[len(s.Sections)-1].Quiet = true
-	total := quantity.MM(p.Ahead.Stock.Total)
+	total := quantity.MM(p.Stock.Total)
 	s.Add(length("flute_after_mm", "flute when done", p.made(d.Flute), ""))
 	s.Work(judge.Geometry, "flute - stock, not under 0", "max(0, {} - {})", quantity.MM(b.Flute), total)
 	s.Add(length("length_after_mm", "overall length when done", p.made(d.Length), ""))
@@ -71,8 +70,8 @@ func (p *Plan) after(s *sheet.Sheet) {
 		s.Work(judge.Geometry, "w = q D sin(psi), thinned", "{} * {} * sin({})", quantity.Num(d.Ratio), quantity.MM(b.D), quantity.Rad(b.ChiselAfter))
 	} else {
 		web := b.Web
-		if p.Ahead.Stock.Total == 0 {
-			web = p.Ahead.Now.Web
+		if p.Stock.Total == 0 {
+			web = p.Now.Web
 		}
 		s.Work(judge.Geometry, "w' = w + taper * stock", "{} + {} * {}", quantity.MM(web), quantity.Of(quantity.Taper, b.Taper), total)
 	}
@@ -80,14 +79,14 @@ func (p *Plan) after(s *sheet.Sheet) {
 	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", quantity.MM(d.Web), quantity.Rad(b.ChiselAfter))
 	s.Add(ratio("chisel_ratio_after", "chisel edge / D when done", p.made(d.Ratio), ""))
 	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", quantity.MM(d.Chisel), quantity.MM(b.D))
-	p.thrustFigure(s, "thrust_now_n", "thrust now, were it sharp", p.Ahead.Now.Ratio)
+	p.thrustFigure(s, "thrust_now_n", "thrust now, were it sharp", p.Now.Ratio)
 	p.thrustFigure(s, "thrust_after_n", "thrust when done", d.Ratio)
-	s.Add(ratio("thrust_ratio", "thrust when done / now", p.made(d.ThrustRatio), ""))
-	judge.WorkThrustRatio(s, b.D, b.Feed, d.Ratio, p.Ahead.Now.Ratio)
+	s.Add(ratio("thrust_ratio", "thrust when done / now", p.Body.ThrustRatio(d), ""))
+	judge.WorkThrustRatio(s, b.D, b.Feed, d.Ratio, p.Now.Ratio)
 }
 
 func (p *Plan) thrustFigure(s *sheet.Sheet, key, label string, q float64) {
-	b := &p.Job.Body
+	b := &p.Body
 	s.Add(sheet.Figure{Key: key, Label: label, Value: p.thrust(q), Kind: quantity.Force})
 	if !s.Explaining || !p.Made || !sheet.Known(p.thrust(q)) {
 		return
@@ -101,7 +100,7 @@ func (p *Plan) thrustFigure(s *sheet.Sheet, key, label string, q float64) {
 // thrust returns the thrust of a sharp drill at the chisel ratio q, N; NaN where
 // it or the work's factor is not known.
 func (p *Plan) thrust(q float64) float64 {
-	m, b := p.Found.Drill.Material, &p.Job.Body
+	m, b := p.Found.Drill.Material, &p.Body
 	if !p.Made || m == nil || !m.HasForce() {
 		return math.NaN()
 	}
@@ -117,96 +116,90 @@ func (p *Plan) thrust(q float64) float64 {
 // halfAngleAfter is the lips' angle to the axis when it is done: their own, where
 // nothing comes off.
 func (p *Plan) halfAngleAfter() float64 {
-	if p.Ahead.Stock.Total == 0 {
+	if p.Stock.Total == 0 {
 		return p.Found.Point.K()
 	}
-	return p.Job.Lips.Target
+	return p.Lips.Target
 }
 
-func (p *Plan) pointLength() float64 { return point.Height(p.Job.Body.D, 2*p.halfAngleAfter()) }
+func (p *Plan) pointLength() float64 { return point.Height(p.Body.D, 2*p.halfAngleAfter()) }
 
 // life adds how many grinds are left and what ends them.
 func (p *Plan) life(s *sheet.Sheet) {
-	b := &p.Job.Body
+	b := &p.Body
 	s.Open("Life")
-	usual, flute := length("usual_stock_mm", "usual stock per grind", p.made(p.Ahead.Usual), ""), length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), "")
+	usual, flute := length("usual_stock_mm", "usual stock per grind", p.made(p.Usual), ""), length("flute_needed_mm", "flute needed", p.made(b.LeastFlute), "")
 	usual.Shop, flute.Shop = p.EveryShop, p.Found.Limit(judge.FluteLimit).Source.OfShop()
 	s.Add(usual)
 	p.workUsual(s)
 	s.Add(flute)
 	depth := b.LeastFlute - p.Found.Drill.Book.FluteNeeded(b.D, 0).Low
 	s.Work(p.Found.Limit(judge.FluteLimit).Source.String(), "depth of the hole + room for the chips", "{} + {}", quantity.MM(depth), quantity.MM(b.LeastFlute-depth))
-	left := math.NaN()
-	if p.Found.Verdict.Word == judge.Retire || p.Do == Retire {
-		left = 0
-	} else if p.Made && p.Ahead.End != NotKnown {
-		left = float64(len(p.Ahead.Grinds))
-	}
 	label := "grinds at most, with this"
-	if p.Job.Waits {
+	if p.Waits {
 		label = "grinds at most"
 	}
-	s.Add(sheet.Figure{Key: "regrinds_left", Label: label, Value: left, Kind: quantity.Count, Wants: p.wants(p.flute())})
+	s.Add(sheet.Figure{Key: "regrinds_left", Label: label, Value: p.Left, Kind: quantity.Count, Wants: p.wants(p.flute())})
 	p.workLeft(s)
 	s.Add(word("retire_reason", "then retired for", p.Reason))
 }
 
 func (p *Plan) workUsual(s *sheet.Sheet) {
-	st := &p.Ahead.Would
-	usual := st.Usual(p.Job.Deepest)
+	st := &p.Would
+	usual := st.Usual(p.Deepest)
 	switch {
 	case p.EveryPast:
-		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", quantity.MM(p.Job.Every))
+		s.Work("the drill's history", "mean of the grinds whose stock was noted", "{}", quantity.MM(p.Every))
 	case p.EveryShop:
-		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", quantity.MM(p.Job.Every))
-	case sheet.Known(p.Job.Every):
-		s.Work("as given", "every, as given", "{}", quantity.MM(p.Job.Every))
+		s.Work(p.Found.Drill.Book.Source.String(), "every, as the shop has set it", "{}", quantity.MM(p.Every))
+	case sheet.Known(p.Every):
+		s.Work("as given", "every, as given", "{}", quantity.MM(p.Every))
 	case p.Mishap():
 		s.Work(handbook.MostUsualWearSource().String()+"; "+handbook.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin within a twentieth of the diameter + clean-up, or the least usual", "max({} + {}, {})",
-			quantity.MM(st.Habit(p.Job.Deepest)), quantity.MM(st.CleanUp), quantity.MM(p.Job.Least))
+			quantity.MM(st.Habit(p.Deepest)), quantity.MM(st.CleanUp), quantity.MM(p.Least))
 	case usual == 0:
-		s.Work(handbook.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", quantity.MM(p.Job.Least))
+		s.Work(handbook.LeastUsualStockSource().String(), "the least that a usual grind takes", "{}", quantity.MM(p.Least))
 	default:
 		s.Work(handbook.UsualStockSource().String()+"; "+handbook.LeastUsualStockSource().String(),
 			"deepest of land, corner and margin + clean-up, or the least usual", "max({} + {}, {})",
-			quantity.MM(usual-st.CleanUp), quantity.MM(st.CleanUp), quantity.MM(p.Job.Least))
+			quantity.MM(usual-st.CleanUp), quantity.MM(st.CleanUp), quantity.MM(p.Least))
 	}
 }
 
 // Mishap reports whether there is wear that a usual grind is counted without, and
 // would take more with.
 func (p *Plan) Mishap() bool {
-	st := &p.Ahead.Would
-	return p.Made && !sheet.Known(p.Job.Every) && st.Wear() > p.Job.Deepest && st.Wear()+st.CleanUp > p.Ahead.Usual
+	st := &p.Would
+	return p.Made && !sheet.Known(p.Every) && st.Wear() > p.Deepest && st.Wear()+st.CleanUp > p.Usual
 }
 
 // workLeft counts the grinds in one line: the stock there is, less the first
 // grind's, by the usual one.
 func (p *Plan) workLeft(s *sheet.Sheet) {
-	b := &p.Job.Body
-	first, every, hair := p.first(), quantity.MM(p.Ahead.Usual), quantity.Num(Hair)
+	b := &p.Body
+	first, every, hair := p.First, quantity.MM(p.Usual), quantity.Num(Hair)
 	switch {
 	case p.Do == Retire || !p.Made:
 		s.Work(rules.String(), "none: it is retired now", "0")
-	case p.Ahead.End == FluteShort:
+	case p.End == FluteShort:
 		s.Work(judge.Geometry, "(flute - flute needed - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor(({} - {} - {}) / {} + {}) + 1)",
 			quantity.MM(b.Flute), quantity.MM(b.LeastFlute), quantity.MM(first), every, hair)
-	case p.Ahead.End == WebSpent:
+	case p.End == WebSpent:
 		s.Work(judge.Geometry, "((most web - web) / web taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} * {} - {}) / {} - {}) / {} + {}) + 1)",
 			quantity.Num(b.MostWeb), quantity.MM(b.D), quantity.MM(b.Web), quantity.Of(quantity.Taper, b.Taper), quantity.MM(first), every, hair)
-	case p.Ahead.End == DiameterLow:
+	case p.End == DiameterLow:
 		s.Work(judge.Geometry, "((diameter - least) / back taper - first stock) / usual stock, whole (a hair under counts), + 1", "max(0, floor((({} - {}) / {} - {}) / {} + {}) + 1)",
 			quantity.Fine(quantity.MM(b.D)), quantity.Fine(quantity.MM(b.LeastDiameter)), quantity.Fine(quantity.Of(quantity.Taper, b.BackTaper)), quantity.MM(first), every, hair)
-	case p.Ahead.End == NotCounted:
+	case p.End == NotCounted:
 		s.Work(rules.String(), "counted no further", "{}", quantity.Num(MostGrinds))
 	}
 }
 
 // first is the stock of the schedule's first grind.
 func (p *Plan) first() float64 {
-	if p.Ahead.Stock.Total > 0 {
-		return p.Ahead.Stock.Total
+	if p.Stock.Total > 0 {
+		return p.Stock.Total
 	}
-	return p.Ahead.Usual
+	return p.Usual
 }

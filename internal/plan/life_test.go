@@ -2,10 +2,12 @@ package plan_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/cutting"
 	"evenlip/internal/plan"
 	"evenlip/internal/point"
 	"evenlip/internal/testkit"
@@ -23,7 +25,7 @@ func TestLifeEnds(t *testing.T) {
 		name         string
 		change       func(*plan.Body)
 		first, every float64
-		left         int
+		left         float64
 		end          plan.End
 	}{
 		// 38 mm of flute to spare, 0.5 mm a grind: 76.
@@ -39,8 +41,11 @@ func TestLifeEnds(t *testing.T) {
 		{"diameter", func(b *plan.Body) { b.BackTaper, b.LeastDiameter = 0.0005, 11.99 }, 0.5, 0.5, 40, plan.DiameterLow},
 		{"no back taper known", func(b *plan.Body) { b.LeastDiameter = 11.99 }, 0.5, 0.5, 76, plan.FluteShort},
 		{"no web known", func(b *plan.Body) { b.Web = math.NaN() }, 0.5, 0.5, 76, plan.FluteShort},
-		{"no flute known", func(b *plan.Body) { b.Flute = math.NaN() }, 0.5, 0.5, 0, plan.NotKnown},
-		{"no least flute", func(b *plan.Body) { b.LeastFlute, b.Web = math.NaN(), math.NaN() }, 1, 1, 79, plan.FluteShort},
+		{"no flute known", func(b *plan.Body) { b.Flute = math.NaN() }, 0.5, 0.5, math.NaN(), plan.NotKnown},
+		{"no least flute", func(b *plan.Body) { b.LeastFlute = math.NaN() }, 0.5, 0.5, math.NaN(), plan.NotKnown},
+		{"no taper", func(b *plan.Body) { b.Taper, b.BackTaper, b.LeastDiameter = 0, 0, 12 }, 0.5, 0.5, 76, plan.FluteShort},
+		{"web spent, no taper", func(b *plan.Body) { b.Web, b.Taper = 4.3, 0 }, 0.5, 0.5, 0, plan.WebSpent},
+		{"a web that gets thinner", func(b *plan.Body) { b.Taper = -0.01 }, 0.5, 0.5, 76, plan.FluteShort},
 		{"hardly anything a grind", nil, 1e-4, 1e-4, plan.MostGrinds, plan.NotCounted},
 	}
 	for _, c := range cases {
@@ -49,22 +54,22 @@ func TestLifeEnds(t *testing.T) {
 			if c.change != nil {
 				c.change(&b)
 			}
-			grinds, end, err := b.Life(c.first, c.every)
-			if err != nil || len(grinds) != c.left || end != c.end {
-				t.Fatalf("%d grinds, ended by %v (%v); wanted %d, %v", len(grinds), end, err, c.left, c.end)
+			left, end := b.Left(c.first, c.every)
+			if left != c.left && !(math.IsNaN(left) && math.IsNaN(c.left)) || end != c.end {
+				t.Fatalf("%g grinds, ended by %v; wanted %g, %v", left, end, c.left, c.end)
 			}
 		})
 	}
 }
 
-func TestLifeOfNoStockIsRefused(t *testing.T) {
+func TestLifeOfNoStockIsNotCounted(t *testing.T) {
 	b := half()
 	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, _, err := b.Life(v, 0.5); err == nil {
-			t.Errorf("first grind of %g: no error", v)
+		if n, end := b.Left(v, 0.5); !math.IsNaN(n) || end != plan.NotKnown {
+			t.Errorf("first grind of %g: %g grinds, %v", v, n, end)
 		}
-		if _, _, err := b.Life(0.5, v); err == nil {
-			t.Errorf("usual stock of %g: no error", v)
+		if n, end := b.Left(0.5, v); !math.IsNaN(n) || end != plan.NotKnown {
+			t.Errorf("usual stock of %g: %g grinds, %v", v, n, end)
 		}
 	}
 }
@@ -95,8 +100,8 @@ func TestThinningBringsTheChiselBack(t *testing.T) {
 	near(t, "c/D", s.Ratio, 0.18, 1e-12)
 	near(t, "web", s.Web, 0.18*12*math.Sin(55*deg), 1e-12)
 	near(t, "body", s.Body, 2.4, 0)
-	if s.ThrustRatio >= 1 {
-		t.Errorf("thinning raised the thrust: %g", s.ThrustRatio)
+	if ratio := b.ThrustRatio(&s); ratio >= 1 {
+		t.Errorf("thinning raised the thrust: %g", ratio)
 	}
 	if g := b.Ground(0); g.Thinned || g.Web != 2.4 {
 		t.Errorf("ground only, and yet %+v", g)
@@ -116,7 +121,7 @@ func TestUnknownStaysUnknown(t *testing.T) {
 	b := half()
 	b.Web = math.NaN()
 	s := b.After(3)
-	if s.Thinned || !math.IsNaN(s.Web) || !math.IsNaN(s.Ratio) || !math.IsNaN(s.ThrustRatio) || !math.IsNaN(s.Diameter) || !math.IsNaN(s.Length) {
+	if s.Thinned || !math.IsNaN(s.Web) || !math.IsNaN(s.Ratio) || !math.IsNaN(b.ThrustRatio(&s)) || !math.IsNaN(s.Diameter) || !math.IsNaN(s.Length) {
 		t.Errorf("out of nothing came %+v", s)
 	}
 	near(t, "flute", s.Flute, 77, 0)
@@ -136,21 +141,18 @@ func anyBody(t *rapid.T) plan.Body {
 	b := plan.Body{D: d, Web: r("web", 0.1, 0.34) * d, Taper: r("taper", 0.01, 0.05), Chisel: r("chisel", 40, 65) * deg,
 		ChiselAfter: r("chisel after", 45, 60) * deg, Feed: r("feed", 0.005, 0.03) * d, Flute: r("flute", 1, 12) * d,
 		LeastFlute: r("least flute", 1, 6) * d, MostWeb: 0.35, MostChisel: 0.225, NewChisel: 0.18}
-	b.Length, b.BackTaper, b.LeastDiameter = b.Flute+2*d, r("back taper", 0, 0.001), d-r("under", 0, 0.05)
+	b.Length, b.BackTaper, b.LeastDiameter = b.Flute+2*d, rapid.OneOf(rapid.Just(0.0), rapid.Float64Range(1e-5, 0.001)).Draw(t, "back taper"), d-r("under", 0, 0.05)
 	return b
 }
 
 // What a schedule says has to follow, row by row, from the readings alone.
-func TestScheduleIsTheClosedForm(t *testing.T) {
+func TestScheduleFollowsFromTheReadings(t *testing.T) {
 	testkit.Property(t, "a schedule follows row by row from the readings", func(t *rapid.T) {
 		b := anyBody(t)
-		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
-		grinds, end, err := b.Life(first, every)
-		if err != nil {
-			t.Fatal(err)
-		}
+		first, every := anyStocks(t)
+		n, _ := b.Left(first, every)
 		flute := b.Flute
-		for i, s := range grinds {
+		for i, s := range b.Schedule(int(n), first, every) {
 			stock := every
 			if i == 0 {
 				stock = first
@@ -174,41 +176,65 @@ func TestScheduleIsTheClosedForm(t *testing.T) {
 			near(t, "c/D", s.Ratio, chisel/b.D, 1e-9)
 			near(t, "diameter", s.Diameter, b.D-b.BackTaper*total, 1e-9)
 			near(t, "length", s.Length, b.Length-total, 1e-9)
-			if s.Flute < b.LeastFlute-1e-6 || s.Body > b.MostWeb*b.D+1e-6 || s.Diameter < b.LeastDiameter-1e-6 {
-				t.Fatalf("grind %d leaves a drill that is of no use: %+v", i+1, s)
-			}
-		}
-		total := first + float64(len(grinds))*every
-		short := map[plan.End]float64{
-			plan.FluteShort: b.LeastFlute - (b.Flute - total), plan.WebSpent: b.Web + b.Taper*total - b.MostWeb*b.D,
-			plan.DiameterLow: b.LeastDiameter - (b.D - b.BackTaper*total),
-		}
-		if over, ok := short[end]; !ok || over < 0 {
-			t.Fatalf("ended by %v, which is not so: %g", end, over)
 		}
 	})
+}
+
+// An independent second computation: the drill is ground until it is of no use, each
+// time a hair less than it is taken for.
+func TestLeftIsTheLengthOfTheSchedule(t *testing.T) {
+	testkit.Property(t, "the count and the end in closed form are those of grinding until the drill is of no use", func(t *rapid.T) {
+		b := anyBody(t)
+		first, every := anyStocks(t)
+		grinds := b.Schedule(plan.MostGrinds, max(0, first-plan.Hair*every), every)
+		last := slices.IndexFunc(grinds, func(s plan.State) bool { return against(&b, &s) != plan.NotKnown })
+		if last < 0 {
+			t.Fatalf("%d grinds, and it is still of use", len(grinds))
+		}
+		if n, end := b.Left(first, every); n != float64(last) || end != against(&b, &grinds[last]) {
+			t.Fatalf("%g grinds, ended by %v; grinding makes it %d, ended by %v", n, end, last, against(&b, &grinds[last]))
+		}
+	})
+}
+
+// against is what is against using a drill in that state, NotKnown for nothing.
+func against(b *plan.Body, s *plan.State) plan.End {
+	switch {
+	case s.Flute < b.LeastFlute:
+		return plan.FluteShort
+	case s.Body > b.MostWeb*b.D:
+		return plan.WebSpent
+	case s.Diameter < b.LeastDiameter:
+		return plan.DiameterLow
+	}
+	return plan.NotKnown
+}
+
+func anyStocks(t *rapid.T) (first, every float64) {
+	return rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
 }
 
 func TestTakingMoreAGrindNeverGivesMoreGrinds(t *testing.T) {
 	testkit.Property(t, "taking more a grind never gives more grinds", func(t *rapid.T) {
 		b := anyBody(t)
-		first, every := rapid.Float64Range(0.05, 5).Draw(t, "first"), rapid.Float64Range(0.1, 3).Draw(t, "every")
+		first, every := anyStocks(t)
 		more := rapid.Float64Range(0, 2).Draw(t, "more")
-		few, _, _ := b.Life(first+more, every+more)
-		many, _, _ := b.Life(first, every)
-		if len(few) > len(many) {
-			t.Fatalf("%d grinds taking more, %d taking less", len(few), len(many))
+		few, _ := b.Left(first+more, every+more)
+		many, _ := b.Left(first, every)
+		if few > many {
+			t.Fatalf("%g grinds taking more, %g taking less", few, many)
 		}
 	})
 }
 
-func job() plan.Job {
+func job() *plan.Job {
 	w := unread()
 	w.Margin = 0.7
-	return plan.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5, Deepest: 1.2}
+	return &plan.Job{Wear: w, Lips: lips(0.1, 59, 59, 59), Body: half(), CleanUp: 0.05, Every: math.NaN(), Least: 0.5, Deepest: 1.2}
 }
 
 func TestForecast(t *testing.T) {
+	b := half()
 	p, err := plan.ForecastOf(job())
 	if err != nil {
 		t.Fatal(err)
@@ -216,13 +242,12 @@ func TestForecast(t *testing.T) {
 	near(t, "stock", p.Stock.Total, 0.85, 1e-12)
 	near(t, "usual stock", p.Usual, 0.75, 1e-12)
 	near(t, "flute after", p.Done.Flute, 79.15, 1e-12)
-	near(t, "flute after the first grind", p.Grinds[0].Flute, 79.15, 1e-12)
-	near(t, "flute after the second", p.Grinds[1].Flute, 78.4, 1e-12)
-	near(t, "thrust now over now", p.Now.ThrustRatio, 1, 1e-12)
-	if want := 50; len(p.Grinds) != want || p.End != plan.FluteShort {
-		t.Errorf("%d grinds, %v; wanted %d", len(p.Grinds), p.End, want)
+	near(t, "the next grind", p.First, 0.85, 1e-12)
+	near(t, "thrust now over now", b.ThrustRatio(&p.Now), 1, 1e-12)
+	if want := 50.0; p.Left != want || p.End != plan.FluteShort {
+		t.Errorf("%g grinds, %v; wanted %g", p.Left, p.End, want)
 	}
-	if p.Thinning.Needed {
+	if p.Done.Thinned {
 		t.Error("thinned, though the chisel edge is within its limit")
 	}
 }
@@ -234,9 +259,14 @@ func TestForecastThins(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "web thinned to", p.Thinning.WebTarget, p.Done.Web, 1e-12)
-	near(t, "notch", p.Thinning.NotchDepth, (p.Ground.Web-p.Done.Web)/2, 1e-12)
-	near(t, "chisel", p.Thinning.ChiselAfter, p.Done.Chisel, 1e-12)
+	b := &j.Body
+	thinning, err := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}.ToRatio(b.NewChisel)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "web thinned to", p.Done.Web, thinning.WebTarget, 1e-12)
+	near(t, "chisel", p.Done.Chisel, thinning.ChiselAfter, 1e-12)
+	near(t, "thrust over that before", b.ThrustRatio(&p.Done)/b.ThrustRatio(&p.Ground), thinning.ThrustRatio, 1e-12)
 }
 
 func TestForecastOfASharpDrill(t *testing.T) {
@@ -248,10 +278,10 @@ func TestForecastOfASharpDrill(t *testing.T) {
 	}
 	near(t, "stock", p.Stock.Total, 0, 0)
 	near(t, "usual stock", p.Usual, 0.5, 0)
-	near(t, "the first grind to come", p.Grinds[0].Removed, 0.5, 0)
+	near(t, "the first grind to come", p.First, 0.5, 0)
 	j.Every = 0.8
 	p, _ = plan.ForecastOf(j)
-	near(t, "usual stock as asked for", p.Grinds[1].Removed, 1.6, 1e-12)
+	near(t, "usual stock as asked for", p.Usual, 0.8, 0)
 }
 
 // A grind that waits takes nothing; what it would take is known, and the usual
@@ -267,7 +297,7 @@ func TestForecastOfAGrindThatWaits(t *testing.T) {
 	near(t, "stock of a grind", p.Would.Total, 0.85, 1e-12)
 	near(t, "usual stock", p.Usual, 0.75, 1e-12)
 	near(t, "flute after", p.Done.Flute, p.Now.Flute, 0)
-	near(t, "the first grind to come", p.Grinds[0].Removed, 0.75, 1e-12)
+	near(t, "the first grind to come", p.First, 0.75, 1e-12)
 	if p.Stock.Governs != plan.NoCause {
 		t.Errorf("%v governs nothing", p.Stock.Governs)
 	}
@@ -277,10 +307,9 @@ func TestForecastRefusesWhatItsPartsRefuse(t *testing.T) {
 	for name, spoil := range map[string]func(*plan.Job){
 		"stock": func(j *plan.Job) { j.CleanUp = -1 },
 		"life":  func(j *plan.Job) { j.Every = -1 },
-		"thin":  func(j *plan.Job) { j.Body.Web, j.Body.Feed = 2.4, -1 },
 	} {
 		j := job()
-		spoil(&j)
+		spoil(j)
 		_, err := plan.ForecastOf(j)
 		if _, ok := err.(*point.DomainError); !ok {
 			t.Errorf("%s: %v", name, err)
@@ -303,22 +332,21 @@ func TestAMishapIsNoHabit(t *testing.T) {
 	p := made(t, 5)
 	near(t, "stock", p.Stock.Total, 5.15, 1e-12)
 	near(t, "usual stock", p.Usual, usual, 1e-12)
-	near(t, "off after the second grind", p.Grinds[1].Removed, 5.15+usual, 1e-12)
 	near(t, "usual stock, a tenth of the diameter worn", made(t, 1.2).Usual, 1.25, 1e-12)
 	near(t, "usual stock, a hair over that", made(t, 1.2001).Usual, usual, 1e-12)
 	testkit.Property(t, "a mishap costs its own grind and sets no habit: never more grinds than without it", func(t *rapid.T) {
 		margin := rapid.Float64Range(1.21, 12).Draw(t, "margin")
 		none, one, worse := made(t, 0), made(t, margin), made(t, margin+rapid.Float64Range(0, 10).Draw(t, "more"))
 		near(t, "usual stock", one.Usual, none.Usual, 0)
-		if len(one.Grinds) > len(none.Grinds) || len(worse.Grinds) > len(one.Grinds) {
-			t.Fatalf("%d grinds without the mishap, %d with it, %d with a worse one", len(none.Grinds), len(one.Grinds), len(worse.Grinds))
+		if one.Left > none.Left || worse.Left > one.Left {
+			t.Fatalf("%g grinds without the mishap, %g with it, %g with a worse one", none.Left, one.Left, worse.Left)
 		}
 	})
 	testkit.Property(t, "more wear within a tenth of the diameter never gives more grinds", func(t *rapid.T) {
 		margin := rapid.Float64Range(0, 1.2).Draw(t, "margin")
 		less, more := made(t, margin), made(t, rapid.Float64Range(margin, 1.2).Draw(t, "more"))
-		if len(more.Grinds) > len(less.Grinds) {
-			t.Fatalf("%d grinds with more wear, %d with less", len(more.Grinds), len(less.Grinds))
+		if more.Left > less.Left {
+			t.Fatalf("%g grinds with more wear, %g with less", more.Left, less.Left)
 		}
 	})
 }
@@ -327,11 +355,10 @@ func TestAMishapIsNoHabit(t *testing.T) {
 // the count is what the printed arithmetic gives.
 func TestAHairUnderCounts(t *testing.T) {
 	b := half()
-	for under, want := range map[float64]int{0: 11, 1e-5: 11, 1e-4: 10, 1e-3: 10} {
+	for under, want := range map[float64]float64{0: 11, 1e-5: 11, 1e-4: 10, 1e-3: 10} {
 		b.Flute = b.LeastFlute + 1 + 10*0.5 - under
-		grinds, end, err := b.Life(1, 0.5)
-		if err != nil || len(grinds) != want || end != plan.FluteShort {
-			t.Errorf("%g under: %d grinds, %v, %v; want %d", under, len(grinds), end, err, want)
+		if left, end := b.Left(1, 0.5); left != want || end != plan.FluteShort {
+			t.Errorf("%g under: %g grinds, %v; want %g", under, left, end, want)
 		}
 	}
 }

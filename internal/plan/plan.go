@@ -33,10 +33,10 @@ func (d Do) String() string { return [...]string{"leave", "thin", "regrind", "re
 
 // Plan is one drill's regrind.
 type Plan struct {
-	Found  judge.Result
-	Job    Job
-	Ahead  Forecast
-	Made   bool // Job and Ahead hold; false for a cracked drill, or one of no size
+	Found judge.Result
+	Job
+	Forecast
+	Made   bool // there is a forecast; false for a cracked drill, or one of no size
 	Fault  *point.DomainError
 	Do     Do
 	Reason string // why the drill is retired, now or when the grinds are used up
@@ -57,35 +57,34 @@ type Plan struct {
 // Of plans the regrind of d, whose readings must have passed [judge.Check]
 // and [Check].
 func Of(d *drill.Drill) Plan {
-	p := Plan{Found: judge.Compute(d), Remove: d.Value(drill.Remove)}
-	r := &p.Found
-	if !r.Wear.Cracked && sheet.Known(r.Drill.D) {
-		p.job(d)
-		p.make()
+	p := Plan{Found: judge.Compute(d), Forecast: unknown(), Remove: d.Value(drill.Remove)}
+	p.job(d)
+	if !p.Found.Wear.Cracked && sheet.Known(p.Body.D) {
+		p.foretell()
 	}
 	p.decide()
 	return p
 }
 
-// make plans with the lips' own angle and with the one wanted: the angle that the
+// foretell plans with the lips' own angle and with the one wanted: the angle that the
 // gauge stands at is worth a clean-up's metal. What that one would take where it is
 // not chosen is kept to be told.
-func (p *Plan) make() {
-	ahead, err := ForecastOf(p.Job)
-	p.Ahead, p.Made = ahead, err == nil
+func (p *Plan) foretell() {
+	own, err := ForecastOf(&p.Job)
+	p.Forecast, p.Made = own, err == nil
 	p.Fault, _ = err.(*point.DomainError)
 	wanted := p.Found.Point.Wanted / 2
-	if !p.Made || math.Abs(p.Job.Lips.Target-wanted) < 1e-9 {
+	if !p.Made || math.Abs(p.Lips.Target-wanted) < 1e-9 {
 		return
 	}
 	job := p.Job
 	job.Lips.Target = wanted
-	other, err := ForecastOf(job)
+	other, err := ForecastOf(&job)
 	switch {
 	case err != nil:
-	case other.Would.Total <= ahead.Would.Total+handbook.CleanUp:
-		p.Job, p.Ahead = job, other
-	case !p.Found.Drill.Book.PointAngle(2 * wanted).Holds(2 * p.Job.Lips.Target):
+	case other.Would.Total <= own.Would.Total+handbook.CleanUp:
+		p.Job, p.Forecast = job, other
+	case !p.Found.Drill.Book.PointAngle(2 * wanted).Holds(2 * p.Lips.Target):
 		p.AngleKept = other.Would.Total
 	}
 }
@@ -94,9 +93,7 @@ func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = Job{
 		Every: d.Value(drill.Every), Least: handbook.LeastUsualStock(r.Drill.D), Deepest: handbook.MostUsualWear(r.Drill.D),
-		Reshape: r.Verdict.Reasons[judge.ClearanceLow] || r.Verdict.Reasons[judge.ClearanceHigh] ||
-			r.Verdict.Reasons[judge.FlankRubs] || r.Verdict.Reasons[judge.ChiselOff],
-		Waits: r.Verdict.Word != judge.Regrind && r.Verdict.Word != judge.Retire,
+		Reshape: r.Verdict.Reshapes(), Waits: r.Verdict.Word != judge.Regrind && r.Verdict.Word != judge.Retire,
 	}
 	p.allowance(d)
 	p.wear()
@@ -107,16 +104,16 @@ func (p *Plan) job(d *drill.Drill) {
 // allowance takes the clean-up and the usual stock: what was given, else what the
 // drill's history tells, else the shop's.
 func (p *Plan) allowance(d *drill.Drill) {
-	p.Job.CleanUp, p.CleanUpFrom = d.Book.Allowance()
+	p.CleanUp, p.CleanUpFrom = d.Book.Allowance()
 	if v, ok := d.Get(drill.CleanUp); ok {
-		p.Job.CleanUp, p.CleanUpFrom = v, nil
+		p.CleanUp, p.CleanUpFrom = v, nil
 	}
 	switch usual := d.Book.UsualStock(); {
 	case d.Has(drill.Every):
 	case d.Past.Usual > 0:
-		p.Job.Every, p.EveryPast = d.Past.Usual, true
+		p.Every, p.EveryPast = d.Past.Usual, true
 	case sheet.Known(usual):
-		p.Job.Every, p.EveryShop = usual, true
+		p.Every, p.EveryShop = usual, true
 	}
 }
 
@@ -144,7 +141,7 @@ func (p *Plan) wear() {
 	if !sheet.Known(w.HalfAngle) {
 		w.HalfAngle = p.target()
 	}
-	p.Job.Wear = w
+	p.Wear = w
 }
 
 func (p *Plan) lips() {
@@ -156,7 +153,7 @@ func (p *Plan) lips() {
 	if !sheet.Known(height) {
 		height, p.HeightTaken = 0, true
 	}
-	p.Job.Lips = Lips{
+	p.Lips = Lips{
 		Lip1: point.LipThrough(r.Lips.Outer, height, k1), Lip2: point.LipThrough(r.Lips.Outer, 0, k2),
 		Inner: r.Lips.Inner, Outer: r.Lips.Outer, Target: p.target(),
 	}
@@ -191,7 +188,7 @@ func (p *Plan) body(d *drill.Drill) {
 		b.LeastFlute, p.DepthTaken = r.Drill.Book.FluteNeeded(b.D, 0).Low, true
 	}
 	p.NoBackTaper = sheet.Known(b.LeastDiameter) && !sheet.Known(b.BackTaper)
-	p.Job.Body = b
+	p.Body = b
 }
 
 // decide follows inspect's verdict, save that a drill which this grind would
@@ -206,23 +203,22 @@ func (p *Plan) decide() {
 	case judge.Thin:
 		p.Do = Thin
 	}
-	for i, holds := range v.Reasons {
-		if holds && judge.Reason(i).Verdict() == judge.Retire {
-			p.Reason = judge.Reason(i).Code()
-			p.Ahead.Grinds = nil
-			return
-		}
-	}
-	if p.Made {
-		p.Reason = p.Ahead.End.String()
-		if p.Do == Regrind && p.spent() {
-			p.Do = Retire
-		}
+	p.Reason = p.End.String()
+	switch {
+	case v.Word == judge.Retire:
+		p.Left, p.Reason = 0, v.Why(judge.Retire)
+	case p.Do == Regrind && p.Left == 0: // of no use after this grind
+		p.Do = Retire
 	}
 }
 
-// spent reports whether the drill would be of no use after this grind.
-func (p *Plan) spent() bool { return p.Ahead.End != NotKnown && len(p.Ahead.Grinds) == 0 }
+// Schedule returns the drill after each of the grinds that are left.
+func (p *Plan) Schedule() []State {
+	if !(p.Left > 0) {
+		return nil
+	}
+	return p.Body.Schedule(int(p.Left), p.First, p.Usual)
+}
 
 // mostBackTaper is many times what drills are made with: beyond it the reading
 // is one of another kind.

@@ -186,8 +186,8 @@ func TestEveryReasonToRegrindTakesMetal(t *testing.T) {
 			continue
 		}
 		p := plan.Of(fit.With(met[x]).Drill(t))
-		if !p.Found.Verdict.Reasons[x] || p.Do != plan.Regrind || !(p.Ahead.Stock.Total > 0) {
-			t.Errorf("%s holds: %v, to do: %v, stock %g", x.Code(), p.Found.Verdict.Reasons[x], p.Do, p.Ahead.Stock.Total)
+		if !p.Found.Verdict.Reasons[x] || p.Do != plan.Regrind || !(p.Stock.Total > 0) {
+			t.Errorf("%s holds: %v, to do: %v, stock %g", x.Code(), p.Found.Verdict.Reasons[x], p.Do, p.Stock.Total)
 		}
 	}
 }
@@ -373,7 +373,7 @@ func TestInspectForetellsTheSameWeb(t *testing.T) {
 			t.Errorf("with a web of %v behind the point: %v", body, drilltest.Codes(point))
 		}
 		p := plan.Of(d)
-		if got := p.Job.Body.Ground(3).Web; math.Abs(got-want) > 1e-12 {
+		if got := p.Body.Ground(3).Web; math.Abs(got-want) > 1e-12 {
 			t.Errorf("plan: %v, not %v", got, want)
 		}
 	}

@@ -34,7 +34,7 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	p.life(s)
 	p.hinges(s)
 	s.Grids = append(s.Grids, p.states())
-	if len(p.Ahead.Grinds) > 0 {
+	if p.Left > 0 {
 		s.Grids = append(s.Grids, p.schedule())
 	}
 	p.remarks(s)
@@ -97,7 +97,7 @@ func (p *Plan) answer(s *sheet.Sheet) {
 	}
 	do.Wants = p.wants()
 	s.Add(do)
-	st := &p.Ahead.Stock
+	st := &p.Stock
 	s.Add(length("stock_mm", "take off the end", p.made(st.Total), p.wants()))
 	s.Work(judge.Geometry, "stock = the most that an end of a lip gives up, as worked below", "max(max({}, {}), max({}, {}))",
 		quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
@@ -129,7 +129,7 @@ func (p *Plan) remarks(s *sheet.Sheet) {
 }
 
 func (p *Plan) stockRemarks(s *sheet.Sheet) {
-	st := &p.Ahead.Would
+	st := &p.Would
 	if p.Do == Leave && st.Total > 0 {
 		s.Find("can-wait", sheet.Note, "nothing measured is outside its limit: the grind can wait; it would take {} off the end, for {}", quantity.MM(st.Total), quantity.Say(st.Governs.String()))
 	}
@@ -153,26 +153,26 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 		s.Find("remove-too-little", sheet.Warn, "the {} meant to come off are not enough: a grind takes {}", quantity.MM(p.Remove), quantity.MM(st.Total))
 	}
 	if p.ChiselMoved {
-		s.Find("chisel-put-right", sheet.Note, "the chisel edge is reckoned at {} after the grind, the middle of its limit: measure it then", quantity.Rad(math.Pi-p.Job.Body.ChiselAfter))
+		s.Find("chisel-put-right", sheet.Note, "the chisel edge is reckoned at {} after the grind, the middle of its limit: measure it then", quantity.Rad(math.Pi-p.Body.ChiselAfter))
 	}
-	if k := p.Found.Point.K(); p.Do != Regrind && sheet.Known(k) && (math.Abs(p.Job.Lips.Target-k) > 1e-9 || p.Found.Point.Asked) {
-		s.Find("trued-to", sheet.Note, "a grind leaves both lips at {} to the axis", quantity.Set(p.Job.Lips.Target))
+	if k := p.Found.Point.K(); p.Do != Regrind && sheet.Known(k) && (math.Abs(p.Lips.Target-k) > 1e-9 || p.Found.Point.Asked) {
+		s.Find("trued-to", sheet.Note, "a grind leaves both lips at {} to the axis", quantity.Set(p.Lips.Target))
 	}
 }
 
 // grindTo says what the point is ground to, and how the lips are told apart.
 func (p *Plan) grindTo(s *sheet.Sheet) {
-	r, st := &p.Found, &p.Ahead.Stock
+	r, st := &p.Found, &p.Stock
 	limit := r.Limit(judge.ChiselAngleLimit)
 	s.Find("grind-to", sheet.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}{}",
-		quantity.Set(p.Job.Lips.Target), quantity.Set(r.Clearance.Aim), quantity.Rad(limit.Low), quantity.Rad(limit.High), p.ofShop())
+		quantity.Set(p.Lips.Target), quantity.Set(r.Clearance.Aim), quantity.Rad(limit.Low), quantity.Rad(limit.High), p.ofShop())
 	if p.AngleKept > 0 {
 		s.Find("angle-kept", sheet.Note, "the lips keep their angle, {} off; the {} of point that the work wants would take {}: --point-angle asks for it",
 			quantity.MM(st.Total), quantity.Rad(r.Point.Wanted), quantity.MM(p.AngleKept))
 	}
 	if p.thinAgain() {
 		s.Find("thin-again", sheet.Note, "the point was thinned, and the grind takes that off in part or whole: thin it again to the {} it has now, or by machine where it was split; the web and thrust below are those of a point left unthinned",
-			quantity.MM(p.Ahead.Now.Web))
+			quantity.MM(p.Now.Web))
 	}
 	if !st.LipsAlike() && !p.nearlyAlike() {
 		s.Find("mark-lip-1", sheet.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
@@ -187,7 +187,7 @@ func (p *Plan) ofShop() quantity.Arg {
 		what string
 		set  bool
 	}{
-		{"angle", !r.Point.Asked && math.Abs(p.Job.Lips.Target-r.Point.Wanted/2) < 1e-9 && r.Drill.PointSource().OfShop()},
+		{"angle", !r.Point.Asked && math.Abs(p.Lips.Target-r.Point.Wanted/2) < 1e-9 && r.Drill.PointSource().OfShop()},
 		{"clearance", r.Clearance.Recommended.Source.OfShop()}, {"chisel edge", r.Limit(judge.ChiselAngleLimit).Source.OfShop()},
 	} {
 		if x.set {
@@ -205,8 +205,8 @@ func (p *Plan) lifeRemarks(s *sheet.Sheet) {
 	if p.Do != Retire || p.Found.Verdict.Word == judge.Retire {
 		return
 	}
-	b, g := &p.Job.Body, &p.Ahead.Ground
-	switch p.Ahead.End {
+	b, g := &p.Body, &p.Ground
+	switch p.End {
 	case FluteShort:
 		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave {} of flute where the job takes {}: retire it, or keep it for shallower holes", quantity.MM(g.Flute), quantity.MM(b.LeastFlute))
 	case WebSpent:
@@ -220,21 +220,21 @@ func (p *Plan) lifeRemarks(s *sheet.Sheet) {
 // lifeHangs says what the life would be with other habits, so that nobody takes
 // one count for a promise.
 func (p *Plan) lifeHangs(s *sheet.Sheet) {
-	if sheet.Known(p.Job.Every) && !p.EveryPast || len(p.Ahead.Grinds) < 2 {
+	if sheet.Known(p.Every) && !p.EveryPast || !(p.Left >= 2) {
 		return
 	}
-	usual, wear := p.Ahead.Usual, p.Ahead.Would.Wear()
+	usual, wear := p.Usual, p.Would.Wear()
 	switch {
 	case p.EveryPast:
 		s.Find("usual-of-history", sheet.Note, "the grinds after this one are counted at {} each, the mean of those in its history; at {} each there would be {}; --every sets what is usual",
 			quantity.MM(usual), quantity.MM(2*usual), p.leftAt(2*usual))
 	case p.Mishap():
-		deep := wear + p.Ahead.Would.CleanUp
+		deep := wear + p.Would.CleanUp
 		s.Find("wear-counted-once", sheet.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; at {} each there would be {}; --every sets what is usual",
 			quantity.MM(wear), quantity.MM(usual), quantity.MM(deep), p.leftAt(deep))
-	case usual > p.Job.Least:
+	case usual > p.Least:
 		s.Find("life-hangs-on-stock", sheet.Note, "the grinds left are counted at {} each; at {} each there would be {}, at {} each {}; --every sets what is usual",
-			quantity.MM(usual), quantity.MM(p.Job.Least), p.leftAt(p.Job.Least), quantity.MM(2*usual), p.leftAt(2*usual))
+			quantity.MM(usual), quantity.MM(p.Least), p.leftAt(p.Least), quantity.MM(2*usual), p.leftAt(2*usual))
 	default:
 		s.Find("life-hangs-on-stock", sheet.Note, "the grinds left are counted at {} each; at {} each there would be {}; --every sets what is usual",
 			quantity.MM(usual), quantity.MM(2*usual), p.leftAt(2*usual))
@@ -243,22 +243,22 @@ func (p *Plan) lifeHangs(s *sheet.Sheet) {
 
 // leftAt counts the grinds that are left when each after this one takes every.
 func (p *Plan) leftAt(every float64) quantity.Arg {
-	grinds, _, _ := p.Job.Body.Life(p.first(), every) // the plan's own life was counted, so there is one
-	return quantity.Of(quantity.Count, float64(len(grinds)))
+	n, _ := p.Body.Left(p.First, every)
+	return quantity.Of(quantity.Count, n)
 }
 
 // assumptions tells what was taken for want of a reading.
 func (p *Plan) assumptions(s *sheet.Sheet) {
-	r, b := &p.Found, &p.Job.Body
+	r, b := &p.Found, &p.Body
 	if p.LandAimed {
-		s.Find("clearance-aimed", sheet.Note, "the land is reckoned at {}, {}: none was read that it could be ground at", quantity.Rad(p.Job.Wear.Clearance),
+		s.Find("clearance-aimed", sheet.Note, "the land is reckoned at {}, {}: none was read that it could be ground at", quantity.Rad(p.Wear.Clearance),
 			quantity.Say(r.Clearance.Recommended.Source.How("the clearance to aim for")))
 	}
 	if p.HeightTaken {
 		s.Find("lips-taken-even", sheet.Note, "the lips are taken to stand even: no lip-height was read")
 	}
 	if p.AngleTaken {
-		s.Find("lip-angle-taken", sheet.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", quantity.Rad(p.Job.Wear.HalfAngle))
+		s.Find("lip-angle-taken", sheet.Note, "the lips are taken to stand at {} to the axis: no lip-angle was read", quantity.Rad(p.Wear.HalfAngle))
 	}
 	if b.Thinned > 0 && p.Do != Retire {
 		r.ThinnedBefore(s)
