@@ -29,7 +29,7 @@ type Sheet struct {
 	InDoubt bool
 	Shop    bool // a shop's own settings are in force, and what it has set is marked
 	// First is the sheet whose working is shown in place of this one's: of the
-	// answers that are its rows, the first.
+	// answers or the places that are its rows, the first.
 	First *Sheet
 	// Explaining asks the calculation to leave the working with each figure.
 	Explaining bool

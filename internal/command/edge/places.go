@@ -17,17 +17,12 @@ const mostPlaces = 10_000
 // places returns the radii, as parts of the outer one, at which the angles are
 // wanted: those asked for, or every tenth from the margin to the chisel's
 // corner.
-func (l *lip) places(d *drill.Drill) []float64 {
-	if !d.Has(drill.At) {
-		return l.usualPlaces()
+func (r *Result) places() []float64 {
+	if r.at != "" {
+		out, _ := readPlaces(r.at)
+		return out
 	}
-	out, _ := readPlaces(d.Word(drill.At))
-	return out
-}
-
-func (l *lip) usualPlaces() []float64 {
-	inner, outer := l.ends()
-	corner := inner / outer
+	corner := r.inner / r.outer
 	if !(corner < 1) {
 		return nil
 	}
@@ -36,15 +31,6 @@ func (l *lip) usualPlaces() []float64 {
 		out = append(out, float64(tenths)/10)
 	}
 	return append(out, corner)
-}
-
-// placesStopShort notes that a range of places does not come to its end.
-func placesStopShort(d *drill.Drill, s *sheet.Sheet) {
-	if text := d.Word(drill.At); quantity.IsRange(text) {
-		if r, err := readSpan(text); err == nil {
-			s.StopsShort(drill.At.String(), r, quantity.Number, quantity.NoGauge)
-		}
-	}
 }
 
 func readSpan(text string) (quantity.Range, *fault.Fault) {
@@ -78,16 +64,16 @@ func readPlaces(text string) ([]float64, *fault.Fault) {
 // Check returns what cannot be about the places asked for and about a point
 // that leaves no lip.
 func Check(d *drill.Drill) []judge.Impossible {
-	l := lipOf(d)
-	inner, outer := l.ends()
+	r := Compute(d)
+	inner, outer := r.inner, r.outer
 	if inner >= outer {
 		return []judge.Impossible{{Reading: drill.Web, Hint: "measure web and chisel again",
-			Text: quantity.Sayf("{} leaves no lip: the chisel edge reaches the margin", quantity.MM(l.web))}}
+			Text: quantity.Sayf("{} leaves no lip: the chisel edge reaches the margin", quantity.MM(r.web))}}
 	}
-	if !d.Has(drill.At) {
+	if r.at == "" {
 		return nil
 	}
-	places, err := readPlaces(d.Word(drill.At))
+	places, err := readPlaces(r.at)
 	if err != nil {
 		return []judge.Impossible{{Reading: drill.At, Text: quantity.Sayf("{}", quantity.Say(err.Text)), Hint: err.Hint}}
 	}

@@ -9,8 +9,8 @@ import (
 
 // worked returns the sheet whose working is shown for s.
 func worked(s *sheet.Sheet) *sheet.Sheet {
-	if s.First != nil {
-		return s.First
+	for s.First != nil {
+		s = s.First
 	}
 	return s
 }

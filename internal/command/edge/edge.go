@@ -1,0 +1,199 @@
+// Package edge turns the readings of one drill into the angles along its lip:
+// inclination, rake, clearance and wedge from the chisel's corner to the
+// margin, and what happens on the chisel edge. The formulas are point's.
+package edge
+
+import (
+	"math"
+	"strings"
+
+	"evenlip/internal/cutting"
+	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// Result is one lip of a drill at work.
+type Result struct {
+	judge.Result
+	Held [limits]sheet.Held
+
+	k, web, chisel   float64 // half point angle, web, acute chisel-edge angle
+	clearance, helix float64 // at the outer corner
+	rpm              float64
+	inner, outer     float64 // the radii between which the lip lies
+	least, leastAt   float64 // working clearance along the lip, and at what radius
+	flank            point.Flank
+	edge             point.Edge
+	at               string  // the places asked for, as written; "" for the usual ones
+	place            float64 // where the working is shown, as a part of the outer radius
+
+	// What was not read and is taken.
+	kTaken, webTaken, chiselTaken, clearanceTaken, helixTaken, rpmTaken bool
+}
+
+// The limits that the lip is held against.
+const (
+	_ sheet.Limit = iota
+	leastLimit
+	limits
+)
+
+// Compute works out the lip of d: its own angles and web, or what a drill of this
+// size and for this work usually has.
+func Compute(d *drill.Drill) Result {
+	r := Result{Result: judge.Compute(d), helix: d.Value(drill.Helix), rpm: d.Value(drill.Rpm), at: d.Word(drill.At), place: 1}
+	size := r.Drill.D
+	r.k, r.web, r.chisel, r.clearance = r.Point.K(), r.Chisel.Web, r.Chisel.Acute, r.Clearance.Corner()
+	r.kTaken = take(&r.k, r.Point.Wanted/2) && !r.Point.Asked
+	r.webTaken = take(&r.web, handbook.NewWeb(size))
+	r.chiselTaken = take(&r.chisel, handbook.HandbookChiselAngle)
+	r.clearanceTaken = take(&r.clearance, r.Clearance.Aim)
+	if band, ok := handbook.Helix(size, handbook.TypeN); ok {
+		r.helixTaken = take(&r.helix, (band.Low+band.High)/2)
+	}
+	if m := r.Drill.Material; m != nil {
+		v, _ := handbook.SpeedPick(m.Speed)
+		r.rpmTaken = take(&r.rpm, cutting.Rpm(v, size))
+	}
+	r.inner, r.outer = point.ChiselLength(r.web, r.chisel)/2, size/2
+	r.flank = point.NewFlank(size, r.web, r.k, r.clearance)
+	r.edge = point.NewEdge(r.flank, r.helix)
+	r.leastAt, r.least = r.flank.LeastWorking(r.Drill.Feed, r.inner, r.outer)
+	r.Held[leastLimit] = sheet.Held{Value: r.least, Band: *r.Limit(judge.LeastWorkingLimit)}
+	return r
+}
+
+// take puts what is usual in place of a value that was not read.
+func take(v *float64, usual float64) (taken bool) {
+	if sheet.Known(*v) {
+		return false
+	}
+	*v = usual
+	return true
+}
+
+// speed returns the cutting speed, m/min, at radius at.
+func (r *Result) speed(at float64) float64 { return cutting.CuttingSpeed(r.rpm, 2*at) }
+
+// wedge returns the angle of metal left between rake face and flank in the
+// plane square to the lip: 90 degrees less rake and clearance.
+func wedge(a point.EdgeAngles) float64 { return math.Pi/2 - a.NormalRake - a.NormalClearance }
+
+// Sheet is the angles along the lip and on the chisel edge.
+func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
+	r, s := Compute(d), sheet.New("edge", explain)
+	judge.Plausible(d, s)
+	Figures(&r, s)
+	Rest(&r, s)
+	return s
+}
+
+// Figures puts the figures of r into s.
+func Figures(r *Result, s *sheet.Sheet) {
+	sheet.Put(s, r, r.Held[:], &letters, &placeFigures, &vectorFigures, &alongFigures, &chiselFigures)
+}
+
+// Rest adds the angles place by place, and the remarks.
+func Rest(r *Result, s *sheet.Sheet) {
+	places := r.places()
+	s.Grids = append(s.Grids, r.rows(places))
+	if s.Explaining && r.at != "" && places[0] != 1 {
+		s.First = r.explained(places[0])
+	}
+	if sheet.Known(r.outer, r.helix) && math.IsNaN(r.rakeZero()) {
+		s.Find("rake-one-sign", sheet.Note, "the rake keeps its sign over the whole lip")
+	}
+	if r.Held[leastLimit].Outside() {
+		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", quantity.Num(r.leastAt/r.outer))
+	}
+	if pushed := r.pushed(); pushed < r.inner && sheet.Known(r.rpm) {
+		s.Find("chisel-pushes", sheet.Note, "on the chisel edge the cutting speed falls from {} at its corner to nothing on the axis; within {} of the axis it cuts no chip and only pushes the metal aside",
+			quantity.Of(quantity.Cutting, r.speed(r.inner)), quantity.MM(pushed))
+	}
+	if span, err := readSpan(r.at); quantity.IsRange(r.at) && err == nil {
+		s.StopsShort(drill.At.String(), span, quantity.Number, quantity.NoGauge)
+	}
+	if sheet.Known(r.outer) {
+		r.assumptions(s)
+	}
+}
+
+// explained is the sheet of another place than the outer corner, for its working;
+// the vectors are those of the corner and not explained.
+func (r *Result) explained(place float64) *sheet.Sheet {
+	at, s := *r, sheet.New("edge", true)
+	at.place = place
+	sheet.Put(s, &at, r.Held[:], &letters, &placeFigures, &alongFigures, &chiselFigures)
+	sheet.Letters(s, &at, &vectorFigures)
+	where := quantity.Sayf("r/R {}", quantity.Num(place)).In(quantity.Format{})
+	s.Each(func(f *sheet.Figure) {
+		if key, ok := strings.CutPrefix(f.Key, "corner_"); ok {
+			f.Key, f.Label = key, strings.Replace(f.Label, "outer corner", where, 1)
+		}
+	})
+	return s
+}
+
+// rows is the list of the angles at each place.
+func (r *Result) rows(places []float64) sheet.Grid {
+	angle := func(key, label string, plot bool) sheet.Column {
+		return sheet.Column{Key: key, Label: label, Kind: quantity.Angle, Gauge: quantity.Protractor, Plot: plot}
+	}
+	g := sheet.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1, Columns: []sheet.Column{
+		{Key: "radius_ratio", Label: "r/R", Kind: quantity.Number},
+		angle("inclination_deg", "inclination", false), angle("normal_rake_deg", "normal rake", true), angle("working_rake_deg", "rake at feed", false),
+		angle("normal_clearance_deg", "normal clearance", false), angle("wedge_angle_deg", "wedge angle", false),
+		angle("lip_clearance_deg", "lip clearance", false), angle("feed_angle_deg", "feed angle", false), angle("working_clearance_deg", "working clearance", true),
+		{Key: "cutting_speed_m_min", Label: "cutting speed", Kind: quantity.Cutting},
+	}}
+	if !sheet.Known(r.outer) {
+		return g
+	}
+	for _, p := range places {
+		a := r.edge.At(p*r.outer, r.Drill.Feed)
+		row := make([]sheet.Cell, 0, len(g.Columns))
+		for _, v := range [...]float64{p, a.Inclination, a.NormalRake, a.WorkingRake, a.NormalClearance, wedge(a), a.Clearance, a.FeedAngle, a.Working, r.speed(a.R)} {
+			row = append(row, sheet.V(v))
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	return g
+}
+
+// assumptions says what was taken for want of a reading.
+func (r *Result) assumptions(s *sheet.Sheet) {
+	b := &r.Drill
+	note := func(taken bool, code, format string, arg quantity.Arg, src *handbook.Source, usual string) {
+		if taken && sheet.Known(arg.Value) {
+			s.Find(code, sheet.Note, format, arg, quantity.Say(src.How(usual)))
+			s.Extra = append(s.Extra, src)
+		}
+	}
+	note(r.kTaken, "point-angle-assumed", "no point or lip angle was given: {} is taken, {}", quantity.Rad(2*r.k), b.PointSource(), "as the work wants")
+	r.Point.MeanTaken(s)
+	r.Point.WantedUnused(s)
+	note(r.webTaken, "web-assumed", "no web was read: {} is taken, {}", quantity.MM(r.web), handbook.NewWebSource(), "as on a new drill")
+	note(r.chiselTaken, "chisel-angle-assumed", "no chisel-edge angle was read: {} is taken, {}", quantity.Rad(math.Pi-r.chisel), handbook.HandbookChiselSource(), "as the handbook's table does")
+	note(r.clearanceTaken, "clearance-assumed", "no clearance was read: {} is taken, {}", quantity.Rad(r.clearance), r.Clearance.Recommended.Source, "as recommended for the size")
+	r.Clearance.LesserTaken(s)
+	r.Clearance.Contradiction(s)
+	r.Chisel.Contradiction(s)
+	helix, _ := handbook.Helix(b.D, handbook.TypeN)
+	note(r.helixTaken, "helix-assumed", "no helix was given: {} is taken, {}", quantity.Rad(r.helix), helix.Source, "the middle for general work at this size")
+	b.FeedAssumption(s)
+	note(r.rpmTaken, "rpm-assumed", "no rpm was given: {} is taken, from the work material's cutting speed, {}", quantity.Of(quantity.Rpm, r.rpm), r.speedSource(), "as published")
+	if r.rpmTaken && !b.Given {
+		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(b.Material.Name))
+	}
+}
+
+func (r *Result) speedSource() *handbook.Source {
+	if m := r.Drill.Material; m != nil {
+		return m.Speed.Source
+	}
+	return nil
+}
