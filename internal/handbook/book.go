@@ -140,10 +140,10 @@ func (b *Book) UsualStock() float64 {
 // else the embedded.
 func (b *Book) Material(name string) (*Material, bool) {
 	if b != nil {
-		plain := plainName(name)
+		known, _ := SharedMaterial(name)
 		for i := range b.Own {
-			if b.Own[i].Name == plain {
-				return &b.Own[i], true
+			if own := &b.Own[i]; SameName(own.Name, name) || known != nil && own.Name == known.Name {
+				return own, true
 			}
 		}
 	}

@@ -119,6 +119,9 @@ func SuggestMaterial(name string) string {
 	return owner[near.Name(name, names...)]
 }
 
+// SameName reports whether two names are one material's, however they are spelled.
+func SameName(a, b string) bool { return plainName(a) == plainName(b) }
+
 // plainName returns a name as the list spells it.
 func plainName(name string) string {
 	return strings.Map(func(r rune) rune {

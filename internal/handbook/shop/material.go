@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"slices"
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
@@ -15,18 +16,17 @@ func (rd *reader) materials(n strict.Node, b *handbook.Book) {
 		rd.Fault(n, "takes a name a line, with what is set for it below", "")
 		return
 	}
-	seen := map[string]bool{}
 	for _, e := range n.Entries() {
-		name := e.Key.Text()
-		if seen[name] {
-			rd.Fault(e.Key, quote(name)+" stands twice", "keep one of them")
+		m, ok := rd.base(e)
+		if !ok {
 			continue
 		}
-		seen[name] = true
-		if m, ok := rd.base(e); ok {
-			rd.material(e.Value, &m)
-			b.Own = append(b.Own, m)
+		if slices.ContainsFunc(b.Own, func(own handbook.Material) bool { return handbook.SameName(own.Name, m.Name) }) {
+			rd.Fault(e.Key, quote(e.Key.Text())+" stands twice", "keep one of them")
+			continue
 		}
+		rd.material(e.Value, &m)
+		b.Own = append(b.Own, m)
 	}
 }
 
@@ -37,12 +37,14 @@ func (rd *reader) base(e strict.Entry) (handbook.Material, bool) {
 		rd.Fault(e.Value, name+" takes what is set for it, a line each", "such as point-angle: 120deg")
 		return handbook.Material{}, false
 	}
-	if m, ok := handbook.FindMaterial(name); ok && m.Name == name {
-		return *m, true
-	}
+	known, isKnown := handbook.FindMaterial(name)
 	for _, x := range e.Value.Entries() {
 		if x.Key.Text() != "like" {
 			continue
+		}
+		if isKnown {
+			rd.Fault(x.Key, quote(name)+" is known and starts from its own figures", "leave the line out, or give another name")
+			return handbook.Material{}, false
 		}
 		m, ok := handbook.FindMaterial(x.Value.Text())
 		if !ok {
@@ -56,15 +58,18 @@ func (rd *reader) base(e strict.Entry) (handbook.Material, bool) {
 		m.Name, m.Title, m.Also = name, name, nil
 		return *m, true
 	}
+	if isKnown {
+		return *known, true
+	}
 	rd.Fault(e.Key, quote(name)+" is new: it needs a material that it is like", "like: steel-200")
 	return handbook.Material{}, false
 }
 
 func (rd *reader) material(n strict.Node, m *handbook.Material) {
 	shop := &handbook.Source{Label: handbook.Shop}
-	band := func(to *handbook.Band, kind quantity.Kind) func(strict.Node) {
+	band := func(to *handbook.Band, read func(strict.Node) (low, high float64)) func(strict.Node) {
 		return func(n strict.Node) {
-			low, high := rd.span(n, kind)
+			low, high := read(n)
 			*to = handbook.Band{Low: low, High: high, Source: shop}
 		}
 	}
@@ -77,10 +82,10 @@ func (rd *reader) material(n strict.Node, m *handbook.Material) {
 			}
 			m.PointSource = shop
 		}),
-		strict.On("clearance", band(&m.Clearance, quantity.Angle)),
-		strict.On("chisel-angle", band(&m.Chisel, quantity.Angle)),
-		strict.On("helix", band(&m.Helix, quantity.Angle)),
-		strict.On("speed", band(&m.Speed, quantity.Cutting)),
+		strict.On("clearance", band(&m.Clearance, rd.sharp)),
+		strict.On("chisel-angle", band(&m.Chisel, rd.obtuse)),
+		strict.On("helix", band(&m.Helix, rd.sharp)),
+		strict.On("speed", band(&m.Speed, rd.speeds)),
 		strict.On("kd-thrust", func(n strict.Node) { m.KdThrust, m.KdThrustSource = rd.positive(n, quantity.Number), shop }),
 		strict.On("kd-torque", func(n strict.Node) { m.KdTorque, m.KdTorqueSource = rd.positive(n, quantity.Number), shop }),
 	)

@@ -30,11 +30,16 @@ func (rd *reader) positive(n strict.Node, kind quantity.Kind) float64 {
 // slip in the unit must not move a limit out of reach.
 func (rd *reader) upTo(most float64, n strict.Node, kind quantity.Kind) float64 {
 	v := rd.positive(n, kind)
+	rd.most(most, v, n, kind)
+	return v
+}
+
+// most refuses a value that is larger than any shop would set.
+func (rd *reader) most(most, v float64, n strict.Node, kind quantity.Kind) {
 	if v > most {
 		f := quantity.Format{System: quantity.Metric}
-		rd.Fault(n, f.Text(kind, 0, v)+" is more than a shop would set: takes up to "+f.Text(kind, 0, most), "a number without a unit is millimetres and degrees")
+		rd.Fault(n, f.Text(kind, 0, v)+" is more than a shop would set: takes up to "+f.Text(kind, 0, most), "a number without a unit is metric, an angle degrees")
 	}
-	return v
 }
 
 // part reads a part of the diameter, between nothing and all of it.
@@ -64,6 +69,25 @@ func (rd *reader) span(n strict.Node, kind quantity.Kind) (low, high float64) {
 		rd.Fault(n, "takes two values, the lower first, such as 9,13", "")
 	}
 	return a.V, b.V
+}
+
+// sharp reads the two ends of a clearance or a helix.
+func (rd *reader) sharp(n strict.Node) (low, high float64) {
+	low, high = rd.span(n, quantity.Angle)
+	if high >= 90*degree {
+		rd.Fault(n, "takes angles from 0 to under 90°", "")
+	}
+	return low, high
+}
+
+// speeds reads the two ends of a cutting speed, m/min.
+func (rd *reader) speeds(n strict.Node) (low, high float64) {
+	low, high = rd.span(n, quantity.Cutting)
+	if low == 0 && high > 0 {
+		rd.Fault(n, "takes speeds above zero", "")
+	}
+	rd.most(1000, high, n, quantity.Cutting)
+	return low, high
 }
 
 // obtuse reads the two ends of a chisel-edge angle, as it is seen above 90

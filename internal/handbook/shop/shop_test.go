@@ -90,6 +90,30 @@ func TestNewMaterial(t *testing.T) {
 	}
 }
 
+// However a name is spelled, with capitals or blanks, it is found as it is listed;
+// an embedded one changes the embedded material.
+func TestNamesAreFoundHoweverSpelled(t *testing.T) {
+	b := book(t, "materials:\n  Yard Bronze No_2:\n    like: brass\n  Mild Steel:\n    kd-thrust: 20000\n")
+	for _, listed := range b.Materials() {
+		if m, ok := b.Material(listed.Name); !ok || m.Name != listed.Name {
+			t.Errorf("%s is listed and not found: %v", listed.Name, m)
+		}
+	}
+	for _, name := range []string{"yard bronze no 2", "YARD-BRONZE_no-2"} {
+		if m, ok := b.Material(name); !ok || m.Name != "Yard Bronze No_2" {
+			t.Errorf("%s: %v", name, m)
+		}
+	}
+	for _, name := range []string{"steel-150", "mild-steel", "Mild Steel"} {
+		if m, ok := b.Material(name); !ok || m.KdThrust != 20000 || m.Name != "steel-150" {
+			t.Errorf("%s: %+v", name, m)
+		}
+	}
+	if got, want := len(b.Materials()), len(handbook.Materials())+1; got != want {
+		t.Errorf("%d materials, want %d", got, want)
+	}
+}
+
 // Nothing is credited to a shop that it did not set, and nothing that it did to
 // anyone else: each figure has a source of its own.
 func TestEachFigureHasItsSource(t *testing.T) {
@@ -169,6 +193,16 @@ func TestRefusals(t *testing.T) {
 		{"materials:\n  mud:\n    point-angle: 90\n", `:2:3: "mud" is new`},
 		{"materials:\n  mud:\n    like: bras\n", `:3:11: no material is called "bras"`},
 		{"materials:\n  brass:\n    colour: red\n", `:3:5: nothing here is called "colour"`},
+		{"materials:\n  brass:\n    like: bronze\n", `:3:5: "brass" is known and starts from its own figures`},
+		{"materials:\n  Mild Steel:\n    like: steel-200\n", `:3:5: "Mild Steel" is known and starts from its own figures`},
+		{"materials:\n  Yard Bronze:\n    like: brass\n  yard-bronze:\n    like: brass\n", `:4:3: "yard-bronze" stands twice`},
+		{"materials:\n  steel-150:\n    helix: 20,30\n  mild-steel:\n    helix: 20,30\n", `:4:3: "mild-steel" stands twice`},
+		{"materials:\n  brass:\n    clearance: 13,9\n", ":3:16: takes two values, the lower first"},
+		{"materials:\n  brass:\n    clearance: 9,90\n", ":3:16: takes angles from 0 to under 90°"},
+		{"materials:\n  brass:\n    helix: 20,120\n", ":3:12: takes angles from 0 to under 90°"},
+		{"materials:\n  brass:\n    chisel-angle: 45,60\n", ":3:19: takes the obtuse chisel-edge angle"},
+		{"materials:\n  brass:\n    speed: 30,1200\n", ":3:12: 1200.0 m/min is more than a shop would set: takes up to 1000.0 m/min"},
+		{"materials:\n  brass:\n    speed: 0,30\n", ":3:12: takes speeds above zero"},
 		{"materials:\n  brass:\n    point-angle: 190\n", ":3:18: a point angle lies under 180°"},
 		{"name: a\n---\nname: b\n", ":2:1: a second document"},
 		{"name: &a x\n", "anchors and aliases"},
