@@ -25,7 +25,7 @@ import (
 
 // Properties draw so many cases in an ordinary run, and the same ones every
 // time; make hunt draws others, and more.
-const cases, seed = "50", "1"
+const cases, seed = "100", "1"
 
 func init() {
 	for name, value := range map[string]string{"rapid.checks": cases, "rapid.seed": seed} {
