@@ -58,15 +58,15 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 // are read, and the third follows.
 var ChiselEdge = sheet.Group[Result]{Title: "Chisel edge", Figures: []sheet.Def[Result]{
 	{Key: "web_mm", Letter: "w", Label: "web at the point", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.Chisel.Web }, OfWays: chiselWays,
+		Value: func(r *Result) float64 { return r.Chisel.Web }, OfWays: WantsChisel,
 		Works: func(r *Result) (work, source string) { return readOr(r.Chisel.WebRead, "c * sin(psi)") }},
 	{Key: "chisel_angle_deg", Letter: "psi'", Label: "chisel-edge angle, obtuse", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.Chisel.Angle }, Limit: ChiselAngleLimit, OfWays: chiselWays,
+		Value: func(r *Result) float64 { return r.Chisel.Angle }, Limit: ChiselAngleLimit, OfWays: WantsChisel,
 		Works: func(r *Result) (work, source string) {
 			return readOr(r.Chisel.AngleRead && !r.Chisel.AcuteRead, "180 - psi")
 		}},
 	{Key: "chisel_angle_acute_deg", Letter: "psi", Label: "chisel-edge angle, acute", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.Chisel.Acute }, OfWays: chiselWays,
+		Value: func(r *Result) float64 { return r.Chisel.Acute }, OfWays: WantsChisel,
 		Works: func(r *Result) (work, source string) {
 			if r.Chisel.AngleRead {
 				return readOr(r.Chisel.AcuteRead, "180 - psi'")
@@ -74,7 +74,7 @@ var ChiselEdge = sheet.Group[Result]{Title: "Chisel edge", Figures: []sheet.Def[
 			return "asin(w / c)", ""
 		}},
 	{Key: "chisel_length_mm", Letter: "c", Label: "chisel-edge length", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.Chisel.Length }, OfWays: chiselWays,
+		Value: func(r *Result) float64 { return r.Chisel.Length }, OfWays: WantsChisel,
 		Works: func(r *Result) (work, source string) { return readOr(r.Chisel.LengthRead, "w / sin(psi)") }},
 	{Key: "chisel_ratio", Letter: "q", Label: "chisel-edge length / D", Kind: quantity.Number,
 		Value: func(r *Result) float64 { return r.Chisel.Ratio }, Limit: ChiselRatioLimit, Work: "c / D"},
@@ -109,9 +109,9 @@ func (c *Chisel) WorkAcute(s *sheet.Sheet) {
 	}
 }
 
-// chiselWays names what is missing of the chisel edge, of which two readings give
+// WantsChisel names what is missing of the chisel edge, of which two readings give
 // the third.
-func chiselWays(r *Result) string {
+func WantsChisel(r *Result) string {
 	c := &r.Chisel
 	switch {
 	case known(c.Length, c.Acute):

@@ -27,7 +27,7 @@ func (p *Plan) states() sheet.Grid {
 	}
 	row := func(name string, s *State, point, apart float64) {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(name), sheet.V(s.Length), sheet.V(s.Flute), sheet.V(point), sheet.V(apart),
-			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.V(p.thrust(s.Ratio)), sheet.V(p.Body.ThrustRatio(s))})
+			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.V(p.thrust(s)), sheet.V(p.Body.ThrustRatio(s))})
 	}
 	row("now", &p.Now, p.Found.Point.Length, p.Found.Lips.Height)
 	length, apart := p.Found.Point.Length, p.Found.Lips.Height
@@ -63,12 +63,8 @@ func (p *Plan) schedule() sheet.Grid {
 	states := p.Schedule()
 	for i := range states {
 		s := &states[i]
-		thinned := ""
-		if sheet.Known(s.Ratio) {
-			thinned = yes(s.Thinned)
-		}
 		row := []sheet.Cell{sheet.V(float64(i + 1)), sheet.V(s.Removed), sheet.V(s.Flute), sheet.V(s.Body),
-			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.W(thinned), sheet.V(p.Body.ThrustRatio(s))}
+			sheet.V(s.Web), sheet.V(s.Chisel), sheet.V(s.Ratio), sheet.W(thinned(s)), sheet.V(p.Body.ThrustRatio(s))}
 		if tapers {
 			row = append(row, sheet.V(s.Diameter))
 		}

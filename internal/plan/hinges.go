@@ -19,18 +19,18 @@ func (p *Plan) hinges(s *sheet.Sheet) {
 	b := &p.Body
 	next := b.Ground(p.First)
 	s.OpenAside("What the plan turns on")
-	add := func(f sheet.Figure, low, high float64) {
-		if f.Limit = (&handbook.Band{Low: low, High: high}); sheet.Known(f.Value, low, high) {
-			s.Add(f)
+	add := func(key, label string, kind quantity.Kind, v, low, high float64) {
+		if sheet.Known(v, low, high) {
+			s.Add(sheet.Figure{Key: key, Label: label, Kind: kind, Value: v, Limit: &handbook.Band{Low: low, High: high}})
 		}
 	}
 	inf := math.Inf(1)
-	add(length("next_flute_mm", "flute after this grind", next.Flute, ""), b.LeastFlute, inf)
-	add(ratio("next_web_ratio", "web / D after this grind", next.Body/b.D, ""), 0, b.MostWeb)
-	add(sheet.Figure{Key: "next_diameter_mm", Label: "diameter after this grind", Value: next.Diameter, Kind: quantity.Size}, b.LeastDiameter, inf)
-	add(ratio("next_chisel_ratio", "chisel edge / D, unthinned", p.Ground.Ratio, ""), 0, b.MostChisel)
+	add("next_flute_mm", "flute after this grind", quantity.Length, next.Flute, b.LeastFlute, inf)
+	add("next_web_ratio", "web / D after this grind", quantity.Number, next.Body/b.D, 0, b.MostWeb)
+	add("next_diameter_mm", "diameter after this grind", quantity.Size, next.Diameter, b.LeastDiameter, inf)
+	add("next_chisel_ratio", "chisel edge / D, unthinned", quantity.Number, p.Ground.Ratio, 0, b.MostChisel)
 	left := p.exactlyLeft()
-	add(ratio("part_of_a_grind_left", "", left-math.Round(left), ""), 0, inf)
+	add("part_of_a_grind_left", "", quantity.Number, left-math.Round(left), 0, inf)
 }
 
 // exactlyLeft is how many grinds are left, parts of one too; NaN where it is not

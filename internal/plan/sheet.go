@@ -19,20 +19,47 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	if !p.Found.Wear.Cracked {
 		judge.Plausible(d, s)
 	}
-	p.heights(s)
-	p.answer(s)
-	from := len(s.Sections)
-	p.causes(s)
-	p.ends(s)
-	p.thinning(s)
-	if p.Found.Verdict.Word == judge.Retire { // nobody grinds it
-		for i := range s.Sections[from:] {
-			s.Sections[from+i].Quiet = true
+	Figures(&p, s)
+	p.hinges(s)
+	Rest(&p, s)
+	return s
+}
+
+// Figures adds the figures of the plan to s.
+func Figures(p *Plan, s *sheet.Sheet) {
+	if p.Made {
+		sheet.Put(s, p, nil, &letters, &steps)
+		sheet.Letters(s, &p.Found, &judge.ChiselEdge, &judge.LipPlace)
+	}
+	sheet.Put(s, p, nil, &answer, &causes, &ends, &thinning, &after, &life)
+	for i := range s.Sections {
+		p.heading(&s.Sections[i])
+	}
+}
+
+// heading says over figures that nothing comes off now, and keeps out of a table what
+// nobody does with the drill.
+func (p *Plan) heading(sec *sheet.Section) {
+	scrap := p.Found.Verdict.Word == judge.Retire
+	switch sec.Title {
+	case causes.Title:
+		sec.Quiet = scrap
+		if p.Waits {
+			sec.Title = "What a grind would take, by cause"
+		}
+	case ends.Title:
+		sec.Quiet = scrap || p.Waits
+	case thinning.Title:
+		sec.Quiet = scrap
+		if p.Waits {
+			sec.Title = "Web thinning, without a grind"
 		}
 	}
-	p.after(s)
-	p.life(s)
-	p.hinges(s)
+}
+
+// Rest adds the drill before and after, its life grind by grind, and what there is to
+// be said.
+func Rest(p *Plan, s *sheet.Sheet) {
 	s.Grids = append(s.Grids, p.states())
 	if p.Left > 0 {
 		s.Grids = append(s.Grids, p.schedule())
@@ -40,73 +67,9 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	p.remarks(s)
 	p.inShort(s)
 	s.Extra = append(s.Extra, &rules)
-	return s
 }
 
 var rules = handbook.Source{Label: handbook.Own, Text: "how the plan is made, docs/regrind.md"}
-
-// length makes a figure of a length read with a caliper.
-func length(key, label string, v float64, wants string) sheet.Figure {
-	return sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: wants}
-}
-
-func word(key, label, w string) sheet.Figure {
-	return sheet.Figure{Key: key, Label: label, Word: w, Value: math.NaN(), Kind: quantity.Word}
-}
-
-func ratio(key, label string, v float64, wants string) sheet.Figure {
-	return sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Number, Wants: wants}
-}
-
-func yes(b bool) string {
-	if b {
-		return "yes"
-	}
-	return "no"
-}
-
-// made returns v where the plan was made, else NaN.
-func (p *Plan) made(v float64) float64 {
-	if p.Made {
-		return v
-	}
-	return math.NaN()
-}
-
-// wants names the readings that a figure still waits for; nothing for a
-// cracked drill, with which nothing more is to be done.
-func (p *Plan) wants(needs ...sheet.Need) string {
-	if p.Found.Wear.Cracked || p.Fault != nil {
-		return ""
-	}
-	return sheet.Wanted(append([]sheet.Need{{Reading: "size", Value: p.Found.Drill.D}}, needs...)...)
-}
-
-func (p *Plan) chisel() sheet.Need {
-	return sheet.Need{Reading: "two of web, chisel-angle, chisel-length", Value: p.Found.Chisel.Length}
-}
-
-func (p *Plan) flute() sheet.Need { return sheet.Need{Reading: "flute", Value: p.Found.Wear.Flute} }
-
-// answer is what a person at the wheel reads first.
-func (p *Plan) answer(s *sheet.Sheet) {
-	s.Open("Plan")
-	do := word("plan", "to do", p.Do.String())
-	if p.Do == Leave && !p.Made {
-		do.Word = ""
-	}
-	do.Wants = p.wants()
-	s.Add(do)
-	st := &p.Stock
-	s.Add(length("stock_mm", "take off the end", p.made(st.Total), p.wants()))
-	s.Work(judge.Geometry, "stock = the most that an end of a lip gives up, as worked below", "max(max({}, {}), max({}, {}))",
-		quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
-	reason := ""
-	if p.Made {
-		reason = st.Governs.String()
-	}
-	s.Add(word("stock_reason", "governed by", reason))
-}
 
 // remarks says in sentences what was decided and what was taken for granted.
 func (p *Plan) remarks(s *sheet.Sheet) {
@@ -276,5 +239,54 @@ func (p *Plan) assumptions(s *sheet.Sheet) {
 	r.Drill.FeedAssumption(s)
 	if r.Drill.Material != nil && !r.Drill.Given {
 		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
+	}
+}
+
+// nearlyAlike reports whether the lips give up the same to within what they may
+// differ by, at either end: there is nothing to true up.
+func (p *Plan) nearlyAlike() bool {
+	st, most := &p.Stock, p.Found.Limit(judge.LipHeightLimit).High
+	low := min(st.Lip1.Inner, st.Lip1.Outer, st.Lip2.Inner, st.Lip2.Outer)
+	return st.Total-low <= most
+}
+
+// cutOff reports whether so much comes off that it is cut and not ground: more than
+// a diameter.
+func (p *Plan) cutOff() bool { return p.Do == Regrind && p.Stock.Total > p.Body.D }
+
+// thinAgain reports whether the grind takes off a thinning that the plan does not
+// bring back.
+func (p *Plan) thinAgain() bool {
+	return p.Do == Regrind && p.Body.Thinned > 0 && !p.Done.Thinned
+}
+
+// inShort is the plan in one sentence.
+func (p *Plan) inShort(s *sheet.Sheet) {
+	switch st := &p.Stock; {
+	case p.Do == Retire:
+		s.InShort("retire")
+	case !p.Made || p.Do == Leave:
+	case p.Do == Thin && p.Done.Thinned:
+		s.InShort("thin the web to {}", quantity.MM(p.Done.Web))
+	case p.Do == Regrind:
+		text := quantity.Sayf("regrind, {} off both lips alike", quantity.MM(st.Total))
+		switch {
+		case p.cutOff():
+			text = quantity.Sayf("cut {} off, then grind a new point", quantity.MM(st.Total))
+		case st.EndsAlike():
+		case p.nearlyAlike():
+			text = quantity.Sayf("regrind, {} off both lips, which stand even to within their limit", quantity.MM(st.Total))
+		default:
+			text = quantity.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", quantity.MM(st.Total),
+				quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
+		}
+		if p.Done.Thinned {
+			text.Format += "; thin the web to {}"
+			text.Args = append(text.Args, quantity.MM(p.Done.Web))
+		} else if p.thinAgain() {
+			text.Format += "; thin the point again to {}"
+			text.Args = append(text.Args, quantity.MM(p.Now.Web))
+		}
+		s.InShort(text.Format, text.Args...)
 	}
 }
