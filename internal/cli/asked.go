@@ -31,12 +31,8 @@ func (a *app) asked(args []string) []*cobra.Command {
 
 // named makes the command of that name; nil where there is none.
 func (a *app) named(name string) *cobra.Command {
-	for _, list := range calculations {
-		for _, c := range list {
-			if c.name == name {
-				return a.calculation(c)
-			}
-		}
+	if c := onDrill(name); c != nil {
+		return a.onDrill(c)
 	}
 	for i := range others {
 		if others[i].name == name {
@@ -49,10 +45,8 @@ func (a *app) named(name string) *cobra.Command {
 // commands makes every command.
 func (a *app) commands() []*cobra.Command {
 	var all []*cobra.Command
-	for _, list := range calculations {
-		for _, c := range list {
-			all = append(all, a.calculation(c))
-		}
+	for _, c := range commands {
+		all = append(all, a.onDrill(c))
 	}
 	for i := range others {
 		all = append(all, others[i].make(a))

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/command"
 	"evenlip/internal/fault"
 	"evenlip/internal/near"
 )
@@ -102,16 +103,17 @@ func cannotRead(name string, err error) *fault.Fault {
 }
 
 // ofDrill finds the command on a drill that is meant.
-func ofDrill(name string) (*calculation, error) {
+func ofDrill(name string) (command.Command, error) {
 	var names []string
-	for _, c := range slices.Concat(calculations[:]...) {
-		switch {
-		case c.grinder:
+	for _, c := range commands {
+		switch info := c.About(); {
+		case info.Grinder:
 			continue
-		case c.name == name:
+		case info.Name == name:
 			return c, nil
+		default:
+			names = append(names, info.Name)
 		}
-		names = append(names, c.name)
 	}
 	return nil, fault.Flag("command", near.Hint(name, "", names...), "cannot read %q: takes %s", name, strings.Join(names, ", "))
 }

@@ -14,9 +14,9 @@ import (
 	"syscall"
 
 	"evenlip/internal/batch"
+	"evenlip/internal/command"
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
-	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
 )
 
@@ -24,8 +24,7 @@ import (
 type batchRun struct {
 	*batchFlags
 	app      *app
-	command  *calculation
-	units    quantity.System
+	command  command.Command
 	rows     *print.Rows // for CSV; nil for JSON
 	told     []string    // the cautions, where the answers do not carry them
 	outside  atomic.Bool // a line is outside a limit
@@ -40,24 +39,19 @@ func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error
 	if b.command, err = ofDrill(f.command); err != nil {
 		return nil, err
 	}
-	if b.units, err = a.system(); err != nil {
-		return nil, err
-	}
 	if !formatted {
-		a.global.format = string(print.JSON)
+		a.set.Form = print.JSON
 	}
-	o, err := a.options()
+	form := a.set.Form
 	switch {
-	case err != nil:
-		return nil, err
 	case !slices.Contains([]string{"", inputJSON, inputCSV}, f.input):
 		return nil, fault.Flag("input", "", "cannot read %q: takes json or csv", f.input)
-	case o.Form != print.JSON && o.Form != print.CSV:
-		return nil, fault.Flag("format", "leave it out for JSON Lines", "batch prints json or csv, not %s", o.Form)
-	case o.Form == print.JSON && !f.lean:
+	case form != print.JSON && form != print.CSV:
+		return nil, fault.Flag("format", "leave it out for JSON Lines", "batch prints json or csv, not %s", form)
+	case form == print.JSON && !f.lean:
 		return b, nil
 	}
-	return b, b.likeSample(o.Form)
+	return b, b.likeSample(form)
 }
 
 // What the lines of a file are.
@@ -69,19 +63,18 @@ const (
 // likeSample takes the columns of CSV, and the cautions that answers without
 // them leave to be told, from the built-in sample drill: it has every figure.
 func (b *batchRun) likeSample(form print.Form) error {
-	d := drill.Sample()
-	d.Book = b.app.book()
-	for _, e := range d.Resolve() {
-		return e
+	var rd drill.Read
+	if faults := rd.Resolve(drill.Sample(), b.app.set.reading()); len(faults) > 0 {
+		return faults
 	}
-	s := b.app.job(*b.command, d).Sheet
+	s := command.Answer(b.command, &rd.Drill, b.app.set.answering())
 	b.told = s.Cautions
 	if form == print.JSON {
 		return nil
 	}
 	var ok bool
 	if b.rows, ok = print.NewRows(s, b.several); !ok {
-		return fault.Flag("format", "leave --format out for JSON Lines", "%s answers one drill with a table, which is no row of CSV", b.command.name)
+		return fault.Flag("format", "leave --format out for JSON Lines", "%s answers one drill with a table, which is no row of CSV", b.command.About().Name)
 	}
 	return nil
 }
@@ -141,11 +134,8 @@ func readHeader(file string, lines *batch.Lines) (*drill.Header, error) {
 	case err != nil:
 		return nil, cannotRead(file, err)
 	}
-	header, errs := drill.ReadHeader(file, line.Number, line.Text)
-	if len(errs) > 0 {
-		return nil, listOf(errs)
-	}
-	return header, nil
+	header, faults := drill.ReadHeader(file, line.Number, line.Text)
+	return header, faults.Err()
 }
 
 // mostWorkers are more than the one who writes their answers can keep up with;
@@ -155,8 +145,8 @@ const mostWorkers = 16
 func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
 	workers := make([]batch.Worker, min(runtime.GOMAXPROCS(0), mostWorkers))
 	for i := range workers {
-		w := &batchWorker{run: b, lines: drill.Lines{File: file, Units: b.units, Book: b.app.book()}, header: header,
-			json: print.Encoder{Explain: b.app.global.explain, Lean: b.lean}}
+		w := &batchWorker{run: b, lines: drill.Lines{File: file}, header: header,
+			json: print.Encoder{Explain: b.app.set.Explain, Lean: b.lean}}
 		if b.rows != nil {
 			w.rows = b.rows.Of(file)
 		}
@@ -188,6 +178,6 @@ func (b *batchRun) end() error {
 	if b.all.Bad > 0 {
 		return fault.NewData("", "%d of %d lines make no sense; an error stands in the place of each answer", b.all.Bad, b.all.Lines)
 	}
-	b.app.outside = b.app.global.check && b.outside.Load()
+	b.app.outside = b.app.set.check && b.outside.Load()
 	return nil
 }

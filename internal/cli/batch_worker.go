@@ -1,21 +1,20 @@
 package cli
 
 import (
-	"errors"
-	"fmt"
-	"slices"
 	"strings"
 
 	"evenlip/internal/batch"
+	"evenlip/internal/command"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/sheet/print"
-	"evenlip/internal/strict"
 )
 
 // batchWorker answers one line after the other.
 type batchWorker struct {
 	run    *batchRun
 	lines  drill.Lines
+	read   drill.Read
 	json   print.Encoder
 	header *drill.Header // of CSV; nil for JSON
 	rows   *print.Rows   // for CSV; nil for JSON
@@ -23,20 +22,19 @@ type batchWorker struct {
 
 // Answer implements batch.Worker.
 func (w *batchWorker) Answer(out []byte, line batch.Line) ([]byte, error) {
-	d, errs := w.drill(line)
-	if len(errs) > 0 {
-		return w.refuse(out, line, errs)
+	if faults := w.take(line); len(faults) > 0 {
+		return w.refuse(out, line, faults)
 	}
-	a := w.run.app
-	s := a.job(*w.run.command, d).Sheet
-	if a.global.check && s.Outside() {
+	set := &w.run.app.set
+	s := command.Answer(w.run.command, &w.read.Drill, set.answering())
+	s.Shop = set.shop
+	if set.check && s.Outside() {
 		w.run.outside.Store(true)
 	}
-	switch {
-	case w.rows != nil:
+	if w.rows != nil {
 		out, err := w.rows.Append(out, line.Number, s)
 		if err != nil {
-			return w.refuse(out, line, []error{err})
+			return w.refuse(out, line, fault.Of(err))
 		}
 		return out, nil
 	}
@@ -45,54 +43,44 @@ func (w *batchWorker) Answer(out []byte, line batch.Line) ([]byte, error) {
 	return out, nil
 }
 
-// drill reads the line and refuses what cannot be.
-func (w *batchWorker) drill(line batch.Line) (*drill.Drill, []error) {
+// take reads the line and refuses what cannot be.
+func (w *batchWorker) take(line batch.Line) fault.List {
+	at := fault.Place{File: w.lines.File, Line: line.Number}
 	if line.Cut {
-		return nil, []error{&strict.Error{File: w.lines.File, Line: line.Number, Text: fmt.Sprintf("is longer than %d bytes: no drill takes that", batch.Longest)}}
+		return fault.List{fault.New("", "is longer than %d bytes: no drill takes that", batch.Longest).In(at, "")}
 	}
-	d, places, errs := w.read(line)
-	if !places.UnitsKnown() {
-		return nil, errs
-	}
-	for _, im := range w.run.command.impossible(d, len(errs) == 0) {
-		fault := places.Fault(im.Reading, errors.New(w.run.app.say(im, d)))
-		fault.Hint = im.Hint
-		if fault.Line == 0 {
-			fault.Line = line.Number
-		}
-		errs = append(errs, fault)
-	}
-	slices.SortStableFunc(errs, strict.ByPlace)
-	return d, errs
-}
-
-func (w *batchWorker) read(line batch.Line) (*drill.Drill, *drill.Places, []error) {
+	read := w.lines.JSON
 	if w.header != nil {
-		return w.lines.CSV(w.header, line.Number, line.Text)
+		read = func(number int, text []byte) ([]drill.Given, fault.List) { return w.lines.CSV(w.header, number, text) }
 	}
-	return w.lines.JSON(line.Number, line.Text)
+	given, faults := read(line.Number, line.Text)
+	faults = append(faults, w.read.Resolve(given, w.run.app.set.reading())...)
+	faults = append(faults, command.Possible(w.run.command, &w.read, &w.read.Drill, len(faults) == 0)...)
+	for _, f := range faults {
+		if f.At.Line == 0 {
+			f.At = at
+		}
+	}
+	faults.Sort()
+	return faults
 }
 
 // refuse puts what is wrong with a line in the place of its answer.
-func (w *batchWorker) refuse(out []byte, line batch.Line, errs []error) ([]byte, error) {
+func (w *batchWorker) refuse(out []byte, line batch.Line, faults fault.List) ([]byte, error) {
 	var texts, hints []string
-	for _, err := range errs {
-		var e *strict.Error
-		if !errors.As(err, &e) {
-			e = &strict.Error{Text: err.Error()}
-		}
-		texts = append(texts, e.Text)
-		if e.Hint != "" {
-			hints = append(hints, e.Hint)
+	for _, f := range faults {
+		texts = append(texts, f.Message())
+		if f.Hint != "" {
+			hints = append(hints, f.Hint)
 		}
 	}
 	text := strings.Join(texts, "; ")
 	if w.rows != nil {
-		return w.rows.AppendFault(out, line.Number, text), listOf(errs)
+		return w.rows.AppendFault(out, line.Number, text), faults
 	}
 	file := ""
 	if w.run.several {
 		file = w.lines.File
 	}
-	return append(print.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), listOf(errs)
+	return append(print.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), faults
 }

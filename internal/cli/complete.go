@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -146,7 +145,7 @@ func drillSizes(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion,
 func (a *app) materialNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	_ = a.useShop() // a shop's file with a fault leaves the embedded materials
 	var out []cobra.Completion
-	for _, m := range a.book().Materials() {
+	for _, m := range a.set.book.Materials() {
 		out = offer(out, typed, m.Name, m.Title)
 	}
 	return inOrder(out)
@@ -155,9 +154,9 @@ func (a *app) materialNames(_ *cobra.Command, _ []string, typed string) ([]cobra
 // commandNames offers the commands on a drill.
 func commandNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	var out []cobra.Completion
-	for _, c := range slices.Concat(calculations[:]...) {
-		if !c.grinder {
-			out = offer(out, typed, c.name, c.short)
+	for _, c := range commands {
+		if info := c.About(); !info.Grinder {
+			out = offer(out, typed, info.Name, info.Short)
 		}
 	}
 	return inOrder(out)

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -10,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/command"
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
@@ -17,7 +17,6 @@ import (
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 )
 
 const cribLong = `The drills of a tool crib in one YAML file, kept in version control and edited
@@ -93,81 +92,51 @@ func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
 		if from.file != "" {
 			return nil, fault.New("give one of the two", "crib: --file and --sample do not go together")
 		}
-		return a.judging(crib.Sample(a.book()))
+		return a.judging(crib.Sample(a.set.book))
 	}
 	path, err := from.path()
 	if err != nil {
 		return nil, err
 	}
-	data, err := readCrib(path)
-	if err != nil {
-		return nil, err
+	data, f := readFile(path, largestCrib, "a crib")
+	if f != nil {
+		return nil, f
 	}
-	return a.judging(crib.Read(path, data, a.book()))
+	return a.judging(crib.Read(path, data, a.set.book))
 }
 
 // judging lets the crib be inspected as evenlip inspect would, with what the
 // gauges can resolve.
-func (a *app) judging(c *crib.Crib, errs []error) (*crib.Crib, error) {
-	if len(errs) > 0 {
-		return nil, listOf(errs)
+func (a *app) judging(c *crib.Crib, faults fault.List) (*crib.Crib, error) {
+	if len(faults) > 0 {
+		return nil, faults
 	}
-	if g, err := a.gauges(); err == nil && g != (quantity.Gauges{}) { // a bad flag is told when printing
+	if a.set.Gauges != (quantity.Gauges{}) {
 		c.Inspect, c.Planned = a.inspected, a.planned
 	}
 	return c, nil
 }
 
 func (a *app) inspected(d *drill.Drill) *sheet.Sheet {
-	return a.doubted(calculation{compute: judge.Sheet}, d)
+	return command.Compute(&command.Sheet{Sheet: judge.Sheet}, d, command.Options{Gauges: a.set.Gauges})
 }
 
 // planned leaves the lists out: they are most of a plan, and decide nothing.
 func (a *app) planned(d *drill.Drill) *sheet.Sheet {
-	return a.doubted(calculation{judged: true, compute: func(d *drill.Drill, explain bool) *sheet.Sheet {
+	c := command.Sheet{Info: command.Info{Judged: true}, Sheet: func(d *drill.Drill, explain bool) *sheet.Sheet {
 		s := plan.Sheet(d, explain)
 		s.Grids = nil
 		return s
-	}}, d)
-}
-
-func (a *app) doubted(c calculation, d *drill.Drill) *sheet.Sheet {
-	s := c.compute(d, false)
-	a.doubt(c, d, s)
-	return s
-}
-
-func readCrib(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, fault.Unreadable("cannot read "+path, err)
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, largestCrib+1))
-	switch {
-	case err != nil:
-		return nil, fault.Unreadable("cannot read "+path, err)
-	case len(data) > largestCrib:
-		return nil, fault.NewData("", "%s is larger than any crib", path)
-	}
-	return data, nil
+	}}
+	return command.Compute(&c, d, command.Options{Gauges: a.set.Gauges})
 }
 
 // audience is who reads the format that was asked for.
-func (a *app) audience() crib.Audience {
-	return crib.Audience(a.global.format == string(print.JSON) || a.global.format == string(print.CSV))
-}
+func (a *app) audience() crib.Audience { return crib.Audience(a.set.forScripts()) }
 
 // printCrib prints the sheet of a whole crib.
 func (a *app) printCrib(c *crib.Crib, s *sheet.Sheet) error {
-	units, err := a.system()
-	if err != nil {
-		return err
-	}
-	if units == quantity.Unset {
-		units = orMetric(c.Units)
-	}
-	return a.print([]print.Job{{Sheet: s, System: units}})
+	return a.printSheet(s, cmp.Or(a.set.units, c.Units))
 }
 
 func (a *app) cribList(from *cribFrom) *cobra.Command {
@@ -222,7 +191,7 @@ inspect besides.`,
 			}
 			drills := filter.Select(c.Judge())
 			crib.WorstFirst(drills)
-			if a.global.check {
+			if a.set.check {
 				a.outside = len(drills) == 0 || slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" })
 			}
 			return a.printCrib(c, c.Audit(drills, a.audience()))
@@ -243,18 +212,14 @@ func (a *app) cribFilter(which whichDrills) (crib.Filter, error) {
 		}
 	}
 	if which.size != "" {
-		units, err := a.system()
-		if err != nil {
-			return f, err
-		}
-		v, bad := quantity.Parse(quantity.Size, which.size, units)
+		v, bad := quantity.Parse(quantity.Size, which.size, a.set.units)
 		if bad != nil {
 			return f, bad.In(fault.Place{Flag: "size"}, "")
 		}
 		f.Size = v.V
 	}
 	if which.material != "" {
-		m, ok := a.book().Material(which.material)
+		m, ok := a.set.book.Material(which.material)
 		if !ok {
 			return f, fault.Flag("material", "evenlip material lists them", "no material is called %q", which.material)
 		}
@@ -278,7 +243,7 @@ changed. With --check the exit status is 1 when there is anything to do.`,
 				return err
 			}
 			day := c.Day()
-			a.outside = a.global.check && !day.Idle()
+			a.outside = a.set.check && !day.Idle()
 			return a.printCrib(c, c.Plan(&day, a.audience()))
 		},
 	}

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"errors"
 	"slices"
 	"time"
 	"unicode"
@@ -25,14 +24,14 @@ func recorded() []drill.Reading {
 
 // recordFlags are what crib record takes.
 type recordFlags struct {
-	grind, date, note             string
-	thinning, correction, cracked bool
-	retired, dryRun               bool
-	readings                      map[drill.Reading]*string
+	grind, date, note    string
+	thinning, correction bool
+	retired, dryRun      bool
+	readings             readingFlags
 }
 
 func (a *app) cribRecord(from *cribFrom) *cobra.Command {
-	r := &recordFlags{readings: map[drill.Reading]*string{}}
+	r := new(recordFlags)
 	cmd := &cobra.Command{
 		Use: "record ID [flags]", Short: "write a grind, a thinning or new readings into a drill's history",
 		Long: `Writes what was done into the drill's history and moves its readings on. After
@@ -62,13 +61,7 @@ changed, and records made at the same time all land.`,
 	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
 	f.StringVar(&r.note, "note", "", "a remark for the history")
 	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
-	for _, x := range recorded() {
-		if x.Spec().Switch {
-			f.BoolVar(&r.cracked, x.String(), false, x.Spec().Help)
-			continue
-		}
-		r.readings[x] = textFlag(cmd, x)
-	}
+	r.readings = addReadings(cmd, recorded())
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		change, err := a.change(cmd, r)
 		if err != nil {
@@ -81,11 +74,7 @@ changed, and records made at the same time all land.`,
 
 // change puts what was typed together.
 func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
-	units, err := a.system()
-	if err != nil {
-		return crib.Change{}, err
-	}
-	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Units: units, Today: time.Now()}
+	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Units: a.set.units, Today: time.Now(), Readings: map[drill.Reading]string{}}
 	grind := cmd.Flags().Changed("grind")
 	if given := [...]bool{grind, r.thinning, r.correction, r.retired}; count(given[:]) > 1 {
 		return ch, fault.New("record the one, then the other", "crib record: of --grind, --thinning, --correction and --retired, one at a time")
@@ -106,11 +95,9 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	if !utf8.ValidString(r.note) || slices.ContainsFunc([]rune(r.note), unicode.IsControl) {
 		return ch, fault.Flag("note", "write it on one line", "takes text without control characters")
 	}
-	given := givenFlags(cmd, r.readings)
-	if cmd.Flags().Changed(drill.Cracked.String()) {
-		given[drill.Cracked] = map[bool]string{true: "yes", false: "no"}[r.cracked]
+	for _, g := range r.readings.given(cmd) {
+		ch.Readings[g.Reading] = g.Text
 	}
-	ch.Readings = given
 	return ch, nil
 }
 
@@ -125,19 +112,16 @@ func count(given []bool) (n int) {
 
 // record writes the change, or only works it out.
 func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) error {
-	if _, err := a.options(); err != nil { // a bad flag is told before anything is written
-		return err
-	}
 	out, file, err := a.recordIn(from, id, ch, dryRun)
 	if err != nil {
-		return cribError(err)
+		return err
 	}
 	if !dryRun {
 		a.done = "the record is in " + file + " all the same"
 	}
 	s := out.Sheet(file, dryRun, a.inspected)
 	s.Sample = from.sample
-	return a.print([]print.Job{{Sheet: s, System: out.New.System()}})
+	return a.print(print.Job{Sheet: s, System: out.New.System()})
 }
 
 func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (*crib.Outcome, string, error) {
@@ -145,32 +129,23 @@ func (a *app) recordIn(from *cribFrom, id string, ch crib.Change, dryRun bool) (
 		if !dryRun || from.file != "" {
 			return nil, "", fault.New("evenlip crib new --sample writes a file of it; or add --dry-run", "crib record: the embedded crib cannot be written to")
 		}
-		out, _, err := crib.Rewrite(crib.SampleFile, crib.SampleText(), id, ch, a.book())
+		out, _, err := crib.Rewrite(crib.SampleFile, crib.SampleText(), id, ch, a.set.book)
 		return out, crib.SampleFile, err
 	}
 	path, err := from.path()
 	if err != nil {
 		return nil, "", err
 	}
-	data, err := readCrib(path)
-	if err != nil {
-		return nil, "", err
+	data, f := readFile(path, largestCrib, "a crib")
+	if f != nil {
+		return nil, "", f
 	}
 	if !dryRun {
-		out, err := crib.Record(path, id, ch, a.book())
+		out, err := crib.Record(path, id, ch, a.set.book)
 		return out, path, err
 	}
-	out, _, err := crib.Rewrite(path, data, id, ch, a.book())
+	out, _, err := crib.Rewrite(path, data, id, ch, a.set.book)
 	return out, path, err
-}
-
-// cribError returns the faults that an error of the crib is made of.
-func cribError(err error) error {
-	var faults crib.Faults
-	if errors.As(err, &faults) {
-		return listOf(faults)
-	}
-	return faultOf(err)
 }
 
 func (a *app) cribNew(from *cribFrom) *cobra.Command {
@@ -181,9 +156,6 @@ remarks on what goes into it; with --sample, the embedded crib to try things on.
 A file that is there is never written over.`,
 		Example: "  evenlip crib new\n  evenlip crib new --sample --file try.yaml",
 		RunE: func(*cobra.Command, []string) error {
-			if _, err := a.options(); err != nil {
-				return err
-			}
 			path, text := from.file, []byte(crib.NewText)
 			if path == "" {
 				path = crib.FileName
@@ -192,11 +164,11 @@ A file that is there is never written over.`,
 				text = crib.SampleText()
 			}
 			if err := crib.Start(path, text); err != nil {
-				return cribError(err)
+				return err
 			}
 			c, errs := crib.Read(path, text, nil)
 			if len(errs) > 0 {
-				return listOf(errs)
+				return errs
 			}
 			return a.printCrib(c, c.Started(from.sample))
 		},

@@ -15,8 +15,8 @@ func (a *app) cribSchema() *cobra.Command {
 shows how each reading is taken, and marks most of what would be refused.`,
 		Example: "  evenlip crib schema\n  evenlip crib schema | jq '.properties | keys'",
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if f := cmd.Flags(); f.Changed("format") && a.global.format != string(print.JSON) {
-				return fault.New("leave --format out", "crib schema: prints JSON, not %s", a.global.format)
+			if f := cmd.Flags(); f.Changed("format") && a.set.Form != print.JSON {
+				return fault.New("leave --format out", "crib schema: prints JSON, not %s", a.set.Form)
 			}
 			a.buf.Write(crib.Schema())
 			return nil

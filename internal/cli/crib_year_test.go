@@ -198,9 +198,8 @@ func (s *shelf) agrees() {
 				}
 			}
 		}
-		back := &drill.Drill{Units: d.Readings.System()}
-		back.Set(drill.Flute, first)
-		back.Resolve()
+		var back drill.Read
+		back.Resolve([]drill.Given{drill.Flag(drill.Flute, first)}, drill.Options{Units: d.Readings.System()})
 		grinds, _ := d.Grinds()
 		rounding := 0.0006 * float64(grinds+1)
 		if len(d.History) != want.entries || grinds != want.grinds || d.Retired() != want.retired {

@@ -10,6 +10,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"evenlip/internal/command"
 	"evenlip/internal/drill"
 	"evenlip/internal/gauge"
 	"evenlip/internal/judge"
@@ -17,6 +18,7 @@ import (
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/spindle"
+	"evenlip/internal/testkit/drilltest"
 )
 
 // The uncertainty of every command's figures and lists against chance (JCGM 101 in
@@ -24,10 +26,10 @@ import (
 // standard deviations taken twice.
 func TestEveryCommandsDoubt(t *testing.T) {
 	gauges := quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator: 0.01}
-	for _, c := range slices.Concat(append(calculations[:], drawings)...) {
-		t.Run(c.name, func(t *testing.T) {
-			d := drillFor(t, *c)
-			again := func(d *drill.Drill) *sheet.Sheet { return c.compute(d, false) }
+	for _, c := range append(commands[:], drawings...) {
+		t.Run(c.About().Name, func(t *testing.T) {
+			d := drillFor(t, c)
+			again := func(d *drill.Drill) *sheet.Sheet { return c.Compute(d, false) }
 			s := again(d)
 			gauge.Spread(d, gauges, s, again)
 			draws := chance(d, gauges, again)
@@ -53,17 +55,17 @@ func TestEveryCommandsDoubt(t *testing.T) {
 
 // drawings are the drill drawn as ground, as measured, and with no height of its
 // lips read.
-var drawings = []*calculation{&drawn, drawnWithout(drill.Remove), drawnWithout(drill.Remove, drill.LipHeight)}
+var drawings = []command.Command{&drawn, drawnWithout(drill.Remove), drawnWithout(drill.Remove, drill.LipHeight)}
 
-func drawnWithout(unread ...drill.Reading) *calculation {
+func drawnWithout(unread ...drill.Reading) command.Command {
 	c := drawn
-	c.name = fmt.Sprintf("draw without %v", unread)
-	c.compute = func(d *drill.Drill, explain bool) *sheet.Sheet {
+	c.Name = fmt.Sprintf("draw without %v", unread)
+	c.Sheet = func(d *drill.Drill, explain bool) *sheet.Sheet {
 		less := *d
 		for _, r := range unread {
 			less.Drop(r)
 		}
-		return drawn.compute(&less, explain)
+		return drawn.Compute(&less, explain)
 	}
 	return &c
 }
@@ -85,26 +87,16 @@ var own = map[string]map[drill.Reading]string{
 
 const doubtRuns = 3000
 
-func drillFor(t *testing.T, c calculation) *drill.Drill {
+func drillFor(t *testing.T, c command.Command) *drill.Drill {
 	t.Helper()
-	d := &drill.Drill{}
-	for r, text := range own[c.name] {
-		d.Set(r, text)
+	readings := drilltest.Of("size 12mm; web 2.1mm; chisel-angle 126; lip-angle 59.5,58.5; lip-height 0.14mm,0.02mm; clearance 11,13; flute 78mm; " +
+		"depth 30mm; flank-wear 0.2mm; remove 5mm; feed 0.3mm; corner-wear 0.6mm")
+	if c.About().Grinder {
+		readings = drilltest.Readings{}
 	}
-	for r, text := range map[drill.Reading]string{
-		drill.Size: "12mm", drill.Web: "2.1mm", drill.ChiselAngle: "126", drill.LipAngle: "59.5,58.5", drill.LipHeight: "0.14mm,0.02mm",
-		drill.Clearance: "11,13", drill.Flute: "78mm", drill.Depth: "30mm", drill.FlankWear: "0.2mm", drill.Remove: "5mm", drill.Feed: "0.3mm",
-		drill.CornerWear: "0.6mm",
-	} {
-		if !c.grinder {
-			d.Set(r, text)
-		}
-	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatal(errs)
-	}
-	if found := c.impossible(d, true); len(found) > 0 {
-		t.Fatalf("%s: %v", c.name, found)
+	d := readings.With(own[c.About().Name]).Drill(t)
+	if found := append(d.Possible(), c.Cannot(d)...); len(found) > 0 {
+		t.Fatalf("%s: %v", c.About().Name, found)
 	}
 	return d
 }
@@ -145,13 +137,7 @@ func byChance(d *drill.Drill, g quantity.Gauges, f func(*drill.Drill)) {
 func TestThePilotsTwoOutcomes(t *testing.T) {
 	gauges := quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180}
 	for _, off := range []float64{-0.03, -0.014, -0.007, 0, 0.003, 0.01, 0.015, 0.03} {
-		d := &drill.Drill{}
-		for r, text := range map[drill.Reading]string{drill.Size: "20mm", drill.Web: "3mm", drill.ChiselAngle: "125", drill.Pilot: "3mm"} {
-			d.Set(r, text)
-		}
-		if errs := d.Resolve(); len(errs) > 0 {
-			t.Fatal(errs)
-		}
+		d := drilltest.Read(t, "size 20mm; web 3mm; chisel-angle 125; pilot 3mm")
 		d.Put(drill.Pilot, 3+off)
 		s := spindle.Pilot(d, false)
 		again := func(d *drill.Drill) *sheet.Sheet { return spindle.Pilot(d, false) }
@@ -200,17 +186,7 @@ func TestThePlansWordsAreThoseOfChance(t *testing.T) {
 		"worth thinning or not": {drill.Web: "2.155mm", drill.FlankWear: "0.05mm", drill.Flute: "80mm"},
 		"past thinning or not":  {drill.Web: "4.2mm", drill.ChiselAngle: "124", drill.FlankWear: "0.05mm", drill.Flute: "80mm"},
 	} {
-		d := &drill.Drill{}
-		for r, text := range map[drill.Reading]string{drill.Size: "12mm", drill.Web: "1.8mm", drill.ChiselAngle: "127", drill.LipAngle: "59,59", drill.LipHeight: "0",
-			drill.Clearance: "12", drill.FlankWear: "0.9mm", drill.Depth: "30mm"} {
-			d.Set(r, text)
-		}
-		for r, text := range line {
-			d.Set(r, text)
-		}
-		if errs := d.Resolve(); len(errs) > 0 {
-			t.Fatal(errs)
-		}
+		d := drilltest.Of("size 12mm; web 1.8mm; chisel-angle 127; lip-angle 59,59; lip-height 0; clearance 12; flank-wear 0.9mm; depth 30mm").With(line).Drill(t)
 		s := hinged(d)
 		gauge.Spread(d, gauges, s, hinged)
 		met := map[string]map[string]int{}

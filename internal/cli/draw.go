@@ -6,9 +6,9 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/command"
 	"evenlip/internal/command/drawing"
 	"evenlip/internal/draw"
-	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -16,7 +16,7 @@ import (
 )
 
 // drawn is draw as far as it is a calculation: the figures beside the picture.
-var drawn = calculation{name: "draw", readings: drawing.Readings, check: drawing.Check, compute: drawing.Sheet}
+var drawn = command.Sheet{Info: command.Info{Name: "draw", Readings: drawing.Readings}, Refuse: drawing.Check, Sheet: drawing.Sheet}
 
 // drawFlags are the flags of draw that are no readings.
 type drawFlags struct {
@@ -26,7 +26,6 @@ type drawFlags struct {
 
 func (a *app) drawCommand() *cobra.Command {
 	var f drawFlags
-	t := &taking{flags: make(map[drill.Reading]*string, len(drawing.Readings))}
 	cmd := &cobra.Command{
 		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side", GroupID: "drill",
 		Long: `The point of one drill to scale, seen from the end and from the side: both lips
@@ -42,65 +41,61 @@ standard input), or from --sample.
   evenlip draw --sample --svg sample.svg
   evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
 		Args: atMostOne,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			h, err := a.drillToDraw(t, args)
-			if err != nil {
-				return err
-			}
-			if err := a.drawsWith(&f); err != nil {
-				return err
-			}
-			return a.draw(h, &f)
-		},
 	}
-	t.cmd = cmd
-	for _, r := range drawing.Readings {
-		t.flags[r] = textFlag(cmd, r)
+	from := &source{cmd: cmd, flags: addReadings(cmd, drawing.Readings)}
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		h, faults := a.drillToDraw(from, args)
+		if len(faults) > 0 {
+			return faults
+		}
+		if f := a.drawsWith(&f); f != nil {
+			return f
+		}
+		return a.draw(h, &f)
 	}
 	cmd.Flags().StringVar(&f.svg, "svg", "", "write a drawing for paper to this file (- is standard output)")
 	cmd.Flags().StringVar(&f.scale, "scale", "", "scale of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
 	cmd.Flags().BoolVar(&f.ascii, "ascii", false, "letters in place of dots in the terminal (default: where the locale has no UTF-8)")
-	t.sourceFlags()
+	from.addFlags()
 	return cmd
 }
 
 // drillToDraw takes the drill of which enough was read to draw it.
-func (a *app) drillToDraw(t *taking, args []string) (*held, error) {
-	h, err := a.hold(t, strings.Join(args, ""))
-	if err != nil {
-		return nil, err
+func (a *app) drillToDraw(s *source, args []string) (*held, fault.List) {
+	h, faults := a.read(s, strings.Join(args, ""))
+	if h == nil {
+		return nil, faults
 	}
-	for _, r := range drill.All() {
-		if quantity.IsRange(h.Written(r)) {
-			return nil, h.fault(r, "a range makes many drills, and a picture is of one", "give one value; evenlip inspect and the like take ranges")
-		}
+	if len(h.Ranges) > 0 {
+		return nil, fault.List{fault.Flag(h.Ranges[0].String(), "give one value; evenlip inspect and the like take ranges", "a range makes many drills, and a picture is of one")}
 	}
-	if errs := a.faults(drawn, h); len(errs) > 0 {
-		return nil, errs
+	if faults = a.possible(&drawn, h, faults); len(faults) > 0 {
+		return nil, faults
 	}
-	wants, hint := drawing.Missing(h.Drill)
+	wants, hint := drawing.Missing(&h.Drill)
+	file := cmp.Or(h.kept, strings.Join(args, ""))
 	switch {
 	case wants == "":
 		return h, nil
-	case len(args) == 1 || h.from != "":
-		return nil, fault.NewData("", "%s: draw wants %s", cmp.Or(h.from, strings.Join(args, "")), strings.ReplaceAll(wants, "--", ""))
+	case file != "":
+		return nil, fault.List{fault.NewData("", "%s: draw wants %s", file, strings.ReplaceAll(wants, "--", ""))}
 	}
-	return nil, fault.New(hint, "draw wants %s", wants)
+	return nil, fault.List{fault.New(hint, "draw wants %s", wants)}
 }
 
 // drawsWith refuses a flag that the picture asked for has no use for.
-func (a *app) drawsWith(f *drawFlags) error {
-	table, json := a.global.format == string(print.Table), a.global.format == string(print.JSON)
+func (a *app) drawsWith(f *drawFlags) *fault.Fault {
+	table, json := a.set.Form == print.Table, a.set.Form == print.JSON
 	switch {
-	case a.global.check:
+	case a.set.check:
 		return fault.Flag("check", "evenlip inspect --check judges the drill", "draw holds nothing against a limit")
 	case f.svg == "" && f.scale != "":
 		return fault.Flag("scale", "add --svg FILE; a terminal's dots have no size on paper", "goes with --svg")
 	case f.svg != "" && f.ascii:
 		return fault.Flag("ascii", "leave one of the two out", "is for the picture in the terminal, and does not go with --svg")
 	case f.ascii && !table && !json:
-		return fault.Flag("ascii", "--format table and json have a picture", "there is no picture in --format %s", a.global.format)
-	case f.svg == "-" && (!table || a.global.explain):
+		return fault.Flag("ascii", "--format table and json have a picture", "there is no picture in --format %s", a.set.Form)
+	case f.svg == "-" && (!table || a.set.Explain):
 		return fault.New("name a file, --svg FILE: the figures then go to standard output", "--svg -: prints the drawing alone, without --format and --explain")
 	}
 	return nil
@@ -108,21 +103,18 @@ func (a *app) drawsWith(f *drawFlags) error {
 
 // draw shows the picture that was asked for.
 func (a *app) draw(h *held, f *drawFlags) error {
-	o, err := a.options()
-	if err != nil {
-		return err
+	d, o := &h.Drill, &a.set
+	format := quantity.Format{System: a.system(d), Gauges: o.Gauges}
+	r, s := drawing.Compute(d), drawing.Sheet(d, o.Explain)
+	report := func() error {
+		command.Doubt(&drawn, d, s, o.Gauges)
+		h.tell(command.Finish(&drawn, d, s))
+		return a.print(print.Job{Sheet: s, System: format.System})
 	}
-	units, err := a.system()
-	if err != nil {
-		return err
-	}
-	format := quantity.Format{System: cmp.Or(units, h.System()), Gauges: o.Gauges}
-	r, s := drawing.Compute(h.Drill), drawing.Sheet(h.Drill, a.global.explain)
-	report := func() error { return a.print([]print.Job{a.asHeld(h, a.finished(drawn, h.Drill, s))}) }
 	if f.svg != "" {
 		return a.onPaper(&r, s, format, f, report)
 	}
-	caption, lines := r.InTerminal(s, format, o.Width, f.ascii || !showsUTF8())
+	caption, lines := r.InTerminal(s, format, o.Width, f.ascii || o.ASCII)
 	if o.Form == print.JSON {
 		s.Grids = append(s.Grids, drawing.Lines(lines))
 	}

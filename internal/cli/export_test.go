@@ -11,10 +11,8 @@ const FrontPage = frontPage
 // Calculations are the names of the commands that compute from readings.
 func Calculations() []string {
 	var out []string
-	for _, list := range calculations {
-		for _, c := range list {
-			out = append(out, c.name)
-		}
+	for _, c := range commands {
+		out = append(out, c.About().Name)
 	}
 	return out
 }

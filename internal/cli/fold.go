@@ -18,6 +18,10 @@ const (
 func (a *app) helpPage(root *cobra.Command) {
 	help := root.HelpFunc()
 	root.SetHelpFunc(func(cmd *cobra.Command, args []string) {
+		if words := cmd.Flags().Args(); cmd.HasSubCommands() && len(words) > 0 {
+			a.helpless = cmd.ValidateArgs(words)
+			return
+		}
 		var page strings.Builder
 		out := cmd.OutOrStdout()
 		cmd.SetOut(&page)
@@ -30,10 +34,7 @@ func (a *app) helpPage(root *cobra.Command) {
 // pageWidth is what a page of help is printed for: 80 columns, or as many as a
 // narrower terminal has.
 func (a *app) pageWidth() int {
-	width, err := a.columns()
-	if err != nil {
-		return usualWidth
-	}
+	width, _ := a.columns()
 	return min(width, usualWidth)
 }
 

@@ -1,6 +1,10 @@
 package cli
 
-import "github.com/spf13/cobra"
+import (
+	"cmp"
+
+	"github.com/spf13/cobra"
+)
 
 // frontPage is what evenlip says when it is called alone: one screen, by what
 // is in the hand of whoever asks.
@@ -29,15 +33,17 @@ Two examples of each   evenlip COMMAND --help
 
 // withoutShop runs before a command to which the shop's own settings say
 // nothing: a fault in their file must not keep back what helps to mend it.
-func withoutShop(cmd *cobra.Command, _ []string) error { return blanks(cmd) }
+func (a *app) withoutShop(cmd *cobra.Command, _ []string) error {
+	return cmp.Or(blanks(cmd), a.settle(false))
+}
 
 // helpCommand is cobra's own, but for a word that is no command.
-func helpCommand() *cobra.Command {
+func (a *app) helpCommand() *cobra.Command {
 	return &cobra.Command{
 		Use: "help [COMMAND]", Short: "what a command does, its flags and two examples",
 		Long:              "What a command does, its flags and two examples, as evenlip COMMAND --help.",
 		Example:           "  evenlip help inspect\n  evenlip help crib record",
-		PersistentPreRunE: withoutShop,
+		PersistentPreRunE: a.withoutShop,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			about, rest, err := cmd.Root().Find(args)
 			if err != nil || len(rest) > 0 {

@@ -4,16 +4,14 @@ package cli
 
 import (
 	"bytes"
-	"errors"
+	"cmp"
 	"fmt"
 	"io"
 
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/fault"
-	"evenlip/internal/handbook/shop"
 	"evenlip/internal/sheet/print"
-	"evenlip/internal/strict"
 )
 
 // The exit statuses beside those of package fault.
@@ -29,8 +27,9 @@ type app struct {
 	buf      bytes.Buffer // what goes to out if all ends well
 	outside  bool         // --check found something
 	done     string       // what stands even if the answer cannot be printed
+	helpless error        // help was asked for on a command that there is not
 	global   globals
-	shop     *shop.Shop // nil where the shop has set nothing
+	set      settings
 }
 
 // Main runs the program and returns its exit status.
@@ -45,7 +44,7 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 	root.SetOut(&a.buf)
 	root.SetErr(errw)
 	completionCommand(root)
-	if err := root.Execute(); err != nil {
+	if err := cmp.Or(root.Execute(), a.helpless); err != nil {
 		return a.fail(err)
 	}
 	if _, err := a.buf.WriteTo(out); err != nil {
@@ -83,22 +82,6 @@ func (a *app) complain(head, text string) {
 		text = print.Spelled(text)
 	}
 	fmt.Fprintln(a.err, head, text)
-}
-
-// listOf and faultOf take the errors of files that are no faults yet.
-func listOf(errs []error) (out fault.List) {
-	for _, err := range errs {
-		out = append(out, faultOf(err))
-	}
-	return out
-}
-
-func faultOf(err error) *fault.Fault {
-	var e *strict.Error
-	if errors.As(err, &e) {
-		return &fault.Fault{At: fault.Place{File: e.File, Line: e.Line, Column: e.Column}, Text: e.Text, Hint: e.Hint}
-	}
-	return fault.Of(err)[0]
 }
 
 // noArgs is cobra.NoArgs with a hint.

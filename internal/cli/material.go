@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"math"
 
 	"github.com/spf13/cobra"
@@ -22,17 +23,13 @@ judges it.`,
 		Example: "  evenlip material\n  evenlip material cast-iron-150 --size 12mm",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
-			units, err := a.system()
-			if err != nil {
-				return err
-			}
 			if len(args) == 0 {
 				if size != "" {
 					return fault.New("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
 				}
-				return a.print([]print.Job{{Sheet: materialList(a.book(), a.global.format == string(print.Table), orMetric(units)), System: orMetric(units)}})
+				return a.printSheet(materialList(a.set.book, a.set.Form == print.Table, orMetric(a.set.units)), a.set.units)
 			}
-			m, ok := a.book().Material(args[0])
+			m, ok := a.set.book.Material(args[0])
 			if !ok {
 				hint := "evenlip material lists them"
 				if near := handbook.SuggestMaterial(args[0]); near != "" {
@@ -40,23 +37,20 @@ judges it.`,
 				}
 				return fault.New(hint, "material: no material is called %q", args[0])
 			}
-			return a.oneMaterial(m, size, units)
+			return a.oneMaterial(m, size)
 		},
 	}
 	cmd.Flags().StringVar(&size, "size", "", "drill size, for the clearance, the feed and the spindle speed at that size")
 	return cmd
 }
 
-func (a *app) oneMaterial(m *handbook.Material, size string, units quantity.System) error {
+func (a *app) oneMaterial(m *handbook.Material, size string) error {
 	v := quantity.Value{V: math.NaN()}
 	if size != "" {
 		var bad *fault.Fault
-		if v, bad = quantity.Parse(quantity.Size, size, units); bad != nil {
+		if v, bad = quantity.Parse(quantity.Size, size, a.set.units); bad != nil {
 			return bad.In(fault.Place{Flag: "size"}, "")
 		}
-		if units == quantity.Unset {
-			units = v.System
-		}
 	}
-	return a.print([]print.Job{{Sheet: materialSheet(m, a.book(), v, a.global.explain), System: orMetric(units)}})
+	return a.printSheet(materialSheet(m, a.set.book, v, a.set.Explain), cmp.Or(a.set.units, v.System))
 }

@@ -43,7 +43,7 @@ func (a *app) root(args []string) *cobra.Command {
 			if err := heeded(cmd); err != nil {
 				return err
 			}
-			return a.useShop()
+			return a.settle(true)
 		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true, DisableDefaultCmd: len(commands) == 1},
 	}
@@ -55,8 +55,8 @@ func (a *app) root(args []string) *cobra.Command {
 		a.buf.WriteString(fold(frontPage, a.pageWidth()))
 		return nil
 	}
-	root.SetHelpCommand(helpCommand())
-	a.globalFlags(root.PersistentFlags())
+	root.SetHelpCommand(a.helpCommand())
+	a.global.flags(root.PersistentFlags())
 	root.SetFlagErrorFunc(flagMistake)
 	root.SetUsageFunc(a.usagePage)
 	a.helpPage(root)

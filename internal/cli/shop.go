@@ -10,7 +10,6 @@ import (
 	"syscall"
 
 	"evenlip/internal/fault"
-	"evenlip/internal/handbook"
 	"evenlip/internal/handbook/shop"
 )
 
@@ -18,7 +17,7 @@ import (
 // user's configuration directory if there is one. A folder that may not be looked
 // into is somebody else's, as where a service runs with another's HOME: no settings of
 // this user's are there, and it is told that they were not looked for.
-func (a *app) useShop() error {
+func (a *app) useShop() fault.List {
 	name, named := a.global.shop, a.global.shop != ""
 	if !named {
 		dir, err := os.UserConfigDir()
@@ -27,25 +26,25 @@ func (a *app) useShop() error {
 		}
 		name = filepath.Join(dir, "evenlip", "shop.yaml")
 	}
-	text, err := readShop(name)
+	text, f := readFile(name, largestFile, "what a shop sets")
 	switch {
-	case err == nil:
+	case f == nil:
 	case !named && hidden(name):
 		a.complain("note:", fmt.Sprintf("%s cannot be looked for: permission denied; the embedded limits hold; --shop names a file", name))
 		return nil
-	case !named && (errors.Is(err, os.ErrNotExist) || errors.Is(err, syscall.ENOTDIR)):
+	case !named && (errors.Is(f, os.ErrNotExist) || errors.Is(f, syscall.ENOTDIR)):
 		return nil
 	case named:
-		return err.In(fault.Place{Flag: "shop"}, "")
+		return fault.List{f.In(fault.Place{Flag: "shop"}, "")}
 	default:
-		err.Hint = "the shop's own limits stand there; --shop names another file"
-		return err
+		f.Hint = "the shop's own limits stand there; --shop names another file"
+		return fault.List{f}
 	}
-	s, errs := shop.Read(name, bytes.NewReader(text))
-	if len(errs) > 0 {
-		return listOf(errs)
+	s, faults := shop.Read(name, bytes.NewReader(text))
+	if len(faults) > 0 {
+		return faults
 	}
-	a.shop = s
+	a.set.book, a.set.Gauges, a.set.shop = s.Book, s.Gauges, true
 	return nil
 }
 
@@ -55,28 +54,26 @@ func hidden(name string) bool {
 	return errors.Is(err, os.ErrPermission)
 }
 
-// readShop reads the file whole or not at all: what the rest of it sets would be
-// lost unseen.
-func readShop(name string) ([]byte, *fault.Fault) {
+// readFile reads a file whole or not at all: what the rest of it says would be lost
+// unseen.
+func readFile(name string, largest int64, of string) ([]byte, *fault.Fault) {
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, fault.Unreadable("cannot read "+name, err)
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, largestFile+1))
+	return readAll(f, name, largest, of)
+}
+
+// readAll reads what is shown as a file of that name; larger than largest bytes it is
+// none of what it is taken for.
+func readAll(in io.Reader, name string, largest int64, of string) ([]byte, *fault.Fault) {
+	text, err := io.ReadAll(io.LimitReader(in, largest+1))
 	switch {
 	case err != nil:
 		return nil, fault.Unreadable("cannot read "+name, err)
-	case len(text) > largestFile:
-		return nil, fault.NewData("", "%s is too large for what a shop sets: over %d bytes", name, largestFile)
+	case int64(len(text)) > largest:
+		return nil, fault.NewData("", "%s is too large for %s: over %d bytes", name, of, largest)
 	}
 	return text, nil
-}
-
-// book is the limits and materials in force; nil is the embedded ones.
-func (a *app) book() *handbook.Book {
-	if a.shop == nil {
-		return nil
-	}
-	return a.shop.Book
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"math"
 
 	"github.com/spf13/cobra"
@@ -9,7 +10,6 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 )
 
 func (a *app) sizeCommand() *cobra.Command {
@@ -25,18 +25,11 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
-			units, err := a.system()
-			if err != nil {
-				return err
-			}
-			v, bad := quantity.Parse(quantity.Size, args[0], units)
+			v, bad := quantity.Parse(quantity.Size, args[0], a.set.units)
 			if bad != nil {
 				return bad.In(fault.Place{}, "size")
 			}
-			if units == quantity.Unset {
-				units = v.System
-			}
-			return a.print([]print.Job{{Sheet: sizeSheet(v, a.global.explain), System: orMetric(units)}})
+			return a.printSheet(sizeSheet(v, a.set.Explain), cmp.Or(a.set.units, v.System))
 		},
 	}
 }

@@ -21,18 +21,13 @@ or a rule of this program's own.`,
 		Example: "  evenlip sources\n  evenlip sources lip-clearance-by-size",
 		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
-			units, err := a.system()
-			if err != nil {
-				return err
-			}
 			tables := handbook.Tables()
 			if len(args) == 1 {
 				if tables = named(tables, args[0]); len(tables) == 0 {
 					return fault.New("evenlip sources lists them", "sources: no table is called %q", args[0])
 				}
 			}
-			s := sourcesSheet(tables, a.global.format == string(print.Table))
-			return a.print([]print.Job{{Sheet: s, System: orMetric(units)}})
+			return a.printSheet(sourcesSheet(tables, a.set.Form == print.Table), a.set.units)
 		},
 	}
 }

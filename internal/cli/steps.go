@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -14,11 +15,11 @@ import (
 // steps gathers the answers of a range, one row a step; where the answer is a
 // list itself, a row for each of its rows.
 type steps struct {
-	sweeps  []sweep
-	columns []sheet.Column  // after the sweeps'
+	ranges  []*drill.Taken
+	columns []sheet.Column  // after the ranges'
 	place   map[string]int  // of a column, by key
 	quiet   map[string]bool // columns, by key, that no person is shown
-	rows    [][]sheet.Cell  // the sweeps' values first
+	rows    [][]sheet.Cell  // the ranges' values first
 	// scripts is what a script reads beside the figures: which are outside their
 	// limit, the verdict, the findings' codes.
 	scripts  [][3]string
@@ -49,8 +50,8 @@ type remark struct {
 	first quantity.Text
 }
 
-func newSteps(sweeps []sweep) *steps {
-	return &steps{sweeps: sweeps, place: map[string]int{}, quiet: map[string]bool{}, seen: map[string]int{}}
+func newSteps(ranges []*drill.Taken) *steps {
+	return &steps{ranges: ranges, place: map[string]int{}, quiet: map[string]bool{}, seen: map[string]int{}}
 }
 
 func (t *steps) add(values []float64, s *sheet.Sheet) {
@@ -58,7 +59,7 @@ func (t *steps) add(values []float64, s *sheet.Sheet) {
 	if t.first == nil {
 		t.first = s
 	}
-	where := at(t.sweeps, values)
+	where := at(t.ranges, values)
 	t.outside = t.outside || s.Outside()
 	t.remember(s, where)
 	script := [3]string{t.breaches(s, where), "", codes(s)}
@@ -105,6 +106,15 @@ func (t *steps) row(values []float64, script [3]string, n int, at func(int) (she
 		row[len(values)+p] = cell
 	}
 	t.rows, t.scripts = append(t.rows, row), append(t.scripts, script)
+}
+
+// firsts are the ranges' values of the first step.
+func (t *steps) firsts() []float64 {
+	out := make([]float64, len(t.ranges))
+	for i, r := range t.ranges {
+		out[i] = r.Swept.From.V
+	}
+	return out
 }
 
 // padded returns a row with at least n cells.
@@ -169,7 +179,7 @@ func (t *steps) remember(s *sheet.Sheet, where quantity.Text) {
 	}
 	t.cautions = s.Cautions
 	if t.cautions == nil {
-		t.cautions = print.Cautions
+		t.cautions = sheet.Cautions
 	}
 }
 
@@ -210,12 +220,12 @@ func (t *steps) forScripts() sheet.Grid {
 	return g
 }
 
-// grid is the sweeps' columns and those of the figures that are kept.
+// grid is the ranges' columns and those of the figures that are kept.
 func (t *steps) grid(keep func(column int) bool) sheet.Grid {
-	lead := len(t.sweeps)
+	lead := len(t.ranges)
 	g := sheet.Grid{Key: "rows", Title: "Step by step", Main: true, Lead: lead}
-	for i := range t.sweeps {
-		c := t.sweeps[i].column()
+	for i := range t.ranges {
+		c := columnOf(t.ranges[i])
 		if _, taken := t.place[c.Key]; taken {
 			c.Key = "given_" + c.Key
 		}
@@ -243,7 +253,7 @@ func (t *steps) grid(keep func(column int) bool) sheet.Grid {
 func (t *steps) column(i int) []sheet.Cell {
 	out := make([]sheet.Cell, len(t.rows))
 	for n, row := range t.rows {
-		out[n] = padded(row, len(t.sweeps)+i+1)[len(t.sweeps)+i]
+		out[n] = padded(row, len(t.ranges)+i+1)[len(t.ranges)+i]
 	}
 	return out
 }
@@ -256,8 +266,8 @@ func (t *steps) tells(i int) bool {
 		return false
 	}
 	cells := t.column(i)
-	for n := range t.sweeps {
-		again := t.columns[i].Kind == t.sweeps[n].column().Kind
+	for n := range t.ranges {
+		again := t.columns[i].Kind == columnOf(t.ranges[n]).Kind
 		for row := 0; again && row < len(cells); row++ {
 			again = alike(cells[row], t.rows[row][n])
 		}
@@ -292,10 +302,10 @@ func (t *steps) forPeople(f quantity.Format, ascii bool) []sheet.Grid {
 			g.Rows[n] = append(g.Rows[n], sheet.W(t.scripts[n][1]))
 		}
 	}
-	if len(g.Columns) == len(t.sweeps) {
+	if len(g.Columns) == len(t.ranges) {
 		g.Note = "nothing that is worked out here hangs on it"
 	}
-	if len(t.sweeps) > 1 || t.lists {
+	if len(t.ranges) > 1 || t.lists {
 		return []sheet.Grid{g}
 	}
 	trend := sheet.Grid{Key: "trend", Title: "How it changes"}

@@ -38,9 +38,9 @@ func flagMistake(cmd *cobra.Command, err error) error {
 // badValue says what a flag takes that was given something else.
 func badValue(err *pflag.InvalidValueError) error {
 	f := err.GetFlag()
-	var again *twice
+	var again *fault.Fault
 	if errors.As(err, &again) {
-		return fault.Flag(f.Name, again.hint(), "%s", again)
+		return again.In(fault.Place{Flag: f.Name}, "")
 	}
 	takes, hint := "a whole number", "write --"+f.Name+" 80"
 	if f.Value.Type() == "bool" {

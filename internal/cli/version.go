@@ -11,7 +11,6 @@ import (
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 )
 
 // release is the version of a build from sources without their history:
@@ -24,7 +23,7 @@ func (a *app) versionCommand() *cobra.Command {
 		Long: `The version, the commit it was built from and when that was made, and the Go
 release and platform it was built by and for: what to tell when something is
 wrong.`,
-		PersistentPreRunE: withoutShop,
+		PersistentPreRunE: a.withoutShop,
 		Example:           "  evenlip version\n  evenlip version --format json",
 		RunE:              func(*cobra.Command, []string) error { return a.printVersion() },
 	}
@@ -35,7 +34,7 @@ func (a *app) printVersion() error {
 	if !ok {
 		info = new(debug.BuildInfo)
 	}
-	return a.print([]print.Job{{Sheet: versionSheet(info), System: quantity.Metric}})
+	return a.printSheet(versionSheet(info), quantity.Metric)
 }
 
 // versionSheet lists what is known of a build; what is not known is left open.

@@ -62,7 +62,7 @@ var (
 )
 
 // Kept returns the readings that a crib keeps of a drill.
-func Kept() []drill.Reading { return slices.Concat(drill.ForPoint(), drill.ForPlan()) }
+func Kept() []drill.Reading { return drill.Of(drill.Point, drill.Plan) }
 
 // useless returns all others.
 var useless = sync.OnceValue(func() []drill.Reading {

@@ -7,7 +7,6 @@ import (
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 )
 
 // Plan returns the sheet of the day's plan: for people a list for each thing to
@@ -21,7 +20,7 @@ func (c *Crib) Plan(day *Day, to Audience) *sheet.Sheet {
 	}
 	s.Find("counts", sheet.Note, "{}", quantity.Say(day.counts()+c.andGone()))
 	tellDoubts(s, c.there())
-	s.Cautions = print.Cautions
+	s.Cautions = sheet.Cautions
 	return s
 }
 

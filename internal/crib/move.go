@@ -9,7 +9,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/judge"
-	"evenlip/internal/plan"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 )
@@ -85,17 +84,20 @@ func (m *mover) readings() error {
 	if m.ch.Units == quantity.Unset || m.ch.Units == m.d.Readings.System() {
 		return nil
 	}
-	in := &drill.Drill{Units: m.ch.Units}
+	var given []drill.Given
 	for r, text := range m.ch.Readings {
-		in.Set(r, text)
+		given = append(given, drill.Given{Reading: r, Text: text})
 	}
-	if errs := in.Resolve(); len(errs) > 0 {
-		return m.fault(errs[0])
+	var in drill.Read
+	if faults := in.Resolve(given, drill.Options{Units: m.ch.Units}); len(faults) > 0 {
+		return asFlag(faults[0])
 	}
 	for r := range m.ch.Readings {
 		var parts []string
-		for _, v := range in.Values(r) {
-			parts = append(parts, v.Echo())
+		for _, v := range in.AsRead(r) {
+			if v.Text != "" {
+				parts = append(parts, v.Echo())
+			}
 		}
 		if len(parts) > 0 {
 			m.ch.Readings[r] = strings.Join(parts, ",")
@@ -104,9 +106,8 @@ func (m *mover) readings() error {
 	return nil
 }
 
-func (m *mover) fault(e *drill.Error) error {
-	return refuse(e.Err.Hint, "--%s: %s", e.Reading, e.Err)
-}
+// asFlag puts a fault about a reading at its flag.
+func asFlag(f *fault.Fault) error { return f.In(fault.Place{Flag: f.About}, "") }
 
 func (m *mover) act() error {
 	m.stock = math.NaN()
@@ -204,23 +205,23 @@ func (m *mover) bare() quantity.System {
 // ground moves one reading on.
 func (m *mover) ground(r drill.Reading) error {
 	old := m.d.Readings.Value(r)
-	switch r {
-	case drill.Web:
+	switch r.Spec().Ground {
+	case drill.Thickens:
 		m.web()
-	case drill.SecondWebAt, drill.SecondWeb:
+	case drill.KeepsPlace:
 		m.secondWeb(r)
-	case drill.Flute, drill.Length:
+	case drill.Shortens:
 		if old-m.stock <= 0 {
 			return refuse("", "--grind: %s off leaves no %s: it was %s", m.ch.Stock, r, m.d.Readings.Written(r))
 		}
 		m.shorten(r, old, "less the stock")
-	case drill.MarginWear, drill.LipChip:
+	case drill.WearsOff:
 		m.shorten(r, old, "less the stock")
-	case drill.FlankWear, drill.CornerWear:
+	case drill.WornAway:
 		m.move(r, "", "taken as ground away")
-	case drill.Remove:
+	case drill.TakenOff:
 		m.move(r, "", "ground away")
-	case drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.ChiselAngle, drill.ChiselLength:
+	case drill.ReadAnew:
 		m.move(r, "", "ground since: read it anew")
 	}
 	return nil
@@ -277,7 +278,7 @@ func (d *Drill) thinned() bool {
 // grows by so little that a coarser last digit would add up, grind after grind.
 func (m *mover) written(r drill.Reading, mm float64) string {
 	system, bare := m.d.Readings.System(), false
-	if values := m.d.Readings.Values(r); len(values) == 1 {
+	if values := m.d.Readings.AsRead(r); len(values) == 1 {
 		bare = values[0].Assumed && values[0].System == system && !strings.Contains(values[0].Text, "/")
 		system = values[0].System
 	}
@@ -297,24 +298,34 @@ func (m *mover) written(r drill.Reading, mm float64) string {
 
 // check resolves the drill as the change leaves it, and refuses what cannot be.
 func (m *mover) check() error {
-	next := *m.d.Readings
+	was := m.d.Readings
+	texts := map[drill.Reading]string{}
+	for _, g := range was.Given() {
+		texts[g.Reading] = g.Text
+	}
+	for _, mv := range m.out.Moves {
+		texts[mv.Reading] = mv.To
+	}
+	var given []drill.Given
+	for r, text := range texts {
+		given = append(given, drill.Given{Reading: r, Text: text})
+	}
+	var next drill.Read
+	faults := next.Resolve(given, drill.Options{Units: was.Units, Book: was.Book})
+	if len(faults) > 0 {
+		return asFlag(faults[0])
+	}
+	next.Past = was.Past
 	if m.ch.What == Grind {
 		next.Past.Body = 0
 	}
-	for _, mv := range m.out.Moves {
-		next.Drop(mv.Reading)
-		if mv.To != "" {
-			next.Set(mv.Reading, mv.To)
-		}
+	found := next.Possible()
+	if len(found) == 0 {
+		found = judge.Cannot(&next.Drill)
 	}
-	if errs := next.Resolve(); len(errs) > 0 {
-		return m.fault(errs[0])
+	if len(found) > 0 {
+		return found[0]
 	}
-	for _, found := range [...][]judge.Impossible{judge.Check(&next), plan.Check(&next)} {
-		for _, im := range found {
-			return refuse(im.Hint, "--%s: %s", im.Reading, im.Text.In(quantity.Format{System: next.System()}))
-		}
-	}
-	m.out.New = &next
+	m.out.New = &next.Drill
 	return nil
 }

@@ -2,7 +2,6 @@ package crib
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"runtime/debug"
 	"slices"
@@ -11,9 +10,9 @@ import (
 	"sync"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
-	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
@@ -35,7 +34,7 @@ type reader struct {
 
 // Read reads a crib from the bytes of its file. Everything that is wrong with
 // it is returned, each with its line and column, in the file's order.
-func Read(file string, data []byte, book *handbook.Book) (*Crib, []error) {
+func Read(file string, data []byte, book *handbook.Book) (*Crib, fault.List) {
 	if len(data) > largeFile {
 		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	}
@@ -77,8 +76,8 @@ func (rd *reader) crib(c *Crib) {
 }
 
 // sorted returns all that is wrong with the file in its order.
-func (rd *reader) sorted() []error {
-	slices.SortStableFunc(rd.Errs, strict.ByPlace)
+func (rd *reader) sorted() fault.List {
+	rd.Errs.Sort()
 	return rd.Errs
 }
 
@@ -132,7 +131,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	if has(n, "units") {
 		units = quantity.Unset // the drill's own come first
 	}
-	readings, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
+	given, faults := drill.OfMap(rd.File, n, func(e strict.Entry) bool {
 		switch e.Key.Text() {
 		case "id":
 			d.ID = strings.TrimSpace(rd.Word(e.Value))
@@ -151,46 +150,41 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 		}
 		return true
 	})
-	rd.Errs = append(rd.Errs, errs...)
-	if readings == nil {
+	read := new(drill.Read)
+	faults = append(faults, read.Resolve(given, drill.Options{Units: units, Book: rd.book})...)
+	rd.Errs = append(rd.Errs, faults...)
+	if !n.IsMap() {
 		return d
 	}
+	readings := &read.Drill
 	d.Readings = readings
-	readings.Book = rd.book
-	rd.useful(readings, places)
+	rd.useful(given)
 	if d.ID == "" && !has(n, "id") {
 		rd.Fault(n, "a drill without an id", "give each an id of its own, such as id: A1")
 	}
-	if readings.Written(drill.Size) == "" && !has(n, drill.Size.String()) {
+	if !has(n, drill.Size.String()) {
 		rd.Fault(n, "a drill without a size", "such as size: 12mm")
 	}
 	if told {
-		sure := places.UnitsKnown() && !rd.unsure
-		d.History = rd.history(history, readings, sure)
+		d.History = rd.history(history, readings, read.UnitsKnown() && !rd.unsure)
 		readings.Past = d.past()
 	}
-	if rd.unsure || !places.UnitsKnown() {
+	if rd.unsure || !read.UnitsKnown() {
 		return d
 	}
-	check := judge.Check
-	if len(errs) > 0 {
-		check = judge.CheckGiven
+	found := readings.Possible()
+	if len(found)+len(faults) == 0 {
+		found = judge.Cannot(readings)
 	}
-	for _, im := range slices.Concat(check(readings), plan.Check(readings)) {
-		fault := places.Fault(im.Reading, errors.New(im.Text.In(quantity.Format{System: readings.System()})))
-		fault.Hint = im.Hint
-		rd.Errs = append(rd.Errs, fault)
-	}
+	rd.Errs = append(rd.Errs, found...)
 	return d
 }
 
 // useful refuses the readings that tell nothing of a drill in a drawer.
-func (rd *reader) useful(d *drill.Drill, places *drill.Places) {
-	for _, r := range useless() {
-		if d.Written(r) != "" {
-			fault := places.Fault(r, errors.New("a crib has no use for it"))
-			fault.Hint = "take the line out"
-			rd.Errs = append(rd.Errs, fault)
+func (rd *reader) useful(given []drill.Given) {
+	for _, g := range given {
+		if g.Text != "" && slices.Contains(useless(), g.Reading) {
+			rd.Errs = append(rd.Errs, fault.New("take the line out", "a crib has no use for it").In(g.At, g.Reading.String()))
 		}
 	}
 }

@@ -1,14 +1,12 @@
 package crib
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/strict"
 )
 
 func TestReadsWhatAHandWrites(t *testing.T) {
@@ -136,10 +134,9 @@ func TestFaults(t *testing.T) {
 		if !slices.EqualFunc(got, want, strings.HasPrefix) {
 			t.Errorf("%s:\n%s\nwant\n%s", c.name, strings.Join(got, "\n"), c.want)
 		}
-		for _, err := range errs {
-			var e *strict.Error
-			if errors.As(err, &e) && e.Hint == "" && !strings.Contains(e.Text, "takes") && !strings.Contains(e.Text, "cannot be") {
-				t.Errorf("%s: %v says nothing of what to do", c.name, err)
+		for _, e := range errs {
+			if e.Hint == "" && !strings.Contains(e.Text, "takes") && !strings.Contains(e.Text, "cannot be") {
+				t.Errorf("%s: %v says nothing of what to do", c.name, e)
 			}
 		}
 	}
@@ -158,8 +155,7 @@ func TestOneSlipIsOneFault(t *testing.T) {
 		n++
 		text := strings.Join(lines[:at+1], "") + "    " + slips[n%len(slips)] + "\n" + strings.Join(lines[at+1:], "")
 		_, errs := Read("crib.yaml", []byte(text), nil)
-		var e *strict.Error
-		if len(errs) != 1 || !errors.As(errs[0], &e) || e.Line != at+2 || e.Column < 5 || e.Hint == "" {
+		if len(errs) != 1 || errs[0].At.Line != at+2 || errs[0].At.Column < 5 || errs[0].Hint == "" {
 			t.Errorf("%q on line %d: %s", slips[n%len(slips)], at+2, complaints(errs))
 		}
 	}

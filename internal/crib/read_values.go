@@ -1,13 +1,13 @@
 package crib
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
 	"time"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
@@ -107,25 +107,20 @@ func (rd *reader) stock(n strict.Node, units quantity.System) float64 {
 
 // before reads the readings that an event did away with.
 func (rd *reader) before(n strict.Node, units quantity.System) []Was {
-	d, places, errs := drill.ReadMap(rd.File, n, units, func(e strict.Entry) bool {
+	given, faults := drill.OfMap(rd.File, n, func(e strict.Entry) bool {
 		rd.Fault(e.Key, "no reading is called "+strconv.Quote(e.Key.Text()), "the keys are the flags' names: evenlip crib record --help")
 		return true
 	})
-	rd.Errs = append(rd.Errs, errs...)
-	if d == nil {
-		return nil
-	}
-	rd.useful(d, places)
-	if d.Written(drill.Size) != "" {
-		fault := places.Fault(drill.Size, errors.New("no drill changes its size"))
-		fault.Hint = "take the line out; a drill that is ground to another size is another drill"
-		rd.Errs = append(rd.Errs, fault)
+	var read drill.Read
+	faults = append(faults, read.Resolve(given, drill.Options{Units: units})...)
+	rd.Errs = append(rd.Errs, faults...)
+	rd.useful(given)
+	if read.Has(drill.Size) {
+		rd.Errs = append(rd.Errs, fault.New("take the line out; a drill that is ground to another size is another drill", "no drill changes its size").In(read.At(drill.Size), drill.Size.String()))
 	}
 	var out []Was
-	for _, r := range drill.All() {
-		if text := d.Written(r); text != "" {
-			out = append(out, Was{r, text})
-		}
+	for _, g := range read.Given() {
+		out = append(out, Was{g.Reading, g.Text})
 	}
 	return out
 }

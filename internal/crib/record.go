@@ -1,21 +1,15 @@
 package crib
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
 	"evenlip/internal/crib/store"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/strict"
 )
-
-// Faults are all that is wrong with a file.
-type Faults []error
-
-// Error implements error, a fault a line.
-func (f Faults) Error() string { return errors.Join(f...).Error() }
 
 // Record works a change out, writes it into the crib's file and returns what it
 // came to. Errors: those of [Rewrite], and of [store.Transform].
@@ -39,7 +33,7 @@ func Record(path, id string, ch Change, book *handbook.Book) (*Outcome, error) {
 func Rewrite(file string, data []byte, id string, ch Change, book *handbook.Book) (*Outcome, []byte, error) {
 	c, errs := Read(file, data, book)
 	if len(errs) > 0 {
-		return nil, nil, Faults(errs)
+		return nil, nil, errs
 	}
 	out, err := c.Apply(id, ch)
 	if err != nil {
@@ -51,8 +45,7 @@ func Rewrite(file string, data []byte, id string, ch Change, book *handbook.Book
 	}
 	if err != nil {
 		d, _ := c.Find(id)
-		line, column := d.node.Place()
-		return nil, nil, &strict.Error{File: file, Line: line, Column: column, Text: fmt.Sprintf("the drill %q is %s", id, err),
+		return nil, nil, &fault.Fault{At: d.node.In(file), Text: fmt.Sprintf("the drill %q is %s", id, err),
 			Hint: "write it one reading a line, such as web: 2mm, and its history as a list below history:"}
 	}
 	return out, next, nil

@@ -15,7 +15,6 @@ import (
 	"evenlip/internal/fault"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/strict"
 	"evenlip/internal/testkit"
 )
 
@@ -188,8 +187,8 @@ func TestShapesThatAreRefused(t *testing.T) {
 		"version: 1\ndrills: [\n  {id: a, size: 12mm}]\n",
 	} {
 		_, out, err := Rewrite("crib.yaml", []byte(text), "a", ground("1mm"), nil)
-		var e *strict.Error
-		if !errors.As(err, &e) || e.Line == 0 || e.Hint == "" || out != nil {
+		var e *fault.Fault
+		if !errors.As(err, &e) || e.At.Line == 0 || e.Hint == "" || out != nil {
 			t.Errorf("%q gives %v and %d bytes", text, err, len(out))
 		}
 	}
@@ -247,7 +246,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		_, _, err := Rewrite("crib.yaml", []byte(small), c.id, c.ch, nil)
 		var r *fault.Fault
-		if !errors.As(err, &r) || !strings.HasPrefix(r.Text, c.want) {
+		if !errors.As(err, &r) || !strings.HasPrefix(r.Error(), c.want) {
 			t.Errorf("%v, not %s", err, c.want)
 		}
 	}

@@ -3,6 +3,7 @@ package crib
 import (
 	_ "embed"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 )
 
@@ -17,7 +18,7 @@ var sample []byte
 func SampleText() []byte { return append([]byte(nil), sample...) }
 
 // Sample reads the embedded crib, every drill of which is invented.
-func Sample(book *handbook.Book) (*Crib, []error) {
+func Sample(book *handbook.Book) (*Crib, fault.List) {
 	c, errs := Read(SampleFile, sample, book)
 	if c != nil {
 		c.Sample = true

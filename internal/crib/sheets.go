@@ -92,7 +92,7 @@ func (d *Drill) readingCells() []sheet.Cell {
 			case r.Spec().Kind == quantity.Word:
 				out = append(out, sheet.W(d.Readings.Word(r)))
 			case i < len(values):
-				out = append(out, sheet.V(values[i].V))
+				out = append(out, sheet.V(values[i]))
 			default:
 				out = append(out, sheet.V(math.NaN()))
 			}
@@ -102,7 +102,7 @@ func (d *Drill) readingCells() []sheet.Cell {
 }
 
 // sizeText returns the size as it was written, its unit made plain.
-func (d *Drill) sizeText() string { return d.Readings.Values(drill.Size)[0].Echo() }
+func (d *Drill) sizeText() string { return d.Readings.AsRead(drill.Size)[0].Echo() }
 
 // Audit returns the sheet of the drills, which Judge has put in order, and how
 // many there are of each verdict. Scripts also get every figure of inspect.

@@ -1,7 +1,6 @@
 package crib
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -9,9 +8,9 @@ import (
 	"testing"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
-	"evenlip/internal/strict"
 )
 
 // manyDrills is a crib of drills with a remark each.
@@ -75,7 +74,7 @@ func read(t *testing.T, text string) *Crib {
 	t.Helper()
 	c, errs := Read("crib.yaml", []byte(text), nil)
 	if len(errs) > 0 {
-		t.Fatalf("%v", errors.Join(errs...))
+		t.Fatalf("%v", errs)
 	}
 	return c
 }
@@ -102,16 +101,11 @@ func rewritten(t *testing.T, text, id string, ch Change) string {
 	return string(out)
 }
 
-func complaints(errs []error) string {
+func complaints(faults fault.List) string {
 	var out []string
-	for _, err := range errs {
-		var e *strict.Error
-		if !errors.As(err, &e) {
-			out = append(out, "no place: "+err.Error())
-			continue
-		}
-		text, _, _ := strings.Cut(e.Text, "\n")
-		out = append(out, fmt.Sprintf("%d:%d %s", e.Line, e.Column, text))
+	for _, f := range faults {
+		text, _, _ := strings.Cut(f.Message(), "\n")
+		out = append(out, fmt.Sprintf("%d:%d %s", f.At.Line, f.At.Column, text))
 	}
 	return strings.Join(out, "\n")
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/strict"
 )
 
@@ -95,6 +96,6 @@ func begins(before []byte) bool {
 }
 
 func (rd *reader) tooNew(line, column, version int) {
-	rd.Errs = append(rd.Errs, &strict.Error{File: rd.File, Line: line, Column: column,
+	rd.Errs = append(rd.Errs, &fault.Fault{At: fault.Place{File: rd.File, Line: line, Column: column},
 		Text: fmt.Sprintf("this crib is of version %d, and this evenlip knows no later one than %d", version, Version), Hint: "use a newer evenlip"})
 }

@@ -3,50 +3,44 @@ package drill
 import (
 	"encoding/csv"
 	"errors"
+	"evenlip/internal/fault"
 	"fmt"
 	"strings"
-
-	"evenlip/internal/strict"
 )
 
 // Header is the first line of CSV: what its columns are.
-type Header struct {
-	columns []Reading
-	names   []string
-}
+type Header struct{ columns []Reading }
 
 // ReadHeader reads the line that names the columns: the flags' names, and name
 // and units. Everything that is wrong with it is returned.
-func ReadHeader(file string, number int, line []byte) (*Header, []error) {
+func ReadHeader(file string, number int, line []byte) (*Header, fault.List) {
 	l := Lines{File: file}
 	l.begin(number, string(line))
 	names, starts := l.fields(0)
-	h := &Header{}
+	h := new(Header)
 	for i, name := range names {
 		name = strings.TrimSpace(name)
 		r, known := l.entry(starts[i], name)
 		if !known && strings.ContainsAny(name, ";\t") {
-			l.errs = []error{&strict.Error{File: file, Line: number, Column: 1, Text: "no comma stands between the columns", Hint: "save it as CSV with commas"}}
-			break
+			return h, fault.List{fault.New("save it as CSV with commas", "no comma stands between the columns").In(fault.Place{File: file, Line: number, Column: 1}, "")}
 		}
-		h.columns, h.names = append(h.columns, r), append(h.names, name)
+		h.columns = append(h.columns, r)
 	}
-	return h, l.errs
+	return h, l.faults
 }
 
 // CSV reads the drill of one record under a header: a line, or several where a
 // quoted field has line ends in it. An empty field is a reading that was not taken.
-// The readings are resolved. All that is wrong with the record is returned.
-func (l *Lines) CSV(h *Header, number int, line []byte) (*Drill, *Places, []error) {
+// All that is wrong with the record's form is returned.
+func (l *Lines) CSV(h *Header, number int, line []byte) ([]Given, fault.List) {
 	l.begin(number, string(line))
 	fields, starts := l.fields(len(h.columns))
-	if len(l.errs) > 0 {
-		return &l.drill, &l.places, l.errs
+	if len(l.faults) > 0 {
+		return nil, l.faults
 	}
 	for i, text := range fields {
-		if r := h.columns[i]; strings.TrimSpace(text) != "" {
-			l.seen[r] = true
-			l.take(starts[i], r, h.names[i], text)
+		if strings.TrimSpace(text) != "" {
+			l.take(starts[i], h.columns[i], text)
 		}
 	}
 	return l.end()
@@ -58,7 +52,7 @@ func (l *Lines) fields(want int) (fields []string, starts []int) {
 	if l.row == nil {
 		l.row = newRowReader()
 	}
-	fields, starts, err := l.row.read(l.places.text)
+	fields, starts, err := l.row.read(l.text)
 	var parse *csv.ParseError
 	switch {
 	case errors.As(err, &parse):
@@ -66,12 +60,12 @@ func (l *Lines) fields(want int) (fields []string, starts []int) {
 		if errors.Is(err, csv.ErrQuote) {
 			hint = `a quoted field ends before a comma or the line's end, and a " inside it is written twice`
 		}
-		at := lineStart(l.places.text, parse.Line-parse.StartLine) + parse.Column
-		l.fault(max(0, min(at, len(l.places.text))-1), "not CSV: "+parse.Err.Error(), hint)
+		at := lineStart(l.text, parse.Line-parse.StartLine) + parse.Column
+		l.refuse(max(0, min(at, len(l.text))-1), "not CSV: "+parse.Err.Error(), hint)
 	case err != nil: // a line that is not blank has a field
-		l.fault(0, "not CSV: "+err.Error(), "")
+		l.refuse(0, "not CSV: "+err.Error(), "")
 	case want > 0 && len(fields) != want:
-		l.fault(0, fmt.Sprintf("has %d fields where the header has %d", len(fields), want), "leave a field empty if it was not read, its comma stays")
+		l.refuse(0, fmt.Sprintf("has %d fields where the header has %d", len(fields), want), "leave a field empty if it was not read, its comma stays")
 	}
 	return fields, starts
 }

@@ -10,24 +10,25 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/testkit"
 )
 
 const deg = math.Pi / 180
 
-// read understands "size 12mm; web 2", in the order written.
-func read(line string, units quantity.System) (*drill.Drill, []*drill.Error) {
-	d := &drill.Drill{Units: units}
+// read understands "size 12mm; web 2" as flags, in the order written.
+func read(line string, units quantity.System) (*drill.Read, fault.List) {
+	var given []drill.Given
 	for _, part := range strings.Split(line, ";") {
 		name, text, _ := strings.Cut(strings.TrimSpace(part), " ")
 		r, ok := drill.Find(name)
 		if !ok {
 			panic("no reading " + name)
 		}
-		d.Set(r, text)
+		given = append(given, drill.Flag(r, text))
 	}
-	return d, d.Resolve()
+	return resolved(given, nil, units)
 }
 
 // A bare number takes the units asked for, else those of the size, wherever the
@@ -94,13 +95,11 @@ func TestPairsAndWords(t *testing.T) {
 // Blanks are no word, and nothing written is nothing read.
 func TestBlank(t *testing.T) {
 	for _, r := range []drill.Reading{drill.Material, drill.Web, drill.Cracked} {
-		d := &drill.Drill{}
-		d.Set(r, " \t")
-		if errs := d.Resolve(); len(errs) != 1 || d.Has(r) {
+		var d drill.Read
+		if errs := d.Resolve([]drill.Given{drill.Flag(r, " \t")}, drill.Options{}); len(errs) != 1 || d.Has(r) {
 			t.Errorf("%s of blanks: %v", r, errs)
 		}
-		d.Set(r, "")
-		if errs := d.Resolve(); len(errs) != 0 || d.Has(r) {
+		if errs := d.Resolve([]drill.Given{drill.Flag(r, "")}, drill.Options{}); len(errs) != 0 || d.Has(r) {
 			t.Errorf("%s of nothing: %v", r, errs)
 		}
 	}
@@ -127,12 +126,12 @@ func TestAllErrorsAtOnce(t *testing.T) {
 	d, errs := read("feed 0.2furlong; size -12; lip-angle 59,5x; web 2,3; cracked perhaps; depth 30mm", quantity.Unset)
 	var got []string
 	for _, e := range errs {
-		got = append(got, e.Reading.String())
-		if !strings.HasPrefix(e.Error(), e.Reading.String()+": ") {
-			t.Errorf("%v does not begin with its reading", e)
+		got = append(got, e.At.Flag)
+		if !strings.HasPrefix(e.Error(), "--"+e.At.Flag+": ") {
+			t.Errorf("%v does not begin with its flag", e)
 		}
-		if d.Has(e.Reading) {
-			t.Errorf("%s counts as read", e.Reading)
+		if r, _ := drill.Find(e.At.Flag); d.Has(r) {
+			t.Errorf("%s counts as read", r)
 		}
 	}
 	if want := []string{"size", "web", "lip-angle", "cracked", "feed"}; !slices.Equal(got, want) {
@@ -157,7 +156,7 @@ func TestTwoValuesForOne(t *testing.T) {
 			t.Errorf("%q: %v", text, errs)
 			continue
 		}
-		if e := errs[0].Err; !strings.HasSuffix(e.Text, ": takes one value") || e.Hint != hint {
+		if e := errs[0]; !strings.HasSuffix(e.Text, ": takes one value") || e.Hint != hint {
 			t.Errorf("%q: %v, %s", text, e, e.Hint)
 		}
 	}
@@ -177,7 +176,7 @@ func TestSpaceForAComma(t *testing.T) {
 		_, errs := read(line, quantity.Unset)
 		if len(errs) != 1 {
 			t.Errorf("%q: %v", line, errs)
-		} else if got := errs[0].Err.Hint; got != hint {
+		} else if got := errs[0].Hint; got != hint {
 			t.Errorf("%q: %q", line, got)
 		}
 	}
@@ -186,21 +185,102 @@ func TestSpaceForAComma(t *testing.T) {
 	}
 }
 
-// A reading is forgotten whole, its unit as well, and one read again badly is
-// not the one before.
+// A reading is forgotten whole, and a list resolved again leaves nothing of the one
+// before.
 func TestDropAndReadAgain(t *testing.T) {
 	d, _ := read("size 1/2; web 0.1", quantity.Unset)
 	d.Drop(drill.Size)
-	if d.Has(drill.Size) || d.Written(drill.Size) != "" || d.System() != quantity.Metric || len(d.Values(drill.Size)) != 0 {
-		t.Error("the size, or its unit, is still there")
+	if d.Has(drill.Size) || d.Written(drill.Size) != "" || len(d.Values(drill.Size)) != 0 || len(d.Given()) != 1 {
+		t.Error("the size is still there")
 	}
-	d.Set(drill.Web, "two")
-	if errs := d.Resolve(); len(errs) != 1 || d.Has(drill.Web) {
+	if errs := d.Resolve([]drill.Given{drill.Flag(drill.Web, "two")}, drill.Options{}); len(errs) != 1 || d.Has(drill.Web) || d.System() != quantity.Metric {
 		t.Errorf("%v, web read: %v", errs, d.Has(drill.Web))
 	}
-	d.Set(drill.Web, "3mm")
-	if errs := d.Resolve(); len(errs) != 0 || d.Value(drill.Web) != 3 {
+	if errs := d.Resolve([]drill.Given{drill.Flag(drill.Web, "3mm")}, drill.Options{}); len(errs) != 0 || d.Value(drill.Web) != 3 {
 		t.Errorf("%v, web %v", errs, d.Value(drill.Web))
+	}
+}
+
+// Of two for one reading the later holds, wherever it comes from; both must be ones
+// that could be taken.
+func TestTheLaterHolds(t *testing.T) {
+	file := fault.Place{File: "a.yaml", Line: 1}
+	d, errs := resolved([]drill.Given{{Reading: drill.Size, Text: "12mm", At: file}, {Reading: drill.Web, Text: "2", At: file}, drill.Flag(drill.Size, "1/2")}, nil, quantity.Unset)
+	if len(errs) > 0 || d.Value(drill.Size) != 12.7 || d.Value(drill.Web) != 2*25.4 || !slices.Equal(d.Instead, []drill.Reading{drill.Size}) {
+		t.Errorf("size %v, web %v, in place of %v: %v", d.Value(drill.Size), d.Value(drill.Web), d.Instead, errs)
+	}
+	if _, errs = resolved([]drill.Given{{Reading: drill.Web, Text: "wide", At: file}, drill.Flag(drill.Web, "2mm")}, nil, quantity.Unset); len(errs) != 1 || errs[0].At != file {
+		t.Errorf("a web that another stands in place of: %v", errs)
+	}
+}
+
+// A range is of both lips or of one; its steps change nothing else.
+func TestRanges(t *testing.T) {
+	type step struct{ a, b float64 }
+	for line, want := range map[string][]step{
+		"lip-angle 58..59 by 0.5":                 {{58, 0}, {58.5, 0}, {59, 0}},
+		"lip-angle 58..59 by 0.5,60":              {{58, 60}, {58.5, 60}, {59, 60}},
+		"lip-angle 60,58..59 by 1":                {{60, 58}, {60, 59}},
+		"size 10mm..12mm by 2mm; lip-angle 59,58": {{59, 58}, {59, 58}},
+		"lip-angle 59,58":                         {{59, 58}},
+	} {
+		d, errs := read(line, quantity.Unset)
+		var got []step
+		_ = d.Steps(func(_ []float64, d *drill.Drill) error {
+			a, b, n := d.Pair(drill.LipAngle)
+			if n < 2 {
+				b = 0
+			}
+			got = append(got, step{math.Round(10*a/deg) / 10, math.Round(10*b/deg) / 10})
+			return nil
+		})
+		if len(errs) > 0 || !slices.Equal(got, want) {
+			t.Errorf("%s: %v, want %v (%v)", line, got, want, errs)
+		}
+	}
+	d, errs := read("size 1/4in..1/2in by 1/8in; web 0.1", quantity.Unset)
+	if len(errs) > 0 || d.Value(drill.Web) != 2.54 || d.System() != quantity.Inch {
+		t.Errorf("a range of the size gives no units: web %v, %v", d.Value(drill.Web), errs)
+	}
+	var as []float64
+	d, _ = read("size 20mm..40mm by 20mm; to-web new", quantity.Unset)
+	_ = d.Steps(func(_ []float64, d *drill.Drill) error { as = append(as, d.Value(drill.ToWeb)); return nil })
+	if len(as) != 2 || !(as[0] < as[1]) {
+		t.Errorf("a new drill's web does not go with the size: %v", as)
+	}
+	for line, hint := range map[string]string{
+		"lip-angle 58..59 by 1,57..58 by 1":            "give the other lip one value",
+		"remove 0..2000 by 0.1":                        "a range has at most 10000 steps",
+		"remove 0..100 by 1; feed 0.001..0.2 by 0.001": "take larger steps or fewer ranges",
+	} {
+		if _, errs := read(line, quantity.Unset); len(errs) != 1 || !strings.Contains(errs[0].Hint, hint) {
+			t.Errorf("%s: %v, want %s", line, errs, hint)
+		}
+	}
+	if _, errs := resolved([]drill.Given{{Reading: drill.Remove, Text: "0mm..6mm by 1mm", At: fault.Place{File: "a.yaml"}}}, nil, quantity.Unset); len(errs) != 1 {
+		t.Error("a file takes a range")
+	}
+}
+
+// One number with a decimal comma looks like the readings of two lips.
+func TestDecimalComma(t *testing.T) {
+	for line, want := range map[string]string{
+		"lip-height 0,2mm": "0.2mm", "lip-height 0,14": "0.14", "lip-height 0,02in": "0.02in", "lip-height -0,2mm": "-0.2mm",
+		"lip-length 5,6": "5.6", "lip-length 5,25mm": "5.25mm", "heel-drop 0,64mm": "0.64mm",
+		"clearance 11,5": "11.5", "clearance 12,5deg": "12.5deg", "lip-angle 59,5": "59.5",
+		"clearance 11,12": "", "lip-angle 59,58": "", "lip-angle 59,58.5": "", "clearance 12,9": "", "lip-height 0.14mm,0.02mm": "", "lip-height 0mm,2mm": "",
+		"lip-height 0,2thou": "", "lip-length 5,125mm": "", "lip-length 0.24,0.25in": "", "lip-length 5.5,6": "", "lip-height 0.2": "", "lip-length 1/4,1/4": "",
+	} {
+		d, errs := read(line, quantity.Unset)
+		name, _, _ := strings.Cut(line, " ")
+		r, _ := drill.Find(name)
+		if got := d.DecimalComma(r); got != want || len(errs) > 0 {
+			t.Errorf("%s: %q, want %q, %v", line, got, want, errs)
+		}
+	}
+	d, _ := read("size 5mm; lip-length 6,2mm", quantity.Unset)
+	if found := d.Possible(); len(found) != 1 || found[0].Hint != "a comma parts the two lips: if 6.2mm was meant, write it with a point" {
+		t.Errorf("refused: %v", found)
 	}
 }
 
@@ -218,40 +298,35 @@ func TestPutAndNudge(t *testing.T) {
 
 // A copy of a drill goes its own way: nothing done to it reaches the first.
 func TestCopiesAreTheirOwn(t *testing.T) {
-	d := &drill.Drill{}
-	d.Set(drill.Size, "12mm")
-	d.Set(drill.LipAngle, "59,58")
-	d.Resolve()
-	was := *d
+	rd, _ := read("size 12mm; lip-angle 59,58", quantity.Unset)
 	for _, change := range []func(*drill.Drill){
 		func(c *drill.Drill) { c.Put(drill.LipAngle, 1, 1) },
-		func(c *drill.Drill) { c.Set(drill.LipAngle, "60"); c.Resolve() },
 		func(c *drill.Drill) { c.Drop(drill.LipAngle) },
+		func(c *drill.Drill) { c.Move(drill.LipAngle, 1, 0.1) },
 		func(c *drill.Drill) { c.Nudged(drill.LipAngle, 0, 0.1) },
-		func(c *drill.Drill) { c.Units = quantity.Inch; c.Resolve() },
 	} {
-		c := *d
-		change(&c)
-		a, b, n := d.Pair(drill.LipAngle)
-		if wa, wb, wn := was.Pair(drill.LipAngle); a != wa || b != wb || n != wn || math.Abs(a-59*math.Pi/180) > 1e-12 || d.Written(drill.LipAngle) != "59,58" {
+		change(rd.Drill.Copy())
+		a, b, n := rd.Pair(drill.LipAngle)
+		if n != 2 || math.Abs(a-59*deg) > 1e-12 || math.Abs(b-58*deg) > 1e-12 || rd.Written(drill.LipAngle) != "59,58" {
 			t.Fatalf("the first drill has %v, %v (%d)", a, b, n)
 		}
 	}
 }
 
-// What is read is echoed with its unit: understanding it twice changes nothing.
+// What was understood, given again, is understood alike.
 func TestResolveTwice(t *testing.T) {
-	testkit.Property(t, "what is read is echoed with its unit, and read again is the same", func(t *rapid.T) {
-		d := &drill.Drill{Units: rapid.SampledFrom([]quantity.System{quantity.Unset, quantity.Metric, quantity.Inch}).Draw(t, "units")}
+	testkit.Property(t, "what was understood, given again, is understood alike", func(t *rapid.T) {
+		o := drill.Options{Units: rapid.SampledFrom([]quantity.System{quantity.Unset, quantity.Metric, quantity.Inch}).Draw(t, "units")}
 		texts := []string{"12", "1/2", "0.5in", "2mm", "#7", "59,58", "steel-200", "yes", "0.2", "x", "", "30°"}
+		var given []drill.Given
 		for _, r := range drill.All() {
-			d.Set(r, rapid.SampledFrom(texts).Draw(t, r.String()))
+			given = append(given, drill.Flag(r, rapid.SampledFrom(texts).Draw(t, r.String())))
 		}
-		first := d.Resolve()
-		before := *d
-		second := d.Resolve()
-		if len(first) != len(second) || !reflect.DeepEqual(*d, before) {
-			t.Fatalf("%v and then %v", first, second)
+		var first, second drill.Read
+		first.Resolve(given, o)
+		o.Units = first.Units
+		if faults := second.Resolve(first.Given(), o); len(faults) > 0 || !reflect.DeepEqual(first.Taken(), second.Taken()) {
+			t.Fatalf("%v and then %v: %v", first.Taken(), second.Taken(), faults)
 		}
 	})
 }
@@ -291,25 +366,35 @@ func TestCatalogue(t *testing.T) {
 	if r, ok := drill.Find("size"); r != 0 || !ok {
 		t.Error("the size does not come first: bare numbers after it would take no unit from it")
 	}
-	for _, part := range [][]drill.Reading{drill.ForPoint(), drill.ForPlan()} {
-		for _, r := range part {
-			if !slices.Contains(drill.All(), r) {
-				t.Errorf("%v is in no catalogue", r)
-			}
-		}
-	}
-	if slices.Contains(drill.ForPoint(), drill.CleanUp) || !slices.Contains(drill.ForPoint(), drill.Depth) || !slices.Contains(drill.ForPlan(), drill.CleanUp) {
+	point, plan := drill.Of(drill.Point), drill.Of(drill.Plan)
+	if slices.Contains(point, drill.CleanUp) || !slices.Contains(point, drill.Depth) || !slices.Contains(plan, drill.CleanUp) {
 		t.Error("the readings of a point and of a plan are mixed up")
+	}
+}
+
+// At the bench what ends the matter is asked first; nothing is asked twice.
+func TestOrderOfQuestions(t *testing.T) {
+	usual, rest := drill.ForBench(drill.Of(drill.Point))
+	if len(usual) < 3 || usual[0] != drill.Size || usual[1] != drill.Cracked || slices.Contains(rest, drill.Web) || !slices.Contains(rest, drill.WebTaper) {
+		t.Errorf("%v, then %v", usual, rest)
+	}
+	places := map[uint8]bool{0: false}
+	for _, r := range usual {
+		if asked := r.Spec().Asked; places[asked] {
+			t.Errorf("%s has another's place", r)
+		} else {
+			places[asked] = true
+		}
 	}
 }
 
 // The sample reads without error and says what it is.
 func TestSample(t *testing.T) {
-	d := drill.Sample()
-	if errs := d.Resolve(); len(errs) > 0 {
+	d, errs := resolved(drill.Sample(), nil, quantity.Unset)
+	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
-	if !d.Sample || d.Name != drill.SampleName || !strings.Contains(d.Name, "SAMPLE") || d.Value(drill.Size) != 12 {
+	if d.Name != drill.SampleName || !strings.Contains(d.Name, "SAMPLE") || d.Value(drill.Size) != 12 || len(d.Possible()) > 0 {
 		t.Errorf("%+v", d.Name)
 	}
 }
@@ -318,26 +403,20 @@ func TestSample(t *testing.T) {
 // web of 12 % of the diameter from one inch on (from memory, medium).
 func TestAsNew(t *testing.T) {
 	for _, size := range []string{"1-1/4in", "31.75mm"} {
-		d := &drill.Drill{}
-		d.Set(drill.Size, size)
-		d.Set(drill.ToWeb, " New ")
-		if errs := d.Resolve(); errs != nil {
+		d, errs := read("to-web New ; size "+size, quantity.Unset)
+		if len(errs) > 0 {
 			t.Fatal(errs)
 		}
-		if v := d.Value(drill.ToWeb); math.Abs(v-0.12*31.75) > 1e-9 || !d.AsNew(drill.ToWeb) || d.Values(drill.ToWeb)[0].Echo() != "new" {
+		if v := d.Value(drill.ToWeb); math.Abs(v-0.12*31.75) > 1e-9 || !d.AsNew(drill.ToWeb) || d.AsRead(drill.ToWeb)[0].Echo() != "new" {
 			t.Errorf("%s: web wanted %g", size, v)
 		}
-		d.Set(drill.ToWeb, "3mm")
-		if d.Resolve(); d.AsNew(drill.ToWeb) {
-			t.Error("3 mm is a new drill's")
-		}
 	}
-	for r, want := range map[drill.Reading]string{drill.ToWeb: "give size too", drill.Web: "begin with a number"} {
-		d := &drill.Drill{}
-		d.Set(r, "new")
-		errs := d.Resolve()
-		if len(errs) != 1 || !strings.Contains(errs[0].Err.Hint, want) || d.AsNew(r) {
-			t.Errorf("%s new without a size: %v", r, errs)
+	if d, _ := read("size 12mm; to-web 3mm", quantity.Unset); d.AsNew(drill.ToWeb) {
+		t.Error("3 mm is a new drill's")
+	}
+	for line, want := range map[string]string{"to-web new": "give size too", "web new": "begin with a number"} {
+		if d, errs := read(line, quantity.Unset); len(errs) != 1 || !strings.Contains(errs[0].Hint, want) || len(d.Taken()) > 0 {
+			t.Errorf("%s without a size: %v", line, errs)
 		}
 	}
 }

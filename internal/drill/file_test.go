@@ -1,7 +1,6 @@
 package drill_test
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,12 +8,22 @@ import (
 	"unicode"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
 )
 
-func readFile(text string, units quantity.System) (*drill.Drill, *drill.Places, []error) {
-	return drill.ReadFile("twelve.yaml", strings.NewReader(text), units)
+func readFile(text string, units quantity.System) (*drill.Read, fault.List) {
+	given, faults := drill.OfFile("twelve.yaml", strings.NewReader(text))
+	return resolved(given, faults, units)
+}
+
+// resolved understands what a source gave, and returns all that is wrong in order.
+func resolved(given []drill.Given, faults fault.List, units quantity.System) (*drill.Read, fault.List) {
+	rd := new(drill.Read)
+	faults = append(faults, rd.Resolve(given, drill.Options{Units: units})...)
+	faults.Sort()
+	return rd, faults
 }
 
 // The same readings from flags, from a file and from a file with lists are the
@@ -29,7 +38,7 @@ func TestFileFlagsAndListsAgree(t *testing.T) {
 		"lists":    "size: 1/2\nmaterial: steel-200\nweb: 0.085\nchisel-angle: 126\nlip-angle: [59.5, 58.5]\nlip-height:\n  - -0.02mm\n  - 0.1mm\nclearance: ['11', \"12\"]\ncracked: false\n",
 		"turned":   "cracked: no\nclearance: 11,12\nlip-height: -0.02mm,0.1mm\nlip-angle: [59.5, 58.5]\nchisel-angle: 126\nweb: 0.085\nmaterial: steel-200\nsize: 1/2\n",
 	} {
-		d, _, faults := readFile(text, quantity.Unset)
+		d, faults := readFile(text, quantity.Unset)
 		if len(faults) > 0 {
 			t.Errorf("%s: %v", name, faults)
 			continue
@@ -42,10 +51,10 @@ func TestFileFlagsAndListsAgree(t *testing.T) {
 const manyKinds = "size 1/2; material steel-200; web 0.085; chisel-angle 126; lip-angle 59.5,58.5; lip-height -0.02mm,0.1mm; clearance 11,12; cracked no"
 
 // same holds a drill against one that was read from flags.
-func same(t *testing.T, name string, d, flags *drill.Drill) {
+func same(t *testing.T, name string, d, flags *drill.Read) {
 	t.Helper()
 	for _, r := range drill.All() {
-		if d.Word(r) != flags.Word(r) && r != drill.Cracked || !slices.EqualFunc(d.Values(r), flags.Values(r), sameValue) {
+		if d.Word(r) != flags.Word(r) && r != drill.Cracked || !slices.Equal(d.Values(r), flags.Values(r)) {
 			t.Errorf("%s: %s is %+v, as a flag %+v", name, r, d.Values(r), flags.Values(r))
 		}
 	}
@@ -54,19 +63,17 @@ func same(t *testing.T, name string, d, flags *drill.Drill) {
 	}
 }
 
-func sameValue(a, b quantity.Value) bool { return a.V == b.V && a.System == b.System }
-
 func TestNameAndUnits(t *testing.T) {
-	d, _, errs := readFile("name: the twelve\nunits: in\nsize: 0.5\nweb: 0.085\n", quantity.Unset)
+	d, errs := readFile("name: the twelve\nunits: in\nsize: 0.5\nweb: 0.085\n", quantity.Unset)
 	if len(errs) > 0 || d.Name != "the twelve" || d.Units != quantity.Inch || d.Value(drill.Size) != 12.7 {
 		t.Errorf("%q, units %v, size %v, %v", d.Name, d.Units, d.Value(drill.Size), errs)
 	}
 	// the key counts wherever it stands, and what was asked for outside weighs more
-	d, _, errs = readFile("size: 12\nunits: in\n", quantity.Metric)
+	d, errs = readFile("size: 12\nunits: in\n", quantity.Metric)
 	if len(errs) > 0 || d.Units != quantity.Metric || d.Value(drill.Size) != 12 || d.Name != "twelve.yaml" {
 		t.Errorf("%q, units %v, size %v, %v", d.Name, d.Units, d.Value(drill.Size), errs)
 	}
-	d, _, errs = readFile("web: 0.1\nsize: 12mm\nunits: in\n", quantity.Unset)
+	d, errs = readFile("web: 0.1\nsize: 12mm\nunits: in\n", quantity.Unset)
 	if len(errs) > 0 || d.Value(drill.Web) != 2.54 {
 		t.Errorf("web %v, %v", d.Value(drill.Web), errs)
 	}
@@ -99,7 +106,7 @@ func TestFileFaults(t *testing.T) {
 		"feed: fast\nsize: big\nfoo: 1\nfeed: 2": {`1:7: feed: cannot read "fast": takes a feed a revolution such as 0.2mm or 0.008in`, `2:7: size: cannot read "big": takes a drill size such as 12mm, 0.5in, 1/2, #7 or F`, `3:1: no reading is called "foo"`, `4:1: "feed" stands twice`},
 		"size: 12mm\nweb: &w 2mm\n":              {"2:6: anchors and aliases (& and *) are not taken"},
 	} {
-		_, _, errs := readFile(text, quantity.Unset)
+		_, errs := readFile(text, quantity.Unset)
 		var got []string
 		for _, err := range errs {
 			got = append(got, strings.TrimPrefix(err.Error(), "twelve.yaml:"))
@@ -108,7 +115,7 @@ func TestFileFaults(t *testing.T) {
 			t.Errorf("%q:\n got %q\nwant %q", text, got, want)
 		}
 	}
-	if _, _, errs := readFile("", quantity.Unset); len(errs) != 1 || !strings.Contains(errs[0].Error(), "empty") {
+	if _, errs := readFile("", quantity.Unset); len(errs) != 1 || !strings.Contains(errs[0].Error(), "empty") {
 		t.Errorf("an empty file: %v", errs)
 	}
 }
@@ -121,13 +128,12 @@ func TestNumberSizeWithoutQuotes(t *testing.T) {
 		"size: 12,5\n": "a comma is never a decimal point: write 12.5",
 		"sise: 12\n":   "did you mean size?", "bin: 3\n": "the keys are the flags' names: evenlip inspect --help", "SIZE: 12\n": "did you mean size?", "unit: in\n": "did you mean units?",
 	} {
-		_, _, errs := readFile(text, quantity.Unset)
-		var e *strict.Error
-		if len(errs) != 1 || !errors.As(errs[0], &e) || e.Hint != hint {
-			t.Errorf("%q: %v, hint %+v", text, errs, e)
+		_, errs := readFile(text, quantity.Unset)
+		if len(errs) != 1 || errs[0].Hint != hint {
+			t.Errorf("%q: %v, not %s", text, errs, hint)
 		}
 	}
-	d, _, errs := readFile("size: \"#7\" # a remark\n", quantity.Unset)
+	d, errs := readFile("size: \"#7\" # a remark\n", quantity.Unset)
 	if len(errs) > 0 || d.Written(drill.Size) != "#7" {
 		t.Errorf("%v, size %q", errs, d.Written(drill.Size))
 	}
@@ -135,12 +141,11 @@ func TestNumberSizeWithoutQuotes(t *testing.T) {
 
 // What is found wrong later, with a reading of the file, is told with its place.
 func TestFaultFoundLater(t *testing.T) {
-	_, places, errs := readFile("size: 12mm\nweb:  13mm\n", quantity.Unset)
+	d, errs := readFile("size: 12mm\nweb:  13mm\n", quantity.Unset)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
-	e := places.Fault(drill.Web, errors.New("cannot be"))
-	if e.Error() != "twelve.yaml:2:7: web: cannot be" || e.Hint != "" {
+	if e := d.Refuse(drill.Web, "", "cannot be"); e.Error() != "twelve.yaml:2:7: web: cannot be" || e.Hint != "" {
 		t.Errorf("%v (%s)", e, e.Hint)
 	}
 }
@@ -153,16 +158,17 @@ func TestUnitsNotKnown(t *testing.T) {
 		"units: cm\nsize: 12mm\n": false, "size: 12mm\nsize: 1in\n": false, "wheel: big\n": false, "size: [1]\n": false,
 	}
 	for text, want := range known {
-		if _, p, errs := readFile(text, quantity.Unset); p.UnitsKnown() != want {
-			t.Errorf("%q: known %v, %v", text, p.UnitsKnown(), errs)
+		if d, errs := readFile(text, quantity.Unset); d.UnitsKnown() != want {
+			t.Errorf("%q: known %v, %v", text, d.UnitsKnown(), errs)
 		}
 	}
 	for text, want := range map[string]bool{
 		`{"size":"12mm","nope":1,"web":"x"}`: true, `{"size":"12furlong"}`: false, `{"sise":"12mm"}`: false, `{"units":"cm","size":1}`: false, `{"size":"1mm","size":"2mm"}`: false,
 		`{"size":{}}`: false, `{"units":3}`: false, `{"units":true}`: false, `{"size":""}`: false,
 	} {
-		if _, p, errs := new(drill.Lines).JSON(1, []byte(text)); p.UnitsKnown() != want {
-			t.Errorf("%s: known %v, %v", text, p.UnitsKnown(), errs)
+		given, errs := new(drill.Lines).JSON(1, []byte(text))
+		if d, _ := resolved(given, nil, quantity.Unset); d.UnitsKnown() != want {
+			t.Errorf("%s: known %v, %v", text, d.UnitsKnown(), errs)
 		}
 	}
 }
@@ -178,14 +184,10 @@ func FuzzReadFile(f *testing.F) {
 		f.Add(seed, uint8(0))
 	}
 	f.Fuzz(func(t *testing.T, text string, units uint8) {
-		d, _, errs := readFile(text, quantity.System(units%3))
-		for _, err := range errs {
-			var e *strict.Error
-			if !errors.As(err, &e) {
-				t.Fatalf("%v is no *strict.Error", err)
-			}
-			if e.Line < 1 && e.Text != "the file is empty" {
-				t.Errorf("%q: %v has no place", text, err)
+		d, errs := readFile(text, quantity.System(units%3))
+		for _, e := range errs {
+			if e.At.Line < 1 && e.Text != "the file is empty" {
+				t.Errorf("%q: %v has no place", text, e)
 			}
 			if said := e.Error() + e.Hint; strings.IndexFunc(said, func(r rune) bool { return r != '\n' && unicode.IsControl(r) }) >= 0 {
 				t.Errorf("%q: a control character in %q", text, said)
@@ -196,19 +198,19 @@ func FuzzReadFile(f *testing.F) {
 		}
 		for _, r := range drill.All() {
 			for _, v := range d.Values(r) {
-				if v.V-v.V != 0 {
-					t.Errorf("%q: %s is %v", text, r, v.V)
+				if v-v != 0 {
+					t.Errorf("%q: %s is %v", text, r, v)
 				}
 			}
 		}
-		if again, _, errs := readFile(asFile(d), d.Units); len(errs) > 0 || again.System() != d.System() {
+		if again, errs := readFile(asFile(d), d.Units); len(errs) > 0 || again.System() != d.System() {
 			t.Errorf("%q: read back from %q: %v", text, asFile(d), errs)
 		}
 	})
 }
 
 // asFile writes the readings of d as a file.
-func asFile(d *drill.Drill) string {
+func asFile(d *drill.Read) string {
 	out := "name: again\n"
 	for _, r := range drill.All() {
 		if text := d.Written(r); text != "" {
@@ -219,16 +221,17 @@ func asFile(d *drill.Drill) string {
 }
 
 // Keys that a drill has not are offered to whoever reads the rest of the file.
-func TestReadMapOffersTheRest(t *testing.T) {
-	root, err := strict.Parse("crib.yaml", strings.NewReader("size: 12mm\nbin: B4\nshelf: 3\n"))
-	if err != nil {
-		t.Fatal(err)
+func TestOfMapOffersTheRest(t *testing.T) {
+	root, faults := strict.Parse("crib.yaml", strings.NewReader("size: 12mm\nbin: B4\nshelf: 3\n"))
+	if len(faults) > 0 {
+		t.Fatal(faults)
 	}
 	var offered []string
-	d, _, errs := drill.ReadMap("crib.yaml", root, quantity.Unset, func(e strict.Entry) bool {
+	given, errs := drill.OfMap("crib.yaml", root, func(e strict.Entry) bool {
 		offered = append(offered, e.Key.Text())
 		return e.Key.Text() == "bin"
 	})
+	d, _ := resolved(given, nil, quantity.Unset)
 	if len(errs) != 1 || errs[0].Error() != `crib.yaml:3:1: no reading is called "shelf"` || !slices.Equal(offered, []string{"bin", "shelf"}) || d.Value(drill.Size) != 12 {
 		t.Errorf("offered %v, faults %v", offered, errs)
 	}

@@ -23,16 +23,17 @@ func FuzzReadJSON(f *testing.F) {
 			return // no flag is given so, and a file's key wants a value
 		}
 		texts := map[drill.Reading]string{drill.Size: size, drill.LipAngle: angle1 + "," + angle2, drill.LipHeight: height}
-		flags := &drill.Drill{}
+		var given []drill.Given
 		for r, text := range texts {
-			flags.Set(r, text)
+			given = append(given, drill.Given{Reading: r, Text: text})
 		}
-		refused := len(flags.Resolve()) > 0
+		var flags drill.Read
+		refused := len(flags.Resolve(given, drill.Options{})) > 0
 		text, err := json.Marshal(map[string]any{"size": size, "lip-angle": texts[drill.LipAngle], "lip-height": height})
 		if err != nil {
 			t.Fatal(err)
 		}
-		file, _, errs := readFile(string(text), quantity.Unset)
+		file, errs := readFile(string(text), quantity.Unset)
 		if refused && len(errs) == 0 {
 			t.Fatalf("%s is taken, and refused as flags", text)
 		}
@@ -43,7 +44,7 @@ func FuzzReadJSON(f *testing.F) {
 			return
 		}
 		for r := range texts {
-			if a, b := file.Values(r), flags.Values(r); !slices.EqualFunc(a, b, func(x, y quantity.Value) bool { return x.V == y.V }) {
+			if a, b := file.Values(r), flags.Values(r); !slices.Equal(a, b) {
 				t.Errorf("%s: %s is %v, as a flag %v", text, r, a, b)
 			}
 		}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,8 +12,8 @@ import (
 	"unicode/utf8"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
-	"evenlip/internal/strict"
 )
 
 // A line of JSON, a row of CSV and flags of the same readings are the same
@@ -30,16 +29,17 @@ func TestLinesAndFlagsAgree(t *testing.T) {
 	}
 	row := []byte(`1/2,steel-200,0.085,126,"59.5,58.5", "-0.02mm,0.1mm","11,12",no,,"drawer ""4"""`)
 	var l drill.Lines
-	for name, read := range map[string]func() (*drill.Drill, *drill.Places, []error){
-		"as flags": func() (*drill.Drill, *drill.Places, []error) {
+	for name, read := range map[string]func() ([]drill.Given, fault.List){
+		"as flags": func() ([]drill.Given, fault.List) {
 			return l.JSON(1, []byte(`{"name":"drawer \"4\"","size":"1/2","material":"steel-200","web":"0.085","chisel-angle":"126","lip-angle":"59.5,58.5","lip-height":"-0.02mm,0.1mm","clearance":"11,12","cracked":"no"}`))
 		},
-		"as JSON": func() (*drill.Drill, *drill.Places, []error) {
+		"as JSON": func() ([]drill.Given, fault.List) {
 			return l.JSON(1, []byte(" { \"cracked\" : false ,\t\"clearance\":[11 , 12], \"lip-height\":[\"-0.02mm\",\"0.1mm\"], \"lip-angle\":[59.5,58.5],\"chisel-angle\":126,\"web\":0.085,\"material\":\"steel\\u002d200\",\"size\":\"1\\/2\",\"name\":\"drawer \\u00224\\u0022\", \"helix\":null } "))
 		},
-		"as CSV": func() (*drill.Drill, *drill.Places, []error) { return l.CSV(header, 2, row) },
+		"as CSV": func() ([]drill.Given, fault.List) { return l.CSV(header, 2, row) },
 	} {
-		d, _, faults := read()
+		given, faults := read()
+		d, faults := resolved(given, faults, quantity.Unset)
 		if len(faults) > 0 {
 			t.Errorf("%s: %v", name, faults)
 			continue
@@ -55,16 +55,20 @@ func TestLinesAndFlagsAgree(t *testing.T) {
 // is left in the next.
 func TestLinesStandAlone(t *testing.T) {
 	l := drill.Lines{File: "crib.jsonl"}
-	d, _, errs := l.JSON(1, []byte(`{"units":"in","size":0.5,"web":0.1,"name":"first"}`))
+	var d drill.Read
+	line := func(number int, text string, units quantity.System) fault.List {
+		given, faults := l.JSON(number, []byte(text))
+		return append(faults, d.Resolve(given, drill.Options{Units: units})...)
+	}
+	errs := line(1, `{"units":"in","size":0.5,"web":0.1,"name":"first"}`, quantity.Unset)
 	if len(errs) > 0 || d.Value(drill.Size) != 12.7 || d.Value(drill.Web) != 2.54 {
 		t.Errorf("%v, %v", d.Value(drill.Size), errs)
 	}
-	d, _, errs = l.JSON(2, []byte(`{"size":12}`))
-	if len(errs) > 0 || d.Value(drill.Size) != 12 || d.Has(drill.Web) || d.Name != "" || d.Units != quantity.Unset {
+	errs = line(2, `{"size":12}`, quantity.Unset)
+	if len(errs) > 0 || d.Value(drill.Size) != 12 || d.Has(drill.Web) || d.Name != "" || d.Units != quantity.Metric {
 		t.Errorf("%v, %v, %q", d.Value(drill.Size), errs, d.Name)
 	}
-	l.Units = quantity.Metric
-	if d, _, errs = l.JSON(3, []byte(`{"units":"in","size":0.5}`)); len(errs) > 0 || d.Value(drill.Size) != 0.5 {
+	if errs = line(3, `{"units":"in","size":0.5}`, quantity.Metric); len(errs) > 0 || d.Value(drill.Size) != 0.5 {
 		t.Errorf("%v, %v", d.Value(drill.Size), errs)
 	}
 }
@@ -91,7 +95,7 @@ func TestLineFaults(t *testing.T) {
 		`{"name":true,"size":1}`:         {`9: name: takes a text ()`},
 		`{"name":{},"size":1}`:           {`9: name: takes a text, a number or a list of two ()`},
 		`{"units":"cm","size":1}`:        {`10: units: cannot read "cm": takes mm or in ()`},
-		`{"remove":"0mm..6mm by 1mm"}`:   {`11: remove: cannot read "0mm..6mm by 1mm": takes a length such as 12mm, 0.5in, 1/2 or 85thou (a range is for a drill whose readings are flags: write a line for each step)`},
+		`{"remove":"0mm..6mm by 1mm"}`:   {`11: remove: cannot read "0mm..6mm by 1mm": takes a length such as 12mm, 0.5in, 1/2 or 85thou (this takes one value; a range is for the flags of one drill)`},
 		`{"name":"Größe 刃","web":"?"}`:   {`25: web: cannot read "?": takes a length such as 12mm, 0.5in, 1/2 or 85thou (begin with a number)`},
 		`{"web":"?","bin":1,"web":1}`:    {`8: web: cannot read "?": takes a length such as 12mm, 0.5in, 1/2 or 85thou (begin with a number)`, `12: no reading is called "bin" (the keys are the flags' names: evenlip inspect --help)`, `20: "web" stands twice (keep one of them)`},
 		`{}`:                             {`1: no reading was given (leave the line out)`},
@@ -109,7 +113,8 @@ func TestLineFaults(t *testing.T) {
 		"{\"size\":\"\x01\"}":            {`10: not JSON: invalid character '\x01' in string literal ()`},
 	} {
 		l := drill.Lines{File: "crib.jsonl"}
-		_, _, errs := l.JSON(7, []byte(text))
+		given, errs := l.JSON(7, []byte(text))
+		_, errs = resolved(given, errs, quantity.Unset)
 		if got := told(errs); !slices.Equal(got, want) {
 			t.Errorf("%s:\n got %q\nwant %q", text, got, want)
 		}
@@ -117,14 +122,13 @@ func TestLineFaults(t *testing.T) {
 }
 
 // told puts faults as "column: text (hint)", where they are of line 7.
-func told(errs []error) []string {
+func told(errs fault.List) []string {
 	var out []string
-	for _, err := range errs {
-		var e *strict.Error
-		if !errors.As(err, &e) || e.Line != 7 || !strings.HasPrefix(e.File, "crib.") {
-			return []string{"not a fault of line 7: " + err.Error()}
+	for _, e := range errs {
+		if e.At.Line != 7 || !strings.HasPrefix(e.At.File, "crib.") {
+			return []string{"not a fault of line 7: " + e.Error()}
 		}
-		out = append(out, fmt.Sprintf("%d: %s (%s)", e.Column, e.Text, e.Hint))
+		out = append(out, fmt.Sprintf("%d: %s (%s)", e.At.Column, e.Message(), e.Hint))
 	}
 	return out
 }
@@ -157,7 +161,8 @@ func TestRowFaults(t *testing.T) {
 				continue
 			}
 			l := drill.Lines{File: "crib.csv"}
-			_, _, errs = l.CSV(header, 7, []byte(c.row))
+			given, faults := l.CSV(header, 7, []byte(c.row))
+			_, errs = resolved(given, faults, quantity.Unset)
 		}
 		if got := told(errs); !slices.Equal(got, c.want) {
 			t.Errorf("%s / %s:\n got %q\nwant %q", c.header, c.row, got, c.want)
@@ -170,11 +175,12 @@ func TestRowFaults(t *testing.T) {
 func TestRecordOfSeveralLines(t *testing.T) {
 	header, _ := drill.ReadHeader("crib.csv", 1, []byte("name,size,web,clearance"))
 	var l drill.Lines
-	d, places, errs := l.CSV(header, 7, []byte("\"the\n\"\"big\"\"\none\", 12mm,\"13mm\n\",12"))
+	given, errs := l.CSV(header, 7, []byte("\"the\n\"\"big\"\"\none\", 12mm,\"13mm\n\",12"))
+	d, errs := resolved(given, errs, quantity.Unset)
 	if len(errs) > 0 || d.Name != "the\n\"big\"\none" || d.Value(drill.Size) != 12 || d.Value(drill.Web) != 13 {
 		t.Fatalf("%q, %v", d.Name, errs)
 	}
-	if e := places.Fault(drill.Web, errors.New("cannot be")); e.Line != 9 || e.Column != 12 {
+	if e := d.Refuse(drill.Web, "", "cannot be"); e.At.Line != 9 || e.At.Column != 12 {
 		t.Errorf("%v", e)
 	}
 	for row, want := range map[string]string{
@@ -183,7 +189,8 @@ func TestRecordOfSeveralLines(t *testing.T) {
 		"\"a\nb\",12mm,2":        ":7:1: has 3 fields where the header has 4",
 		"\"a\nb\",\"12\"mm,2,3":  `:8:7: not CSV: extraneous or missing "`,
 	} {
-		if _, _, errs := l.CSV(header, 7, []byte(row)); len(errs) == 0 || !strings.HasPrefix(errs[0].Error(), want) {
+		given, errs := l.CSV(header, 7, []byte(row))
+		if _, errs = resolved(given, errs, quantity.Unset); len(errs) == 0 || !strings.HasPrefix(errs[0].Error(), want) {
 			t.Errorf("%q: %v, not %s", row, errs, want)
 		}
 	}
@@ -192,14 +199,15 @@ func TestRecordOfSeveralLines(t *testing.T) {
 // What is found wrong later, with a reading of the line, is told with its place.
 func TestLineFaultFoundLater(t *testing.T) {
 	l := drill.Lines{File: "crib.jsonl"}
-	_, places, errs := l.JSON(7, []byte(`{"name":"ø","size":"12mm","web":"13mm"}`))
+	given, errs := l.JSON(7, []byte(`{"name":"ø","size":"12mm","web":"13mm"}`))
+	d, errs := resolved(given, errs, quantity.Unset)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
-	if e := places.Fault(drill.Web, errors.New("cannot be")); e.Error() != "crib.jsonl:7:33: web: cannot be" {
+	if e := d.Refuse(drill.Web, "", "cannot be"); e.Error() != "crib.jsonl:7:33: web: cannot be" {
 		t.Error(e)
 	}
-	if e := places.Fault(drill.Flute, errors.New("is wanted")); e.Error() != "crib.jsonl: flute: is wanted" {
+	if e := d.Refuse(drill.Flute, "", "is wanted"); e.Error() != "crib.jsonl: flute: is wanted" {
 		t.Error(e)
 	}
 }
@@ -221,7 +229,8 @@ func FuzzLine(f *testing.F) {
 			t.Skip("two lines")
 		}
 		was := bytes.Clone(line)
-		d, _, errs := l.JSON(1, line)
+		given, errs := l.JSON(1, line)
+		d, errs := resolved(given, errs, quantity.Unset)
 		if !bytes.Equal(was, line) {
 			t.Error("the line was changed")
 		}
@@ -243,9 +252,7 @@ func FuzzLine(f *testing.F) {
 			got := d.Name
 			if r, ok := drill.Find(key); ok {
 				got = d.Written(r)
-				if r.Spec().Kind == quantity.Word && !r.Spec().Switch {
-					values[key] = strings.TrimSpace(values[key])
-				}
+				values[key] = strings.TrimSpace(values[key])
 			} else if key == "units" {
 				continue
 			}
@@ -270,12 +277,11 @@ func oneRecord(text string) bool {
 }
 
 // placed wants every fault to have a place on the line and no control character.
-func placed(t *testing.T, line string, errs []error) {
+func placed(t *testing.T, line string, errs fault.List) {
 	t.Helper()
-	for _, err := range errs {
-		var e *strict.Error
-		if !errors.As(err, &e) || e.Line < 1 || e.Line > 1+strings.Count(line, "\n") || e.Column < 1 || e.Column > utf8.RuneCountInString(line)+1 {
-			t.Errorf("%q: %v has no place", line, err)
+	for _, e := range errs {
+		if e.At.Line < 1 || e.At.Line > 1+strings.Count(line, "\n") || e.At.Column < 1 || e.At.Column > utf8.RuneCountInString(line)+1 {
+			t.Errorf("%q: %v has no place", line, e)
 		}
 		if said := e.Error() + e.Hint; strings.IndexFunc(said, unicode.IsControl) >= 0 {
 			t.Errorf("%q: a control character in %q", line, said)
@@ -331,7 +337,8 @@ func FuzzRow(f *testing.F) {
 			return
 		}
 		l := drill.Lines{}
-		d, _, errs := l.CSV(header, 1, []byte(row))
+		given, errs := l.CSV(header, 1, []byte(row))
+		d, errs := resolved(given, errs, quantity.Unset)
 		placed(t, row, errs)
 		if len(errs) > 0 {
 			return

@@ -85,9 +85,9 @@ func Flag(flag, hint, format string, args ...any) *Fault {
 // In returns the fault at a place, about a reading or key. A flag bears the name of
 // its reading.
 func (f *Fault) In(at Place, about string) *Fault {
-	f.At = at
-	if at.Flag == "" {
-		f.About = about
+	f.At, f.About = at, about
+	if at.Flag != "" {
+		f.About = ""
 	}
 	return f
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"testing"
 
-	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
 	"evenlip/internal/testkit/drilltest"
@@ -95,10 +94,7 @@ func TestGuardWithoutVerdict(t *testing.T) {
 
 // A material that is not known, which Check refuses, leaves no wrong angle.
 func TestUnknownMaterial(t *testing.T) {
-	d := &drill.Drill{}
-	d.Set(drill.Material, "unobtanium")
-	d.Resolve()
-	r := judge.Compute(d)
+	r := judge.Compute(of("material unobtanium").Drill(t))
 	within(t, "wanted", r.Point.Wanted/deg, 118, 1e-9)
 }
 

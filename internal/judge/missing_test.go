@@ -96,7 +96,7 @@ func TestLipsThatCannotBe(t *testing.T) {
 func TestOddReadings(t *testing.T) {
 	testkit.Property(t, "however odd the readings, no figure is NaN or infinite", func(t *rapid.T) {
 		d := &drill.Drill{}
-		for _, r := range drill.ForPoint() {
+		for _, r := range drill.Of(drill.Point) {
 			s := r.Spec()
 			odd := []float64{0, 1e-30, 1e-9, 1e-3, 0.1, 1, 1.5, 1.57, 3, 10, 1e3, 1e9}
 			if s.Signed {
@@ -114,11 +114,11 @@ func TestOddReadings(t *testing.T) {
 				d.Put(r, of.Draw(t, s.Name))
 			}
 		}
-		for _, im := range judge.Check(d) {
-			d.Drop(im.Reading)
+		for _, f := range check(d) {
+			d.Drop(drilltest.Named(drilltest.About(f)))
 		}
-		for _, im := range judge.Check(d) {
-			d.Drop(im.Reading)
+		for _, f := range check(d) {
+			d.Drop(drilltest.Named(drilltest.About(f)))
 		}
 		noNaN(t, judge.Sheet(d, true))
 	})

@@ -14,6 +14,7 @@ import (
 func Plausible(d *drill.Drill, s *sheet.Sheet) {
 	sizeSlip(d, s)
 	webSlip(d, s)
+	commaSlip(d, s)
 	lipAngleSlip(d, s)
 	clearanceSlip(d, s)
 	taperSlip(d, s)
@@ -27,10 +28,11 @@ const largestDrill = 90
 
 // sizeSlip finds a bare number that reads better in the other system.
 func sizeSlip(d *drill.Drill, s *sheet.Sheet) {
-	if !d.Has(drill.Size) {
+	written := d.AsRead(drill.Size)
+	if len(written) == 0 {
 		return
 	}
-	v := d.Values(drill.Size)[0]
+	v := written[0]
 	if v.Assumed && v.System == quantity.Inch && v.V > largestDrill {
 		s.Find("size-may-be-mm", sheet.Warn, "size {} was read as {}; if millimetres were meant, write {}mm",
 			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(v.Text))
@@ -60,29 +62,36 @@ func webSlip(d *drill.Drill, s *sheet.Sheet) {
 	}
 }
 
+// commaSlip finds one number with a decimal comma where two lips were read.
+func commaSlip(d *drill.Drill, s *sheet.Sheet) {
+	for _, t := range d.Taken() {
+		if number := d.DecimalComma(t.Reading); number != "" {
+			s.Find(t.Reading.String()+"-comma", sheet.Warn, "a comma parts the two lips: {} was read for lip 2; if {} was meant, write it with a point",
+				quantity.Arg{Kind: t.Spec().Kind, Gauge: t.Spec().Gauge, Value: t.Values[1].V}, quantity.Say(number))
+		}
+	}
+}
+
 func lipAngleSlip(d *drill.Drill, s *sheet.Sheet) {
-	const least = 10 * math.Pi / 180
-	if v := d.Values(drill.LipAngle); len(v) == 2 && v[0].V > least && v[1].V < least {
-		s.Find("lip-angle-comma", sheet.Warn, "a comma parts the two lips: {} was read for lip 2; if {}.{} was meant, write it with a point",
-			quantity.Rad(v[1].V), quantity.Say(v[0].Text), quantity.Say(v[1].Text))
+	if d.DecimalComma(drill.LipAngle) != "" {
 		return
 	}
 	for _, v := range d.Values(drill.LipAngle) {
-		if v.V >= math.Pi/2 {
+		if v >= math.Pi/2 {
 			s.Find("lip-angle-whole", sheet.Warn, "lip angle {} looks like the whole point angle, and is not used; each lip to the axis is half of it: {}?",
-				quantity.Rad(v.V), quantity.Rad(v.V/2))
+				quantity.Rad(v), quantity.Rad(v/2))
 			return
 		}
-		if v.V < 25*math.Pi/180 || v.V > 80*math.Pi/180 {
-			s.Find("lip-angle-odd", sheet.Warn, "lip angle {} is unusual: 59° each makes a 118° point", quantity.Rad(v.V))
+		if v < 25*math.Pi/180 || v > 80*math.Pi/180 {
+			s.Find("lip-angle-odd", sheet.Warn, "lip angle {} is unusual: 59° each makes a 118° point", quantity.Rad(v))
 		}
 	}
 }
 
 func clearanceSlip(d *drill.Drill, s *sheet.Sheet) {
 	for _, v := range d.Values(drill.Clearance) {
-		if v.V > 35*math.Pi/180 {
-			s.Find("clearance-odd", sheet.Warn, "clearance {} is unusual: is it measured from the axis and not from a square plane?", quantity.Rad(v.V))
+		if v > 35*math.Pi/180 {
+			s.Find("clearance-odd", sheet.Warn, "clearance {} is unusual: is it measured from the axis and not from a square plane?", quantity.Rad(v))
 			return
 		}
 	}
@@ -114,8 +123,8 @@ func taperSlip(d *drill.Drill, s *sheet.Sheet) {
 func lipLengthSlip(d *drill.Drill, s *sheet.Sheet) {
 	size, sized := d.Get(drill.Size)
 	for _, v := range d.Values(drill.LipLength) {
-		if sized && (v.V < 0.25*size || v.V > 0.75*size) {
-			s.Find("lip-length-odd", sheet.Warn, "lip length {} is unusual on a {} drill: a lip is about half the diameter", quantity.MM(v.V), quantity.Of(quantity.Size, size))
+		if sized && (v < 0.25*size || v > 0.75*size) {
+			s.Find("lip-length-odd", sheet.Warn, "lip length {} is unusual on a {} drill: a lip is about half the diameter", quantity.MM(v), quantity.Of(quantity.Size, size))
 			return
 		}
 	}

@@ -56,11 +56,11 @@ func TestImpossible(t *testing.T) {
 		{"chisel-angle", "size 12mm; web 6mm; chisel-angle 150", "chisel-angle 149", "longer than the drill is wide"},
 		{"chisel-angle", "size 12mm; web 6mm; chisel-angle 29", "chisel-angle 31", "longer than the drill is wide"},
 	} {
-		found := judge.Check(of(c.line).Drill(t))
-		if len(found) != 1 || found[0].Reading.String() != c.reading || !strings.Contains(found[0].Text.Format, c.says) {
+		found := check(of(c.line).Drill(t))
+		if len(found) != 1 || drilltest.About(found[0]) != c.reading || !strings.Contains(found[0].Text, c.says) {
 			t.Errorf("%s: %+v, want %s: %s", c.line, found, c.reading, c.says)
 		}
-		if better := judge.Check(of(c.line).With(of(c.instead)).Drill(t)); len(better) > 0 {
+		if better := check(of(c.line).With(of(c.instead)).Drill(t)); len(better) > 0 {
 			t.Errorf("%s; %s: %+v", c.line, c.instead, better)
 		}
 	}
@@ -68,10 +68,10 @@ func TestImpossible(t *testing.T) {
 
 // Everything that cannot be is said at once, a value at a time.
 func TestAllThatCannotBe(t *testing.T) {
-	found := judge.Check(of("size 12mm; material nonsuch; web 13mm; chisel-angle 180; lip-angle 0,180; feed 0").Drill(t))
+	found := check(of("size 12mm; material nonsuch; web 13mm; chisel-angle 180; lip-angle 0,180; feed 0").Drill(t))
 	var got []string
 	for _, im := range found {
-		got = append(got, im.Reading.String())
+		got = append(got, drilltest.About(im))
 	}
 	slices.Sort(got)
 	if want := []string{"chisel-angle", "feed", "lip-angle", "lip-angle", "material", "web"}; !slices.Equal(got, want) {
@@ -81,7 +81,7 @@ func TestAllThatCannotBe(t *testing.T) {
 
 // An empty drill, and one of which only words are known, is possible.
 func TestNothingReadIsPossible(t *testing.T) {
-	if found := judge.Check(&drill.Drill{}); len(found) > 0 {
+	if found := check(&drill.Drill{}); len(found) > 0 {
 		t.Errorf("%+v", found)
 	}
 }
@@ -89,13 +89,12 @@ func TestNothingReadIsPossible(t *testing.T) {
 // A near miss is suggested, a far one is not; what was typed is quoted.
 func TestMaterialIsSuggested(t *testing.T) {
 	for typed, hint := range map[string]string{"steel-20": "did you mean steel-200?", "alumnium": "did you mean aluminium?", "zzzzzz": "evenlip material lists them"} {
-		if got := judge.Check(of("material " + typed).Drill(t))[0].Hint; got != hint {
+		if got := check(of("material " + typed).Drill(t))[0].Hint; got != hint {
 			t.Errorf("%s: hint %q, want %q", typed, got, hint)
 		}
 	}
-	args := judge.Check(of("material \x1b[31mred\u202e").Drill(t))[0].Text.Args
-	if args[0].Word != `"\x1b[31mred\u202e"` {
-		t.Errorf("quoted as %s", args[0].Word)
+	if got := check(of("material \x1b[31mred\u202e").Drill(t))[0].Text; got != `no material is called "\x1b[31mred\u202e"` {
+		t.Errorf("quoted as %s", got)
 	}
 }
 
@@ -114,6 +113,10 @@ func TestPlausible(t *testing.T) {
 		{"lip-angle-whole", "lip-angle 90,59", "lip-angle 89.9,59"},
 		{"lip-angle-odd", "lip-angle 24.9", "lip-angle 25"},
 		{"lip-angle-odd", "lip-angle 59,80.1", "lip-angle 59,80"},
+		{"lip-height-comma", "size 12mm; lip-height 0,2mm", "lip-height 0.2mm"},
+		{"lip-length-comma", "size 12mm; lip-length 5,6mm", "lip-length 5.6mm"},
+		{"clearance-comma", "clearance 11,5", "clearance 11,12"},
+		{"lip-angle-comma", "lip-angle 59,5", "lip-angle 59.5"},
 		{"clearance-odd", "clearance 35.1", "clearance 35"},
 		{"clearance-odd", "clearance 12,40", "clearance 12,30"},
 		{"web-taper-odd", "web-taper 0.11", "web-taper 0.1"},
@@ -158,13 +161,12 @@ func warnings(t *testing.T, rs readings) []string {
 // With --units in, a bare size past any drill was meant in millimetres.
 func TestSizeMayBeMillimetres(t *testing.T) {
 	for text, want := range map[string]bool{"12": true, "3.6": true, "3.5": false, "12in": false, "12mm": false} {
-		d := &drill.Drill{Units: 2}
-		d.Set(drill.Size, text)
-		if errs := d.Resolve(); len(errs) > 0 {
+		var d drill.Read
+		if errs := d.Resolve([]drill.Given{drill.Flag(drill.Size, text)}, drill.Options{Units: quantity.Inch}); len(errs) > 0 {
 			t.Fatal(errs)
 		}
 		s := &sheet.Sheet{}
-		judge.Plausible(d, s)
+		judge.Plausible(&d.Drill, s)
 		if got := drilltest.Found(s, "size-may-be-mm"); got != want {
 			t.Errorf("%s: %v", text, drilltest.Codes(s))
 		}
@@ -232,11 +234,15 @@ func TestWarningsSayTheNumbers(t *testing.T) {
 		}
 		says(t, c.line, s.Findings[0].Text, c.says)
 	}
-	for line, want := range map[string][]float64{
-		"size 12mm; web 13mm": {13, 12}, "size 12mm; corner-wear 7mm": {7, 6}, "remove 10mm; flute 9mm": {10, 9}, "web 2mm; chisel-length 1mm": {1, 2},
-		"size 12mm; web 6mm; chisel-angle 30": {30 * deg, 6, 12}, "size 12mm; lip-height 30mm,10mm": {20, 12}, "helix 95": {95 * deg},
+	for line, want := range map[string]string{
+		"size 12mm; web 13mm": "13.00 mm cannot be: the drill itself is 12.00 mm", "size 12mm; corner-wear 7mm": "7.00 mm cannot be: the lip is no longer than 6.00 mm",
+		"remove 10mm; flute 9mm": "10.00 mm cannot come off: only 9.00 mm of flute is left", "web 2mm; chisel-length 1mm": "1.00 mm cannot be: it is shorter than the web, 2.00 mm",
+		"size 12mm; web 6mm; chisel-angle 30": "30.0° cannot be: with a web of 6.00 mm the chisel edge would be 12.00 mm, longer than the drill is wide",
+		"size 12mm; lip-height 30mm,10mm":     "20.00 mm cannot be between the lips: the drill itself is 12.00 mm", "helix 95": "95.0° cannot be: a helix angle lies under 90°",
 	} {
-		says(t, line, judge.Check(of(line).Drill(t))[0].Text, want)
+		if got := check(of(line).Drill(t))[0].Text; got != want {
+			t.Errorf("%s: %s", line, got)
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"reflect"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
 	"evenlip/internal/testkit/drilltest"
@@ -24,10 +25,18 @@ func of(line string) readings { return drilltest.Of(line) }
 func possible(t drilltest.Tester, rs readings) *drill.Drill {
 	t.Helper()
 	d := rs.Drill(t)
-	if found := judge.Check(d); len(found) > 0 {
+	if found := check(d); len(found) > 0 {
 		t.Fatalf("%v: %+v", rs, found)
 	}
 	return d
+}
+
+// check returns everything about the readings that cannot be.
+func check(d *drill.Drill) fault.List {
+	if found := d.Possible(); len(found) > 0 {
+		return found
+	}
+	return judge.Cannot(d)
 }
 
 func compute(t drilltest.Tester, line string) judge.Result {

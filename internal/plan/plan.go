@@ -13,7 +13,6 @@ import (
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
-	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -54,8 +53,7 @@ type Plan struct {
 	Remove      float64
 }
 
-// Of plans the regrind of d, whose readings must have passed [judge.Check]
-// and [Check].
+// Of plans the regrind of d, whose readings must be possible.
 func Of(d *drill.Drill) Plan {
 	p := Plan{Found: judge.Compute(d), Forecast: unknown(), Remove: d.Value(drill.Remove)}
 	p.job(d)
@@ -218,34 +216,4 @@ func (p *Plan) Schedule() []State {
 		return nil
 	}
 	return p.Body.Schedule(int(p.Left), p.First, p.Usual)
-}
-
-// mostBackTaper is many times what drills are made with: beyond it the reading
-// is one of another kind.
-const mostBackTaper = 0.01
-
-// Check returns what of the readings that only a plan takes cannot be.
-func Check(d *drill.Drill) []judge.Impossible {
-	var found []judge.Impossible
-	refuse := func(r drill.Reading, hint, format string, args ...quantity.Arg) {
-		found = append(found, judge.Impossible{Reading: r, Text: quantity.Sayf(format, args...), Hint: hint})
-	}
-	for _, r := range [...]drill.Reading{drill.Every, drill.Length, drill.LeastDiameter} {
-		if v, ok := d.Get(r); ok && v <= 0 {
-			refuse(r, "leave it out if it is not known", "it cannot be zero")
-		}
-	}
-	if v, ok := d.Get(drill.BackTaper); ok && v > mostBackTaper {
-		refuse(drill.BackTaper, "it is the fall of the diameter over a length of one: 0.05 mm in 100 mm is 0.0005, or 0.05mm/100mm",
-			"{} cannot be", quantity.Of(quantity.Taper, v))
-	}
-	length, measured := d.Get(drill.Length)
-	if flute, ok := d.Get(drill.Flute); ok && measured && length > 0 && flute > length {
-		refuse(drill.Length, "", "{} cannot be: the flute alone is {}", quantity.MM(length), quantity.MM(flute))
-	}
-	size, sized := d.Get(drill.Size)
-	if least, ok := d.Get(drill.LeastDiameter); ok && sized && least > size {
-		refuse(drill.LeastDiameter, "", "{} cannot be: the drill itself is {}", quantity.Of(quantity.Size, least), quantity.Of(quantity.Size, size))
-	}
-	return found
 }

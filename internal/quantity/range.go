@@ -98,11 +98,13 @@ func (r Range) fault() string {
 // 0.1 falls short by that.
 const slack = 1e-9
 
+// Len returns how many values the range has.
+func (r Range) Len() int { return int(math.Floor((r.To.V-r.From.V)/r.Step.V+slack)) + 1 }
+
 // Values returns the values of the range in the kind's own unit, the first
 // and, if the steps meet it, the last included.
 func (r Range) Values() []float64 {
-	n := int(math.Floor((r.To.V-r.From.V)/r.Step.V + slack))
-	out := make([]float64, n+1)
+	out := make([]float64, r.Len())
 	for i := range out {
 		out[i] = r.From.V + float64(i)*r.Step.V
 	}

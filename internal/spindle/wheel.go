@@ -157,7 +157,7 @@ const smallWheel = 40
 
 // wheelSlip finds a bare number that reads better in inches.
 func wheelSlip(d *drill.Drill, s *sheet.Sheet) {
-	for _, v := range d.Values(drill.Wheel) {
+	for _, v := range d.AsRead(drill.Wheel) {
 		if v.Assumed && v.System == quantity.Metric && v.V < smallWheel {
 			s.Find("wheel-may-be-inches", sheet.Warn, "wheel {} was read as millimetres; if inches were meant, write {}in", quantity.Say(v.Text), quantity.Say(v.Text))
 		}

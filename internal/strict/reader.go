@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	faults "evenlip/internal/fault"
+	"evenlip/internal/fault"
 	"evenlip/internal/near"
 )
 
@@ -13,17 +13,16 @@ import (
 // not only the first.
 type Reader struct {
 	File string
-	Errs []error
+	Errs fault.List
 }
 
 // Fault tells what is wrong with a node, and what to do.
 func (rd *Reader) Fault(n Node, text, hint string) {
-	line, column := n.Place()
-	rd.Errs = append(rd.Errs, &Error{File: rd.File, Line: line, Column: column, Text: text, Hint: hint})
+	rd.Errs = append(rd.Errs, &fault.Fault{At: n.In(rd.File), Text: text, Hint: hint})
 }
 
 // Refuse tells why a node's text is no quantity.
-func (rd *Reader) Refuse(n Node, why *faults.Fault) { rd.Fault(n, why.Text, why.Hint) }
+func (rd *Reader) Refuse(n Node, why *fault.Fault) { rd.Fault(n, why.Text, why.Hint) }
 
 // Key is one that a mapping may have, and what takes its value.
 type Key struct {

@@ -4,12 +4,10 @@
 package strict
 
 import (
-	"cmp"
 	"errors"
+	"evenlip/internal/fault"
 	"fmt"
 	"io"
-	"math"
-	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -20,68 +18,33 @@ type Node struct {
 	y *yaml.Node
 }
 
-// Error is a complaint about a place in a file.
-type Error struct {
-	File         string
-	Line, Column int
-	Text, Hint   string
-}
-
-// Error implements error: "file:line:column: text".
-func (e *Error) Error() string {
-	where := e.File
-	if e.Line > 0 {
-		where += ":" + strconv.Itoa(e.Line)
-		if e.Column > 0 {
-			where += ":" + strconv.Itoa(e.Column)
-		}
-	}
-	return where + ": " + e.Text
-}
-
-// ByPlace puts complaints about one file in the file's order; what has no place in
-// it comes last.
-func ByPlace(a, b error) int {
-	lineA, columnA := placeOf(a)
-	lineB, columnB := placeOf(b)
-	return cmp.Or(cmp.Compare(lineA, lineB), cmp.Compare(columnA, columnB))
-}
-
-func placeOf(err error) (line, column int) {
-	var e *Error
-	if !errors.As(err, &e) {
-		return math.MaxInt, 0
-	}
-	return e.Line, e.Column
-}
-
-// Parse reads the one document of r. An empty file is an error. Errors: all that
-// is wrong, each an [*Error]; of what is no YAML, the first.
-func Parse(file string, r io.Reader) (Node, []error) {
-	fault := func(line, column int, text, hint string) (Node, []error) {
-		return Node{}, []error{&Error{File: file, Line: line, Column: column, Text: text, Hint: hint}}
+// Parse reads the one document of r. An empty file is an error. All that
+// is wrong is returned; of what is no YAML, the first.
+func Parse(file string, r io.Reader) (Node, fault.List) {
+	refuse := func(line, column int, text, hint string) (Node, fault.List) {
+		return Node{}, fault.List{at(file, line, column, text, hint)}
 	}
 	data, err := io.ReadAll(r)
 	if err != nil {
-		return fault(0, 0, "cannot be read: "+err.Error(), "")
+		return refuse(0, 0, "cannot be read: "+err.Error(), "")
 	}
 	text := string(data)
 	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
-		return fault(1, 1, "the file is UTF-16", "save it as UTF-8")
+		return refuse(1, 1, "the file is UTF-16", "save it as UTF-8")
 	}
 	var first, second yaml.Node
 	dec := yaml.NewDecoder(strings.NewReader(text))
 	if err = dec.Decode(&first); errors.Is(err, io.EOF) {
-		return fault(0, 0, "the file is empty", "one reading a line, such as size: 12mm")
+		return refuse(0, 0, "the file is empty", "one reading a line, such as size: 12mm")
 	}
 	if err == nil {
 		err = dec.Decode(&second)
 	}
 	switch {
 	case err == nil:
-		return fault(second.Line, second.Column, "a second document begins here", "one document a file: take out the --- line")
+		return refuse(second.Line, second.Column, "a second document begins here", "one document a file: take out the --- line")
 	case !errors.Is(err, io.EOF):
-		return Node{}, []error{syntaxError(file, text, err)}
+		return Node{}, fault.List{syntaxError(file, text, err)}
 	}
 	if errs := marks(nil, file, first.Content[0]); len(errs) > 0 {
 		return Node{}, errs
@@ -95,17 +58,17 @@ const mostMarks = 20
 // marks refuses the anchors, aliases and tags of a node and of what it holds. A file
 // kept by hand needs none, and a few lines of them can stand for more memory than
 // the machine has.
-func marks(errs []error, file string, n *yaml.Node) []error {
-	fault := func(text, hint string) {
-		errs = append(errs, &Error{File: file, Line: n.Line, Column: n.Column, Text: text, Hint: hint})
+func marks(errs fault.List, file string, n *yaml.Node) fault.List {
+	refuse := func(text, hint string) {
+		errs = append(errs, at(file, n.Line, n.Column, text, hint))
 	}
 	switch {
 	case len(errs) == mostMarks:
 		return errs
 	case n.Anchor != "" || n.Kind == yaml.AliasNode:
-		fault("anchors and aliases (& and *) are not taken", "write the value out; if the mark belongs to it, put it into quotes")
+		refuse("anchors and aliases (& and *) are not taken", "write the value out; if the mark belongs to it, put it into quotes")
 	case n.Style&yaml.TaggedStyle != 0:
-		fault(fmt.Sprintf("the tag %q is not taken", n.Tag), "write the value alone")
+		refuse(fmt.Sprintf("the tag %q is not taken", n.Tag), "write the value alone")
 	}
 	for _, c := range n.Content {
 		errs = marks(errs, file, c)
@@ -113,8 +76,18 @@ func marks(errs []error, file string, n *yaml.Node) []error {
 	return errs
 }
 
+// at makes the fault of a place in a file.
+func at(file string, line, column int, text, hint string) *fault.Fault {
+	return &fault.Fault{At: fault.Place{File: file, Line: line, Column: column}, Text: text, Hint: hint}
+}
+
 // Place returns the node's line and column, from 1.
 func (n Node) Place() (line, column int) { return n.y.Line, n.y.Column }
+
+// In returns the node's place in the file of that name.
+func (n Node) In(file string) fault.Place {
+	return fault.Place{File: file, Line: n.y.Line, Column: n.y.Column}
+}
 
 // IsMap reports whether the node is keys and their values.
 func (n Node) IsMap() bool { return n.y.Kind == yaml.MappingNode }

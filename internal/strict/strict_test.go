@@ -8,12 +8,13 @@ import (
 	"testing"
 	"unicode"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/strict"
 )
 
 func parse(text string) (strict.Node, error) {
 	n, errs := strict.Parse("drill.yaml", strings.NewReader(text))
-	return n, errors.Join(errs...)
+	return n, errs.Err()
 }
 
 func TestReads(t *testing.T) {
@@ -89,7 +90,7 @@ func TestRefuses(t *testing.T) {
 		{"\xfe\xff\x00s", ":1:1", "UTF-16", "UTF-8"},
 	} {
 		_, err := parse(c.text)
-		var e *strict.Error
+		var e *fault.Fault
 		if !errors.As(err, &e) || !strings.HasPrefix(err.Error(), "drill.yaml"+c.place+": ") || !strings.Contains(e.Text, c.says) || !strings.Contains(e.Hint, c.hint) {
 			t.Errorf("%q: %v (%+v); want it at %q: %s", c.text, err, e, c.place, c.says)
 		}
@@ -152,16 +153,16 @@ func FuzzParse(f *testing.F) {
 			placed(t, n)
 			return
 		}
-		var e *strict.Error
+		var e *fault.Fault
 		if !errors.As(err, &e) {
-			t.Fatalf("%v is no *Error", err)
+			t.Fatalf("%v is no fault", err)
 		}
 		lines := 1
 		for _, breaking := range []string{"\n", "\r", "\u0085", "\u2028", "\u2029"} {
 			lines += strings.Count(text, breaking)
 		}
-		if e.Text != "the file is empty" && (e.Line < 1 || e.Line > lines || e.Column < 1) {
-			t.Errorf("%q: line %d of %d: %v", text, e.Line, lines, err)
+		if e.Text != "the file is empty" && (e.At.Line < 1 || e.At.Line > lines || e.At.Column < 1) {
+			t.Errorf("%q: line %d of %d: %v", text, e.At.Line, lines, err)
 		}
 		said, _, _ := strings.Cut(e.Text, "\n") // the line and the caret stand below
 		if strings.IndexFunc(e.Text, func(r rune) bool { return r != '\n' && unicode.IsControl(r) }) >= 0 || said == "" {

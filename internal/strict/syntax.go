@@ -2,6 +2,7 @@ package strict
 
 import (
 	"errors"
+	"evenlip/internal/fault"
 	"fmt"
 	"io"
 	"strings"
@@ -16,11 +17,11 @@ const advice = "a value with odd marks in it goes into quotes; or look for a quo
 
 // syntaxError tells what the library has against a text: its words, the line, and
 // the line itself with a caret under it.
-func syntaxError(file, text string, err error) *Error {
+func syntaxError(file, text string, err error) *fault.Fault {
 	lines := linesOf(text)
 	line, words := complaint(lines, err)
 	shown, column := excerpt(lines[line-1])
-	return &Error{File: file, Line: line, Column: column, Text: "not YAML: " + words + shown, Hint: advice}
+	return at(file, line, column, "not YAML: "+words+shown, advice)
 }
 
 // complaint returns the library's words, and the line. Some complaints name the

@@ -2,10 +2,9 @@ package strict_test
 
 import (
 	"errors"
+	"evenlip/internal/fault"
 	"strings"
 	"testing"
-
-	"evenlip/internal/strict"
 )
 
 // What is no YAML is told in the library's words, with the line and a caret under it.
@@ -25,7 +24,7 @@ func TestShowsTheLine(t *testing.T) {
 		if got := strings.TrimPrefix(err.Error(), "drill.yaml:"); got != want {
 			t.Errorf("%q:\n%s\nwant\n%s", text, got, want)
 		}
-		var e *strict.Error
+		var e *fault.Fault
 		if !errors.As(err, &e) || !strings.Contains(e.Hint, "quote") {
 			t.Errorf("%q: hint %q", text, e.Hint)
 		}
@@ -46,8 +45,8 @@ func TestLineOfASlip(t *testing.T) {
 	for _, slip := range slips {
 		for _, between := range []string{"", "\n\n    # a remark\n"} {
 			_, err := parse(head + "    " + slip + "\n" + between + "    flute: 80mm\n  - id: B1\n    size: 6mm\n")
-			var e *strict.Error
-			if !errors.As(err, &e) || e.Line != 5 {
+			var e *fault.Fault
+			if !errors.As(err, &e) || e.At.Line != 5 {
 				t.Errorf("%q: %v", slip, err)
 			}
 		}
@@ -72,8 +71,8 @@ func TestLineOfAFault(t *testing.T) {
 		"a:\n  - b: 1\n" + strings.Repeat("    c: 1\n", 5000) + "   d: 1\n    e: 1\n" + strings.Repeat("    c: 1\n", 5000): 5003,
 	} {
 		_, err := parse(text)
-		var e *strict.Error
-		if !errors.As(err, &e) || e.Line != line {
+		var e *fault.Fault
+		if !errors.As(err, &e) || e.At.Line != line {
 			t.Errorf("%.80q: %v, want line %d", text, err, line)
 		}
 	}

@@ -11,7 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/judge"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/drilltest"
@@ -33,9 +33,9 @@ func ways(t *rapid.T, hint string) map[drill.Reading]string {
 }
 
 // refused is what cannot be of the readings, by all that looks at them.
-func refused(t *rapid.T, r readings) []judge.Impossible {
+func refused(t *rapid.T, r readings) fault.List {
 	d := r.Drill(t)
-	if found := judge.Check(d); len(found) > 0 {
+	if found := d.Possible(); len(found) > 0 {
 		return found
 	}
 	return Check(d)
@@ -129,7 +129,8 @@ func TestGivingUpTheNearest(t *testing.T) {
 		}
 		for _, reading := range set {
 			typed := r.With(readings{reading: anyhow[reading].draw(t, reading)})
-			if found := Check(typed.Drill(t)); len(found) > 0 && len(judge.Check(typed.Drill(t))) == 0 {
+			d := typed.Drill(t)
+			if found := Check(d); len(found) > 0 && len(d.Possible()) == 0 {
 				moved[reading]++
 				offeredBack(t, reading, r, typed, found[0].Hint)
 			}

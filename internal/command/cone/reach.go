@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/judge"
+	"evenlip/internal/fault"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -14,12 +14,14 @@ import (
 
 // Check returns what cannot be about the setting or the wishes; a wish that the
 // others put out of reach comes with what to give up, and by how much.
-func Check(d *drill.Drill) []judge.Impossible {
+func Check(d *drill.Drill) fault.List {
 	if found := contradiction(d); found != nil {
 		return found
 	}
-	if found := ranges(d); found != nil {
-		return found
+	for _, v := range d.Values(drill.Clearance) {
+		if v <= 0 {
+			return fault.List{d.Refuse(drill.Clearance, "", "{} cannot be: it lies between 0 and 90°", quantity.Rad(v))}
+		}
 	}
 	r := Compute(d)
 	if r.err == nil {
@@ -39,11 +41,11 @@ func Check(d *drill.Drill) []judge.Impossible {
 		text.Format += "; {} to {} can be ground"
 		text.Args = append(text.Args, quantity.Rad(math.Pi-reach.High), quantity.Rad(math.Pi-reach.Low))
 	}
-	return []judge.Impossible{{Reading: reading, Text: text, Hint: r.giveUp(quantity.Format{System: d.System()})}}
+	return fault.List{d.Fault(reading, text, r.giveUp(quantity.Format{System: d.System()}))}
 }
 
 // contradiction finds a point and a setting that were given together.
-func contradiction(d *drill.Drill) []judge.Impossible {
+func contradiction(d *drill.Drill) fault.List {
 	var rivals []drill.Reading
 	hint := "give point-angle, clearance and chisel-angle for the setting, or semi-angle, axis-angle, axis-offset and vertex for the point"
 	switch basisOf(d) {
@@ -59,24 +61,9 @@ func contradiction(d *drill.Drill) []judge.Impossible {
 		if basisOf(d) == fromVertex {
 			hint = reading.String() + " and vertex fix each other: give one of them"
 		}
-		return []judge.Impossible{{Reading: reading, Text: quantity.Sayf("it follows from the setting and cannot be wished as well"), Hint: hint}}
+		return fault.List{d.Refuse(reading, hint, "it follows from the setting and cannot be wished as well")}
 	}
 	return nil
-}
-
-// ranges finds settings that no fixture can have.
-func ranges(d *drill.Drill) (found []judge.Impossible) {
-	for _, r := range [...]drill.Reading{drill.SemiAngle, drill.AxisAngle, drill.Clearance} {
-		for _, v := range d.Values(r) {
-			if v.V <= 0 || v.V >= math.Pi/2 {
-				found = append(found, judge.Impossible{Reading: r, Text: quantity.Sayf("{} cannot be: it lies between 0 and 90°", quantity.Rad(v.V))})
-			}
-		}
-	}
-	if v, ok := d.Get(drill.Vertex); ok && v <= 0 {
-		found = append(found, judge.Impossible{Reading: drill.Vertex, Text: quantity.Sayf("it cannot be zero")})
-	}
-	return found
 }
 
 // blamed returns the reading that the error of package point is about, and what

@@ -9,6 +9,7 @@ import (
 
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/point"
@@ -46,7 +47,7 @@ func Missing(d *drill.Drill) (wants, hint string) {
 	if !d.Has(drill.Size) {
 		missing = append(missing, "--"+drill.Size.String())
 	}
-	for _, v := range d.Values(drill.LipAngle) {
+	for _, v := range d.AsRead(drill.LipAngle) {
 		if v.V >= math.Pi/2 {
 			half := quantity.Format{}.Number(quantity.Angle, quantity.Protractor, v.V/2)
 			return "each lip's angle to the axis", "if " + v.Text + " is the whole point angle, write --lip-angle " + half
@@ -60,9 +61,12 @@ func Missing(d *drill.Drill) (wants, hint string) {
 
 // Check returns what cannot be drawn, of the drill as it was read or as the grind
 // leaves it. Of a drill that wants readings it says nothing.
-func Check(d *drill.Drill) []judge.Impossible {
+func Check(d *drill.Drill) fault.List {
 	if wants, _ := Missing(d); wants != "" {
 		return nil
+	}
+	if found := judge.Cannot(d); len(found) > 0 {
+		return found
 	}
 	r := Compute(d)
 	var domain *point.DomainError
@@ -70,23 +74,21 @@ func Check(d *drill.Drill) []judge.Impossible {
 	case r.err == nil:
 		return nil
 	case !errors.As(r.err, &domain):
-		return []judge.Impossible{{Reading: drill.Size, Text: quantity.Sayf(r.err.Error())}}
+		return fault.List{d.Refuse(drill.Size, "", "{}", quantity.Say(r.err.Error()))}
 	}
 	reading, known := drill.Find(domain.Quantity)
 	value := quantity.MM(domain.Value)
 	if known && reading.Spec().Kind == quantity.Angle {
 		value = quantity.Rad(domain.Value)
 	}
-	out := judge.Impossible{Reading: drill.Size, Hint: "evenlip inspect works out what cannot be drawn",
-		Text: quantity.Sayf("cannot draw "+domain.Quantity+" {}: it "+domain.Why, value)}
+	const hint = "evenlip inspect works out what cannot be drawn"
 	switch {
 	case r.Before != nil:
-		out.Reading, out.Hint = drill.Remove, "take less off"
-		out.Text = quantity.Sayf("{} leaves what cannot be drawn: "+domain.Quantity+" {}: it "+domain.Why, quantity.Say(strings.TrimSpace(d.Written(drill.Remove))), value)
+		return fault.List{d.Refuse(drill.Remove, "take less off", "{} leaves what cannot be drawn: "+domain.Quantity+" {}: it "+domain.Why, quantity.Say(d.Written(drill.Remove)), value)}
 	case known && d.Has(reading):
-		out.Reading, out.Text = reading, quantity.Sayf("cannot draw {}: it "+domain.Why, value)
+		return fault.List{d.Refuse(reading, hint, "cannot draw {}: it "+domain.Why, value)}
 	}
-	return []judge.Impossible{out}
+	return fault.List{d.Refuse(drill.Size, hint, "cannot draw "+domain.Quantity+" {}: it "+domain.Why, value)}
 }
 
 // Compute takes the drill as it was read and, where there is no reading, as is

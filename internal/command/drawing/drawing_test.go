@@ -115,7 +115,7 @@ func TestCheck(t *testing.T) {
 		"size 10mm; lip-angle 59; web 1.5mm; web-taper 0.1; remove 60mm": drill.Remove,
 	} {
 		found := Check(drilltest.Read(t, line))
-		if len(found) != 1 || found[0].Reading != want {
+		if len(found) != 1 || drilltest.About(found[0]) != want.String() {
 			t.Errorf("%s: %v", line, found)
 		}
 	}

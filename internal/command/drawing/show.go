@@ -161,7 +161,7 @@ func plainDigits(s string) string {
 
 // job is the drawing for paper.
 func (r *Result) job(f quantity.Format) draw.Job {
-	j := draw.Job{Drill: r.Now, Before: r.Before, Labels: r.labels(f), Units: "millimetres", Title: r.read.Values(drill.Size)[0].Echo() + " drill"}
+	j := draw.Job{Drill: r.Now, Before: r.Before, Labels: r.labels(f), Units: "millimetres", Title: r.read.AsRead(drill.Size)[0].Echo() + " drill"}
 	if f.System == quantity.Inch {
 		j.Units = "inches"
 	}

@@ -6,7 +6,6 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
-	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -63,25 +62,24 @@ func readPlaces(text string) ([]float64, *fault.Fault) {
 
 // Check returns what cannot be about the places asked for and about a point
 // that leaves no lip.
-func Check(d *drill.Drill) []judge.Impossible {
+func Check(d *drill.Drill) fault.List {
 	r := Compute(d)
 	inner, outer := r.inner, r.outer
 	if inner >= outer {
-		return []judge.Impossible{{Reading: drill.Web, Hint: "measure web and chisel again",
-			Text: quantity.Sayf("{} leaves no lip: the chisel edge reaches the margin", quantity.MM(r.web))}}
+		return fault.List{d.Refuse(drill.Web, "measure web and chisel again", "{} leaves no lip: the chisel edge reaches the margin", quantity.MM(r.web))}
 	}
 	if r.at == "" {
 		return nil
 	}
 	places, err := readPlaces(r.at)
 	if err != nil {
-		return []judge.Impossible{{Reading: drill.At, Text: quantity.Sayf("{}", quantity.Say(err.Text)), Hint: err.Hint}}
+		return fault.List{err.In(d.At(drill.At), drill.At.String())}
 	}
 	for _, p := range places {
 		// Four digits are what the hint shows of the corner's place.
 		if p > 1 || math.IsNaN(p) || sheet.Known(outer) && p < inner/outer-5e-4 {
-			return []judge.Impossible{{Reading: drill.At, Hint: "places are parts of the outer radius: 1 is the outer corner",
-				Text: quantity.Sayf("{} is not on the lip, which runs from {} (the chisel's corner) to 1", quantity.Num(p), quantity.Num(inner/outer))}}
+			return fault.List{d.Refuse(drill.At, "places are parts of the outer radius: 1 is the outer corner",
+				"{} is not on the lip, which runs from {} (the chisel's corner) to 1", quantity.Num(p), quantity.Num(inner/outer))}
 		}
 	}
 	return nil

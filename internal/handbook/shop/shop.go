@@ -6,6 +6,7 @@ import (
 	"io"
 	"math"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/strict"
@@ -25,7 +26,7 @@ type reader struct{ strict.Reader }
 
 // Read reads a shop's file. Everything wrong with it is returned, each with its
 // line and column.
-func Read(file string, r io.Reader) (*Shop, []error) {
+func Read(file string, r io.Reader) (*Shop, fault.List) {
 	root, errs := strict.Parse(file, r)
 	if len(errs) > 0 {
 		return nil, errs

@@ -35,12 +35,11 @@ func TestYardOverrides(t *testing.T) {
 	if math.Abs(s.Gauges.Caliper-0.02) > 1e-12 || math.Abs(s.Gauges.Protractor-deg) > 1e-12 || s.Gauges.Indicator != 0 {
 		t.Errorf("gauges %+v", s.Gauges)
 	}
-	d := drill.Sample()
-	d.Book = s.Book
-	if errs := d.Resolve(); len(errs) > 0 {
+	var d drill.Read
+	if errs := d.Resolve(drill.Sample(), drill.Options{Book: s.Book}); len(errs) > 0 {
 		t.Fatal(errs)
 	}
-	r := judge.Compute(d)
+	r := judge.Compute(&d.Drill)
 	for _, c := range []struct {
 		name      string
 		got       handbook.Band
@@ -143,13 +142,9 @@ func TestWhoseTheBandAboutThePointIs(t *testing.T) {
 		{aim + tolerance, "", 2, "the shop's: the shop, shop.yaml"},
 		{aim + tolerance, "119", 2, "the shop's: the shop, shop.yaml, the tolerance alone"},
 	} {
-		d := &drill.Drill{Book: book(t, c.text)}
-		d.Set(drill.Size, "12mm")
-		if c.asked != "" {
-			d.Set(drill.PointAngle, c.asked)
-		}
-		d.Resolve()
-		limit := pointLimit(d)
+		var d drill.Read
+		d.Resolve([]drill.Given{drill.Flag(drill.Size, "12mm"), drill.Flag(drill.PointAngle, c.asked)}, drill.Options{Book: book(t, c.text)})
+		limit := pointLimit(&d.Drill)
 		if got := (limit.High - limit.Low) / 2 / deg; math.Abs(got-c.half) > 1e-9 || limit.Source.String() != c.source {
 			t.Errorf("%q, asked for %q: ± %g, %s", c.text, c.asked, got, limit.Source)
 		}

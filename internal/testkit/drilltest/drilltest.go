@@ -3,6 +3,7 @@
 package drilltest
 
 import (
+	"cmp"
 	"maps"
 	"math"
 	"slices"
@@ -11,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/sheet"
 )
 
@@ -52,15 +54,24 @@ func (rs Readings) With(others Readings) Readings {
 // Drill is the drill on which they were read.
 func (rs Readings) Drill(t Tester) *drill.Drill {
 	t.Helper()
-	d := &drill.Drill{}
-	for r, text := range rs {
-		d.Set(r, text)
+	var rd drill.Read
+	if faults := rd.Resolve(rs.Given(), drill.Options{}); len(faults) > 0 {
+		t.Fatalf("%v: %v", rs, faults)
 	}
-	if errs := d.Resolve(); len(errs) > 0 {
-		t.Fatalf("%v: %v", rs, errs)
-	}
-	return d
+	return &rd.Drill
 }
+
+// Given is the readings as flags give them, in the catalogue's order.
+func (rs Readings) Given() []drill.Given {
+	var out []drill.Given
+	for _, r := range slices.Sorted(maps.Keys(rs)) {
+		out = append(out, drill.Flag(r, rs[r]))
+	}
+	return out
+}
+
+// About returns the name of the reading that a fault is about.
+func About(f *fault.Fault) string { return cmp.Or(f.About, f.At.Flag) }
 
 // Read is the drill of a line: "size 12mm; web 2mm".
 func Read(t Tester, line string) *drill.Drill {

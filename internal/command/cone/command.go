@@ -1,13 +1,14 @@
-package cli
+package cone
 
 import (
-	"evenlip/internal/command/cone"
+	"evenlip/internal/command"
 	"evenlip/internal/drill"
 )
 
-var coneCommand = calculation{
-	name: "cone", group: "grinder", short: "setting of a swing fixture for a point, or the point it grinds",
-	long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any
+// Command is evenlip cone.
+var Command = command.Sheet{Info: command.Info{
+	Name: "cone", Group: "grinder", Short: "setting of a swing fixture for a point, or the point it grinds",
+	Long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any
 of three sets of readings will do, beside size and web:
   point-angle, clearance, chisel-angle, semi-angle   gives the setting
   point-angle, clearance, semi-angle, vertex         gives the rest of both
@@ -19,10 +20,9 @@ on a pedestal grinder swings the drill to the same point and what its faults
 do, what a change of each does, what a thicker web makes of it, and what flat
 facets would give instead. A wish out of reach of the others is refused, with
 what to give up and by how much.`,
-	examples: `  evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --chisel-angle 126.5 --semi-angle 30
+	Examples: `  evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --chisel-angle 126.5 --semi-angle 30
   evenlip cone --size 10mm --web 1.5mm --point-angle 118 --clearance 12 --semi-angle 30 --vertex 4.808mm
   evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,
-	readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
+	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
 		drill.ChiselAngle, drill.ChiselLength, drill.SemiAngle, drill.Vertex, drill.AxisAngle, drill.AxisOffset},
-	check: cone.Check, compute: cone.Sheet,
-}
+}, Refuse: Check, Sheet: Sheet}

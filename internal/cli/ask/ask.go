@@ -1,13 +1,19 @@
-package cli
+// Package ask puts the questions at the bench: one reading after the other, forward
+// and back, each looked at as soon as it is answered.
+package ask
 
 import (
 	"bufio"
+	"cmp"
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 
+	"evenlip/internal/command"
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
 )
@@ -26,41 +32,61 @@ var (
 	errEnough = errors.New("no more questions")
 )
 
-// talk is a person at the bench being asked.
+// Talk is a person at the bench being asked.
+type Talk struct {
+	In      io.Reader
+	Out     io.Writer
+	Command command.Command
+	Options drill.Options // what the answers are understood with
+	Width   int           // of the terminal
+	ASCII   bool          // it shows letters only
+}
+
+// Ask puts the questions that what was given leaves open, and returns it with the
+// answers behind it. An end of the input ends the questions. Errors are the terminal's.
+func (t Talk) Ask(given []drill.Given) ([]drill.Given, error) {
+	w := &talk{Talk: t, in: bufio.NewReader(t.In), given: slices.Clone(given)}
+	w.read.Resolve(w.given, w.Options)
+	for _, r := range w.read.Taken() {
+		w.known = append(w.known, r.Reading)
+	}
+	usual, rest := drill.ForBench(t.Command.About().Takes())
+	for _, r := range usual {
+		w.questions = append(w.questions, question{reading: r})
+	}
+	if len(usual) > 0 {
+		w.questions = append(w.questions, question{offer: true})
+	}
+	for _, r := range rest {
+		w.questions = append(w.questions, question{reading: r})
+	}
+	w.lines("", "One reading at a time. Enter skips it, "+goBack+" goes back, "+helpMe+" says more; "+
+		enough+" or Ctrl-D ends the questions, and what was read is worked out.")
+	err := w.all()
+	if errors.Is(err, io.EOF) {
+		fmt.Fprintln(t.Out)
+	}
+	if errors.Is(err, io.EOF) || errors.Is(err, errEnough) {
+		err = nil
+	}
+	return w.given, err
+}
+
+// talk is a talk that goes on.
 type talk struct {
-	*app
+	Talk
 	in        *bufio.Reader
-	c         calculation
-	d         *drill.Drill
+	given     []drill.Given
+	read      drill.Read      // what given makes
+	known     []drill.Reading // before the first question
 	questions []question
-	given     []drill.Reading // known before the first question
-	rest      bool            // what is read less often is asked for too
+	rest      bool // what is read less often is asked for too
 }
 
 // question is one reading, or whether to go on to those read less often.
 type question struct {
 	reading drill.Reading
 	offer   bool
-}
-
-func newTalk(a *app, c calculation, d *drill.Drill) *talk {
-	t := &talk{app: a, in: bufio.NewReader(a.in), c: c, d: d}
-	usual, rest := inBenchOrder(c.takes())
-	for _, r := range usual {
-		t.questions = append(t.questions, question{reading: r})
-	}
-	if len(usual) > 0 {
-		t.questions = append(t.questions, question{offer: true})
-	}
-	for _, r := range rest {
-		t.questions = append(t.questions, question{reading: r})
-	}
-	for _, r := range drill.All() {
-		if d.Written(r) != "" {
-			t.given = append(t.given, r)
-		}
-	}
-	return t
 }
 
 // all puts one question after the other, forward and back.
@@ -93,7 +119,14 @@ func (t *talk) asks(q question) bool {
 	if q.offer {
 		return !t.rest && len(t.offered()) > 0
 	}
-	return !slices.Contains(t.given, q.reading) && (t.d.Written(q.reading) != "" || !needless(t.d, q.reading))
+	return !slices.Contains(t.known, q.reading) && (t.read.Written(q.reading) != "" || !t.moot(q.reading))
+}
+
+// moot reports whether a reading would say nothing that is not known from those
+// taken before it.
+func (t *talk) moot(r drill.Reading) bool {
+	moot := r.Spec().Moot
+	return moot != nil && moot(&t.read.Drill)
 }
 
 func (t *talk) put(i int) error {
@@ -116,10 +149,10 @@ func (t *talk) offered() (names []string) {
 
 // offer asks whether to go on to the less usual readings.
 func (t *talk) offer() error {
-	fmt.Fprintln(t.err)
+	fmt.Fprintln(t.Out)
 	for {
 		t.lines("", "Enter for the answer, or "+theRest+" for what is read less often: "+strings.Join(t.offered(), ", "))
-		fmt.Fprint(t.err, "answer> ")
+		fmt.Fprint(t.Out, "answer> ")
 		line, err := t.in.ReadString('\n')
 		switch strings.ToLower(strings.TrimSpace(line)) {
 		case theRest:
@@ -166,15 +199,15 @@ func (t *talk) one(i int) error {
 	r := t.questions[i].reading
 	s := r.Spec()
 	nth, of := t.place(i)
-	fmt.Fprintln(t.err)
+	fmt.Fprintln(t.Out)
 	t.lines("", fmt.Sprintf("%d of %d, %s: %s", nth, of, s.Name, inTalk.Replace(s.Help)))
 	t.lines("  ", s.How)
-	if s.Usual != "" {
-		t.lines("  ", "usually: "+s.Usual)
+	if usual := t.usual(s); usual != "" {
+		t.lines("  ", "usually: "+usual)
 	}
 	t.now(r)
 	for {
-		fmt.Fprintf(t.err, "%s> ", s.Name)
+		fmt.Fprintf(t.Out, "%s> ", s.Name)
 		line, err := t.in.ReadString('\n')
 		switch line = strings.TrimSpace(line); strings.ToLower(line) {
 		case "":
@@ -184,13 +217,14 @@ func (t *talk) one(i int) error {
 		case enough:
 			return errEnough
 		case takeOut:
-			t.d.Drop(r)
+			t.answer(r, "")
+			t.read.Resolve(t.given, t.Options)
 			return err
 		case helpMe:
 			t.help(r)
 		default:
 			if t.take(r, line) {
-				if r == drill.Cracked && t.d.Has(r) { // nothing else matters
+				if r == drill.Cracked && t.read.Has(r) { // nothing else matters
 					return errEnough
 				}
 				return err
@@ -205,7 +239,7 @@ func (t *talk) one(i int) error {
 
 // now shows the answer there is.
 func (t *talk) now(r drill.Reading) {
-	if text := t.d.Written(r); text != "" {
+	if text := t.read.Written(r); text != "" {
 		t.lines("  ", "now: "+text+" (Enter keeps it, "+takeOut+" takes it out)")
 	}
 }
@@ -216,7 +250,7 @@ func (t *talk) help(r drill.Reading) {
 	switch {
 	case r == drill.Material:
 		var names []string
-		for _, m := range t.book().Materials() {
+		for _, m := range t.Options.Book.Materials() {
 			names = append(names, m.Name)
 		}
 		t.lines("  ", strings.Join(names, ", "))
@@ -244,7 +278,7 @@ func isLength(k quantity.Kind) bool {
 
 // bare is the unit that a length without one is in.
 func (t *talk) bare() string {
-	if t.d.System() == quantity.Inch {
+	if t.read.System() == quantity.Inch {
 		return "inches"
 	}
 	return "mm"
@@ -260,63 +294,65 @@ func (t *talk) take(r drill.Reading, line string) bool {
 			line = "yes"
 		}
 	}
-	was, unit := t.d.Written(r), t.bare()
-	t.d.Set(r, line)
-	complaint, hint := t.complaint(t.c, t.d, r)
-	if complaint == "" {
+	was, unit := t.given, t.bare()
+	t.answer(r, line)
+	faults := t.read.Resolve(t.given, t.Options)
+	faults = append(faults, command.Possible(t.Command, &t.read, &t.read.Drill, len(faults) == 0)...)
+	if len(faults) == 0 {
 		if bare := t.bare(); bare != unit && t.answered() {
 			t.lines("  ", "bare numbers that were given are in "+bare+" now")
 		}
 		return true
 	}
-	t.d.Drop(r)
-	t.d.Set(r, was)
-	t.d.Resolve()
-	t.lines("  ", complaint)
-	if hint != "" {
-		t.lines("  ", hint)
-	}
+	t.given = was
+	t.read.Resolve(t.given, t.Options)
+	t.complain(faults[0], r)
 	return false
+}
+
+// answer puts an answer in the place of an earlier one; "" takes it out.
+func (t *talk) answer(r drill.Reading, text string) {
+	t.given = slices.DeleteFunc(slices.Clone(t.given), func(g drill.Given) bool { return g.Reading == r })
+	if text != "" {
+		t.given = append(t.given, drill.Given{Reading: r, Text: text})
+	}
+}
+
+// usual is a sane range of a reading, in the units of bare numbers.
+func (t *talk) usual(s *drill.Spec) string {
+	if t.read.System() == quantity.Inch && s.Usual[1] != "" {
+		return s.Usual[1]
+	}
+	return s.Usual[0]
+}
+
+// complain says what is wrong with the answer about r. What was read before was right,
+// so any complaint is about this reading, if only beside an older one.
+func (t *talk) complain(f *fault.Fault, r drill.Reading) {
+	text := f.Text
+	if about := cmp.Or(f.About, f.At.Flag); about != r.String() {
+		text = about + ": " + text
+	}
+	t.lines("  ", text)
+	if f.Hint != "" {
+		t.lines("  ", f.Hint)
+	}
 }
 
 // answered reports whether a length stands that was written without a unit.
 func (t *talk) answered() bool {
 	return slices.ContainsFunc(drill.All(), func(r drill.Reading) bool {
-		return r != drill.Size && isLength(r.Spec().Kind) && slices.ContainsFunc(t.d.Values(r), func(v quantity.Value) bool { return v.Assumed })
+		return r != drill.Size && isLength(r.Spec().Kind) && slices.ContainsFunc(t.read.AsRead(r), func(v quantity.Value) bool { return v.Assumed })
 	})
-}
-
-// complaint says what is wrong with the reading just taken, "" if nothing is.
-// What was read before was right, so any complaint is about this reading, if
-// only beside an older one.
-func (a *app) complaint(c calculation, d *drill.Drill, r drill.Reading) (text, hint string) {
-	about := r
-	if errs := d.Resolve(); len(errs) > 0 {
-		about, text, hint = errs[0].Reading, errs[0].Err.Text, errs[0].Err.Hint
-	} else if found := c.impossible(d, true); len(found) > 0 {
-		about, text, hint = found[0].Reading, a.say(found[0], d), found[0].Hint
-	}
-	if about != r {
-		text = about.String() + ": " + text
-	}
-	return text, hint
 }
 
 // lines prints text in lines that fit the terminal, in letters where the locale
 // has no more.
 func (t *talk) lines(indent, text string) {
-	if !showsUTF8() {
+	if t.ASCII {
 		text = print.Spelled(text)
 	}
-	for _, l := range print.Wrap(text, t.width()-len(indent)) {
-		fmt.Fprintln(t.err, indent+l)
+	for _, l := range print.Wrap(text, t.Width-len(indent)) {
+		fmt.Fprintln(t.Out, indent+l)
 	}
-}
-
-func (t *talk) width() int {
-	width, err := t.columns()
-	if err != nil {
-		return usualWidth
-	}
-	return width
 }

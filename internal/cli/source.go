@@ -1,0 +1,172 @@
+package cli
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"evenlip/internal/drill"
+	"evenlip/internal/fault"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// source is where a command takes the readings of a drill from: the sample, a file or
+// a crib, and the flags, which add to it or change it.
+type source struct {
+	cmd    *cobra.Command
+	flags  readingFlags
+	sample bool
+	ask    bool
+	id     string // of a drill in a crib
+}
+
+// addFlags adds the flags that say what a drill's readings begin with.
+func (s *source) addFlags() {
+	f := s.cmd.Flags()
+	f.BoolVar(&s.sample, "sample", false, "use the built-in sample drill; other flags change its readings")
+	onceFlag(f, &s.id, "drill", "use this drill of the crib (FILE, or the nearest crib.yaml); other flags change its readings")
+}
+
+// held is the drill that is worked with: what was read of it, and what is known beside
+// its readings.
+type held struct {
+	drill.Read
+	given  []drill.Given
+	faults fault.List    // of a file's form
+	o      drill.Options // what its readings are understood with
+
+	sample bool
+	kept   string // a crib's name for it
+	past   drill.Past
+	gone   string // when it was thrown away
+}
+
+// read takes the drill that the arguments name, file being "" for none, with the flags'
+// readings in place of its own.
+func (a *app) read(s *source, file string) (*held, fault.List) {
+	h, faults := a.begin(s, file)
+	if h == nil {
+		return nil, faults
+	}
+	h.given = append(h.given, s.flags.given(s.cmd)...)
+	return h, h.resolve()
+}
+
+// resolve understands what was given. All that is wrong is returned, in a file's order.
+func (h *held) resolve() fault.List {
+	faults := append(fault.List(nil), h.faults...)
+	faults = append(faults, h.Read.Resolve(h.given, h.o)...)
+	h.Sample, h.Kept, h.Past = h.sample, h.kept != "", h.past
+	return faults
+}
+
+// begin takes what a drill is before the flags: nothing yet, the sample, a file,
+// or a drill of a crib.
+func (a *app) begin(s *source, file string) (*held, fault.List) {
+	h := &held{o: a.set.reading()}
+	switch {
+	case file != "" && s.sample:
+		return nil, fault.List{fault.New("give one of the two", "%s: a file and --sample do not go together", s.cmd.Name())}
+	case s.id != "":
+		return a.fromCrib(s, file)
+	case s.sample:
+		h.given, h.sample = drill.Sample(), true
+	case file != "":
+		return a.fromFile(s, file)
+	}
+	return h, nil
+}
+
+// fromCrib takes a drill out of a crib: the file, the embedded one, or the
+// nearest.
+func (a *app) fromCrib(s *source, file string) (*held, fault.List) {
+	c, err := a.openCrib(&cribFrom{file: file, sample: s.sample, named: "before --drill"})
+	if err != nil {
+		return nil, fault.Of(err)
+	}
+	kept, ok := c.Find(s.id)
+	if !ok {
+		return nil, fault.List{fault.Flag("drill", c.Meant(s.id), "no drill of this crib is called %q", s.id)}
+	}
+	d := kept.Readings
+	h := &held{given: []drill.Given{{Reading: drill.Name, Text: kept.ID}}, o: drill.Options{Units: d.Units, Book: a.set.book},
+		sample: c.Sample, kept: kept.ID, past: d.Past, gone: kept.Retired()}
+	for _, g := range d.Given() {
+		g.At = fault.Place{File: kept.ID}
+		h.given = append(h.given, g)
+	}
+	return h, nil
+}
+
+// largestFile bounds a file of one drill: a mistaken name must not fill the
+// memory.
+const largestFile = 1 << 20
+
+// fromFile takes a drill from a file of its own, "-" being standard input.
+func (a *app) fromFile(s *source, name string) (*held, fault.List) {
+	in, shown := a.in, "standard input"
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, fault.List{s.noFile(name, err)}
+		}
+		defer f.Close()
+		in, shown = f, name
+	}
+	text, f := readAll(in, shown, largestFile, "the readings of one drill")
+	if f != nil {
+		return nil, fault.List{f}
+	}
+	h := &held{o: a.set.reading()}
+	h.given, h.faults = drill.OfFile(shown, bytes.NewReader(text))
+	return h, nil
+}
+
+// noFile says why a file cannot be read; a reading in a file's place is wrong
+// usage.
+func (s *source) noFile(name string, err error) *fault.Fault {
+	if _, f := quantity.Parse(quantity.Size, name, quantity.Unset); f == nil && errors.Is(err, os.ErrNotExist) {
+		return fault.New(s.misplaced(name), "no file is called %q", name)
+	}
+	return fault.Unreadable("cannot read "+name, err)
+}
+
+// misplaced says where a reading belongs that stands alone: behind the one that
+// a blank parts it from, where it can be that, or PowerShell, which takes a comma
+// for one; else it is a size.
+func (s *source) misplaced(text string) string {
+	for _, g := range s.flags.given(s.cmd) {
+		before := strings.TrimRight(g.Text, ", ")
+		kind, several := g.Spec().Kind, g.Spec().Pair && !strings.Contains(before, ",")
+		if g.Reading == drill.At {
+			kind, several = quantity.Number, true
+		}
+		if _, f := quantity.Parse(kind, text, quantity.Unset); several && f == nil {
+			return fmt.Sprintf("without a space, and in PowerShell in quotes: --%s \"%s,%s\"", g.Reading, before, text)
+		}
+	}
+	return "readings are flags: --size " + shellQuoted(text)
+}
+
+// system is the units that an answer about the drill is printed in.
+func (a *app) system(d *drill.Drill) quantity.System { return cmp.Or(a.set.units, d.System()) }
+
+// tell adds to a sheet what is to be known of where the drill's readings come from.
+func (h *held) tell(s *sheet.Sheet) {
+	if h.gone != "" {
+		s.Find("retired-and-gone", sheet.Warn, "the crib says that this drill was thrown away on {}", quantity.Say(h.gone))
+	}
+	if len(h.Instead) > 0 && !h.sample {
+		var names []string
+		for _, r := range h.Instead {
+			names = append(names, r.String())
+		}
+		s.Find("changed-by-flag", sheet.Note, "given as flags, in place of the drill's own: {}", quantity.Say(strings.Join(names, ", ")))
+	}
+}

@@ -1,0 +1,108 @@
+// Package command is what the commands on a drill have in common: what one says of
+// itself, which readings it takes, and the way from a drill to its answer.
+package command
+
+import (
+	"evenlip/internal/drill"
+	"evenlip/internal/fault"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// Info is what a command says of itself.
+type Info struct {
+	Name, Short, Long string
+	Group             string // of the help page; "drill" when empty
+	Examples          string
+	Readings          []drill.Reading
+	Rule              func() []drill.Reading // gives the readings where they are not listed
+	Grinder           bool                   // is about the grinder: no drill, no files, no questions
+	Judged            bool                   // rests on the verdict of inspect
+}
+
+// About returns i itself.
+func (i *Info) About() *Info { return i }
+
+// Takes returns the readings of the command.
+func (i *Info) Takes() []drill.Reading {
+	if i.Rule != nil {
+		return i.Rule()
+	}
+	return i.Readings
+}
+
+// Command turns the readings of a drill into a sheet.
+type Command interface {
+	About() *Info
+	// Cannot returns what only this command knows of readings that are possible by
+	// themselves and cannot be all the same.
+	Cannot(*drill.Drill) fault.List
+	// Compute works the drill out.
+	Compute(d *drill.Drill, explain bool) *sheet.Sheet
+}
+
+// Of is a command whose results are an R.
+type Of[R any] struct {
+	Info
+	Refuse  func(*drill.Drill) fault.List // what Cannot returns; may be nil
+	Work    func(*drill.Drill) R
+	Figures func(*R, *sheet.Sheet)
+	Rest    func(*R, *sheet.Sheet) // lists, remarks, the verdict; may be nil
+}
+
+// Cannot implements Command.
+func (c *Of[R]) Cannot(d *drill.Drill) fault.List {
+	if c.Refuse == nil {
+		return nil
+	}
+	return c.Refuse(d)
+}
+
+// Compute implements Command.
+func (c *Of[R]) Compute(d *drill.Drill, explain bool) *sheet.Sheet {
+	s := sheet.New(c.Name, explain)
+	r := c.Work(d)
+	c.Figures(&r, s)
+	if c.Rest != nil {
+		c.Rest(&r, s)
+	}
+	return s
+}
+
+// Sheet is a command whose sheet one function makes.
+type Sheet struct {
+	Info
+	Refuse func(*drill.Drill) fault.List // what Cannot returns; may be nil
+	Sheet  func(d *drill.Drill, explain bool) *sheet.Sheet
+}
+
+// Cannot implements Command.
+func (c *Sheet) Cannot(d *drill.Drill) fault.List {
+	if c.Refuse == nil {
+		return nil
+	}
+	return c.Refuse(d)
+}
+
+// Compute implements Command.
+func (c *Sheet) Compute(d *drill.Drill, explain bool) *sheet.Sheet { return c.Sheet(d, explain) }
+
+// Possible returns everything about the readings of d, a step of rd or its drill, that
+// cannot be. Where some were not understood, it tells of the others what cannot be
+// whatever those are; where it is not known what bare numbers are, nothing.
+func Possible(c Command, rd *drill.Read, d *drill.Drill, understood bool) fault.List {
+	if !rd.UnitsKnown() {
+		return nil
+	}
+	found := d.Possible()
+	if len(found) == 0 && understood {
+		found = c.Cannot(d)
+	}
+	return found
+}
+
+// Options are what an answer hangs on beside the drill.
+type Options struct {
+	Explain bool
+	Gauges  quantity.Gauges // what they can resolve; zero claims nothing
+}

@@ -1,0 +1,101 @@
+package drill
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"evenlip/internal/fault"
+)
+
+// Lines reads drills that stand one a line, as JSON or as CSV. What it returns
+// is overwritten by the next line, so that a million lines take the memory of
+// one.
+type Lines struct {
+	File string
+
+	text   string // of the line, or of the lines of one record
+	at     spot
+	seen   [entries]bool
+	given  []Given
+	faults fault.List
+	row    *rowReader
+}
+
+// spot is a place that goes along a text: the byte, and the line and the column, from
+// 1 and in characters, that it is at.
+type spot struct{ byte, line, column int }
+
+// begin makes room for the drill of a line.
+func (l *Lines) begin(number int, text string) {
+	l.text, l.at = text, spot{0, number, 1}
+	l.seen, l.given, l.faults = [entries]bool{}, l.given[:0], nil
+}
+
+// to goes on to a byte of the text, and never back.
+func (l *Lines) to(offset int) fault.Place {
+	offset = min(max(offset, l.at.byte), len(l.text))
+	for offset > l.at.byte && offset < len(l.text) && !utf8.RuneStart(l.text[offset]) {
+		offset--
+	}
+	passed := l.text[l.at.byte:offset]
+	if lines := strings.Count(passed, "\n"); lines > 0 {
+		l.at.line += lines
+		l.at.column = 1
+		passed = passed[strings.LastIndexByte(passed, '\n')+1:]
+	}
+	l.at.column += utf8.RuneCountInString(passed)
+	l.at.byte = offset
+	return fault.Place{File: l.File, Line: l.at.line, Column: l.at.column}
+}
+
+// refuse tells what is wrong at a byte of the line.
+func (l *Lines) refuse(offset int, text, hint string) {
+	l.faults = append(l.faults, fault.New(hint, "%s", text).In(l.to(offset), ""))
+}
+
+// misread tells what is wrong with what stands under a key, and leaves that something
+// does.
+func (l *Lines) misread(offset int, r Reading, text, hint string) {
+	l.refuse(offset, text, hint)
+	l.given = append(l.given, Given{Reading: r})
+}
+
+// entry finds what a key stands for; false says that it was told as a fault.
+func (l *Lines) entry(offset int, key string) (Reading, bool) {
+	r, ok := find(key)
+	switch {
+	case !ok:
+		text, hint := unknown(key)
+		meant, _ := find(meant(key))
+		l.misread(offset, meant, text, hint)
+		return 0, false
+	case l.seen[r]:
+		l.misread(offset, r, strconv.Quote(key)+" stands twice", "keep one of them")
+		return 0, false
+	}
+	l.seen[r] = true
+	return r, true
+}
+
+// take gives the drill what stands under a key.
+func (l *Lines) take(offset int, r Reading, text string) {
+	if strings.TrimSpace(text) == "" {
+		l.misread(offset, r, r.String()+": takes a value", "leave it out if it was not read")
+		return
+	}
+	l.given = append(l.given, Given{r, text, l.to(offset)})
+}
+
+// end returns what stands on the line, and everything that is wrong with its form.
+func (l *Lines) end() ([]Given, fault.List) {
+	none := true
+	for i := range l.given {
+		none = none && l.given[i].Reading >= readings
+	}
+	if none && len(l.faults) == 0 {
+		l.at = spot{0, l.at.line, 1}
+		l.refuse(0, "no reading was given", "leave the line out")
+	}
+	return l.given, l.faults
+}

@@ -1,0 +1,176 @@
+package drill
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"evenlip/internal/fault"
+	"evenlip/internal/handbook"
+	"evenlip/internal/point"
+	"evenlip/internal/quantity"
+)
+
+// Possible returns everything about the readings that cannot be, by themselves or
+// beside one another. Nothing is taken for granted in the place of a reading that
+// was not taken, or not understood.
+func (d *Drill) Possible() fault.List {
+	var found fault.List
+	for r := range readings {
+		if d.count[r] > 0 {
+			found = append(found, d.possible(r)...)
+		}
+	}
+	return found
+}
+
+func (d *Drill) possible(r Reading) (found fault.List) {
+	s := &specs[r]
+	if s.Kind != quantity.Word {
+		for _, v := range d.Values(r) {
+			if why, hint := d.within(s, v); why.Format != "" {
+				found = append(found, d.Fault(r, why, hint))
+			}
+		}
+	}
+	if s.Cannot != nil && len(found) == 0 {
+		if why, hint := s.Cannot(d); why.Format != "" {
+			found = append(found, d.Fault(r, why, hint))
+		}
+	}
+	return found
+}
+
+// possible is the text of a reading that can be.
+var possible quantity.Text
+
+// within says why one value cannot be.
+func (d *Drill) within(s *Spec, v float64) (why quantity.Text, hint string) {
+	const otherUnit = "is it in the unit that was meant?"
+	switch in := &s.Domain; {
+	case in.Low < in.High && !(in.Low < v && v < in.High):
+		return quantity.Sayf("{} cannot be: "+in.Why, quantity.Arg{Kind: s.Kind, Gauge: s.Gauge, Value: v}), in.Hint
+	case s.AboveZero && v <= 0:
+		return quantity.Sayf("it cannot be zero"), "leave it out if it was not read"
+	case s.UnderSize && math.Abs(v) >= d.Value(Size):
+		return quantity.Sayf("{} cannot be: the drill itself is {}", quantity.MM(v), quantity.MM(d.Value(Size))), otherUnit
+	}
+	return possible, ""
+}
+
+// Fault makes the fault of a reading that cannot be, in the drill's units and at the
+// place where it was given.
+func (d *Drill) Fault(r Reading, why quantity.Text, hint string) *fault.Fault {
+	if comma := d.DecimalComma(r); comma != "" {
+		hint = "a comma parts the two lips: if " + comma + " was meant, write it with a point"
+	}
+	return fault.New(hint, "%s", why.In(quantity.Format{System: d.System()})).In(d.At(r), r.String())
+}
+
+// Refuse is Fault of a text with its numbers.
+func (d *Drill) Refuse(r Reading, hint, format string, args ...quantity.Arg) *fault.Fault {
+	return d.Fault(r, quantity.Sayf(format, args...), hint)
+}
+
+// DecimalComma returns what may have been meant by two readings that look like one
+// number with a decimal comma, such as 0,2mm for 0.2mm; "" where they do not. Whole
+// millimetres or inches are read off no lip. Whole degrees are, but not on one lip
+// less than half of what they are on the other.
+func (d *Drill) DecimalComma(r Reading) string {
+	written := d.AsRead(r)
+	if len(written) != 2 || !written[0].Assumed || !isWhole(written[0].Text) {
+		return ""
+	}
+	whole, part := written[0].Text, written[1].Text
+	number := strings.TrimRight(part, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ°\" ")
+	unit := strings.TrimSpace(part[len(number):])
+	switch {
+	case !isWhole(number) || strings.HasPrefix(number, "-") || len(number) > 2:
+		return ""
+	case specs[r].Kind == quantity.Angle && written[1].V >= written[0].V/2:
+		return ""
+	case specs[r].Kind == quantity.Length && written[1].Unit != "mm" && written[1].Unit != "in":
+		return ""
+	}
+	return whole + "." + number + unit
+}
+
+// isWhole reports whether a number was written without a decimal point or a stroke.
+func isWhole(text string) bool {
+	digits := strings.TrimPrefix(text, "-")
+	return digits != "" && strings.Trim(digits, "0123456789") == ""
+}
+
+func noMaterial(d *Drill) (quantity.Text, string) {
+	name := d.Word(Material)
+	if _, ok := d.Book.Material(name); ok {
+		return possible, ""
+	}
+	hint := "evenlip material lists them"
+	if near := handbook.SuggestMaterial(name); near != "" {
+		hint = "did you mean " + near + "?"
+	}
+	return quantity.Sayf("no material is called {}", quantity.Say(strconv.Quote(name))), hint
+}
+
+func noDrive(d *Drill) (quantity.Text, string) {
+	name := d.Word(Drive)
+	if _, ok := handbook.DriveFactor(name); ok {
+		return possible, ""
+	}
+	var names []string
+	for _, f := range handbook.DriveFactors() {
+		names = append(names, f.Name)
+	}
+	return quantity.Sayf("no drive is called {}", quantity.Say(`"`+name+`"`)), "takes " + strings.Join(names, ", ")
+}
+
+// overHalf is the text where a reading is more than half the diameter.
+func overHalf(d *Drill, r Reading, format string) quantity.Text {
+	if v, half := d.Value(r), d.Value(Size)/2; v > half {
+		return quantity.Sayf(format, quantity.MM(v), quantity.MM(half))
+	}
+	return possible
+}
+
+func lipsTooFarApart(d *Drill) (quantity.Text, string) {
+	apart, second, n := d.Pair(LipHeight)
+	if n == 2 {
+		apart -= second
+	}
+	if size := d.Value(Size); math.Abs(apart) >= size {
+		return quantity.Sayf("{} cannot be between the lips: the drill itself is {}", quantity.MM(apart), quantity.MM(size)), "is it in the unit that was meant?"
+	}
+	return possible, ""
+}
+
+func chiselTooLong(d *Drill) (quantity.Text, string) {
+	size, web, angle := d.Value(Size), d.Value(Web), d.Value(ChiselAngle)
+	if made := point.ChiselLength(web, angle); made >= size && web < size {
+		return quantity.Sayf("{} cannot be: with a web of {} the chisel edge would be {}, longer than the drill is wide", quantity.Rad(angle), quantity.MM(web), quantity.MM(made)), "measure web and angle again"
+	}
+	return possible, ""
+}
+
+func chiselTooShort(d *Drill) (quantity.Text, string) {
+	if length, web := d.Value(ChiselLength), d.Value(Web); length < web {
+		return quantity.Sayf("{} cannot be: it is shorter than the web, {}", quantity.MM(length), quantity.MM(web)), "the chisel runs slantwise across the web, so it is the longer of the two"
+	}
+	return possible, ""
+}
+
+func noSuchFlute(d *Drill) (quantity.Text, string) {
+	if remove, flute := d.Value(Remove), d.Value(Flute); remove > flute {
+		return quantity.Sayf("{} cannot come off: only {} of flute is left", quantity.MM(remove), quantity.MM(flute)), ""
+	}
+	return possible, ""
+}
+
+// More than these is a reading of another kind: many times the back taper that drills
+// are made with; faster, in m/s, than any grinding wheel may run; more diameters than
+// any twist drill is long.
+const (
+	mostBackTaper = 0.01
+	mostMarked    = 200
+	deepest       = 200
+)

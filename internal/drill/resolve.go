@@ -1,0 +1,383 @@
+package drill
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenlip/internal/fault"
+	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
+)
+
+// Given is one reading as a source gives it. Its text is empty where the source could
+// not read what stands there, and has told so.
+type Given struct {
+	Reading
+	Text string
+	At   fault.Place
+}
+
+// Flag makes the reading of a flag. Only a flag takes a range.
+func Flag(r Reading, text string) Given {
+	return Given{Reading: r, Text: text, At: fault.Place{Flag: r.String()}}
+}
+
+// Taken is a reading that was understood.
+type Taken struct {
+	Given
+	Values [2]quantity.Value
+	N      int    // of the values
+	Swept  *Sweep // where it was given as a range; then there are no values
+}
+
+// Sweep is a range of one value of a reading, or of both together.
+type Sweep struct {
+	quantity.Range
+	Lip   int            // of a pair of which one is a range: 0 or 1; else -1
+	Other quantity.Value // the other one of that pair
+}
+
+// Read is the drill that a list of readings makes. The zero value may be resolved, and
+// resolved again: its memory is used again, and what was read before is overwritten.
+type Read struct {
+	Drill
+	Instead []Reading // of which a later one holds
+	Ranges  []Reading
+
+	unsure bool // a reading on which the units of bare numbers hang was not understood
+}
+
+// Options are what a list is understood with.
+type Options struct {
+	Units quantity.System // of bare numbers; Unset goes by the list, then by the size
+	Book  *handbook.Book  // nil is the embedded one
+}
+
+// unitGivers are the readings whose units bare numbers take, the first that was
+// read.
+var unitGivers = [...]Reading{Size, Wheel}
+
+// GivesUnits reports whether bare numbers may take their units from what stands there.
+func (r Reading) GivesUnits() bool { return r == Units || slices.Contains(unitGivers[:], r) }
+
+// UnitsKnown reports whether it is known what bare numbers are. If not, what they seem
+// to be is no ground to refuse them.
+func (rd *Read) UnitsKnown() bool { return !rd.unsure }
+
+// Resolve understands a list of readings. It returns everything that is wrong, not
+// only the first, in the catalogue's order; what could be understood is there beside
+// it. Of two for one reading the later holds.
+func (rd *Read) Resolve(given []Given, o Options) fault.List {
+	*rd = Read{Drill: Drill{Book: o.Book, Units: o.Units, taken: rd.taken[:0]}, Instead: rd.Instead[:0], Ranges: rd.Ranges[:0]}
+	s := resolver{rd: rd, given: given}
+	for i := range given {
+		s.note(i, o.Units)
+	}
+	for _, r := range unitGivers {
+		if s.last[r] > 0 {
+			s.take(r)
+			if rd.Units == quantity.Unset {
+				rd.Units = s.system(r)
+			}
+		}
+	}
+	rd.Units = rd.System()
+	for r := range readings {
+		if s.last[r] > 0 && !r.GivesUnits() {
+			s.take(r)
+		}
+	}
+	for _, i := range s.before {
+		var t Taken
+		s.understand(&t, given[i])
+	}
+	s.put()
+	return s.faults
+}
+
+// resolver understands one list.
+type resolver struct {
+	rd     *Read
+	given  []Given
+	last   [readings]int // the one that holds, from 1
+	before []int         // those that do not
+	faults fault.List
+}
+
+// note takes one entry of the list in.
+func (s *resolver) note(i int, asked quantity.System) {
+	g := &s.given[i]
+	switch {
+	case g.Text == "":
+		s.rd.unsure = s.rd.unsure || g.Reading.GivesUnits()
+	case g.Reading == Name:
+		s.rd.Name = g.Text
+	case g.Reading == Units:
+		units, f := quantity.ParseUnits(g.Text)
+		if f != nil {
+			s.refuse(f, g)
+		} else if asked == quantity.Unset {
+			s.rd.Units = units
+		}
+	default:
+		if held := s.last[g.Reading]; held > 0 {
+			s.before = append(s.before, held-1)
+			s.rd.Instead = append(s.rd.Instead, g.Reading)
+		}
+		s.last[g.Reading] = i + 1
+	}
+}
+
+func (s *resolver) refuse(f *fault.Fault, g *Given) {
+	s.faults = append(s.faults, f.In(g.At, g.Reading.String()))
+	s.rd.unsure = s.rd.unsure || g.Reading.GivesUnits()
+}
+
+// take understands the one that holds.
+func (s *resolver) take(r Reading) {
+	var t Taken
+	if g := &s.given[s.last[r]-1]; g.isNew() && s.rd.unsure && !s.rd.Has(Size) {
+		return // of the size it is told already
+	}
+	if !s.understand(&t, s.given[s.last[r]-1]) {
+		return
+	}
+	rd := s.rd
+	rd.taken = append(rd.taken, t)
+	rd.place[r], rd.count[r] = uint8(len(rd.taken)), uint8(t.N)
+	rd.value[r] = [2]float64{t.Values[0].V, t.Values[max(0, t.N-1)].V}
+	if t.Swept != nil {
+		rd.Ranges = append(rd.Ranges, r)
+		rd.sweep(&rd.Drill, &t, t.Swept.From.V)
+	}
+}
+
+// system is the one that the reading was written in.
+func (s *resolver) system(r Reading) quantity.System {
+	switch t := s.rd.written(r); {
+	case t == nil:
+		return quantity.Unset
+	case t.Swept != nil:
+		return t.Swept.From.System
+	default:
+		return t.Values[0].System
+	}
+}
+
+// put brings what was taken into the catalogue's order, and bounds the steps that the
+// ranges make.
+func (s *resolver) put() {
+	rd := s.rd
+	slices.SortFunc(rd.taken, func(a, b Taken) int { return int(a.Reading) - int(b.Reading) })
+	for i := range rd.taken {
+		rd.place[rd.taken[i].Reading] = uint8(i + 1)
+	}
+	slices.Sort(rd.Ranges)
+	slices.Sort(rd.Instead)
+	steps := 1
+	for _, r := range rd.Ranges {
+		t := rd.written(r)
+		if steps *= t.Swept.Len(); steps > mostSteps {
+			s.refuse(fault.New("take larger steps or fewer ranges", "makes over %d rows", mostSteps), &t.Given)
+			break
+		}
+	}
+	if !slices.IsSortedFunc(s.faults, byReading) {
+		slices.SortStableFunc(s.faults, byReading)
+	}
+}
+
+// byReading is the catalogue's order of what is wrong.
+func byReading(a, b *fault.Fault) int { return about(a) - about(b) }
+
+func about(f *fault.Fault) int {
+	name := f.About
+	if f.At.Flag != "" {
+		name = f.At.Flag
+	}
+	if r, ok := Find(name); ok {
+		return int(r)
+	}
+	return -1
+}
+
+// mostSteps bounds the table that ranges, or two of them together, ask for.
+const mostSteps = 10_000
+
+// understand reads the text of a reading, or tells why it cannot be one.
+func (s *resolver) understand(t *Taken, g Given) bool {
+	t.Given = g
+	t.Text = strings.TrimSpace(g.Text)
+	f := t.read(s.rd)
+	if f != nil {
+		s.refuse(f, &g)
+	}
+	return f == nil
+}
+
+func (t *Taken) read(rd *Read) *fault.Fault {
+	s := &specs[t.Reading]
+	switch {
+	case s.Switch:
+		return t.readSwitch()
+	case s.Kind == quantity.Word:
+		return t.readWord()
+	case t.isNew():
+		return t.readNew(rd, s)
+	}
+	if t.At.Flag != "" && quantity.IsRange(t.Text) {
+		return t.readRange(rd.Units, s)
+	}
+	return t.readNumbers(rd.Units, s)
+}
+
+func (t *Taken) readNumbers(bare quantity.System, s *Spec) (f *fault.Fault) {
+	parse := quantity.ParsePair
+	if s.Signed {
+		parse = quantity.ParsePairSigned
+	}
+	t.Values[0], t.Values[1], t.N, f = parse(s.Kind, t.Text, bare)
+	if f != nil {
+		words := strings.Fields(t.Text)
+		one := func(word string) bool {
+			_, _, n, f := parse(s.Kind, word, bare)
+			return f == nil && n == 1
+		}
+		if s.Pair && len(words) == 2 && one(words[0]) && one(words[1]) {
+			f.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
+		}
+		return f
+	}
+	if t.N == 2 && !s.Pair {
+		return quantity.Refusal(t.Text, "one value", aboutComma(t.Values[0].Text, t.Values[1].Text))
+	}
+	return nil
+}
+
+// readRange reads "0mm..6mm by 0.5mm"; of a pair one value may be a range.
+func (t *Taken) readRange(bare quantity.System, s *Spec) (f *fault.Fault) {
+	span, one := quantity.ParseRange, quantity.Parse
+	if s.Signed {
+		span, one = quantity.ParseRangeSigned, quantity.ParseSigned
+	}
+	sweep := &Sweep{Lip: -1}
+	text := t.Text
+	if first, second, two := strings.Cut(t.Text, ","); two && s.Pair {
+		other := second
+		sweep.Lip, text = 0, first
+		if !quantity.IsRange(first) {
+			sweep.Lip, text, other = 1, second, first
+		}
+		if quantity.IsRange(other) {
+			return quantity.Refusal(t.Text, "one range", "give the other lip one value")
+		}
+		if sweep.Other, f = one(s.Kind, other, bare); f != nil {
+			return f
+		}
+	}
+	if sweep.Range, f = span(s.Kind, text, bare); f != nil {
+		return f
+	}
+	t.Swept = sweep
+	return nil
+}
+
+func (t *Taken) readWord() *fault.Fault {
+	if t.Text == "" {
+		return quantity.Refusal(t.Given.Text, "a word", "nothing was written")
+	}
+	t.N = 1
+	return nil
+}
+
+func (t *Taken) readSwitch() *fault.Fault {
+	switch strings.ToLower(t.Text) {
+	case "true", "yes":
+		t.N = 1
+	case "false", "no":
+	default:
+		return quantity.Refusal(t.Text, "yes or no", "")
+	}
+	return nil
+}
+
+// asNew is the word for a new drill's.
+const asNew = "new"
+
+// isNew reports whether the reading is to be a new drill's.
+func (g *Given) isNew() bool {
+	return specs[g.Reading].AsNew != nil && strings.EqualFold(strings.TrimSpace(g.Text), asNew)
+}
+
+// readNew takes what the reading is on a new drill of this size.
+func (t *Taken) readNew(rd *Read, s *Spec) *fault.Fault {
+	size, ok := rd.Get(Size)
+	if !ok {
+		return quantity.Refusal(t.Text, "a length", "new goes by the drill's size: give size too")
+	}
+	t.Values[0], t.N = quantity.Value{V: s.AsNew(size), Text: asNew}, 1
+	return nil
+}
+
+// aboutComma explains two values where one is wanted.
+func aboutComma(first, second string) string {
+	if strings.Trim(first, "0123456789") != "" || strings.IndexAny(second, "0123456789") != 0 {
+		return "a comma stands only between the readings of two lips"
+	}
+	return "a comma is never a decimal point: write " + first + "." + second
+}
+
+// KeyOf returns the name in JSON of what a range sweeps: one for both lips carries no
+// lip's number.
+func (t *Taken) KeyOf() string {
+	if t.Swept.Lip < 0 {
+		return t.KeysOf(1)[0]
+	}
+	return t.Spec().Keys[t.Swept.Lip]
+}
+
+// Label names what a range sweeps.
+func (t *Taken) Label() string {
+	if t.Swept.Lip < 0 {
+		return t.Reading.String()
+	}
+	return t.Reading.String() + " " + strconv.Itoa(t.Swept.Lip+1)
+}
+
+// sweep puts one step's value of a range into a drill.
+func (rd *Read) sweep(d *Drill, t *Taken, v float64) {
+	switch t.Swept.Lip {
+	case 0:
+		d.Put(t.Reading, v, t.Swept.Other.V)
+	case 1:
+		d.Put(t.Reading, t.Swept.Other.V, v)
+	default:
+		d.Put(t.Reading, v)
+	}
+}
+
+// Steps calls f with the drill of every combination of the ranges' values, in the
+// order of Ranges, the last one changing fastest, until f fails. Without a range it
+// calls f once.
+func (rd *Read) Steps(f func(at []float64, d *Drill) error) error {
+	at := make([]float64, len(rd.Ranges))
+	d := rd.Drill
+	var step func(n int) error
+	step = func(n int) error {
+		if n == len(at) {
+			one := d
+			return f(at, &one)
+		}
+		t := rd.written(rd.Ranges[n])
+		for _, v := range t.Swept.Values() {
+			at[n] = v
+			rd.sweep(&d, t, v)
+			if err := step(n + 1); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	return step(0)
+}
