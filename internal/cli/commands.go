@@ -6,7 +6,7 @@ import (
 	"evenlip/internal/command/edge"
 	"evenlip/internal/command/point"
 	"evenlip/internal/command/regrind"
-	"evenlip/internal/spindle"
+	"evenlip/internal/command/spindle"
 )
 
 // commands are the commands on a drill. They and their lists are data that the linker

@@ -17,7 +17,7 @@ import (
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/spindle"
+	"evenlip/internal/command/spindle"
 	"evenlip/internal/testkit/drilltest"
 )
 
