@@ -2,10 +2,10 @@ package cli
 
 import (
 	"cmp"
-	"math"
 
 	"github.com/spf13/cobra"
 
+	"evenlip/internal/command/lookup"
 	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
@@ -27,7 +27,7 @@ judges it.`,
 				if size != "" {
 					return fault.New("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
 				}
-				return a.printSheet(materialList(a.set.book, a.set.Form == print.Table, orMetric(a.set.units)), a.set.units)
+				return a.printSheet(lookup.Materials(a.set.book, a.set.Form == print.Table, orMetric(a.set.units)), a.set.units)
 			}
 			m, ok := a.set.book.Material(args[0])
 			if !ok {
@@ -45,12 +45,12 @@ judges it.`,
 }
 
 func (a *app) oneMaterial(m *handbook.Material, size string) error {
-	v := quantity.Value{V: math.NaN()}
+	var v quantity.Value
 	if size != "" {
 		var bad *fault.Fault
 		if v, bad = quantity.Parse(quantity.Size, size, a.set.units); bad != nil {
 			return bad.In(fault.Place{Flag: "size"}, "")
 		}
 	}
-	return a.printSheet(materialSheet(m, a.set.book, v, a.set.Explain), cmp.Or(a.set.units, v.System))
+	return a.printSheet(lookup.Material(m, a.set.book, v, a.set.Explain), cmp.Or(a.set.units, v.System))
 }

@@ -96,19 +96,6 @@ func (c *Chisel) Contradiction(s *sheet.Sheet) {
 	}
 }
 
-// WorkAcute leaves, with the figure added to s last, where the acute chisel-edge
-// angle is from.
-func (c *Chisel) WorkAcute(s *sheet.Sheet) {
-	switch {
-	case c.AcuteRead:
-		s.Work("as read", "psi as read", "{}", quantity.Rad(c.Acute))
-	case c.AngleRead:
-		s.Work(Geometry, "psi = 180 - psi'", "180 - {}", quantity.Rad(c.Angle))
-	default:
-		s.Work(Geometry, "psi = asin(w / c)", "asin({} / {})", quantity.MM(c.Web), quantity.MM(c.Length))
-	}
-}
-
 // WantsChisel names what is missing of the chisel edge, of which two readings give
 // the third.
 func WantsChisel(r *Result) string {
