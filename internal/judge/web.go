@@ -87,12 +87,12 @@ var WebFigures = sheet.Group[Result]{Title: "Web after regrind", Figures: []shee
 		Value: func(r *Result) float64 { return r.Web.RatioAfter }, Limit: ChiselAfterLimit, Work: "ca / D"},
 	{Key: "thrust_ratio", Label: "thrust, after / before", Kind: quantity.Number, Value: (*Result).ThrustRatio,
 		Work:   "(0.05 * fm^0.8 * Dm^0.8 * Ba + 0.007 * Dm^2 * qa^2) / (0.05 * fm^0.8 * Dm^0.8 * Bb + 0.007 * Dm^2 * q^2)",
-		Source: forceSource},
+		Source: ForceSource},
 	{Letter: "Dm", Label: "diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.Drill.D }},
 	{Letter: "fm", Label: "feed, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "feed", Value: func(r *Result) float64 { return r.Drill.Feed }},
-	{Letter: "Ba", Label: "factor B after", Kind: quantity.Number, Work: "(1 - qa) / (1 + qa)^0.2 + 2.2 * qa^0.8", Source: forceSource,
+	{Letter: "Ba", Label: "factor B after", Kind: quantity.Number, Work: "(1 - qa) / (1 + qa)^0.2 + 2.2 * qa^0.8", Source: ForceSource,
 		Value: func(r *Result) float64 { return cutting.FactorsOf(r.Web.RatioAfter).B }},
-	{Letter: "Bb", Label: "factor B before", Kind: quantity.Number, Work: "(1 - q) / (1 + q)^0.2 + 2.2 * q^0.8", Source: forceSource,
+	{Letter: "Bb", Label: "factor B before", Kind: quantity.Number, Work: "(1 - q) / (1 + q)^0.2 + 2.2 * q^0.8", Source: ForceSource,
 		Value: func(r *Result) float64 { return cutting.FactorsOf(r.Chisel.Ratio).B }},
 }}
 
@@ -150,7 +150,8 @@ func (r *Result) ThinnedBefore(s *sheet.Sheet) {
 	s.Extra = append(s.Extra, handbook.ThinnedPointSource(), handbook.NewWebSource())
 }
 
-const forceSource = "read in print: Machinery's Handbook, 31st ed., pp. 1152-1153, with the closed forms of its Table 7"
+// ForceSource is where the shares of lips and chisel edge in the thrust come from.
+const ForceSource = "read in print: Machinery's Handbook, 31st ed., pp. 1152-1153, with the closed forms of its Table 7"
 
 // WorkThrustRatio leaves, with the figure added to s last, the working of T(q1)/T(q0): material, wear and the
 // rest cancel, so only the brackets, the feed and the diameter remain.
@@ -161,7 +162,7 @@ func WorkThrustRatio(s *sheet.Sheet, d, feed, q1, q0 float64) {
 	term := "(0.05 * {}^0.8 * {}^0.8 * {} + 0.007 * {}^2 * {})"
 	f1, f0 := cutting.FactorsOf(q1), cutting.FactorsOf(q0)
 	mm := func(v float64) quantity.Arg { return quantity.Of(quantity.Number, v) }
-	s.Work(forceSource,
+	s.Work(ForceSource,
 		"T'/T = (0.05 f^0.8 D^0.8 B' + 0.007 D^2 J') / (0.05 f^0.8 D^0.8 B + 0.007 D^2 J), f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
 		term+" / "+term, mm(feed), mm(d), mm(f1.B), mm(d), mm(f1.J), mm(feed), mm(d), mm(f0.B), mm(d), mm(f0.J))
 }

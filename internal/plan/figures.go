@@ -41,13 +41,18 @@ var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 	{Key: "stock_chip_mm", Letter: "sk", Label: "chip in a lip", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[LipChip] }, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "stock_steep_mm", Label: "too much clearance", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(p *Plan) float64 { return p.Would.steep(p.Wear.Steep.Most()) },
+		Value: func(p *Plan) float64 { return larger(p.Would.Steep1, p.Would.Steep2) },
 		Works: func(p *Plan) (work, source string) {
 			work, _ = p.deepest(math.Inf(1), "s1", "s2")
 			return work, handbook.SteepFlankSource().String()
 		}},
 	{Key: "stock_reshape_mm", Label: "flanks anew: the clean-up", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(p *Plan) float64 { return p.Would.anew(p.Wear.Steep.Most()) },
+		Value: func(p *Plan) float64 {
+			if anew := p.Would.By[Reshaping]; anew > 0 && !sheet.Known(larger(p.Would.Steep1, p.Would.Steep2)) {
+				return anew
+			}
+			return math.NaN()
+		},
 		Works: func(*Plan) (work, source string) {
 			return "cl", handbook.CleanUpSource().String() + "; the metal comes off behind the lip"
 		}},
@@ -81,17 +86,14 @@ var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
 	{Key: "chisel_ratio_unthinned", Label: "chisel edge / D, unthinned", Kind: quantity.Number,
 		Value: func(p *Plan) float64 { return p.Ground.Ratio }, Work: "wg / sin(pg) / D"},
 	{Key: "thin_over_ratio", Label: "thinned when over", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.made(p.Body.MostChisel) },
-		Shop: func(p *Plan) bool { return p.thinOver().OfShop() },
-		Works: func(p *Plan) (work, source string) {
-			if p.thinOver().OfShop() {
-				return sheet.AsRead, p.thinOver().String()
-			}
-			return "thick * qs", p.thinOver().String()
+		Shop:  func(p *Plan) bool { return p.thinOver().OfShop() },
+		Works: func(p *Plan) (work, source string) { return sheet.AsRead, p.thinOver().String() }},
+	{Key: "thin_to_ratio", Letter: "qt", Label: "thin to chisel edge / D", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Ratio) },
+		Works: func(*Plan) (work, source string) {
+			return sheet.AsRead, "as new; " + handbook.StandardChiselSource().String()
 		}},
-	{Key: "thin_to_ratio", Label: "thin to chisel edge / D", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Ratio) },
-		Works: func(*Plan) (work, source string) { return "qs", handbook.StandardChiselSource().String() }},
 	{Key: "thin_to_web_mm", Letter: "wt", Label: "thin to web", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Web) }, Work: "qs * D * sin(pg)"},
+		Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Web) }, Work: "qt * D * sin(pg)"},
 	{Key: "notch_depth_mm", Label: "notch, each side", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.ifThinned((p.Ground.Web - p.Done.Web) / 2) }, Work: "(wg - wt) / 2"},
 }}
@@ -123,17 +125,14 @@ var after = group{Title: "When it is done", Quiet: true, Figures: []def{
 	{Key: "chisel_ratio_after", Letter: "qd", Label: "chisel edge / D when done", Kind: quantity.Number,
 		Value: func(p *Plan) float64 { return p.Done.Ratio }, Work: "cd / D"},
 	{Key: "thrust_now_n", Label: "thrust now, were it sharp", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Now) },
-		Works: func(*Plan) (work, source string) {
-			return "(0.05 * Kd * fm^0.8 * Dm^0.8 * Bn + 0.007 * Kd * Dm^2 * qn^2) * N", handbook.ForceSource().String()
-		}},
+		Work:   "(0.05 * Kd * fm^0.8 * Dm^0.8 * Bn + 0.007 * Kd * Dm^2 * qn^2) * N",
+		Source: judge.ForceSource},
 	{Key: "thrust_after_n", Label: "thrust when done", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Done) },
-		Works: func(*Plan) (work, source string) {
-			return "(0.05 * Kd * fm^0.8 * Dm^0.8 * Bd + 0.007 * Kd * Dm^2 * qd^2) * N", handbook.ForceSource().String()
-		}},
+		Work:   "(0.05 * Kd * fm^0.8 * Dm^0.8 * Bd + 0.007 * Kd * Dm^2 * qd^2) * N",
+		Source: judge.ForceSource},
 	{Key: "thrust_ratio", Label: "thrust when done / now", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.Body.ThrustRatio(&p.Done) },
-		Works: func(*Plan) (work, source string) {
-			return "(0.05 * fm^0.8 * Dm^0.8 * Bd + 0.007 * Dm^2 * qd^2) / (0.05 * fm^0.8 * Dm^0.8 * Bn + 0.007 * Dm^2 * qn^2)", handbook.ForceSource().String()
-		}},
+		Work:   "(0.05 * fm^0.8 * Dm^0.8 * Bd + 0.007 * Dm^2 * qd^2) / (0.05 * fm^0.8 * Dm^0.8 * Bn + 0.007 * Dm^2 * qn^2)",
+		Source: judge.ForceSource},
 }}
 
 // life is how many grinds are left and what ends them.
@@ -215,22 +214,6 @@ func (p *Plan) unlessItWaits(formula string) (work, source string) {
 	return formula, ""
 }
 
-// steep is what too much clearance takes, NaN where neither lip has it; anew is what
-// flanks of another wrong shape take.
-func (s *Stock) steep(clearance float64) float64 {
-	if sheet.Known(clearance) {
-		return s.By[Reshaping]
-	}
-	return math.NaN()
-}
-
-func (s *Stock) anew(clearance float64) float64 {
-	if s.By[Reshaping] > 0 && !sheet.Known(clearance) {
-		return s.By[Reshaping]
-	}
-	return math.NaN()
-}
-
 func cleanUpWorks(p *Plan) (work, source string) {
 	switch {
 	case p.Would.CleanUp == 0:
@@ -252,7 +235,7 @@ func usualWorks(p *Plan) (work, source string) {
 		return sheet.AsRead, "as given"
 	case p.Would.Wear() == 0:
 		return "us", least
-	case p.Mishap():
+	case p.mishap():
 		return "max(Wu + cl, us)", handbook.MostUsualWearSource().String() + "; " + least
 	}
 	return "max(Wu + cl, us)", handbook.UsualStockSource().String() + "; " + least
@@ -277,9 +260,9 @@ func leftWorks(p *Plan) (work, source string) {
 	return "max(0, floor((" + spare + " - S1) / U + hair) + 1)", ""
 }
 
-// Mishap reports whether there is wear that a usual grind is counted without, and
+// mishap reports whether there is wear that a usual grind is counted without, and
 // would take more with.
-func (p *Plan) Mishap() bool {
+func (p *Plan) mishap() bool {
 	st := &p.Would
 	return !sheet.Known(p.Every) && st.Wear() > p.Deepest && st.Wear()+st.CleanUp > p.Usual
 }

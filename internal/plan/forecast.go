@@ -37,7 +37,7 @@ type Forecast struct {
 func unknown() Forecast {
 	nan := math.NaN()
 	f := Forecast{Usual: nan, First: nan, Left: nan}
-	f.Would = Stock{Lip1: Ends{nan, nan}, Lip2: Ends{nan, nan}, CleanUp: nan, Total: nan}
+	f.Would = Stock{Steep1: nan, Steep2: nan, CleanUp: nan, Lip1: Ends{nan, nan}, Lip2: Ends{nan, nan}, Total: nan}
 	for i := range f.Would.By {
 		f.Would.By[i] = nan
 	}

@@ -7,6 +7,7 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -76,7 +77,6 @@ var letters = group{Figures: []def{
 			}
 			return "psi", ""
 		}},
-	{Letter: "qs", Label: "chisel edge / D of a new drill", Kind: quantity.Number, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.NewChisel }},
 	{Letter: "mw", Label: "web / D that thinning can answer", Kind: quantity.Number, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.MostWeb }},
 	{Letter: "bt", Label: "back taper", Kind: quantity.Taper, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.BackTaper }},
 	{Letter: "Dl", Label: "least diameter", Kind: quantity.Size, Fine: true, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.LeastDiameter }},
@@ -107,9 +107,9 @@ func lipWorks(p *Plan) (work, source string) {
 // hard the chisel edge is to push.
 var steps = group{Figures: []def{
 	{Letter: "s1", Label: "depth of the new flank, lip 1", Kind: quantity.Length, Work: "sw * (tan(C1) - tan(Ca))",
-		Value: func(p *Plan) float64 { return p.Wear.Steep.depth(p.Wear.Steep.Lip1) }},
+		Value: func(p *Plan) float64 { return p.Would.Steep1 }},
 	{Letter: "s2", Label: "depth of the new flank, lip 2", Kind: quantity.Length, Work: "sw * (tan(C2) - tan(Ca))",
-		Value: func(p *Plan) float64 { return p.Wear.Steep.depth(p.Wear.Steep.Lip2) }},
+		Value: func(p *Plan) float64 { return p.Would.Steep2 }},
 	{Letter: "W1i", Label: "wear at the inner end of lip 1", Kind: quantity.Length, Value: func(p *Plan) float64 { return p.Would.Worn1.Inner },
 		Works: func(p *Plan) (work, source string) { return p.deepest(math.Inf(1), "sl", "sk", "s1") }},
 	{Letter: "W1o", Label: "wear at the outer end of lip 1", Kind: quantity.Length, Value: func(p *Plan) float64 { return p.Would.Worn1.Outer },
@@ -137,8 +137,6 @@ var steps = group{Figures: []def{
 			}
 			return "wb + t * S", ""
 		}},
-	{Letter: "thick", Label: "thinned when over so many times a new drill's", Kind: quantity.Number, Work: sheet.AsRead,
-		Value: func(p *Plan) float64 { return p.Body.MostChisel / p.Body.NewChisel }},
 	{Letter: "S1", Label: "stock of the next grind", Kind: quantity.Length, Value: func(p *Plan) float64 { return p.First },
 		Works: func(p *Plan) (work, source string) {
 			if p.Stock.Total > 0 {
@@ -148,13 +146,11 @@ var steps = group{Figures: []def{
 		}},
 	{Letter: "qn", Label: "chisel edge / D now", Kind: quantity.Number, Work: "w / sin(psi) / D", Value: func(p *Plan) float64 { return p.Now.Ratio }},
 	{Letter: "Bn", Label: "factor B now", Kind: quantity.Number, Value: func(p *Plan) float64 { return cutting.FactorsOf(p.Now.Ratio).B },
-		Works: func(*Plan) (work, source string) {
-			return "(1 - qn) / (1 + qn)^0.2 + 2.2 * qn^0.8", handbook.ForceSource().String()
-		}},
+		Work:   "(1 - qn) / (1 + qn)^0.2 + 2.2 * qn^0.8",
+		Source: judge.ForceSource},
 	{Letter: "Bd", Label: "factor B when done", Kind: quantity.Number, Value: func(p *Plan) float64 { return cutting.FactorsOf(p.Done.Ratio).B },
-		Works: func(*Plan) (work, source string) {
-			return "(1 - qd) / (1 + qd)^0.2 + 2.2 * qd^0.8", handbook.ForceSource().String()
-		}},
+		Work:   "(1 - qd) / (1 + qd)^0.2 + 2.2 * qd^0.8",
+		Source: judge.ForceSource},
 }}
 
 // apart is how much higher lip 1 stands at the corner.
@@ -170,9 +166,9 @@ func (p *Plan) lowest() float64 {
 // deepest is the formula of the largest of depths, by their letters: of those that are
 // known, and not over most.
 func (p *Plan) deepest(most float64, letters ...string) (work, source string) {
-	by, steep := &p.Would.By, &p.Wear.Steep
+	by := &p.Would.By
 	depth := map[string]float64{"sl": by[FlankLand], "sc": by[Corner], "sm": by[Margin], "sk": by[LipChip],
-		"s1": steep.depth(steep.Lip1), "s2": steep.depth(steep.Lip2)}
+		"s1": p.Would.Steep1, "s2": p.Would.Steep2}
 	letters = slices.DeleteFunc(letters, func(letter string) bool { return !(depth[letter] <= most) })
 	switch len(letters) {
 	case 0:

@@ -50,14 +50,14 @@ func (b *Body) now() State { return b.at(0, b.Chisel) }
 //	flute - removed, not under 0    w' = w + taper removed    c' = w'/sin psi
 //
 // w being the web behind a thinned point, which a grind takes the thinning off,
-// and, once c'/D is over MostChisel, the web that makes it NewChisel. Every
-// figure that hangs on an unknown one is NaN.
+// and, once c'/D is over MostChisel, the web that makes it NewChisel, unless w' is past
+// all thinning. Every figure that hangs on an unknown one is NaN.
 // Domain: removed >= 0. Derived from the point's geometry.
 func (b *Body) After(removed float64) State {
-	s := b.at(removed, b.ChiselAfter)
-	if target, pays := b.thinTo(s.Web); pays {
+	s := b.Ground(removed)
+	if s.Ratio > b.MostChisel*(1+slack) && s.Ratio > b.NewChisel && !(s.Web/b.D > b.MostWeb*(1+slack)) {
 		s.Thinned = true
-		b.setWeb(&s, target, b.ChiselAfter)
+		b.setWeb(&s, point.WebOfChisel(b.NewChisel*b.D, b.ChiselAfter), b.ChiselAfter)
 	}
 	return s
 }
@@ -70,19 +70,12 @@ func (b *Body) at(removed, angle float64) State {
 		Removed: removed, Length: math.Max(0, b.Length-removed), Flute: math.Max(0, b.Flute-removed),
 		Diameter: b.D - b.BackTaper*removed, Body: point.WebAfter(b.Web, b.Taper, removed),
 	}
-	b.setWeb(&s, s.Body, angle)
-	if removed == 0 {
-		b.setWeb(&s, b.atPoint(), angle)
+	web := s.Body
+	if removed == 0 && b.Thinned > 0 {
+		web = b.Thinned
 	}
+	b.setWeb(&s, web, angle)
 	return s
-}
-
-// atPoint returns the web at the point now.
-func (b *Body) atPoint() float64 {
-	if b.Thinned > 0 {
-		return b.Thinned
-	}
-	return b.Web
 }
 
 func (b *Body) setWeb(s *State, web, angle float64) {
@@ -93,18 +86,9 @@ func (b *Body) setWeb(s *State, web, angle float64) {
 // ThrustRatio returns the thrust of a drill in the state s over that of the drill as
 // it was measured, at the same feed: [cutting.ThrustRatio].
 func (b *Body) ThrustRatio(s *State) float64 {
-	return cutting.ThrustRatio(b.D, b.Feed, s.Ratio, point.ChiselLength(b.atPoint(), b.Chisel)/b.D)
+	now := b.now()
+	return cutting.ThrustRatio(b.D, b.Feed, s.Ratio, now.Ratio)
 }
-
-// thinTo returns the web that a body web is thinned to, and whether that pays:
-// the chisel edge would be over its limit, and the web is not past all thinning.
-func (b *Body) thinTo(web float64) (target float64, pays bool) {
-	ratio := point.ChiselLength(web, b.ChiselAfter) / b.D
-	pays = ratio > b.MostChisel*(1+slack) && b.NewChisel < ratio && !b.webSpent(web)
-	return point.WebOfChisel(b.NewChisel*b.D, b.ChiselAfter), pays
-}
-
-func (b *Body) webSpent(web float64) bool { return web/b.D > b.MostWeb*(1+slack) }
 
 // End says what ends a drill's life.
 type End uint8
@@ -138,13 +122,12 @@ const (
 //
 //	n = floor((spare - first) / every + Hair) + 1, not under 0
 //
-// spare being the least of the lengths that can be ground off until the flute is too
-// short, the web past thinning, the diameter too small. NaN and NotKnown where flute
-// or least flute are not known.
+// spare being the length that can be ground off until the first of the ends comes. NaN
+// and NotKnown where flute or least flute are not known.
 // Domain: first > 0, every > 0, finite; NaN and NotKnown outside.
 func (b *Body) Left(first, every float64) (n float64, end End) {
 	spare := b.spare()
-	if !(spare[FluteShort] >= math.Inf(-1) && first > 0 && every > 0) || math.IsInf(first+every, 0) {
+	if math.IsNaN(spare[FluteShort]) || !(first > 0 && every > 0) || math.IsInf(first+every, 0) {
 		return math.NaN(), NotKnown
 	}
 	n, end = MostGrinds, NotCounted
@@ -174,8 +157,11 @@ func lasts(there, rate float64) float64 {
 
 // Schedule returns the drill after each of n grinds, the first of which takes first
 // and every other one every.
-func (b *Body) Schedule(n int, first, every float64) []State {
-	states := make([]State, n)
+func (b *Body) Schedule(n, first, every float64) []State {
+	if !(n > 0) {
+		return nil
+	}
+	states := make([]State, int(n))
 	for i := range states {
 		states[i] = b.After(first + float64(i)*every)
 	}

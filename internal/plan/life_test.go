@@ -152,7 +152,7 @@ func TestScheduleFollowsFromTheReadings(t *testing.T) {
 		first, every := anyStocks(t)
 		n, _ := b.Left(first, every)
 		flute := b.Flute
-		for i, s := range b.Schedule(int(n), first, every) {
+		for i, s := range b.Schedule(n, first, every) {
 			stock := every
 			if i == 0 {
 				stock = first

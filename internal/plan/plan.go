@@ -39,18 +39,17 @@ type Plan struct {
 	Fault  *point.DomainError
 	Do     Do
 	Reason string // why the drill is retired, now or when the grinds are used up
+	Remove float64
 
-	LandAimed   bool             // the land was read, but no clearance that it could be ground at
-	HeightTaken bool             // the lips were taken as even, for want of a reading
-	AngleTaken  bool             // the lips were taken to stand at the angle wanted
-	DepthTaken  bool             // the flute needed is chip room only, for want of a depth
-	NoBackTaper bool             // a least diameter was asked for, but the back taper is not known
+	LandAimed   bool             // no clearance was read that the land could be ground at
+	AngleTaken  bool             // the lips are taken to stand at the angle wanted, for want of a reading
+	HeightTaken bool             // the lips are taken as even, likewise
+	DepthTaken  bool             // the flute needed is chip room only, likewise
+	ChiselMoved bool             // the chisel angle is put right by the grind
 	EveryPast   bool             // the usual stock is that of the drill's history
 	EveryShop   bool             // the usual stock is what the shop has set
 	CleanUpFrom *handbook.Source // nil for an allowance that was given
-	ChiselMoved bool             // the chisel angle is put right by the grind
 	AngleKept   float64          // what the angle that the work wants would take, where the lips keep their own; else 0
-	Remove      float64
 }
 
 // Of plans the regrind of d, whose readings must be possible.
@@ -87,15 +86,16 @@ func (p *Plan) foretell() {
 	}
 }
 
+// job takes the readings for a forecast, and for what is missing what is usual.
 func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = Job{
 		Every: d.Value(drill.Every), Least: handbook.LeastUsualStock(r.Drill.D), Deepest: handbook.MostUsualWear(r.Drill.D),
-		Reshape: r.Verdict.Reshapes(), Waits: r.Verdict.Word != judge.Regrind && r.Verdict.Word != judge.Retire,
+		Reshape: r.Verdict.Reshapes(), Waits: r.Verdict.Word < judge.Regrind,
 	}
 	p.allowance(d)
-	p.wear()
 	p.lips()
+	p.wear()
 	p.body(d)
 }
 
@@ -115,92 +115,76 @@ func (p *Plan) allowance(d *drill.Drill) {
 	}
 }
 
+// lips are ground to the half angle that inspect trues them to; to the one wanted
+// where their own are not known.
+func (p *Plan) lips() {
+	r := &p.Found
+	k1, k2, height, target := r.Point.K1, r.Point.K2, r.Lips.Height, r.Target()
+	if !sheet.Known(target) {
+		target = r.Point.Wanted / 2
+	}
+	if p.AngleTaken = !sheet.Known(k1, k2); p.AngleTaken {
+		k1, k2 = target, target
+	}
+	if p.HeightTaken = !sheet.Known(height); p.HeightTaken {
+		height = 0
+	}
+	p.Lips = Lips{
+		Lip1: point.LipThrough(r.Lips.Outer, height, k1), Lip2: point.LipThrough(r.Lips.Outer, 0, k2),
+		Inner: r.Lips.Inner, Outer: r.Lips.Outer, Target: target,
+	}
+}
+
 // wear takes the clearance of the lip that has more, since that asks for more
 // stock. A land with no clearance behind it that could be ground at is reckoned
 // at the one to aim for; and only a feed that was read counts.
 func (p *Plan) wear() {
-	r := &p.Found
-	w := Wear{Land: r.Wear.Flank, Corner: r.Wear.Corner, Margin: r.Wear.Margin, Chip: r.Wear.Chip}
-	w.Clearance = math.Max(r.Clearance.Lip1, r.Clearance.Lip2)
-	if !r.Drill.FeedAssumed {
-		w.FeedAngle = r.Clearance.FeedAngle
+	r, c := &p.Found, &p.Found.Clearance
+	p.Wear = Wear{
+		Land: r.Wear.Flank, Clearance: math.Max(c.Lip1, c.Lip2), FeedAngle: c.FeedAngle,
+		Corner: r.Wear.Corner, HalfAngle: (p.Lips.Lip1.HalfAngle + p.Lips.Lip2.HalfAngle) / 2, Margin: r.Wear.Margin, Chip: r.Wear.Chip,
+		Steep: Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: c.Aim, Lip1: math.NaN(), Lip2: math.NaN()},
 	}
-	if !(w.Clearance > w.FeedAngle) {
-		w.Clearance, w.FeedAngle, p.LandAimed = r.Clearance.Aim, 0, sheet.Known(w.Land)
+	if r.Drill.FeedAssumed {
+		p.Wear.FeedAngle = 0
 	}
-	w.Steep = Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: r.Clearance.Aim, Lip1: math.NaN(), Lip2: math.NaN()}
+	if p.LandAimed = !(p.Wear.Clearance > p.Wear.FeedAngle); p.LandAimed {
+		p.Wear.Clearance, p.Wear.FeedAngle = c.Aim, 0
+	}
 	if r.Held[judge.Clearance1Limit].State().On(sheet.High) {
-		w.Steep.Lip1 = r.Clearance.Lip1
+		p.Wear.Steep.Lip1 = c.Lip1
 	}
 	if r.Held[judge.Clearance2Limit].State().On(sheet.High) {
-		w.Steep.Lip2 = r.Clearance.Lip2
+		p.Wear.Steep.Lip2 = c.Lip2
 	}
-	w.HalfAngle = r.Point.K()
-	if !sheet.Known(w.HalfAngle) {
-		w.HalfAngle = p.target()
-	}
-	p.Wear = w
-}
-
-func (p *Plan) lips() {
-	r := &p.Found
-	k1, k2, height := r.Point.K1, r.Point.K2, r.Lips.Height
-	if !sheet.Known(k1, k2) {
-		k1, k2, p.AngleTaken = p.target(), p.target(), true
-	}
-	if !sheet.Known(height) {
-		height, p.HeightTaken = 0, true
-	}
-	p.Lips = Lips{
-		Lip1: point.LipThrough(r.Lips.Outer, height, k1), Lip2: point.LipThrough(r.Lips.Outer, 0, k2),
-		Inner: r.Lips.Inner, Outer: r.Lips.Outer, Target: p.target(),
-	}
-}
-
-// target is the half angle that inspect trues the lips to; the one wanted where
-// the lips' own are not known.
-func (p *Plan) target() float64 {
-	if t := p.Found.Target(); sheet.Known(t) {
-		return t
-	}
-	return p.Found.Point.Wanted / 2
 }
 
 func (p *Plan) body(d *drill.Drill) {
 	r := &p.Found
-	b := Body{
-		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, Feed: r.Drill.Feed,
+	p.Body = Body{
+		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, ChiselAfter: r.Chisel.Acute, Feed: r.Drill.Feed,
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
 		LeastFlute: r.Limit(judge.FluteLimit).Low, MostWeb: r.Limit(judge.WebLimit).High, MostChisel: r.Limit(judge.ChiselRatioLimit).High,
 		NewChisel: handbook.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
 	}
+	b := &p.Body
 	if r.Web.Body > b.Web {
 		b.Web, b.Thinned = r.Web.Body, b.Web
 	}
-	after := r.Chisel.Angle
-	if limit := r.Limit(judge.ChiselAngleLimit); after < limit.Low-1e-9 || after > limit.High+1e-9 {
-		after, p.ChiselMoved = (limit.Low+limit.High)/2, true
+	if p.ChiselMoved = r.Outside(judge.ChiselAngleLimit); p.ChiselMoved {
+		limit := r.Limit(judge.ChiselAngleLimit)
+		b.ChiselAfter = point.Acute((limit.Low + limit.High) / 2)
 	}
-	b.ChiselAfter = point.Acute(after)
-	if !sheet.Known(b.LeastFlute) {
-		b.LeastFlute, p.DepthTaken = r.Drill.Book.FluteNeeded(b.D, 0).Low, true
+	if p.DepthTaken = !sheet.Known(b.LeastFlute); p.DepthTaken {
+		b.LeastFlute = d.Book.FluteNeeded(b.D, 0).Low
 	}
-	p.NoBackTaper = sheet.Known(b.LeastDiameter) && !sheet.Known(b.BackTaper)
-	p.Body = b
 }
 
 // decide follows inspect's verdict, save that a drill which this grind would
 // finish is retired and not ground. A reason to retire it names itself.
 func (p *Plan) decide() {
 	v := &p.Found.Verdict
-	switch v.Word {
-	case judge.Retire:
-		p.Do = Retire
-	case judge.Regrind:
-		p.Do = Regrind
-	case judge.Thin:
-		p.Do = Thin
-	}
+	p.Do = [...]Do{judge.Thin: Thin, judge.Regrind: Regrind, judge.Retire: Retire}[v.Word]
 	p.Reason = p.End.String()
 	switch {
 	case v.Word == judge.Retire:
@@ -211,9 +195,4 @@ func (p *Plan) decide() {
 }
 
 // Schedule returns the drill after each of the grinds that are left.
-func (p *Plan) Schedule() []State {
-	if !(p.Left > 0) {
-		return nil
-	}
-	return p.Body.Schedule(int(p.Left), p.First, p.Usual)
-}
+func (p *Plan) Schedule() []State { return p.Body.Schedule(p.Left, p.First, p.Usual) }

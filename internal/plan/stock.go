@@ -56,35 +56,19 @@ func (s *Steep) depth(clearance float64) float64 {
 // NaN for what was not read. Formulas: [point.StockOfFlankLand], for a flank of
 // too much clearance as for a land, [point.StockOfCorner], [point.StockOfMargin]; a
 // chip's depth is read as such.
-// A [*point.DomainError] names a reading that gives no depth.
+// A [*point.DomainError] names a cause whose readings give no depth.
 func (w Wear) Depths() (by [Causes]float64, err error) {
-	for i := range by {
-		by[i] = math.NaN()
-	}
-	by[FlankLand] = point.StockOfFlankLand(w.Land, w.Clearance, w.FeedAngle)
-	by[Corner] = point.StockOfCorner(w.Corner, w.HalfAngle)
-	by[Margin] = point.StockOfMargin(w.Margin)
-	by[LipChip] = point.StockOfMargin(w.Chip)
-	by[Reshaping] = w.Steep.depth(w.Steep.Most())
-	for _, c := range [...]struct {
-		name  string
-		read  float64
-		cause Cause
-	}{{"flank land", w.Land, FlankLand}, {"corner wear", w.Corner, Corner}, {"margin wear", w.Margin, Margin}, {"lip chip", w.Chip, LipChip}, {"clearance", w.Steep.Most(), Reshaping}} {
-		if !math.IsNaN(c.read) && math.IsNaN(by[c.cause]) {
-			return by, &point.DomainError{Quantity: c.name, Why: "gives no depth with the angles there are", Value: c.read}
+	nan := math.NaN()
+	steep := larger(w.Steep.Lip1, w.Steep.Lip2)
+	read := [Causes]float64{nan, w.Land, w.Corner, w.Margin, w.Chip, nan, steep}
+	by = [Causes]float64{nan, point.StockOfFlankLand(w.Land, w.Clearance, w.FeedAngle), point.StockOfCorner(w.Corner, w.HalfAngle),
+		point.StockOfMargin(w.Margin), point.StockOfMargin(w.Chip), nan, w.Steep.depth(steep)}
+	for c := range by {
+		if math.IsNaN(by[c]) && !math.IsNaN(read[c]) {
+			return by, &point.DomainError{Quantity: Cause(c).String(), Why: "gives no depth with the angles there are", Value: read[c]}
 		}
 	}
 	return by, nil
-}
-
-// Most returns the steeper clearance of the two; NaN where neither lip has too
-// much.
-func (s *Steep) Most() float64 {
-	if math.IsNaN(s.Lip1) || s.Lip2 > s.Lip1 {
-		return s.Lip2
-	}
-	return s.Lip1
 }
 
 // Lips are the two lips as they stand and what both are to become.
@@ -94,21 +78,19 @@ type Lips struct {
 	Target       float64 // the half angle wanted
 }
 
-// Ends is what comes off a lip at its two ends, along the axis.
+// Ends is a length, along the axis, at either end of a lip.
 type Ends struct{ Inner, Outer float64 }
-
-// Most returns the larger of the two.
-func (e Ends) Most() float64 { return math.Max(e.Inner, e.Outer) }
 
 // Stock is what one grind takes off.
 type Stock struct {
-	By         [Causes]float64 // what each cause alone would take; NaN where it was not read
-	Governs    Cause           // the one that takes most
-	Worn1      Ends            // the wear's depth at the ends of lip 1
-	Worn2      Ends            // and of lip 2
-	CleanUp    float64         // taken at all four ends beyond that
-	Lip1, Lip2 Ends            // the clean-up included
-	Total      float64         // the most at any end: what the drill gets shorter by at most
+	By           [Causes]float64 // what each cause alone would take; NaN where it was not read
+	Governs      Cause           // the one that takes most
+	Steep1       float64         // how deep the new flank of lip 1 lies under one that is too steep; NaN where it is not
+	Steep2       float64         // and of lip 2
+	Worn1, Worn2 Ends            // how deep each lip is worn
+	CleanUp      float64         // taken at all four ends beyond that
+	Lip1, Lip2   Ends            // what comes off each lip, the clean-up included
+	Total        float64         // the most at any end: what the drill gets shorter by at most
 }
 
 // Wear returns how deep the drill is worn, along the axis: the deepest of land,
@@ -120,8 +102,8 @@ func (s *Stock) Wear() float64 { return s.Habit(math.Inf(1)) }
 func (s *Stock) Habit(deepest float64) float64 {
 	habit := 0.0
 	for _, c := range [...]Cause{FlankLand, Corner, Margin} {
-		if depth := s.By[c]; depth > habit && depth <= deepest {
-			habit = depth
+		if s.By[c] <= deepest {
+			habit = larger(habit, s.By[c])
 		}
 	}
 	return habit
@@ -173,31 +155,36 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 	if err != nil {
 		return Stock{}, err
 	}
-	by[Truing] = settled(bare.Most())
-	s := Stock{Worn1: wornBy(&by, w.Steep.depth(w.Steep.Lip1)), Worn2: wornBy(&by, w.Steep.depth(w.Steep.Lip2))}
-	if reshape && !(by[Reshaping] > 0) {
-		by[Reshaping] = cleanUp
-	}
-	s.By = by
-	plan, err := point.Truing(l.lowered(l.Lip1, s.Worn1), l.lowered(l.Lip2, s.Worn2), l.Inner, l.Outer, l.Target)
+	s := Stock{Steep1: w.Steep.depth(w.Steep.Lip1), Steep2: w.Steep.depth(w.Steep.Lip2)}
+	s.Worn1, s.Worn2 = wornBy(&by, s.Steep1), wornBy(&by, s.Steep2)
+	worn, err := point.Truing(l.lowered(l.Lip1, s.Worn1), l.lowered(l.Lip2, s.Worn2), l.Inner, l.Outer, l.Target)
 	if err != nil {
 		return Stock{}, err
 	}
 	if s.Worn1.Outer > 0 || s.Worn2.Outer > 0 || reshape {
 		s.CleanUp = cleanUp
 	}
-	s.Lip1 = Ends{settled(plan.Stock1Inner) + s.Worn1.Inner + s.CleanUp, settled(plan.Stock1Outer) + s.Worn1.Outer + s.CleanUp}
-	s.Lip2 = Ends{settled(plan.Stock2Inner) + s.Worn2.Inner + s.CleanUp, settled(plan.Stock2Outer) + s.Worn2.Outer + s.CleanUp}
-	s.Total = math.Max(s.Lip1.Most(), s.Lip2.Most())
-	s.Governs = governing(&s.By)
+	s.Lip1 = Ends{settled(worn.Stock1Inner) + s.Worn1.Inner + s.CleanUp, settled(worn.Stock1Outer) + s.Worn1.Outer + s.CleanUp}
+	s.Lip2 = Ends{settled(worn.Stock2Inner) + s.Worn2.Inner + s.CleanUp, settled(worn.Stock2Outer) + s.Worn2.Outer + s.CleanUp}
+	s.Total = max(s.Lip1.Inner, s.Lip1.Outer, s.Lip2.Inner, s.Lip2.Outer)
+	by[Truing] = settled(bare.Most())
+	if reshape && !(by[Reshaping] > 0) {
+		by[Reshaping] = cleanUp
+	}
+	s.By = by
+	for c, depth := range by { // of two that take as much, the first
+		if depth > 0 && (s.Governs == NoCause || depth > by[s.Governs]) {
+			s.Governs = Cause(c)
+		}
+	}
 	return s, nil
 }
 
 // wornBy returns how deep a lip is worn at its ends whose flank is too steep by
 // that depth.
 func wornBy(by *[Causes]float64, steep float64) Ends {
-	inner := most(by[FlankLand], by[LipChip], steep)
-	return Ends{inner, most(inner, by[Corner], by[Margin])}
+	inner := larger(larger(larger(0, by[FlankLand]), by[LipChip]), steep)
+	return Ends{inner, larger(larger(inner, by[Corner]), by[Margin])}
 }
 
 // lowered returns the line through the two ends of lip, each lowered by worn.
@@ -225,24 +212,10 @@ func settled(stock float64) float64 {
 	return stock
 }
 
-// governing returns the cause that takes most; the first of those that take as much.
-func governing(by *[Causes]float64) Cause {
-	c := NoCause
-	for i := FlankLand; i < Causes; i++ {
-		if by[i] > 0 && (c == NoCause || by[i] > by[c]) {
-			c = i
-		}
+// larger returns the larger of two numbers, the other one where either is NaN.
+func larger(a, b float64) float64 {
+	if b > a || math.IsNaN(a) {
+		return b
 	}
-	return c
-}
-
-// most returns the largest of vs, not counting those that are NaN; 0 for none.
-func most(vs ...float64) float64 {
-	m := 0.0
-	for _, v := range vs {
-		if v > m {
-			m = v
-		}
-	}
-	return m
+	return a
 }
