@@ -12,6 +12,14 @@ import (
 // Of two readings that tell one thing, one is reckoned with. What is here says
 // which, in the same words wherever they are used.
 
+// OrUsual returns what was read, or what is usual where nothing was.
+func OrUsual(read, usual float64) (v float64, taken bool) {
+	if known(read) {
+		return read, false
+	}
+	return usual, true
+}
+
 // Contradictions warns in s of all the readings of one thing that contradict
 // each other.
 func (r *Result) Contradictions(s *sheet.Sheet) {

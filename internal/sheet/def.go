@@ -32,6 +32,8 @@ type Def[R any] struct {
 	// on the result.
 	Work, Source string
 	Works        func(*R) (work, source string)
+	// Read reports whether the figure was read, so that its Work is AsRead.
+	Read func(*R) bool
 	// Of is the reading, or the choice of readings, that is missing where the figure
 	// is AsRead and has no value.
 	Of string
@@ -162,7 +164,10 @@ func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
 	if d.Works != nil {
 		f.Work, f.Source = d.Works(r)
 	}
-	if f.Source == "" {
+	switch {
+	case d.Read != nil && d.Read(r):
+		f.Work, f.Source = AsRead, AsRead
+	case f.Source == "":
 		f.Source = Geometry
 	}
 	if d.GaugeOf != nil {

@@ -56,11 +56,11 @@ func Compute(d *drill.Drill) Result {
 	r := Result{Result: judge.Compute(d), basis: basisOf(d)}
 	r.wish = point.Wanted{D: r.Drill.D, Web: r.Chisel.Web, HalfAngle: r.Point.Wanted / 2, Clearance: r.Clearance.Corner(), SemiAngle: d.Value(drill.SemiAngle)}
 	r.setting = point.Setting{SemiAngle: r.wish.SemiAngle, AxisAngle: d.Value(drill.AxisAngle), Offset: d.Value(drill.AxisOffset), Vertex: d.Value(drill.Vertex)}
-	r.webTaken = take(&r.wish.Web, handbook.NewWeb(r.Drill.D))
+	r.wish.Web, r.webTaken = judge.OrUsual(r.wish.Web, handbook.NewWeb(r.Drill.D))
 	if r.basis != fromSetting {
 		r.pointTaken = !r.Point.Asked
-		r.clearanceTaken = take(&r.wish.Clearance, r.Clearance.Aim)
-		r.semiTaken = take(&r.wish.SemiAngle, usualSemiAngle(r.wish.HalfAngle))
+		r.wish.Clearance, r.clearanceTaken = judge.OrUsual(r.wish.Clearance, r.Clearance.Aim)
+		r.wish.SemiAngle, r.semiTaken = judge.OrUsual(r.wish.SemiAngle, usualSemiAngle(r.wish.HalfAngle))
 	}
 	if wanted(&r) == "" {
 		r.cone, r.err = r.grind()
@@ -78,15 +78,6 @@ func basisOf(d *drill.Drill) basis {
 		return fromVertex
 	}
 	return fromChisel
-}
-
-// take puts what is usual in place of a value that was not read.
-func take(v *float64, usual float64) (taken bool) {
-	if sheet.Known(*v) {
-		return false
-	}
-	*v = usual
-	return true
 }
 
 // usualSemiAngle is the middle of what is possible: from nothing to about the

@@ -45,13 +45,8 @@ var letters = group{Figures: []def{
 		}},
 	{Letter: "N", Label: "length of the flank's normal (1 / tan k, -g, 1)", Kind: quantity.Number, Work: "sqrt(1 / sin(k)^2 + g^2)",
 		Value: func(r *Result) float64 { return math.Hypot(1/math.Sin(r.of(halfAngle)), r.of(slope)) }},
-	{Letter: "x", Label: "the chisel's corner along the other lip", Kind: quantity.Length, Fine: true, Value: func(r *Result) float64 { return r.of(chiselCorner) },
-		Works: func(r *Result) (work, source string) {
-			if r.basis == fromChisel {
-				return "w / 2 / tan(psi)", ""
-			}
-			return sheet.AsRead, "found where the other flank is as high as the lip"
-		}},
+	{Letter: "x", Label: "the chisel's corner along the other lip", Kind: quantity.Length, Fine: true, Work: "w / 2 / tan(psi)",
+		Value: func(r *Result) float64 { return r.of(chiselCorner) }, Read: func(r *Result) bool { return r.basis != fromChisel }},
 	{Letter: "B", Label: "from the chisel's corner to the other lip's flank, along the swing axis", Kind: quantity.Length, Fine: true,
 		Work: "-(x * ax + w * ay + x * az / tan(k))", Value: func(r *Result) float64 {
 			return r.of(func(c point.Cone) float64 {
@@ -67,27 +62,17 @@ var letters = group{Figures: []def{
 
 var settingFigures = group{Title: "Setting of the fixture", Figures: []def{
 	{Key: "cone_semi_angle_deg", Letter: "th", Label: "cone semi-angle", Kind: quantity.Angle, Gauge: quantity.Protractor, OfWays: wanted,
-		Value: func(r *Result) float64 { return r.of(semiAngle) }, Works: func(r *Result) (work, source string) {
-			if r.semiTaken {
-				return "k / 2", "own rule: the middle of what is possible"
-			}
-			return sheet.AsRead, sheet.AsRead
-		}},
+		Value: func(r *Result) float64 { return r.of(semiAngle) }, Work: "k / 2", Source: "own rule: the middle of what is possible",
+		Read: func(r *Result) bool { return !r.semiTaken }},
 	{Key: "axis_angle_deg", Letter: "phi", Label: "swing axis to drill axis", Kind: quantity.Angle, Gauge: quantity.Protractor, OfWays: wanted,
-		Value: func(r *Result) float64 { return r.of(axisAngle) },
-		Works: func(r *Result) (work, source string) {
-			return r.readOr(fromSetting, "acos(cos(th) * cos(k) + sin(th) / N)")
-		}},
+		Value: func(r *Result) float64 { return r.of(axisAngle) }, Work: "acos(cos(th) * cos(k) + sin(th) / N)", Read: asSet},
 	{Key: "axis_offset_mm", Letter: "S", Label: "offset of the two axes", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: wanted,
 		Value: func(r *Result) float64 { return r.of(func(c point.Cone) float64 { return c.Setting().Offset }) },
-		Works: func(r *Result) (work, source string) {
-			return r.readOr(fromSetting, "(d * g * sin(th) / N + w / 2 * (sin(k) * cos(th) - sin(th) / (N * tan(k)))) / sin(phi)")
-		}},
+		Work:  "(d * g * sin(th) / N + w / 2 * (sin(k) * cos(th) - sin(th) / (N * tan(k)))) / sin(phi)", Read: asSet},
+	// Lip and chisel corner lie on one cone: d comes in the first power only.
 	{Key: "vertex_distance_mm", Letter: "d", Label: "vertex beyond drill axis", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: wanted,
-		Value: func(r *Result) float64 { return r.of(vertex) },
-		Works: func(r *Result) (work, source string) {
-			return r.readOr(fromVertex, "(cos(th)^2 * (x^2 / sin(k)^2 + w^2) - B^2) / (2 * (B * cos(th) / sin(k) + x * cos(th)^2 * (1 - 1 / tan(k)^2)))")
-		}},
+		Value: func(r *Result) float64 { return r.of(vertex) }, Read: func(r *Result) bool { return r.basis != fromChisel },
+		Work: "(cos(th)^2 * (x^2 / sin(k)^2 + w^2) - B^2) / (2 * (B * cos(th) / sin(k) + x * cos(th)^2 * (1 - 1 / tan(k)^2)))"},
 }}
 
 var axisFigures = group{Title: "Swing axis as a vector", Quiet: true, Figures: []def{
@@ -124,12 +109,8 @@ var pointFigures = group{Title: "Point it grinds", Figures: []def{
 			return r.settingOr("atan(g * cos(b) + sin(b) / tan(k))", sheet.AsRead)
 		}},
 	{Key: "chisel_angle_deg", Letter: "psi'", Label: "chisel-edge angle, chord", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.Held[chiselLimit].Value }, Limit: chiselLimit, Works: func(r *Result) (work, source string) {
-			if r.basis == fromChisel && r.Chisel.AngleRead && !r.Chisel.AcuteRead {
-				return sheet.AsRead, sheet.AsRead
-			}
-			return "180 - psi", ""
-		}},
+		Value: func(r *Result) float64 { return r.Held[chiselLimit].Value }, Limit: chiselLimit, Work: "180 - psi",
+		Read: func(r *Result) bool { return r.basis == fromChisel && r.Chisel.AngleRead && !r.Chisel.AcuteRead }},
 	{Key: "chisel_angle_acute_deg", Letter: "psi", Label: "chisel-edge angle, acute", Kind: quantity.Angle, Gauge: quantity.Protractor, OfWays: wanted,
 		Value: func(r *Result) float64 { return r.of(point.Cone.Chisel) }, Works: func(r *Result) (work, source string) {
 			switch c := &r.Chisel; {
@@ -158,11 +139,9 @@ var pointFigures = group{Title: "Point it grinds", Figures: []def{
 			return r.of(func(c point.Cone) float64 { _, _, angle := c.ChiselBow(); return angle })
 		}},
 	{Key: "chisel_length_mm", Letter: "c", Label: "chisel-edge length", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.of(point.Cone.ChiselLength) }, Works: func(r *Result) (work, source string) {
-			if c := &r.Chisel; r.basis == fromChisel && c.LengthRead && !(c.WebRead && c.AngleRead) {
-				return sheet.AsRead, sheet.AsRead
-			}
-			return "w / sin(psi)", ""
+		Value: func(r *Result) float64 { return r.of(point.Cone.ChiselLength) }, Work: "w / sin(psi)",
+		Read: func(r *Result) bool {
+			return r.basis == fromChisel && r.Chisel.LengthRead && !(r.Chisel.WebRead && r.Chisel.AngleRead)
 		}},
 	{Key: "chisel_ratio", Label: "chisel-edge length / D", Kind: quantity.Number,
 		Value: func(r *Result) float64 { return r.Held[ratioLimit].Value }, Limit: ratioLimit, Work: "c / D"},
@@ -233,14 +212,8 @@ func (r *Result) settingOr(formula, otherwise string) (work, source string) {
 	return otherwise, ""
 }
 
-// readOr is the working of a setting that is read from that basis on, and else
-// follows by a formula.
-func (r *Result) readOr(from basis, formula string) (work, source string) {
-	if r.basis >= from {
-		return sheet.AsRead, sheet.AsRead
-	}
-	return formula, ""
-}
+// asSet reports whether the setting is given.
+func asSet(r *Result) bool { return r.basis == fromSetting }
 
 // Numbers of a cone.
 

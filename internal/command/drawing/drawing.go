@@ -111,26 +111,19 @@ func Compute(d *drill.Drill) Result {
 func (r *Result) asRead() {
 	now := &r.Now
 	now.D = r.Drill.D
-	now.Web, r.webUsual = orUsual(r.Chisel.Web, handbook.NewWeb(now.D))
+	now.Web, r.webUsual = judge.OrUsual(r.Chisel.Web, handbook.NewWeb(now.D))
 	chisel := r.Limit(judge.ChiselAngleLimit)
-	now.Chisel, r.chiselUsual = orUsual(r.Chisel.Acute, math.Pi-(chisel.Low+chisel.High)/2)
+	now.Chisel, r.chiselUsual = judge.OrUsual(r.Chisel.Acute, math.Pi-(chisel.Low+chisel.High)/2)
 	// Beyond the sizes for which a helix is published that of the nearest is usual.
 	r.helixes, _ = handbook.Helix(math.Max(1, math.Min(50, now.D)), handbook.TypeN)
-	now.Helix, r.helixUsual = orUsual(r.read.Value(drill.Helix), (r.helixes.Low+r.helixes.High)/2)
+	now.Helix, r.helixUsual = judge.OrUsual(r.read.Value(drill.Helix), (r.helixes.Low+r.helixes.High)/2)
 	one, two := &now.Lips[0], &now.Lips[1]
 	one.HalfAngle, two.HalfAngle = r.Point.K1, r.Point.K2
-	one.Corner, r.heightUsual = orUsual(r.Lips.Height, 0)
-	one.Clearance, r.clearanceUsual = orUsual(r.Clearance.Lip1, r.Clearance.Aim)
-	two.Clearance, _ = orUsual(r.Clearance.Lip2, r.Clearance.Aim)
+	one.Corner, r.heightUsual = judge.OrUsual(r.Lips.Height, 0)
+	one.Clearance, r.clearanceUsual = judge.OrUsual(r.Clearance.Lip1, r.Clearance.Aim)
+	two.Clearance, _ = judge.OrUsual(r.Clearance.Lip2, r.Clearance.Aim)
 	now.Offset = offAxis(now)
 	now.Land = draw.Land{Margin: handbook.MarginPart * now.D, Body: handbook.BodyPart, Flute: handbook.FluteAngle}
-}
-
-func orUsual(read, usual float64) (v float64, assumed bool) {
-	if sheet.Known(read) {
-		return read, false
-	}
-	return usual, true
 }
 
 // offAxis returns how far from the axis the lips of d meet, toward lip 1: where
@@ -174,7 +167,7 @@ func (r *Result) grind(remove float64) error {
 // grownFrom is the web that a grind brings forth: behind a point that was thinned
 // the thicker one.
 func (r *Result) grownFrom() float64 {
-	from, _ := orUsual(r.Web.From, r.first().Web)
+	from, _ := judge.OrUsual(r.Web.From, r.first().Web)
 	return from
 }
 

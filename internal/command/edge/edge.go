@@ -47,17 +47,17 @@ const (
 func Compute(d *drill.Drill) Result {
 	r := Result{Result: judge.Compute(d), helix: d.Value(drill.Helix), rpm: d.Value(drill.Rpm), at: d.Word(drill.At), place: 1}
 	size := r.Drill.D
-	r.k, r.web, r.chisel, r.clearance = r.Point.K(), r.Chisel.Web, r.Chisel.Acute, r.Clearance.Corner()
-	r.kTaken = take(&r.k, r.Point.Wanted/2) && !r.Point.Asked
-	r.webTaken = take(&r.web, handbook.NewWeb(size))
-	r.chiselTaken = take(&r.chisel, handbook.HandbookChiselAngle)
-	r.clearanceTaken = take(&r.clearance, r.Clearance.Aim)
+	r.k, r.kTaken = judge.OrUsual(r.Point.K(), r.Point.Wanted/2)
+	r.kTaken = r.kTaken && !r.Point.Asked
+	r.web, r.webTaken = judge.OrUsual(r.Chisel.Web, handbook.NewWeb(size))
+	r.chisel, r.chiselTaken = judge.OrUsual(r.Chisel.Acute, handbook.HandbookChiselAngle)
+	r.clearance, r.clearanceTaken = judge.OrUsual(r.Clearance.Corner(), r.Clearance.Aim)
 	if band, ok := handbook.Helix(size, handbook.TypeN); ok {
-		r.helixTaken = take(&r.helix, (band.Low+band.High)/2)
+		r.helix, r.helixTaken = judge.OrUsual(r.helix, (band.Low+band.High)/2)
 	}
 	if m := r.Drill.Material; m != nil {
 		v, _ := handbook.SpeedPick(m.Speed)
-		r.rpmTaken = take(&r.rpm, cutting.Rpm(v, size))
+		r.rpm, r.rpmTaken = judge.OrUsual(r.rpm, cutting.Rpm(v, size))
 	}
 	r.inner, r.outer = point.ChiselLength(r.web, r.chisel)/2, size/2
 	r.flank = point.NewFlank(size, r.web, r.k, r.clearance)
@@ -65,15 +65,6 @@ func Compute(d *drill.Drill) Result {
 	r.leastAt, r.least = r.flank.LeastWorking(r.Drill.Feed, r.inner, r.outer)
 	r.Held[leastLimit] = sheet.Held{Value: r.least, Band: *r.Limit(judge.LeastWorkingLimit)}
 	return r
-}
-
-// take puts what is usual in place of a value that was not read.
-func take(v *float64, usual float64) (taken bool) {
-	if sheet.Known(*v) {
-		return false
-	}
-	*v = usual
-	return true
 }
 
 // speed returns the cutting speed, m/min, at radius at.
