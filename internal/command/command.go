@@ -5,6 +5,7 @@ package command
 import (
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -58,10 +59,11 @@ func (c *Of[R]) Cannot(d *drill.Drill) fault.List {
 	return c.Refuse(d)
 }
 
-// Compute implements Command.
+// Compute implements Command. Readings that are hardly meant are told first.
 func (c *Of[R]) Compute(d *drill.Drill, explain bool) *sheet.Sheet {
 	s := sheet.New(c.Name, explain)
 	r := c.Work(d)
+	judge.Plausible(d, s)
 	c.Figures(&r, s)
 	if c.Rest != nil {
 		c.Rest(&r, s)

@@ -6,7 +6,7 @@ import (
 )
 
 // Command is evenlip cone.
-var Command = command.Sheet{Info: command.Info{
+var Command = command.Of[Result]{Info: command.Info{
 	Name: "cone", Group: "grinder", Short: "setting of a swing fixture for a point, or the point it grinds",
 	Long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any
 of three sets of readings will do, beside size and web:
@@ -25,4 +25,4 @@ what to give up and by how much.`,
   evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
 		drill.ChiselAngle, drill.ChiselLength, drill.SemiAngle, drill.Vertex, drill.AxisAngle, drill.AxisOffset},
-}, Refuse: Check, Sheet: Sheet}
+}, Refuse: Check, Work: Compute, Figures: Figures, Rest: Rest}

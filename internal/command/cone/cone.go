@@ -134,16 +134,6 @@ func (r *Result) of(number func(point.Cone) float64) float64 {
 	return number(r.cone)
 }
 
-// Sheet is the setting of a swing fixture, the point it grinds, what each knob
-// does to it, and what flat facets would give instead.
-func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := Compute(d), sheet.New("cone", explain)
-	judge.Plausible(d, s)
-	Figures(&r, s)
-	Rest(&r, s)
-	return s
-}
-
 // Figures puts the figures of r into s.
 func Figures(r *Result, s *sheet.Sheet) {
 	sheet.Put(s, r, r.Held[:], &letters, &settingFigures, &axisFigures, &pointFigures, &heelFigures, &handFigures, &facetFigures)

@@ -61,7 +61,7 @@ func TestWorkingGivesTheFigure(t *testing.T) {
 		if len(Check(d)) > 0 {
 			t.Skip("out of reach")
 		}
-		s := Sheet(d, true)
+		s := Command.Compute(d, true)
 		if len(s.Grids) > 0 {
 			made++
 		}

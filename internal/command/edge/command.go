@@ -6,7 +6,7 @@ import (
 )
 
 // Command is evenlip edge.
-var Command = command.Sheet{Info: command.Info{
+var Command = command.Of[Result]{Info: command.Info{
 	Name: "edge", Short: "rake, clearance and inclination along the lip and the chisel edge",
 	Long: `The angles along the lip, place by place from the margin to the chisel's
 corner: inclination, rake, clearance, wedge, what a feed leaves of the
@@ -19,4 +19,4 @@ size, and said.`,
   evenlip edge --size 10mm --at 1 --helix "20..40 by 5"`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.PointAngle, drill.LipAngle,
 		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Feed, drill.Rpm, drill.At},
-}, Refuse: Check, Sheet: Sheet}
+}, Refuse: Check, Work: Compute, Figures: Figures, Rest: Rest}

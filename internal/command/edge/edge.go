@@ -74,15 +74,6 @@ func (r *Result) speed(at float64) float64 { return cutting.CuttingSpeed(r.rpm, 
 // plane square to the lip: 90 degrees less rake and clearance.
 func wedge(a point.EdgeAngles) float64 { return math.Pi/2 - a.NormalRake - a.NormalClearance }
 
-// Sheet is the angles along the lip and on the chisel edge.
-func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := Compute(d), sheet.New("edge", explain)
-	judge.Plausible(d, s)
-	Figures(&r, s)
-	Rest(&r, s)
-	return s
-}
-
 // Figures puts the figures of r into s.
 func Figures(r *Result, s *sheet.Sheet) {
 	sheet.Put(s, r, r.Held[:], &letters, &placeFigures, &vectorFigures, &alongFigures, &chiselFigures)
