@@ -23,15 +23,15 @@ func wearOf(dr *drill.Drill) Wear {
 
 // WearFigures defines the wear that was read, and what is left.
 var WearFigures = sheet.Group[Result]{Title: "Wear and what is left", Figures: []sheet.Def[Result]{
-	{Key: "flank_wear_mm", Label: "worn land behind the lip", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "flank_wear_mm", Letter: "VB", Label: "worn land behind the lip", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Flank }, Limit: FlankLimit, Work: sheet.AsRead, Source: sheet.AsRead},
-	{Key: "corner_wear_mm", Label: "rounded corner", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "corner_wear_mm", Letter: "cw", Label: "rounded corner", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Corner }, Limit: CornerLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "margin_wear_mm", Label: "margin worn back by", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Margin }, Limit: MarginFarLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "lip_chip_mm", Label: "chip in a lip, depth", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Chip }, Limit: ChipLimit, Work: sheet.AsRead, Source: sheet.AsRead},
-	{Key: "flute_mm", Label: "usable flute", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "flute_mm", Letter: "F", Label: "usable flute", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Flute }, Limit: FluteLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "web_ratio", Label: "web / D", Kind: quantity.Number,
 		Value: func(r *Result) float64 { return r.Chisel.WebRatio }, Limit: WebLimit, Work: "w / D"},

@@ -18,7 +18,8 @@ type (
 	group = sheet.Group[Plan]
 )
 
-// letters are the readings that the formulas of a plan start from, as it takes them.
+// letters are what the formulas of a plan start from, beside the readings that judge
+// has letters for: the readings as the plan takes them, and what is usual.
 var letters = group{Figures: []def{
 	{Letter: "D", Label: "diameter", Kind: quantity.Size, Fine: true, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.D }},
 	{Letter: "f", Label: "feed", Kind: quantity.Feed, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.Feed }},
@@ -42,9 +43,13 @@ var letters = group{Figures: []def{
 			}
 			return sheet.AsRead, sheet.AsRead
 		}},
-	{Letter: "VB", Label: "worn land behind the lip", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Land }},
-	{Letter: "Cl", Label: "clearance where the land is", Kind: quantity.Angle, Gauge: quantity.Protractor, Work: sheet.AsRead,
-		Value: func(p *Plan) float64 { return p.Wear.Clearance }},
+	{Letter: "Cl", Label: "clearance that the land is reckoned at", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(p *Plan) float64 { return p.Wear.Clearance }, Works: func(p *Plan) (work, source string) {
+			if p.LandAimed {
+				return "Ca", rules.String()
+			}
+			return "max(C1, C2)", ""
+		}},
 	{Letter: "e", Label: "feed angle at the corner, nothing unless a feed was read", Kind: quantity.Angle, Value: func(p *Plan) float64 { return p.Wear.FeedAngle },
 		Works: func(p *Plan) (work, source string) {
 			if p.Wear.FeedAngle == 0 {
@@ -52,12 +57,8 @@ var letters = group{Figures: []def{
 			}
 			return "atan(f / (pi * D))", ""
 		}},
-	{Letter: "cw", Label: "width of the rounded corner", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Corner }},
 	{Letter: "sw", Label: "width of a steep flank ground anew", Kind: quantity.Length, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Steep.Width }},
 	{Letter: "Ca", Label: "clearance to aim for", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Steep.Aim }},
-	{Letter: "C1", Label: "clearance of lip 1, too much", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Steep.Lip1 }},
-	{Letter: "C2", Label: "clearance of lip 2, too much", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Steep.Lip2 }},
-	{Letter: "F", Label: "usable flute", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Of: "flute", Value: func(p *Plan) float64 { return p.Body.Flute }},
 	{Letter: "Lo", Label: "overall length", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.Length }},
 	{Letter: "wb", Label: "web behind the point", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(p *Plan) float64 { return p.Body.Web },
 		Works: func(p *Plan) (work, source string) {

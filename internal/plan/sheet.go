@@ -29,7 +29,7 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 func Figures(p *Plan, s *sheet.Sheet) {
 	if p.Made {
 		sheet.Put(s, p, nil, &letters, &steps)
-		sheet.Letters(s, &p.Found, &judge.ChiselEdge, &judge.LipPlace)
+		sheet.Letters(s, &p.Found, &judge.ChiselEdge, &judge.LipPlace, &judge.CornerClearance, &judge.WearFigures)
 	}
 	sheet.Put(s, p, nil, &answer, &causes, &ends, &thinning, &after, &life)
 	for i := range s.Sections {
