@@ -65,7 +65,7 @@ func (a *app) answer(c command.Command, s *source, files []string) error {
 	var jobs []print.Job
 	var faults fault.List
 	for _, file := range files {
-		job, found := a.one(c, s, file)
+		job, found := a.one(c, s, file, several)
 		faults = append(faults, found...)
 		jobs = append(jobs, job)
 	}
@@ -76,13 +76,14 @@ func (a *app) answer(c command.Command, s *source, files []string) error {
 }
 
 // one works out a drill, or all the steps of its ranges.
-func (a *app) one(c command.Command, s *source, file string) (print.Job, fault.List) {
+func (a *app) one(c command.Command, s *source, file string, several bool) (print.Job, fault.List) {
 	h, faults := a.read(s, file)
 	if h == nil {
 		return print.Job{}, faults
 	}
-	if len(h.Ranges) > 0 && s.ask {
-		return print.Job{}, fault.List{fault.Flag(h.Ranges[0].String(), "give the range without --ask", "a range and --ask do not go together")}
+	if len(h.Ranges) > 0 && (s.ask || several) {
+		with := map[bool]string{true: "several files", false: "--ask"}[several]
+		return print.Job{}, fault.List{fault.Flag(h.Ranges[0].String(), "give the range without", "a range and %s do not go together", with)}
 	}
 	if faults = a.possible(c, h, faults); len(faults) > 0 {
 		return print.Job{}, faults

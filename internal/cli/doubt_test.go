@@ -11,13 +11,13 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"evenlip/internal/command"
+	"evenlip/internal/command/spindle"
 	"evenlip/internal/drill"
 	"evenlip/internal/gauge"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/command/spindle"
 	"evenlip/internal/testkit/drilltest"
 )
 

@@ -39,10 +39,10 @@ func (l *Lines) to(offset int) fault.Place {
 		offset--
 	}
 	passed := l.text[l.at.byte:offset]
-	if lines := strings.Count(passed, "\n"); lines > 0 {
-		l.at.line += lines
+	for end := strings.IndexByte(passed, '\n'); end >= 0; end = strings.IndexByte(passed, '\n') {
+		l.at.line++
 		l.at.column = 1
-		passed = passed[strings.LastIndexByte(passed, '\n')+1:]
+		passed = passed[end+1:]
 	}
 	l.at.column += utf8.RuneCountInString(passed)
 	l.at.byte = offset

@@ -169,9 +169,11 @@ func (s *resolver) system(r Reading) quantity.System {
 // ranges make.
 func (s *resolver) put() {
 	rd := s.rd
-	slices.SortFunc(rd.taken, func(a, b Taken) int { return int(a.Reading) - int(b.Reading) })
-	for i := range rd.taken {
-		rd.place[rd.taken[i].Reading] = uint8(i + 1)
+	if rd.place[Wheel] > 0 { // out of turn, for its units
+		slices.SortFunc(rd.taken, func(a, b Taken) int { return int(a.Reading) - int(b.Reading) })
+		for i := range rd.taken {
+			rd.place[rd.taken[i].Reading] = uint8(i + 1)
+		}
 	}
 	slices.Sort(rd.Ranges)
 	slices.Sort(rd.Instead)
