@@ -115,6 +115,7 @@ drills:
 		"2:7 takes a word\n4:10 takes a word\n4:33 takes a word\n4:40 web: takes a value\n5:10 takes a word\n5:20 size: takes a value\n5:44 series: cannot read\n5:53 shank: cannot read"},
 	{"lists", "version: 1\ndrills:\n  - {id: [a], size: [3mm], lip-angle: [1, 2, 3], web: {a: 1}, note: [x]}\n",
 		"3:10 takes a word\n3:21 size: takes a value\n3:39 lip-angle: cannot read\n3:55 web: takes a value\n3:69 takes a word"},
+	{"twice", "version: 1\ndrills:\n  - {id: a, size: 3mm, note: x, note: y, web: 1mm, web: 1mm}\n", "3:33 \"note\" stands twice\n3:52 \"web\" stands twice"},
 	{"of no use", "version: 1\ndrills:\n  - {id: a, name: b, size: 3mm, wheel: 200mm, history: [{date: 2026-01-01, what: grind, before: {pilot: 2mm, id: a, units: mm}}]}\n",
 		"3:19 a drill of a crib has no name\n3:40 wheel: a crib has no use for it\n3:105 pilot: a crib has no use for it\n3:110 no reading is called \"id\"\n3:117 no reading is called \"units\""},
 	{"list", "- 1\n", "1:1 this is no crib"},

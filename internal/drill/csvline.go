@@ -20,7 +20,7 @@ func ReadHeader(file string, number int, line []byte) (*Header, fault.List) {
 	h := new(Header)
 	for i, name := range names {
 		name = strings.TrimSpace(name)
-		r, known := l.entry(starts[i], name)
+		r, known := l.key(l.to(starts[i]), name)
 		if !known && strings.ContainsAny(name, ";\t") {
 			return h, fault.List{fault.New("save it as CSV with commas", "no comma stands between the columns").In(fault.Place{File: file, Line: number, Column: 1}, "")}
 		}
@@ -61,11 +61,11 @@ func (l *Lines) fields(want int) (fields []string, starts []int) {
 			hint = `a quoted field ends before a comma or the line's end, and a " inside it is written twice`
 		}
 		at := lineStart(l.text, parse.Line-parse.StartLine) + parse.Column
-		l.refuse(max(0, min(at, len(l.text))-1), "not CSV: "+parse.Err.Error(), hint)
+		l.malformed(max(0, min(at, len(l.text))-1), "not CSV: "+parse.Err.Error(), hint)
 	case err != nil: // a line that is not blank has a field
-		l.refuse(0, "not CSV: "+err.Error(), "")
+		l.malformed(0, "not CSV: "+err.Error(), "")
 	case want > 0 && len(fields) != want:
-		l.refuse(0, fmt.Sprintf("has %d fields where the header has %d", len(fields), want), "leave a field empty if it was not read, its comma stays")
+		l.malformed(0, fmt.Sprintf("has %d fields where the header has %d", len(fields), want), "leave a field empty if it was not read, its comma stays")
 	}
 	return fields, starts
 }

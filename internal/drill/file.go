@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"evenlip/internal/fault"
-	"evenlip/internal/near"
 	"evenlip/internal/strict"
 )
 
@@ -38,83 +37,31 @@ func OfMap(file string, root strict.Node, other func(strict.Entry) bool) ([]Give
 		return nil, fault.List{fault.New("", "takes one reading a line, such as size: 12mm").In(root.In(file), "")}
 	}
 	entries := root.Entries()
-	m := mapping{file: file, given: make([]Given, 0, len(entries))}
+	out := list{given: make([]Given, 0, len(entries))}
+	others := map[string]bool{}
 	for _, e := range entries {
-		m.entry(e, other)
+		key := e.Key.Text()
+		if r, known := find(key); other != nil && (!known || r >= readings) {
+			if others[key] {
+				out.refuse(e.Key.In(file), Name, strconv.Quote(key)+" stands twice", "keep one of them")
+				continue
+			}
+			if others[key] = other(e); others[key] {
+				continue
+			}
+		}
+		r, ok := out.key(e.Key.In(file), key)
+		if !ok {
+			continue
+		}
+		text, ok := scalar(e.Value, r < readings && r.Spec().Pair)
+		if !ok || strings.TrimSpace(text) == "" {
+			out.refuse(e.Value.In(file), r, key+": takes a value on its line", aboutBlank(key, e.Comment()))
+			continue
+		}
+		out.given = append(out.given, Given{r, text, e.Value.In(file)})
 	}
-	return m.given, m.faults
-}
-
-// mapping is a mapping that is being read.
-type mapping struct {
-	file   string
-	seen   [entries]bool
-	given  []Given
-	faults fault.List
-}
-
-func (m *mapping) entry(e strict.Entry, other func(strict.Entry) bool) {
-	key := e.Key.Text()
-	r, known := find(key)
-	switch {
-	case known && m.seen[r]:
-		m.refuse(e.Key, r, strconv.Quote(key)+" stands twice", "keep one of them")
-		return
-	case other != nil && (!known || r >= readings) && other(e):
-		return
-	case !known:
-		text, hint := unknown(key)
-		meant, _ := find(meant(key))
-		m.refuse(e.Key, meant, text, hint)
-		return
-	}
-	m.seen[r] = true
-	text, ok := scalar(e.Value, r < readings && r.Spec().Pair)
-	if !ok || strings.TrimSpace(text) == "" {
-		m.refuse(e.Value, r, key+": takes a value on its line", aboutBlank(key, e.Comment()))
-		return
-	}
-	m.given = append(m.given, Given{r, text, e.Value.In(m.file)})
-}
-
-// refuse tells what is wrong with an entry, and leaves that something stands there.
-func (m *mapping) refuse(n strict.Node, r Reading, text, hint string) {
-	m.faults = append(m.faults, fault.New(hint, "%s", text).In(n.In(m.file), ""))
-	m.given = append(m.given, Given{Reading: r, At: n.In(m.file)})
-}
-
-// find returns what a key stands for, readings, name and units. Where there is none,
-// it is no unit giver's either.
-func find(key string) (Reading, bool) {
-	switch key {
-	case "name":
-		return Name, true
-	case "units":
-		return Units, true
-	}
-	if r, ok := Find(key); ok {
-		return r, true
-	}
-	return Name, false
-}
-
-// unknown says that a key is no reading's, and which was meant.
-func unknown(key string) (text, hint string) {
-	if key == keyDrills {
-		return "this is a crib's file", "name the drill of it that is meant: --drill ID"
-	}
-	return "no reading is called " + strconv.Quote(key), near.Hint(key, "the keys are the flags' names: evenlip inspect --help", keys()...)
-}
-
-// meant returns the key that was meant, "" for none.
-func meant(key string) string { return near.Name(key, keys()...) }
-
-func keys() []string {
-	out := []string{Name.String(), Units.String()}
-	for _, r := range All() {
-		out = append(out, r.String())
-	}
-	return out
+	return out.given, out.faults
 }
 
 // scalar returns a value as written; of a pair, a list of two becomes "A,B".

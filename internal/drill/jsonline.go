@@ -12,12 +12,12 @@ const oneLine = `{"size": "12mm", "web": 2.1}`
 func (l *Lines) JSON(number int, line []byte) ([]Given, fault.List) {
 	l.begin(number, string(line))
 	if at, why, hint := notJSON(line); why != "" {
-		l.refuse(at, why, hint)
+		l.malformed(at, why, hint)
 		return nil, l.faults
 	}
 	w := walker{text: l.text}
 	if w.peek() != '{' {
-		l.refuse(w.at, "takes one drill a line, such as "+oneLine, aboutStart(w.text[w.at:]))
+		l.malformed(w.at, "takes one drill a line, such as "+oneLine, aboutStart(w.text[w.at:]))
 		return nil, l.faults
 	}
 	for w.at++; w.peek() != '}'; w.pass(',') {
@@ -31,16 +31,16 @@ func (l *Lines) member(w *walker) {
 	at := w.at
 	key, _ := w.value()
 	w.pass(':')
-	r, known := l.entry(at, key)
+	r, known := l.key(l.to(at), key)
 	w.peek()
 	at = w.at
 	text, kind := w.value()
 	switch {
 	case !known || kind == isNull:
 	case kind == isNested:
-		l.misread(at, r, key+": takes a text, a number or a list of two", "")
+		l.refuse(l.to(at), r, key+": takes a text, a number or a list of two", "")
 	case r >= readings && kind != isText && kind != isNumber:
-		l.misread(at, r, key+": takes a text", "")
+		l.refuse(l.to(at), r, key+": takes a text", "")
 	default:
 		l.take(at, r, text)
 	}

@@ -1,7 +1,6 @@
 package drill
 
 import (
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -14,12 +13,10 @@ import (
 type Lines struct {
 	File string
 
-	text   string // of the line, or of the lines of one record
-	at     spot
-	seen   [entries]bool
-	given  []Given
-	faults fault.List
-	row    *rowReader
+	text string // of the line, or of the lines of one record
+	at   spot
+	list
+	row *rowReader
 }
 
 // spot is a place that goes along a text: the byte, and the line and the column, from
@@ -29,7 +26,7 @@ type spot struct{ byte, line, column int }
 // begin makes room for the drill of a line.
 func (l *Lines) begin(number int, text string) {
 	l.text, l.at = text, spot{0, number, 1}
-	l.seen, l.given, l.faults = [entries]bool{}, l.given[:0], nil
+	l.list = list{given: l.given[:0]}
 }
 
 // to goes on to a byte of the text, and never back.
@@ -49,39 +46,15 @@ func (l *Lines) to(offset int) fault.Place {
 	return fault.Place{File: l.File, Line: l.at.line, Column: l.at.column}
 }
 
-// refuse tells what is wrong at a byte of the line.
-func (l *Lines) refuse(offset int, text, hint string) {
+// malformed tells what is wrong with the line as a whole, at a byte of it.
+func (l *Lines) malformed(offset int, text, hint string) {
 	l.faults = append(l.faults, fault.New(hint, "%s", text).In(l.to(offset), ""))
-}
-
-// misread tells what is wrong with what stands under a key, and leaves that something
-// does.
-func (l *Lines) misread(offset int, r Reading, text, hint string) {
-	l.refuse(offset, text, hint)
-	l.given = append(l.given, Given{Reading: r})
-}
-
-// entry finds what a key stands for; false says that it was told as a fault.
-func (l *Lines) entry(offset int, key string) (Reading, bool) {
-	r, ok := find(key)
-	switch {
-	case !ok:
-		text, hint := unknown(key)
-		meant, _ := find(meant(key))
-		l.misread(offset, meant, text, hint)
-		return 0, false
-	case l.seen[r]:
-		l.misread(offset, r, strconv.Quote(key)+" stands twice", "keep one of them")
-		return 0, false
-	}
-	l.seen[r] = true
-	return r, true
 }
 
 // take gives the drill what stands under a key.
 func (l *Lines) take(offset int, r Reading, text string) {
 	if strings.TrimSpace(text) == "" {
-		l.misread(offset, r, r.String()+": takes a value", "leave it out if it was not read")
+		l.refuse(l.to(offset), r, r.String()+": takes a value", "leave it out if it was not read")
 		return
 	}
 	l.given = append(l.given, Given{r, text, l.to(offset)})
@@ -95,7 +68,7 @@ func (l *Lines) end() ([]Given, fault.List) {
 	}
 	if none && len(l.faults) == 0 {
 		l.at = spot{0, l.at.line, 1}
-		l.refuse(0, "no reading was given", "leave the line out")
+		l.malformed(0, "no reading was given", "leave the line out")
 	}
 	return l.given, l.faults
 }

@@ -175,13 +175,7 @@ var specs = [readings]Spec{
 		How:   "From the drill's condition.",
 		Usual: [2]string{"1 to 1.5"}, Keys: [2]string{"wear_factor"}},
 	Efficiency: {Name: "efficiency", Kind: quantity.Share,
-		Group: Spindle,
-		Cannot: func(d *Drill) (quantity.Text, string) {
-			if v := d.Value(Efficiency); v <= 0 || v > 1 {
-				return quantity.Sayf("{} cannot be: it lies above 0 and is 100 % at most", quantity.Of(quantity.Share, v)), "write 0.8 or 80%"
-			}
-			return possible, ""
-		},
+		Group: Spindle, AboveZero: true,
 		Help:  "efficiency of the machine between motor and spindle: 0.8 or 80%",
 		How:   "From the machine's sheet, or leave it out and name the drive.",
 		Usual: [2]string{"0.6 to 0.9"}, Keys: [2]string{"efficiency"}},
@@ -238,14 +232,9 @@ var specs = [readings]Spec{
 		How:  "The grinder's plate.", Usual: [2]string{"1400 to 3600 rpm"}, Keys: [2]string{"wheel_rpm"}},
 	MarkedSpeed: {Name: "marked-speed", Kind: quantity.Surface,
 		Group: Grinder, AboveZero: true,
-		Cannot: func(d *Drill) (quantity.Text, string) {
-			if v := d.Value(MarkedSpeed); v > mostMarked {
-				return quantity.Sayf("{} cannot be: no wheel is made for it", quantity.Of(quantity.Surface, v)), "wheels are marked in m/s or in ft/min: write 6500ft/min"
-			}
-			return possible, ""
-		},
-		Help: "largest surface speed marked on the wheel: 35m/s, 6500sfm",
-		How:  "Printed on the wheel's blotter.", Usual: [2]string{"30 to 50 m/s", "6000 to 10 000 ft/min"}, Keys: [2]string{"marked_speed_mps"}},
+		Domain: Domain{Low: -1, High: mostMarked, Why: "no wheel is made for it", Hint: "wheels are marked in m/s or in ft/min: write 6500ft/min"},
+		Help:   "largest surface speed marked on the wheel: 35m/s, 6500sfm",
+		How:    "Printed on the wheel's blotter.", Usual: [2]string{"30 to 50 m/s", "6000 to 10 000 ft/min"}, Keys: [2]string{"marked_speed_mps"}},
 	MarkedRpm: {Name: "marked-rpm", Kind: quantity.Rpm,
 		Group: Grinder, AboveZero: true,
 		Help: "largest rpm marked on the wheel",
@@ -283,12 +272,8 @@ var specs = [readings]Spec{
 		Usual: [2]string{"10 to 20 diameters when new"}, Keys: [2]string{"length_mm"}},
 	BackTaper: {Name: "back-taper", Kind: quantity.Taper,
 		Group: Plan,
-		Cannot: func(d *Drill) (quantity.Text, string) {
-			if v := d.Value(BackTaper); v > mostBackTaper {
-				return quantity.Sayf("{} cannot be", quantity.Of(quantity.Taper, v)), "it is the fall of the diameter over a length of one: 0.05 mm in 100 mm is 0.0005, or 0.05mm/100mm"
-			}
-			return possible, ""
-		},
+		Domain: Domain{Low: -1, High: mostBackTaper, Why: "no drill has as much",
+			Hint: "it is the fall of the diameter over a length of one: 0.05 mm in 100 mm is 0.0005, or 0.05mm/100mm"},
 		Help:  "how much the diameter falls toward the shank, mm per mm (or in per in)",
 		How:   "Diameter at the corners less diameter further up, by the distance between the two; or from the maker's sheet.",
 		Usual: [2]string{"0.0002 to 0.0008"}, Keys: [2]string{"back_taper"}},
