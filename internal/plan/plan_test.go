@@ -401,3 +401,21 @@ func TestInspectForetellsTheSameWeb(t *testing.T) {
 		}
 	}
 }
+
+var kept plan.Plan
+
+// Plans are drawn by the hundred for their numbers alone: no list is made of the life that is left.
+func TestPlanAllocatesNothing(t *testing.T) {
+	d := fit.With(readings{drill.MarginWear: "0.3mm", drill.Web: "2.4mm", drill.LipAngle: "60,60"}).Drill(t)
+	if n := testing.AllocsPerRun(20, func() { kept = plan.Of(d) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+func BenchmarkOf(b *testing.B) {
+	d := fit.With(readings{drill.MarginWear: "0.3mm"}).Drill(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		kept = plan.Of(d)
+	}
+}
