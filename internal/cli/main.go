@@ -4,7 +4,6 @@ package cli
 
 import (
 	"bytes"
-	"cmp"
 	"fmt"
 	"io"
 
@@ -44,7 +43,11 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 	root.SetOut(&a.buf)
 	root.SetErr(errw)
 	completionCommand(root)
-	if err := cmp.Or(root.Execute(), a.helpless); err != nil {
+	err := root.Execute()
+	if err == nil {
+		err = a.helpless
+	}
+	if err != nil {
 		return a.fail(err)
 	}
 	if _, err := a.buf.WriteTo(out); err != nil {
