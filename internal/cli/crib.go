@@ -118,12 +118,12 @@ func (a *app) judging(c *crib.Crib, faults fault.List) (*crib.Crib, error) {
 }
 
 func (a *app) inspected(d *drill.Drill) *sheet.Sheet {
-	return command.Compute(&command.Sheet{Sheet: judge.Sheet}, d, command.Options{Gauges: a.set.Gauges})
+	return command.Compute(&command.Func{Make: judge.Sheet}, d, command.Options{Gauges: a.set.Gauges})
 }
 
 // planned leaves the lists out: they are most of a plan, and decide nothing.
 func (a *app) planned(d *drill.Drill) *sheet.Sheet {
-	c := command.Sheet{Info: command.Info{Judged: true}, Sheet: func(d *drill.Drill, explain bool) *sheet.Sheet {
+	c := command.Func{Info: command.Info{Judged: true}, Make: func(d *drill.Drill, explain bool) *sheet.Sheet {
 		s := plan.Sheet(d, explain)
 		s.Grids = nil
 		return s

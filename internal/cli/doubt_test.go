@@ -29,7 +29,7 @@ func TestEveryCommandsDoubt(t *testing.T) {
 	for _, c := range append(commands[:], drawings...) {
 		t.Run(c.About().Name, func(t *testing.T) {
 			d := drillFor(t, c)
-			again := func(d *drill.Drill) *sheet.Sheet { return c.Compute(d, false) }
+			again := func(d *drill.Drill) *sheet.Sheet { return c.Sheet(d, false) }
 			s := again(d)
 			gauge.Spread(d, gauges, s, again)
 			draws := chance(d, gauges, again)
@@ -60,12 +60,12 @@ var drawings = []command.Command{&drawn, drawnWithout(drill.Remove), drawnWithou
 func drawnWithout(unread ...drill.Reading) command.Command {
 	c := drawn
 	c.Name = fmt.Sprintf("draw without %v", unread)
-	c.Sheet = func(d *drill.Drill, explain bool) *sheet.Sheet {
+	c.Make = func(d *drill.Drill, explain bool) *sheet.Sheet {
 		less := *d
 		for _, r := range unread {
 			less.Drop(r)
 		}
-		return drawn.Compute(&less, explain)
+		return drawn.Sheet(&less, explain)
 	}
 	return &c
 }
@@ -95,7 +95,7 @@ func drillFor(t *testing.T, c command.Command) *drill.Drill {
 		readings = drilltest.Readings{}
 	}
 	d := readings.With(own[c.About().Name]).Drill(t)
-	if found := append(d.Possible(), c.Cannot(d)...); len(found) > 0 {
+	if found := append(d.Possible(), c.Refuse(d)...); len(found) > 0 {
 		t.Fatalf("%s: %v", c.About().Name, found)
 	}
 	return d

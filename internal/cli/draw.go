@@ -16,7 +16,7 @@ import (
 )
 
 // drawn is draw as far as it is a calculation: the figures beside the picture.
-var drawn = command.Sheet{Info: command.Info{Name: "draw", Readings: drawing.Readings}, Refuse: drawing.Check, Sheet: drawing.Sheet}
+var drawn = command.Func{Info: command.Info{Name: "draw", Readings: drawing.Readings}, Cannot: drawing.Check, Make: drawing.Sheet}
 
 // drawFlags are the flags of draw that are no readings.
 type drawFlags struct {

@@ -20,7 +20,7 @@ func Answer(c Command, d *drill.Drill, o Options) *sheet.Sheet {
 
 // Compute is Answer without what was read.
 func Compute(c Command, d *drill.Drill, o Options) *sheet.Sheet {
-	s := c.Compute(d, o.Explain)
+	s := c.Sheet(d, o.Explain)
 	Doubt(c, d, s, o.Gauges)
 	return s
 }
@@ -49,7 +49,7 @@ func Doubt(c Command, d *drill.Drill, s *sheet.Sheet, g quantity.Gauges) {
 		}
 		return s
 	}
-	gauge.Spread(d, g, hinged(d, s), func(d *drill.Drill) *sheet.Sheet { return hinged(d, c.Compute(d, false)) })
+	gauge.Spread(d, g, hinged(d, s), func(d *drill.Drill) *sheet.Sheet { return hinged(d, c.Sheet(d, false)) })
 	judge.Guard(s)
 	if judged {
 		plan.Guard(s)

@@ -35,34 +35,34 @@ func (i *Info) Takes() []drill.Reading {
 // Command turns the readings of a drill into a sheet.
 type Command interface {
 	About() *Info
-	// Cannot returns what only this command knows of readings that are possible by
+	// Refuse returns what only this command knows of readings that are possible by
 	// themselves and cannot be all the same.
-	Cannot(*drill.Drill) fault.List
-	// Compute works the drill out.
-	Compute(d *drill.Drill, explain bool) *sheet.Sheet
+	Refuse(*drill.Drill) fault.List
+	// Sheet works the drill out.
+	Sheet(d *drill.Drill, explain bool) *sheet.Sheet
 }
 
 // Of is a command whose results are an R.
 type Of[R any] struct {
 	Info
-	Refuse  func(*drill.Drill) fault.List // what Cannot returns; may be nil
-	Work    func(*drill.Drill) R
+	Cannot  func(*drill.Drill) fault.List // what Refuse returns; may be nil
+	Compute func(*drill.Drill) R
 	Figures func(*R, *sheet.Sheet)
 	Rest    func(*R, *sheet.Sheet) // lists, remarks, the verdict; may be nil
 }
 
-// Cannot implements Command.
-func (c *Of[R]) Cannot(d *drill.Drill) fault.List {
-	if c.Refuse == nil {
+// Refuse implements Command.
+func (c *Of[R]) Refuse(d *drill.Drill) fault.List {
+	if c.Cannot == nil {
 		return nil
 	}
-	return c.Refuse(d)
+	return c.Cannot(d)
 }
 
-// Compute implements Command. Readings that are hardly meant are told first.
-func (c *Of[R]) Compute(d *drill.Drill, explain bool) *sheet.Sheet {
+// Sheet implements Command. Readings that are hardly meant are told first.
+func (c *Of[R]) Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	s := sheet.New(c.Name, explain)
-	r := c.Work(d)
+	r := c.Compute(d)
 	judge.Plausible(d, s)
 	c.Figures(&r, s)
 	if c.Rest != nil {
@@ -71,23 +71,23 @@ func (c *Of[R]) Compute(d *drill.Drill, explain bool) *sheet.Sheet {
 	return s
 }
 
-// Sheet is a command whose sheet one function makes.
-type Sheet struct {
+// Func is a command whose sheet one function makes.
+type Func struct {
 	Info
-	Refuse func(*drill.Drill) fault.List // what Cannot returns; may be nil
-	Sheet  func(d *drill.Drill, explain bool) *sheet.Sheet
+	Cannot func(*drill.Drill) fault.List // what Refuse returns; may be nil
+	Make   func(d *drill.Drill, explain bool) *sheet.Sheet
 }
 
-// Cannot implements Command.
-func (c *Sheet) Cannot(d *drill.Drill) fault.List {
-	if c.Refuse == nil {
+// Refuse implements Command.
+func (c *Func) Refuse(d *drill.Drill) fault.List {
+	if c.Cannot == nil {
 		return nil
 	}
-	return c.Refuse(d)
+	return c.Cannot(d)
 }
 
-// Compute implements Command.
-func (c *Sheet) Compute(d *drill.Drill, explain bool) *sheet.Sheet { return c.Sheet(d, explain) }
+// Sheet implements Command.
+func (c *Func) Sheet(d *drill.Drill, explain bool) *sheet.Sheet { return c.Make(d, explain) }
 
 // Possible returns everything about the readings of d, a step of rd or its drill, that
 // cannot be. Where some were not understood, it tells of the others what cannot be
@@ -98,7 +98,7 @@ func Possible(c Command, rd *drill.Read, d *drill.Drill, understood bool) fault.
 	}
 	found := d.Possible()
 	if len(found) == 0 && understood {
-		found = c.Cannot(d)
+		found = c.Refuse(d)
 	}
 	return found
 }

@@ -27,7 +27,7 @@ func TestCheckValues(t *testing.T) {
 		{plain.With(readings{drill.Vertex: "4.808mm"}), 29.2817, 1.2644, 125.0011, 126.5790, 1.8679},
 		{plain.With(readings{drill.PointAngle: "135", drill.Clearance: "10", drill.Vertex: "5mm"}), 37.7448, 1.1805, 134.7068, 137.5927, 2.2242},
 	} {
-		s := Command.Compute(c.r.Drill(t), false)
+		s := Command.Sheet(c.r.Drill(t), false)
 		for key, want := range map[string]float64{"axis_angle_deg": c.phi * degree, "axis_offset_mm": c.s, "chisel_angle_axis_deg": c.tangent * degree,
 			"chisel_angle_deg": c.chord * degree, "chisel_length_mm": c.length} {
 			unit, one := "mm", 1.0
@@ -42,7 +42,7 @@ func TestCheckValues(t *testing.T) {
 // A flat point of 118 degrees and 12 of clearance has a chisel of 101.6 and
 // wants a second facet of about 30 for one of 120.
 func TestFacets(t *testing.T) {
-	s := Command.Compute(plain.With(readings{drill.Vertex: "4.808mm"}).Drill(t), false)
+	s := Command.Sheet(plain.With(readings{drill.Vertex: "4.808mm"}).Drill(t), false)
 	apart := testkit.Against(t, testkit.Derived, "facets of a point of 118°, clearance 12°").Because("worked out to a whole degree")
 	apart.Within("chisel of one facet", drilltest.Value(t, s, "facet_chisel_angle_deg")/degree, 101.6, 0.06, "°")
 	g := math.Tan(drilltest.Value(t, s, "facet_angle_deg"))
@@ -72,7 +72,7 @@ func TestRoundTrip(t *testing.T) {
 		if len(Check(d)) > 0 {
 			t.Skip("out of reach")
 		}
-		there := Command.Compute(d, false)
+		there := Command.Sheet(d, false)
 		back := &drill.Drill{}
 		*back = *readings{drill.Size: r[drill.Size], drill.Web: r[drill.Web]}.Drill(t)
 		back.Put(drill.SemiAngle, drilltest.Value(t, there, "cone_semi_angle_deg"))
@@ -82,7 +82,7 @@ func TestRoundTrip(t *testing.T) {
 		if found := Check(back); len(found) > 0 {
 			t.Fatalf("its own setting is refused: %v", found)
 		}
-		again := Command.Compute(back, false)
+		again := Command.Sheet(back, false)
 		for _, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm", "chisel_angle_axis_deg", "chisel_rake_deg"} {
 			if a, b := drilltest.Value(t, there, key), drilltest.Value(t, again, key); !(math.Abs(a-b) < 1e-8) {
 				t.Fatalf("%s: %v there and %v back", key, a, b)
@@ -94,12 +94,12 @@ func TestRoundTrip(t *testing.T) {
 // The knobs' table is what turning the knob does.
 func TestKnobs(t *testing.T) {
 	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
-	knobs := Command.Compute(setting.Drill(t), false).Grids[0]
+	knobs := Command.Sheet(setting.Drill(t), false).Grids[0]
 	for n, turned := range [][2]readings{
 		{{drill.SemiAngle: "30.05"}, {drill.SemiAngle: "29.95"}}, {{drill.AxisAngle: "29.3317"}, {drill.AxisAngle: "29.2317"}},
 		{{drill.AxisOffset: "1.2694mm"}, {drill.AxisOffset: "1.2594mm"}}, {{drill.Vertex: "4.813mm"}, {drill.Vertex: "4.803mm"}},
 	} {
-		up, down := Command.Compute(setting.With(turned[0]).Drill(t), false), Command.Compute(setting.With(turned[1]).Drill(t), false)
+		up, down := Command.Sheet(setting.With(turned[0]).Drill(t), false), Command.Sheet(setting.With(turned[1]).Drill(t), false)
 		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
 			want, got := 10*(drilltest.Value(t, up, key)-drilltest.Value(t, down, key)), knobs.Rows[n][2+i].Value
 			if math.Abs(got-want) > 2e-4*math.Max(1, math.Abs(want)) {
@@ -118,9 +118,9 @@ func TestKnobs(t *testing.T) {
 
 func TestThickerWebIsTheSettingOnIt(t *testing.T) {
 	setting := readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.SemiAngle: "30", drill.AxisAngle: "29.2817", drill.AxisOffset: "1.2644mm", drill.Vertex: "4.808mm"}
-	webs := Command.Compute(setting.Drill(t), false).Grids[1]
+	webs := Command.Sheet(setting.Drill(t), false).Grids[1]
 	for _, row := range webs.Rows {
-		s := Command.Compute(setting.With(readings{drill.Web: fmt.Sprintf("%.12fmm", row[2].Value)}).Drill(t), false)
+		s := Command.Sheet(setting.With(readings{drill.Web: fmt.Sprintf("%.12fmm", row[2].Value)}).Drill(t), false)
 		for i, key := range []string{"point_angle_deg", "lip_clearance_deg", "chisel_angle_deg", "chisel_length_mm"} {
 			if math.Abs(drilltest.Value(t, s, key)-row[3+i].Value) > 1e-9 {
 				t.Errorf("web %v, %s: %v, by itself %v", row[2].Value, key, row[3+i].Value, drilltest.Value(t, s, key))
@@ -174,7 +174,7 @@ func TestWhatIsWanted(t *testing.T) {
 		"size and chisel-angle or vertex":       {drill.SemiAngle: "30"},
 		"semi-angle and axis-offset and vertex": {drill.Size: "10mm", drill.AxisAngle: "30"},
 	} {
-		s := Command.Compute(r.Drill(t), true)
+		s := Command.Sheet(r.Drill(t), true)
 		if f := s.Lookup("axis_angle_deg"); f.Known() || s.Missing(f) != want {
 			t.Errorf("%v wants %q, not %q", r, s.Missing(f), want)
 		}
@@ -186,7 +186,7 @@ func TestWhatIsWanted(t *testing.T) {
 
 func TestAssumptionsAreSaid(t *testing.T) {
 	count := func(r readings) (n int) {
-		for _, f := range Command.Compute(r.Drill(t), false).Findings {
+		for _, f := range Command.Sheet(r.Drill(t), false).Findings {
 			switch f.Code {
 			case "web-assumed", "point-angle-assumed", "clearance-assumed", "semi-angle-assumed":
 				n++

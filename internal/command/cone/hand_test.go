@@ -16,7 +16,7 @@ import (
 // in print (Machinery Repairman, NAVEDTRA 12204-A).
 func TestFaultsOfTheHandMoveTheRightWay(t *testing.T) {
 	const clearance, read, chisel = 1, 2, 3
-	hand := drilltest.Grid(t, Command.Compute(read10(t, nil), false), "hand")
+	hand := drilltest.Grid(t, Command.Sheet(read10(t, nil), false), "hand")
 	row := map[string][]sheet.Cell{}
 	for _, r := range hand.Rows {
 		row[r[0].Word] = r
@@ -59,7 +59,7 @@ func read10(t drilltest.Tester, more readings) *drill.Drill {
 // common practice: about 59 degrees to the face for a point of 118, the shank
 // slightly under the point.
 func TestHandHoldsAsTheTradeDoes(t *testing.T) {
-	s := Command.Compute(read10(t, nil), false)
+	s := Command.Sheet(read10(t, nil), false)
 	if got := drilltest.Value(t, s, "hand_face_angle_deg") / degree; math.Abs(got-59) > 0.5 {
 		t.Errorf("to the wheel's face at %v", got)
 	}
@@ -74,11 +74,11 @@ func TestHandHoldsAsTheTradeDoes(t *testing.T) {
 // Toward the lip the clearance at the heel is the lip's own, and a heel beyond
 // the cone is said to be gone.
 func TestHeel(t *testing.T) {
-	near := Command.Compute(read10(t, readings{drill.HeelTurn: "0.01"}), false)
+	near := Command.Sheet(read10(t, readings{drill.HeelTurn: "0.01"}), false)
 	if got := drilltest.Value(t, near, "heel_clearance_deg") / degree; math.Abs(got-12) > 0.01 {
 		t.Errorf("close behind the lip it is %v", got)
 	}
-	s := Command.Compute(read10(t, nil), false)
+	s := Command.Sheet(read10(t, nil), false)
 	if got := drilltest.Value(t, s, "heel_turn_deg") / degree; math.Abs(got-72) > 1e-9 {
 		t.Errorf("the heel is %v behind", got)
 	}
@@ -86,7 +86,7 @@ func TestHeel(t *testing.T) {
 	if got := math.Atan(drop * 360 / (math.Pi * 10 * 72)); math.Abs(got-clearance) > 1e-12 || !(clearance > 12*degree) {
 		t.Errorf("a drop of %v is %v, not %v", drop, got/degree, clearance/degree)
 	}
-	gone := Command.Compute(read10(t, readings{drill.SemiAngle: "13"}), false)
+	gone := Command.Sheet(read10(t, readings{drill.SemiAngle: "13"}), false)
 	if gone.Lookup("heel_drop_mm").Known() || !drilltest.Found(gone, "heel-gone") || drilltest.Found(s, "heel-gone") {
 		t.Error("a heel that the cone takes away is not told from one that it leaves")
 	}
@@ -94,7 +94,7 @@ func TestHeel(t *testing.T) {
 
 // A knob's step reads as inches where inches are printed, and means the same.
 func TestKnobStepsInInches(t *testing.T) {
-	per := drilltest.Grid(t, Command.Compute(read10(t, nil), false), "knobs").Rows[2][1]
+	per := drilltest.Grid(t, Command.Sheet(read10(t, nil), false), "knobs").Rows[2][1]
 	if per.In(quantity.Metric) != "0.1 mm" || per.In(quantity.Inch) != "0.0039 in" || per.Word != "0.1 mm" {
 		t.Errorf("%+v", per)
 	}

@@ -61,7 +61,7 @@ func TestWorkingGivesTheFigure(t *testing.T) {
 		if len(Check(d)) > 0 {
 			t.Skip("out of reach")
 		}
-		s := Command.Compute(d, true)
+		s := Command.Sheet(d, true)
 		if len(s.Grids) > 0 {
 			made++
 		}

@@ -19,4 +19,4 @@ size, and said.`,
   evenlip edge --size 10mm --at 1 --helix "20..40 by 5"`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.PointAngle, drill.LipAngle,
 		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Feed, drill.Rpm, drill.At},
-}, Refuse: Check, Work: Compute, Figures: Figures, Rest: Rest}
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}

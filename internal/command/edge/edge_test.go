@@ -42,7 +42,7 @@ var plain = readings{drill.Size: "10mm", drill.Web: "1.5mm", drill.PointAngle: "
 
 func TestCheckValues(t *testing.T) {
 	apart := testkit.Against(t, testkit.Derived, "along the lip, as the command gives it, by vectors")
-	s := Command.Compute(plain.Drill(t), false)
+	s := Command.Sheet(plain.Drill(t), false)
 	for key, want := range map[string][2]float64{
 		"inclination_deg":       {7.39, 18.75},
 		"normal_rake_deg":       {30.62, 2.99},
@@ -69,7 +69,7 @@ func TestCheckValues(t *testing.T) {
 func TestBandsOfPractice(t *testing.T) {
 	trade := testkit.Against(t, testkit.Trade, "rake and clearance along the lip of a 1/2 in drill")
 	r := readings{drill.Size: "1/2", drill.Clearance: "10"}
-	s := Command.Compute(r.Drill(t), false)
+	s := Command.Sheet(r.Drill(t), false)
 	rake, clearance := column(t, s, "normal_rake_deg"), column(t, s, "lip_clearance_deg")
 	last := len(rake) - 1
 	for name, x := range map[string][3]float64{
@@ -118,11 +118,11 @@ func TestWedgeByNormals(t *testing.T) {
 func TestNamedPlaces(t *testing.T) {
 	testkit.Property(t, "the places named on the lip are on it and are what they say", func(t *rapid.T) {
 		r := anyLip(t)
-		s := Command.Compute(r.Drill(t), false)
+		s := Command.Sheet(r.Drill(t), false)
 		corner := s.Lookup("chisel_corner_ratio").Value
 		if zero := s.Lookup("rake_zero_ratio").Value; !math.IsNaN(zero) {
 			r[drill.At] = fmt.Sprintf("%.12f", zero)
-			if rake := column(t, Command.Compute(r.Drill(t), false), "normal_rake_deg")[0]; math.Abs(rake) > 1e-6 || zero < corner {
+			if rake := column(t, Command.Sheet(r.Drill(t), false), "normal_rake_deg")[0]; math.Abs(rake) > 1e-6 || zero < corner {
 				t.Fatalf("at %v the rake is %v; the chisel's corner is at %v", zero, rake, corner)
 			}
 		}
@@ -138,7 +138,7 @@ func TestNamedPlaces(t *testing.T) {
 // A steep helix, a thick web and a flat point: the rake would be zero only
 // inside the chisel edge, which is no place on the lip.
 func TestRakeOfOneSign(t *testing.T) {
-	s := Command.Compute(readings{drill.Size: "10mm", drill.Web: "2mm", drill.LipAngle: "75", drill.Helix: "45", drill.ChiselAngle: "140"}.Drill(t), false)
+	s := Command.Sheet(readings{drill.Size: "10mm", drill.Web: "2mm", drill.LipAngle: "75", drill.Helix: "45", drill.ChiselAngle: "140"}.Drill(t), false)
 	rake := column(t, s, "normal_rake_deg")
 	if zero := s.Lookup("rake_zero_ratio").Value; !math.IsNaN(zero) || rake[len(rake)-1] <= 0 {
 		t.Errorf("zero at %v; rakes %v", zero, rake)
@@ -184,7 +184,7 @@ func TestRefusedPlaces(t *testing.T) {
 func TestAssumptionsAreSaid(t *testing.T) {
 	codes := func(r readings) map[string]bool {
 		out := map[string]bool{}
-		for _, f := range Command.Compute(r.Drill(t), false).Findings {
+		for _, f := range Command.Sheet(r.Drill(t), false).Findings {
 			out[f.Code] = true
 		}
 		return out
@@ -196,13 +196,13 @@ func TestAssumptionsAreSaid(t *testing.T) {
 			t.Errorf("%s: said of a bare size %v, of a full drill %v", c, bare[c], given[c])
 		}
 	}
-	if s := Command.Compute(readings{drill.Rpm: "500"}.Drill(t), false); len(s.Grids[0].Rows) != 0 || s.Missing(s.Lookup("rake_zero_ratio")) == "" {
+	if s := Command.Sheet(readings{drill.Rpm: "500"}.Drill(t), false); len(s.Grids[0].Rows) != 0 || s.Missing(s.Lookup("rake_zero_ratio")) == "" {
 		t.Error("without a size there are rows, or nothing is wanted")
 	}
 }
 
 func TestRubbingFlankIsSaid(t *testing.T) {
-	s := Command.Compute(readings{drill.Size: "3mm", drill.Clearance: "1", drill.Feed: "0.5mm", drill.Web: "0.45mm"}.Drill(t), false)
+	s := Command.Sheet(readings{drill.Size: "3mm", drill.Clearance: "1", drill.Feed: "0.5mm", drill.Web: "0.45mm"}.Drill(t), false)
 	if !s.Outside() {
 		t.Error("a flank that rubs is within limits")
 	}
@@ -236,7 +236,7 @@ func FuzzPlaces(f *testing.F) {
 // Rake and clearance from the vectors are those of the closed forms.
 func TestVectorsAgree(t *testing.T) {
 	testkit.Property(t, "rake and clearance from vectors are those of the closed forms", func(t *rapid.T) {
-		s := Command.Compute(anyLip(t).Drill(t), false)
+		s := Command.Sheet(anyLip(t).Drill(t), false)
 		for key, by := range map[string]string{"vector_rake_deg": "corner_normal_rake_deg", "vector_clearance_deg": "corner_lip_clearance_deg"} {
 			if a, b := s.Lookup(key).Value, s.Lookup(by).Value; !(math.Abs(a-b) < 1e-9) {
 				t.Fatalf("%s is %v, %s %v", key, a/degree, by, b/degree)

@@ -30,14 +30,14 @@ func TestWorkingGivesTheFigure(t *testing.T) {
 		if len(Check(d)) > 0 {
 			t.Skip("no lip")
 		}
-		s := Command.Compute(d, true)
+		s := Command.Sheet(d, true)
 		pocket.Worked(t, s)
 		if s.First != nil {
 			t.Fatal("without --at another sheet than its own is explained")
 		}
 		corner := s.Lookup("chisel_corner_ratio").Value
 		r[drill.At] = fmt.Sprintf("%.6f,1", corner+(1-corner)*rapid.Float64Range(0.01, 0.99).Draw(t, "along"))
-		s = Command.Compute(r.Drill(t), true)
+		s = Command.Sheet(r.Drill(t), true)
 		pocket.Worked(t, s)
 		pocket.Worked(t, s.First)
 		if n := rowExplained(t, s); n < 8 {

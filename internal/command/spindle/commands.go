@@ -6,7 +6,7 @@ import (
 )
 
 // ThrustCommand is evenlip thrust.
-var ThrustCommand = command.Sheet{Info: command.Info{
+var ThrustCommand = command.Func{Info: command.Info{
 	Name: "thrust", Short: "thrust, torque and power, and the chisel edge's part in them",
 	Long: `Thrust, torque and power by the Machinery's Handbook's method, from the chisel
 edge as measured or from web and angle; what the chisel edge alone takes; sharp
@@ -17,10 +17,10 @@ the size is in inches, the metric ones elsewhere.`,
 	Rule: func() []drill.Reading {
 		return withEdge(drill.Feed, drill.Rpm, drill.WearFactor, drill.Efficiency, drill.Drive)
 	},
-}, Refuse: CheckDrill, Sheet: Thrust}
+}, Cannot: CheckDrill, Make: Thrust}
 
 // ThinCommand is evenlip thin.
-var ThinCommand = command.Sheet{Info: command.Info{
+var ThinCommand = command.Func{Info: command.Info{
 	Name: "thin", Short: "thinning a thick web back: how deep a notch, and what it saves",
 	Long: `The notch to grind along each lip so that a chisel edge grown long comes back to
 a new drill's (as regrind plans it), to a web or a chisel ratio asked for, or to
@@ -33,10 +33,10 @@ a wanted thrust; the chisel edge and the thrust after, and the point form of DIN
 	Rule: func() []drill.Reading {
 		return withEdge(drill.Feed, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust)
 	},
-}, Refuse: CheckDrill, Sheet: Thin}
+}, Cannot: CheckDrill, Make: Thin}
 
 // PilotCommand is evenlip pilot.
-var PilotCommand = command.Sheet{Info: command.Info{
+var PilotCommand = command.Func{Info: command.Info{
 	Name: "pilot", Short: "the pilot hole for a following drill",
 	Long: `The pilot that takes the chisel edge out of the cut: at least as wide as the
 web, no wider than the chisel edge; the ordinary sizes between, and the one to
@@ -46,10 +46,10 @@ can be looked at, and a depth tells whether it must be pecked.`,
   evenlip pilot --size 3/4 --web 0.1 --chisel-length 0.125 --pilot 7/64 --material steel-200
   evenlip pilot --size 25mm --web 3.7mm --chisel-angle 125 --depth 80mm`,
 	Rule: func() []drill.Reading { return withEdge(drill.Feed, drill.Depth, drill.WearFactor, drill.Pilot) },
-}, Refuse: CheckDrill, Sheet: Pilot}
+}, Cannot: CheckDrill, Make: Pilot}
 
 // SpeedCommand is evenlip speed.
-var SpeedCommand = command.Sheet{Info: command.Info{
+var SpeedCommand = command.Func{Info: command.Info{
 	Name: "speed", Short: "rpm, feed and strokes for a hole, and the load on the spindle",
 	Long: `Spindle speed and feed from the published ones for diameter and work, cut back
 for a deep hole; the strokes to drill it in, and the time; thrust, torque and
@@ -62,10 +62,10 @@ flutes serve. A speed or a feed that is set already is looked at instead.`,
 		return withEdge(drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
 			drill.Feed, drill.Rpm, drill.Depth, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter)
 	},
-}, Refuse: CheckDrill, Sheet: Speed}
+}, Cannot: CheckDrill, Make: Speed}
 
 // WheelCommand is evenlip wheel.
-var WheelCommand = command.Sheet{Info: command.Info{
+var WheelCommand = command.Func{Info: command.Info{
 	Name: "wheel", Group: "grinder", Short: "the wheel's surface speed against its marking, and the gaps",
 	Long: `The wheel's surface speed, new and worn, against what is marked on it; the
 largest speed that the marking allows; the gaps of work rest and tongue; and
@@ -74,7 +74,7 @@ what to look at before it is started.`,
   evenlip wheel --wheel 8in --worn-to 6-1/2in --wheel-rpm 3450 --marked-rpm 3600 --check`,
 	Readings: []drill.Reading{drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm, drill.RestGap, drill.TongueGap},
 	Grinder:  true,
-}, Sheet: Wheel}
+}, Make: Wheel}
 
 // edgeReadings give the chisel edge.
 var edgeReadings = []drill.Reading{drill.Web, drill.ChiselAngle, drill.ChiselLength}
