@@ -105,7 +105,7 @@ func Rest(r *Result, s *sheet.Sheet) {
 }
 
 // explained is the sheet of another place than the outer corner, for its working;
-// the vectors are those of the corner and not explained.
+// the vectors are steps on the way there.
 func (r *Result) explained(place float64) *sheet.Sheet {
 	at, s := *r, sheet.New("edge", true)
 	at.place = place
@@ -120,26 +120,27 @@ func (r *Result) explained(place float64) *sheet.Sheet {
 	return s
 }
 
-// rows is the list of the angles at each place.
+// rows is the list of the figures of a place, at each place.
 func (r *Result) rows(places []float64) sheet.Grid {
-	angle := func(key, label string, plot bool) sheet.Column {
-		return sheet.Column{Key: key, Label: label, Kind: quantity.Angle, Gauge: quantity.Protractor, Plot: plot}
+	g := sheet.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1,
+		Columns: []sheet.Column{{Key: "radius_ratio", Label: "r/R", Kind: quantity.Number}}}
+	var figures []*def
+	for i := range placeFigures.Figures {
+		d := &placeFigures.Figures[i]
+		if key, ok := strings.CutPrefix(d.Key, "corner_"); ok {
+			figures = append(figures, d)
+			g.Columns = append(g.Columns, sheet.Column{Key: key, Label: strings.TrimSuffix(d.Label, ", outer corner"), Kind: d.Kind, Gauge: d.Gauge,
+				Plot: key == "normal_rake_deg" || key == "working_clearance_deg"})
+		}
 	}
-	g := sheet.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1, Columns: []sheet.Column{
-		{Key: "radius_ratio", Label: "r/R", Kind: quantity.Number},
-		angle("inclination_deg", "inclination", false), angle("normal_rake_deg", "normal rake", true), angle("working_rake_deg", "rake at feed", false),
-		angle("normal_clearance_deg", "normal clearance", false), angle("wedge_angle_deg", "wedge angle", false),
-		angle("lip_clearance_deg", "lip clearance", false), angle("feed_angle_deg", "feed angle", false), angle("working_clearance_deg", "working clearance", true),
-		{Key: "cutting_speed_m_min", Label: "cutting speed", Kind: quantity.Cutting},
-	}}
 	if !sheet.Known(r.outer) {
 		return g
 	}
-	for _, p := range places {
-		a := r.edge.At(p*r.outer, r.Drill.Feed)
-		row := make([]sheet.Cell, 0, len(g.Columns))
-		for _, v := range [...]float64{p, a.Inclination, a.NormalRake, a.WorkingRake, a.NormalClearance, wedge(a), a.Clearance, a.FeedAngle, a.Working, r.speed(a.R)} {
-			row = append(row, sheet.V(v))
+	at := *r
+	for _, at.place = range places {
+		row := []sheet.Cell{sheet.V(at.place)}
+		for _, d := range figures {
+			row = append(row, sheet.V(d.Value(&at)))
 		}
 		g.Rows = append(g.Rows, row)
 	}

@@ -43,6 +43,13 @@ var placeFigures = group{Title: "At the outer corner", Quiet: true, Figures: []d
 	{Key: "corner_normal_rake_deg", Letter: "rn", Label: "normal rake, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.edge.NormalRake(r.radius()) },
 		Work:  "atan(p * tan(H) * (1 - sin(k)^2 * sin(b)^2) / (sin(k) * cos(b)) - cos(k) * tan(b))"},
+	{Key: "corner_working_rake_deg", Label: "rake at feed, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
+		Value: func(r *Result) float64 { return r.edge.WorkingRake(r.radius(), r.Drill.Feed) },
+		Work:  "-asin((hv' - uh * uv') / sqrt((hx^2 + hy^2 + 1 - uh^2) * (1 + tan(e)^2 - uv'^2)))"},
+	{Letter: "uv'", Label: "lip . cutting direction with the feed", Kind: quantity.Number, Work: "uv + uz * tan(e)",
+		Value: func(r *Result) float64 { v := r.vectors(); return v.Lip.Dot(v.Cutting) + v.Lip.Z*r.feedSlope() }},
+	{Letter: "hv'", Label: "helix . cutting direction with the feed", Kind: quantity.Number, Work: "hv - tan(e)",
+		Value: func(r *Result) float64 { v := r.vectors(); return v.Helix.Dot(v.Cutting) - r.feedSlope() }},
 	{Key: "corner_normal_clearance_deg", Letter: "cn", Label: "normal clearance, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.edge.NormalClearance(r.radius()) }, Work: "atan(g * sin(k)) + atan(cos(k) * tan(b))"},
 	{Key: "corner_wedge_angle_deg", Label: "wedge angle, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
@@ -59,16 +66,16 @@ var placeFigures = group{Title: "At the outer corner", Quiet: true, Figures: []d
 		Shop: func(r *Result) bool { return r.rpmTaken && r.speedSource().OfShop() }},
 }}
 
-// vectorFigures are rake and clearance at the outer corner once more, from the
+// vectorFigures are rake and clearance at the place once more, from the
 // directions of lip u, helix h and cutting v: dot and cross products that a class
 // can redo.
 var vectorFigures = group{Title: "The corner by vectors", Quiet: true, Figures: []def{
 	{Letter: "ux", Label: "lip, u = (ux, 0, uz)", Kind: quantity.Number, Work: "sin(k)", Value: func(r *Result) float64 { return r.vectors().Lip.X }},
 	{Letter: "uz", Label: "lip, out of the point", Kind: quantity.Number, Work: "-cos(k)", Value: func(r *Result) float64 { return r.vectors().Lip.Z }},
-	{Letter: "vx", Label: "cutting direction, v = (vx, vy, 0)", Kind: quantity.Number, Work: "-sin(bo)", Value: func(r *Result) float64 { return r.vectors().Cutting.X }},
-	{Letter: "vy", Label: "cutting direction, ahead", Kind: quantity.Number, Work: "cos(bo)", Value: func(r *Result) float64 { return r.vectors().Cutting.Y }},
-	{Letter: "hx", Label: "helix, h = (hx, hy, -1)", Kind: quantity.Number, Work: "tan(H) * sin(bo)", Value: func(r *Result) float64 { return r.vectors().Helix.X }},
-	{Letter: "hy", Label: "helix, ahead", Kind: quantity.Number, Work: "-tan(H) * cos(bo)", Value: func(r *Result) float64 { return r.vectors().Helix.Y }},
+	{Letter: "vx", Label: "cutting direction, v = (vx, vy, 0)", Kind: quantity.Number, Work: "-sin(b)", Value: func(r *Result) float64 { return r.vectors().Cutting.X }},
+	{Letter: "vy", Label: "cutting direction, ahead", Kind: quantity.Number, Work: "cos(b)", Value: func(r *Result) float64 { return r.vectors().Cutting.Y }},
+	{Letter: "hx", Label: "helix, h = (hx, hy, -1)", Kind: quantity.Number, Work: "p * tan(H) * sin(b)", Value: func(r *Result) float64 { return r.vectors().Helix.X }},
+	{Letter: "hy", Label: "helix, ahead", Kind: quantity.Number, Work: "-p * tan(H) * cos(b)", Value: func(r *Result) float64 { return r.vectors().Helix.Y }},
 	{Key: "vector_u_v", Letter: "uv", Label: "lip . cutting direction", Kind: quantity.Number, Work: "ux * vx", Source: sheet.Geometry + "; it is -sin of the inclination",
 		Value: func(r *Result) float64 { v := r.vectors(); return v.Lip.Dot(v.Cutting) }},
 	{Key: "vector_u_h", Letter: "uh", Label: "lip . helix", Kind: quantity.Number, Work: "ux * hx - uz",
@@ -113,7 +120,10 @@ var chiselFigures = group{Title: "Chisel edge", Figures: []def{
 // radius is that of the place whose working is shown.
 func (r *Result) radius() float64 { return r.place * r.outer }
 
-func (r *Result) vectors() point.EdgeVectors { return r.edge.Vectors(r.outer) }
+func (r *Result) vectors() point.EdgeVectors { return r.edge.Vectors(r.radius()) }
+
+// feedSlope is how steep the place goes down into the metal.
+func (r *Result) feedSlope() float64 { return math.Tan(point.FeedAngle(r.Drill.Feed, r.radius())) }
 
 // rakeFace is the part of the rake face's normal that lies in the cutting direction.
 func (r *Result) rakeFace() float64 {
