@@ -9,12 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"evenlip/internal/command"
 	"evenlip/internal/crib"
-	"evenlip/internal/drill"
 	"evenlip/internal/fault"
-	"evenlip/internal/judge"
-	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -105,30 +101,13 @@ func (a *app) openCrib(from *cribFrom) (*crib.Crib, error) {
 	return a.judging(crib.Read(path, data, a.set.book))
 }
 
-// judging lets the crib be inspected as evenlip inspect would, with what the
-// gauges can resolve.
+// judging tells the crib what the gauges can resolve.
 func (a *app) judging(c *crib.Crib, faults fault.List) (*crib.Crib, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	if a.set.Gauges != (quantity.Gauges{}) {
-		c.Inspect, c.Planned = a.inspected, a.planned
-	}
+	c.Gauges = a.set.Gauges
 	return c, nil
-}
-
-func (a *app) inspected(d *drill.Drill) *sheet.Sheet {
-	return command.Compute(&command.Func{Make: judge.Sheet}, d, command.Options{Gauges: a.set.Gauges})
-}
-
-// planned leaves the lists out: they are most of a plan, and decide nothing.
-func (a *app) planned(d *drill.Drill) *sheet.Sheet {
-	c := command.Func{Info: command.Info{Judged: true}, Make: func(d *drill.Drill, explain bool) *sheet.Sheet {
-		s := plan.Sheet(d, explain)
-		s.Grids = nil
-		return s
-	}}
-	return command.Compute(&c, d, command.Options{Gauges: a.set.Gauges})
 }
 
 // audience is who reads the format that was asked for.

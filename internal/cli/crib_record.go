@@ -119,7 +119,7 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 	if !dryRun {
 		a.done = "the record is in " + file + " all the same"
 	}
-	s := out.Sheet(file, dryRun, a.inspected)
+	s := out.Sheet(file, dryRun, a.set.Gauges)
 	s.Sample = from.sample
 	return a.print(print.Job{Sheet: s, System: out.New.System()})
 }

@@ -156,36 +156,6 @@ func TestRangeWithGauges(t *testing.T) {
 	}
 }
 
-// A step carries the uncertainty that its drill has by itself.
-func TestEachStepsUncertainty(t *testing.T) {
-	type answer struct {
-		Uncertainty map[string]any
-	}
-	ask := func(remove string) map[string]any {
-		a := run("", "web", "--sample", "--remove", remove, "--caliper", "0.02mm", "--protractor", "1deg", "--format", "json")
-		var d answer
-		if err := json.Unmarshal([]byte(a.out), &d); err != nil {
-			t.Fatal(err, a.err)
-		}
-		return d.Uncertainty
-	}
-	rows := ask("0mm..6mm by 3mm")["rows"].([]any)
-	if len(rows) != 3 {
-		t.Fatalf("%d rows", len(rows))
-	}
-	for i, remove := range []string{"0mm", "3mm", "6mm"} {
-		alone, row := ask(remove), rows[i].(map[string]any)
-		if len(alone) == 0 || len(alone) != len(row) {
-			t.Errorf("%s: %v, alone %v", remove, row, alone)
-		}
-		for key, want := range alone {
-			if !same(row[key], want) {
-				t.Errorf("%s, %s: %v, alone %v", remove, key, row[key], want)
-			}
-		}
-	}
-}
-
 // Two ranges are shown to people as a table a figure, the numbers of the list
 // that scripts get, each in its row and column; too wide a one stays a list.
 func TestTwoRangesStandAcross(t *testing.T) {

@@ -5,11 +5,10 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
-	"evenlip/internal/gauge"
-	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
+	"evenlip/internal/uncertainty"
 )
 
 // Answer computes the sheet of a drill: the figures with what the gauges leave in
@@ -36,23 +35,12 @@ func Finish(c Command, d *drill.Drill, s *sheet.Sheet) *sheet.Sheet {
 	return s
 }
 
-// Doubt gives the figures their uncertainty where gauges were named, and takes
-// back of the verdict what they do not bear out.
+// Doubt says what the gauges leave in doubt, where any were named, and takes back of
+// the verdict what they do not bear out.
 func Doubt(c Command, d *drill.Drill, s *sheet.Sheet, g quantity.Gauges) {
-	if g == (quantity.Gauges{}) {
-		return
-	}
-	judged := c.About().Judged
-	hinged := func(d *drill.Drill, s *sheet.Sheet) *sheet.Sheet {
-		if judged {
-			judge.Hinges(d, s)
-		}
-		return s
-	}
-	gauge.Spread(d, g, hinged(d, s), func(d *drill.Drill) *sheet.Sheet { return hinged(d, c.Sheet(d, false)) })
-	judge.Guard(s)
-	if judged {
-		plan.Guard(s)
+	if g != (quantity.Gauges{}) {
+		uncertainty.Tell(s, d, g, c.Draw)
+		plan.Settle(s)
 	}
 }
 

@@ -18,7 +18,6 @@ type Info struct {
 	Readings          []drill.Reading
 	Rule              func() []drill.Reading // gives the readings where they are not listed
 	Grinder           bool                   // is about the grinder: no drill, no files, no questions
-	Judged            bool                   // rests on the verdict of inspect
 }
 
 // About returns i itself.
@@ -40,6 +39,9 @@ type Command interface {
 	Refuse(*drill.Drill) fault.List
 	// Sheet works the drill out.
 	Sheet(d *drill.Drill, explain bool) *sheet.Sheet
+	// Draw works out one draw of many: figures and verdict alone, without what only
+	// shows them.
+	Draw(*drill.Drill) *sheet.Sheet
 }
 
 // Of is a command whose results are an R.
@@ -71,11 +73,21 @@ func (c *Of[R]) Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	return s
 }
 
+// Draw implements Command.
+func (c *Of[R]) Draw(d *drill.Drill) *sheet.Sheet {
+	s := sheet.New(c.Name, false)
+	s.Drawing = true
+	r := c.Compute(d)
+	c.Figures(&r, s)
+	return s
+}
+
 // Func is a command whose sheet one function makes.
 type Func struct {
 	Info
 	Cannot func(*drill.Drill) fault.List // what Refuse returns; may be nil
 	Make   func(d *drill.Drill, explain bool) *sheet.Sheet
+	Drawn  func(*drill.Drill) *sheet.Sheet // what Draw returns; nil where Make has no more
 }
 
 // Refuse implements Command.
@@ -88,6 +100,14 @@ func (c *Func) Refuse(d *drill.Drill) fault.List {
 
 // Sheet implements Command.
 func (c *Func) Sheet(d *drill.Drill, explain bool) *sheet.Sheet { return c.Make(d, explain) }
+
+// Draw implements Command.
+func (c *Func) Draw(d *drill.Drill) *sheet.Sheet {
+	if c.Drawn != nil {
+		return c.Drawn(d)
+	}
+	return c.Make(d, false)
+}
 
 // Possible returns everything about the readings of d, a step of rd or its drill, that
 // cannot be. Where some were not understood, it tells of the others what cannot be

@@ -11,7 +11,6 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/near"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet"
 	"evenlip/internal/strict"
 )
 
@@ -23,18 +22,10 @@ type Crib struct {
 	Units  quantity.System // of bare numbers; Unset goes by each drill's size
 	Keep   []Keep
 	Drills []Drill
-	// Inspect judges a drill in place of inspect's own sheet, where gauges are
-	// named that leave some of it in doubt.
-	Inspect Inspector
-	// Planned is a drill's regrind, where gauges are named that may leave in doubt
-	// what is to be done.
-	Planned Inspector
+	Gauges quantity.Gauges // what the gauges resolve, of those that are named
 
 	root strict.Node
 }
-
-// Inspector returns the sheet of a drill's inspection, or of its regrind.
-type Inspector func(*drill.Drill) *sheet.Sheet
 
 // Keep says how many usable drills of a size are to be there.
 type Keep struct {

@@ -8,6 +8,7 @@ import (
 
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
+	"evenlip/internal/quantity"
 )
 
 // Do is what is to be done about a drill or a size.
@@ -29,8 +30,8 @@ type Task struct {
 	Do     Do
 	Plan   plan.Plan
 	Urgent bool // no drill of this size is fit
-	// Finer names the readings to take on a finer gauge before the plan is sure.
-	Finer []string
+	// Finer says what to read again, and how, before the plan is sure; "" where it is.
+	Finer string
 }
 
 // Purchase is how many drills of a size to buy.
@@ -88,19 +89,18 @@ func hasSize(sizes []float64, size float64) bool {
 	return slices.ContainsFunc(sizes, func(s float64) bool { return sameSize(s, size) })
 }
 
-// finer names the readings that the audit's verdict, or else the plan, waits for a
-// finer gauge to take.
-func (c *Crib) finer(j *Judged, p *plan.Plan) []string {
-	if len(j.Verdict.Finer) > 0 || c.Planned == nil || p.Do != plan.Regrind && p.Do != plan.Retire {
+// finer says what the audit's verdict, or else the plan, waits to have read again.
+func (c *Crib) finer(j *Judged, p *plan.Plan) string {
+	if j.Verdict.Finer != "" || c.Gauges == (quantity.Gauges{}) || p.Do != plan.Regrind && p.Do != plan.Retire {
 		return j.Verdict.Finer
 	}
-	return plan.Finer(c.Planned(j.Readings))
+	return p.Finer(j.Readings, c.Gauges)
 }
 
 // doing rests on the audit's verdict: a plan that the gauges do not bear out takes no
 // metal off, and throws no drill away.
-func doing(j *Judged, p *plan.Plan, finer []string) Do {
-	if len(finer) > 0 {
+func doing(j *Judged, p *plan.Plan, finer string) Do {
+	if finer != "" {
 		return ToMeasure
 	}
 	switch p.Do {
@@ -153,8 +153,8 @@ func (t *Task) because() string {
 	switch {
 	case t.Do == ToRetire && t.Word() != "retire":
 		why = strings.TrimSpace(why + " " + t.Plan.Reason)
-	case t.Do == ToMeasure && t.Verdict.Word != "":
-		why += ", but " + wants(t.Finer)
+	case t.Do == ToMeasure && len(t.Verdict.Reasons) > 0:
+		why = strings.Join(t.Verdict.Reasons, " ") + ", but wants " + t.Finer
 	}
 	return why
 }

@@ -6,39 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/drill"
-	"evenlip/internal/gauge"
-	"evenlip/internal/judge"
-	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
-	"evenlip/internal/sheet"
 )
-
-// on judges as a shop with such gauges does.
-func on(g quantity.Gauges) Inspector {
-	return func(d *drill.Drill) *sheet.Sheet {
-		s := judge.Sheet(d, false)
-		gauge.Spread(d, g, s, func(d *drill.Drill) *sheet.Sheet { return judge.Sheet(d, false) })
-		judge.Guard(s)
-		return s
-	}
-}
-
-// planned plans as a shop with such gauges does.
-func planned(g quantity.Gauges) Inspector {
-	hinged := func(d *drill.Drill) *sheet.Sheet {
-		s := plan.Sheet(d, false)
-		judge.Hinges(d, s)
-		return s
-	}
-	return func(d *drill.Drill) *sheet.Sheet {
-		s := hinged(d)
-		gauge.Spread(d, g, s, hinged)
-		judge.Guard(s)
-		plan.Guard(s)
-		return s
-	}
-}
 
 var coarse = quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator: 0.01}
 
@@ -49,8 +18,8 @@ drills:
   - {id: dull, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
   - {id: thick, size: 12mm, web: 2.3mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
   - {id: short, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 41.995mm, depth: 30mm}
-  - {id: last, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.24mm, depth: 30mm}
-  - {id: one-more, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.245mm, depth: 30mm}
+  - {id: last, size: 12mm, web: 1.8mm, chisel-angle: 127, clearance: 12, flank-wear: 0.9mm, flute: 42.24mm, depth: 30mm}
+  - {id: one-more, size: 12mm, web: 1.8mm, chisel-angle: 127, clearance: 12, flank-wear: 0.9mm, flute: 42.245mm, depth: 30mm}
   - {id: gone, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.1mm, depth: 30mm}
   - {id: surely, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 80mm, depth: 30mm}
 `
@@ -67,7 +36,7 @@ func TestPlanRestsOnWhatTheGaugesBearOut(t *testing.T) {
 		return out
 	}
 	before := dos()
-	c.Inspect, c.Planned = on(coarse), planned(coarse)
+	c.Gauges = coarse
 	after := dos()
 	for id, want := range map[string]struct {
 		before, after Do
@@ -78,8 +47,8 @@ func TestPlanRestsOnWhatTheGaugesBearOut(t *testing.T) {
 		"thick": {ToGrind, ToMeasure, "chisel-long, but wants flank-wear on a finer gauge"},
 		"short": {ToRetire, ToMeasure, "dull, but wants flute on a finer gauge"},
 		// What this grind would leave of the flute is a hair off what the job takes.
-		"last":     {ToRetire, ToMeasure, "dull, but wants lip-angle on a finer gauge"},
-		"one-more": {ToGrind, ToMeasure, "dull, but wants lip-angle on a finer gauge"},
+		"last":     {ToRetire, ToMeasure, "dull, but wants flute on a finer gauge"},
+		"one-more": {ToGrind, ToMeasure, "dull, but wants flute on a finer gauge"},
 		"gone":     {ToRetire, ToRetire, "dull flute-short"},
 		"surely":   {ToGrind, ToGrind, "dull"},
 	} {
@@ -95,7 +64,7 @@ func TestPlanRestsOnWhatTheGaugesBearOut(t *testing.T) {
 func TestPlanFollowsTheAudit(t *testing.T) {
 	for _, g := range []quantity.Gauges{coarse, {Caliper: 0.1, Protractor: 2 * math.Pi / 180, Indicator: 0.05}} {
 		c := theSample(t)
-		c.Inspect, c.Planned = on(g), planned(g)
+		c.Gauges = g
 		takes := map[string][]Do{"retire": {ToRetire, ToMeasure}, "regrind": {ToGrind, ToRetire, ToMeasure}, "thin": {ToThin, ToMeasure}, Undecided: {ToMeasure}, "fit": {ToLeave}}
 		for _, task := range c.Day().Tasks {
 			if !slices.Contains(takes[task.Word()], task.Do) {

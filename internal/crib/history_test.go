@@ -131,7 +131,7 @@ func TestShorterThanGround(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := oddities(out.Sheet("crib.yaml", false, plainly)); !strings.HasPrefix(got, c.want) || c.want == "" && got != "" {
+		if got := oddities(out.Sheet("crib.yaml", false, quantity.Gauges{})); !strings.HasPrefix(got, c.want) || c.want == "" && got != "" {
 			t.Errorf("%+v: %q", c.change, got)
 		}
 	}

@@ -36,26 +36,14 @@ func (c *Crib) Judge() []Judged {
 	return slices.DeleteFunc(out, func(j Judged) bool { return j.Retired() != "" })
 }
 
-// judge makes no sheet unless a gauge may change the verdict: of a large crib
-// only few drills are shown.
+// judge makes no sheet: of a large crib only few drills are shown.
 func (c *Crib) judge(d *Drill) Judged {
 	r := judge.Compute(d.Readings)
-	j := Judged{Drill: d, Verdict: r.Judgement()}
-	if c.Inspect != nil {
-		j.Verdict = c.Inspect(d.Readings).Verdict
-	}
+	j := Judged{Drill: d, Verdict: r.JudgementOn(d.Readings, c.Gauges)}
 	if r.Drill.Material != nil {
 		j.Material = r.Drill.Material.Name
 	}
 	return j
-}
-
-// inspection returns the whole inspection of a drill.
-func (c *Crib) inspection(d *Drill) *sheet.Sheet {
-	if c.Inspect != nil {
-		return c.Inspect(d.Readings)
-	}
-	return judge.Sheet(d.Readings, false)
 }
 
 // WorstFirst puts drills in the order of their verdicts, those with more

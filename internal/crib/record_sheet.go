@@ -14,19 +14,20 @@ import (
 	"evenlip/internal/sheet"
 )
 
-// Sheet says what a record has changed, or would change.
-func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *sheet.Sheet {
+// Sheet says what a record has changed, or would change, and what verdict the gauges
+// bear out.
+func (o *Outcome) Sheet(file string, dryRun bool, gauges quantity.Gauges) *sheet.Sheet {
 	s := &sheet.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
 	written := "yes"
 	if dryRun {
 		s.Title += " - dry run"
 		written = "no"
 	}
-	was, is := inspect(o.Old), inspect(o.New)
+	was, is := verdictOn(o.Old, gauges), verdictOn(o.New, gauges)
 	s.Open("Recorded")
 	for _, f := range [...]struct{ key, label, word string }{
 		{"id", "drill", o.ID}, {"what", "what", string(o.Event.What)}, {"date", "date", o.Event.Date}, {"written", "written to the file", written},
-		{"verdict_before", "verdict before", cmp.Or(was.Verdict.Word, Undecided)}, {"verdict", "verdict now", cmp.Or(is.Verdict.Word, Undecided)},
+		{"verdict_before", "verdict before", cmp.Or(was.Word, Undecided)}, {"verdict", "verdict now", cmp.Or(is.Word, Undecided)},
 	} {
 		s.Add(sheet.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
 	}
@@ -47,12 +48,17 @@ func (o *Outcome) Sheet(file string, dryRun bool, inspect Inspector) *sheet.Shee
 	}
 	if o.Event.What == Retired {
 		o.gone(s)
-	} else if is.Verdict.Word == "" {
-		for _, wants := range is.Verdict.Missing {
+	} else if is.Word == "" {
+		for _, wants := range is.Missing {
 			s.Find("to-be-read", sheet.Note, "to be read anew: {}", quantity.Say(wants))
 		}
 	}
 	return s
+}
+
+func verdictOn(d *drill.Drill, g quantity.Gauges) *sheet.Verdict {
+	r := judge.Compute(d)
+	return r.JudgementOn(d, g)
 }
 
 // gone says that the drill is in no count any more, and warns where it still had

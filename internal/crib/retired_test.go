@@ -8,6 +8,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -82,7 +83,7 @@ func TestRetiredBeforeItsTime(t *testing.T) {
 			t.Fatal(err)
 		}
 		var codes []string
-		for _, f := range out.Sheet("crib.yaml", false, plainly).Findings {
+		for _, f := range out.Sheet("crib.yaml", false, quantity.Gauges{}).Findings {
 			codes = append(codes, f.Code)
 		}
 		if slices.Contains(codes, "not-due") != want || !slices.Contains(codes, "retired") || slices.Contains(codes, "to-be-read") {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print"
@@ -146,7 +147,7 @@ func (c *Crib) addFigures(g *sheet.Grid, drills []Judged) {
 	}
 	for i := range drills {
 		row := fill(g.Rows[i])
-		c.inspection(drills[i].Drill).Each(func(f *sheet.Figure) {
+		judge.Sheet(drills[i].Readings, false).Each(func(f *sheet.Figure) {
 			if _, there := at[f.Key]; !there {
 				at[f.Key] = len(g.Columns)
 				g.Columns = append(g.Columns, sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true})

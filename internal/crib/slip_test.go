@@ -11,6 +11,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/testkit"
 )
@@ -152,7 +153,7 @@ func TestMuchStock(t *testing.T) {
 			t.Fatal(err)
 		}
 		told := false
-		for _, f := range out.Sheet("crib.yaml", false, plainly).Findings {
+		for _, f := range out.Sheet("crib.yaml", false, quantity.Gauges{}).Findings {
 			told = told || f.Code == "much-stock" && f.Severity == sheet.Warn
 		}
 		if told != want {

@@ -89,14 +89,6 @@ func (d *Drill) Copy() *Drill {
 // were read stays: where one stands for both lips, either lip's can be moved.
 func (d *Drill) Move(r Reading, lip int, to float64) { d.value[r][lip] = to }
 
-// Nudged returns a copy of d in which one value of a reading is larger by that
-// much.
-func (d *Drill) Nudged(r Reading, value int, by float64) *Drill {
-	out := *d
-	out.value[r][value] += by
-	return &out
-}
-
 // Drop forgets a reading.
 func (d *Drill) Drop(r Reading) {
 	d.value[r], d.count[r], d.place[r] = [2]float64{}, 0, 0

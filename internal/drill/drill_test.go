@@ -284,15 +284,22 @@ func TestDecimalComma(t *testing.T) {
 	}
 }
 
-func TestPutAndNudge(t *testing.T) {
+func TestPutAndMove(t *testing.T) {
 	d := &drill.Drill{}
 	d.Put(drill.LipAngle, 1, 0.9)
-	n := d.Nudged(drill.LipAngle, 1, 0.05)
-	if a, b, _ := n.Pair(drill.LipAngle); a != 1 || math.Abs(b-0.95) > 1e-15 {
-		t.Errorf("nudged to %v, %v", a, b)
-	}
-	if _, b, count := d.Pair(drill.LipAngle); b != 0.9 || count != 2 {
-		t.Errorf("the drill itself is now %v (%d)", b, count)
+	d.Put(drill.Clearance, 0.2)
+	c := d.Copy()
+	c.Move(drill.LipAngle, 1, 0.95)
+	c.Move(drill.Clearance, 1, 0.3)
+	for _, x := range []struct {
+		d    *drill.Drill
+		r    drill.Reading
+		a, b float64
+		n    int
+	}{{c, drill.LipAngle, 1, 0.95, 2}, {c, drill.Clearance, 0.2, 0.3, 1}, {d, drill.LipAngle, 1, 0.9, 2}, {d, drill.Clearance, 0.2, 0.2, 1}} {
+		if a, b, n := x.d.Pair(x.r); a != x.a || b != x.b || n != x.n {
+			t.Errorf("%v: %v, %v (%d), want %v, %v (%d)", x.r, a, b, n, x.a, x.b, x.n)
+		}
 	}
 }
 
@@ -303,7 +310,6 @@ func TestCopiesAreTheirOwn(t *testing.T) {
 		func(c *drill.Drill) { c.Put(drill.LipAngle, 1, 1) },
 		func(c *drill.Drill) { c.Drop(drill.LipAngle) },
 		func(c *drill.Drill) { c.Move(drill.LipAngle, 1, 0.1) },
-		func(c *drill.Drill) { c.Nudged(drill.LipAngle, 0, 0.1) },
 	} {
 		change(rd.Drill.Copy())
 		a, b, n := rd.Pair(drill.LipAngle)

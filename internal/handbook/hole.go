@@ -53,13 +53,6 @@ func Deep(ratio float64) DeepCut {
 	return out
 }
 
-// DeepCuts calls f for each depth, diameters, from which the cuts are others.
-func DeepCuts(f func(depth float64)) {
-	for _, r := range deepRows {
-		f(r.depth)
-	}
-}
-
 // DeepestPecked is how deep a hole is drilled with an ordinary twist drill and
 // pecks, diameters; beyond it is for deep-hole tooling, or for a long-series drill
 // and care.

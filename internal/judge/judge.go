@@ -86,14 +86,15 @@ func materialOf(d *drill.Drill) *handbook.Material {
 	return m
 }
 
-// pair returns both values of a paired reading; one value stands for both lips.
+// pair returns both values of a paired reading; one value stands for both lips, which
+// differ only where they are drawn.
 func pair(d *drill.Drill, r drill.Reading) (a, b float64, both bool) {
 	a, b, n := d.Pair(r)
 	switch n {
 	case 0:
 		return math.NaN(), math.NaN(), false
 	case 1:
-		return a, a, false
+		return a, b, false
 	}
 	return a, b, true
 }

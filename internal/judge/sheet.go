@@ -14,7 +14,7 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	s := sheet.New("inspect", explain)
 	if !r.Wear.Cracked {
 		Plausible(d, s)
-		sheet.Put(s, &r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+		r.figures(s)
 		r.published(s)
 		r.clearanceRemarks(s)
 		r.Chisel.Contradiction(s)
@@ -29,13 +29,27 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	return s
 }
 
+// figures puts the figures of the whole inspection. A cracked drill has none.
+func (r *Result) figures(s *sheet.Sheet) {
+	if !r.Wear.Cracked {
+		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+	}
+}
+
 // Judgement returns the verdict in words: with the codes of its reasons, and what
 // is still to be read.
 func (r *Result) Judgement() *sheet.Verdict {
 	out := &sheet.Verdict{Word: r.Verdict.Word.String(), Missing: r.Verdict.Missing.names(known(r.Drill.D))}
 	for i, holds := range r.Verdict.Reasons {
-		if holds {
-			out.Reasons = append(out.Reasons, rules[i].code)
+		if !holds {
+			continue
+		}
+		out.Reasons = append(out.Reasons, rules[i].code)
+		if lighter, ok := Reason(i).lighter(r); ok {
+			if out.Hidden == nil {
+				out.Hidden = map[string]sheet.Finding{}
+			}
+			out.Hidden[rules[i].code] = r.Finding(lighter)
 		}
 	}
 	return out
@@ -46,24 +60,15 @@ func (r *Result) verdictInto(s *sheet.Sheet) {
 	v := &r.Verdict
 	s.Verdict = r.Judgement()
 	for i, holds := range v.Reasons {
-		if !holds {
-			continue
-		}
-		s.Findings = append(s.Findings, r.Finding(Reason(i)))
-		if lighter, ok := Reason(i).lighter(r); ok {
-			if s.Verdict.Hidden == nil {
-				s.Verdict.Hidden = map[string]sheet.Finding{}
-			}
-			s.Verdict.Hidden[rules[i].code] = r.Finding(lighter)
+		if holds {
+			s.Findings = append(s.Findings, r.Finding(Reason(i)))
 		}
 	}
 	if v.Word == Fit && !known(r.Wear.Flank) {
-		s.Find(notRead, sheet.Note, "fit by its geometry; look at lips and corners for dullness, or give flank-wear")
+		s.Find("wear-not-read", sheet.Note, "judged by its geometry; look at lips and corners for dullness, or give flank-wear")
 	}
 	s.Extra = append(s.Extra, &verdictSource)
 }
-
-const notRead = "wear-not-read"
 
 var verdictSource = handbook.Source{Label: handbook.Own, Text: "the verdict's rules, docs/verdict.md"}
 

@@ -20,8 +20,15 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 		judge.Plausible(d, s)
 	}
 	Figures(&p, s)
-	p.hinges(s)
 	Rest(&p, s)
+	return s
+}
+
+// Draw returns the sheet of a draw for [uncertainty.Tell]: figures alone.
+func Draw(d *drill.Drill) *sheet.Sheet {
+	p, s := Of(d), sheet.New("regrind", false)
+	s.Drawing = true
+	Figures(&p, s)
 	return s
 }
 

@@ -19,7 +19,7 @@ const (
 	Within
 	Under
 	Over
-	Unsure // the limit lies inside the uncertainty: this gauge cannot tell
+	Unsure // these gauges cannot tell
 )
 
 // String returns the state in the word that is printed.
@@ -47,116 +47,52 @@ type Figure struct {
 	// Value is in millimetres, radians or the kind's own unit. NaN says that it
 	// could not be computed; Wants then names the readings it needs.
 	Value float64
-	// Word takes the place of Value where the result is a word. Either says that it
-	// names more than one, since the gauges cannot tell which.
-	Word   string
-	Either bool
-	Kind   quantity.Kind
-	Gauge  quantity.Gauge // the gauge whose fineness bounds the digits shown
-	Limit  *handbook.Band
-	Wants  string
+	// Word takes the place of Value where the result is a word; where the gauges cannot
+	// tell which, it names all that it may be.
+	Word  string
+	Kind  quantity.Kind
+	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
+	Limit *handbook.Band
+	Wants string
 	// How the value is got, as Def says.
 	Letter, Work, Source, Of string
 	Fine                     bool
 	// Shop says that the shop that uses the program has set the value.
 	Shop bool
 	// Exact prints all the digits: the figure is by definition, not by a gauge.
-	Exact bool
-	// Spread is the expanded uncertainty (k = 2), in the unit of Value; zero
-	// claims nothing.
-	Spread float64
-	Mostly string // the reading that adds most to Spread
-	// Gaps are what is uncertain of Value less either end of Limit, which may follow
-	// from readings as Value does; nil where no gauge was reckoned with, and Spread
-	// counts.
-	Gaps *Gaps
-	// Otherwise is what Value would be, but for its spread, on the other side of a
-	// limit that the gauges cannot tell the drill from; nil where it would be the same.
-	Otherwise *float64
-	// OtherHigh is what the high end of Limit would be there.
-	OtherHigh *float64
-	// Turns says that another figure, or the answer, is another beyond this one's
-	// limit, and that the gauges cannot tell on which side of it the drill is.
-	Turns   bool
+	Exact   bool
+	Doubt   *Doubt // nil where no gauge was named
 	Working *Working
 }
 
-// Gaps are the uncertainties of a value less the low and the high end of its limit.
-type Gaps struct{ Low, High Doubt }
-
-// Doubt is an expanded uncertainty (k = 2), and the reading that adds most to it.
+// Doubt is what the gauges leave in doubt of a figure.
 type Doubt struct {
-	Spread float64
-	Mostly string
+	// Low and High are what it lies within with a chance of 95 %, as likely below as
+	// above; NaN for a word.
+	Low, High float64
+	Known     float64 // the share of the draws in which there was a figure
+	// Unsure says that too many of the draws gave another word, or another state of
+	// the limit, than the readings by themselves.
+	Unsure bool
+	Words  []string // what an unsure word may be, that of the readings first
+	Finer  string   // what to read again, and how, where it is unsure
+	Mostly string   // the reading that accounts for most of the interval, for its working
 }
 
 // Known reports whether the figure has a value.
 func (f *Figure) Known() bool { return f.Word != "" || !math.IsNaN(f.Value) }
 
-// State holds the figure against its limit. With an uncertainty, a figure is
-// within only if it stays within over its whole spread, and outside only if it
-// stays outside (guard bands in the way of ISO 14253-1); the spread is that of the
-// value less the limit.
+// State returns how the figure stands to its limit.
 func (f *Figure) State() State {
-	if f.Limit == nil || f.Word != "" || math.IsNaN(f.Value) {
+	if f.Limit == nil || f.Word != "" {
 		return Unjudged
 	}
-	low, high := f.bounds()
-	gaps := f.gaps()
-	switch {
-	case f.Value+gaps.Low.Spread < low:
-		return Under
-	case f.Value-gaps.High.Spread > high:
-		return Over
-	case f.Value-gaps.Low.Spread >= low && f.Value+gaps.High.Spread <= high:
-		return Within
+	held := Held{Value: f.Value, Band: *f.Limit}
+	state := held.State()
+	if state != Unjudged && f.Doubt != nil && f.Doubt.Unsure {
+		return Unsure
 	}
-	return Unsure
-}
-
-// bounds are the ends of the limit, with what rounding may take or give.
-func (f *Figure) bounds() (low, high float64) {
-	const rounding = 1e-9
-	low, high = f.Limit.Low, f.Limit.High
-	return low - rounding*math.Abs(low), high + rounding*math.Abs(high)
-}
-
-func (f *Figure) gaps() Gaps {
-	if f.Gaps != nil {
-		return *f.Gaps
-	}
-	whole := Doubt{f.Spread, f.Mostly}
-	return Gaps{whole, whole}
-}
-
-// Inside reports whether the value by itself, without its spread, is on the right
-// side of an end of its limit.
-func (f *Figure) Inside(e End) bool {
-	low, high := f.bounds()
-	if e == LowEnd {
-		return f.Value >= low
-	}
-	return f.Value <= high
-}
-
-// InDoubt reports whether the spread reaches over an end of the limit.
-func (f *Figure) InDoubt(e End) bool {
-	low, high := f.bounds()
-	gaps := f.gaps()
-	if e == LowEnd {
-		return math.Abs(f.Value-low) <= gaps.Low.Spread
-	}
-	return math.Abs(f.Value-high) <= gaps.High.Spread
-}
-
-// Finer names the reading to take on a finer gauge where the state is Unsure: the
-// one that adds most to the doubt about the end of the limit that is in doubt.
-func (f *Figure) Finer() string {
-	gaps := f.gaps()
-	if f.InDoubt(LowEnd) {
-		return gaps.Low.Mostly
-	}
-	return gaps.High.Mostly
+	return state
 }
 
 // Working is how a figure was got: the formula in symbols, then with the

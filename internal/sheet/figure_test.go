@@ -21,39 +21,36 @@ func band(low, high float64) *handbook.Band { return &handbook.Band{Low: low, Hi
 func TestState(t *testing.T) {
 	inf := math.Inf(1)
 	for _, c := range []struct {
-		value, spread float64
-		limit         *handbook.Band
-		want          sheet.State
+		value float64
+		limit *handbook.Band
+		want  sheet.State
 	}{
-		{1, 0, nil, sheet.Unjudged},
-		{nan, 0, band(0, 1), sheet.Unjudged},
-		{1, 0, band(1, 2), sheet.Within},
-		{2, 0, band(1, 2), sheet.Within},
-		{1.5, 0, band(1, 2), sheet.Within},
-		{0.999999, 0, band(1, 2), sheet.Under},
-		{2.000001, 0, band(1, 2), sheet.Over},
-		{1 - 1e-12, 0, band(1, 2), sheet.Within},
-		{2 + 1e-12, 0, band(1, 2), sheet.Within},
-		{-0.05, 0, band(-0.05, 0.05), sheet.Within},
-		{-0.051, 0, band(-0.05, 0.05), sheet.Under},
-		{0, 0, band(0, inf), sheet.Within},
-		{-1e-6, 0, band(0, inf), sheet.Under},
-		{1e9, 0, band(0, inf), sheet.Within},
-		// guard bands (ISO 14253-1): U = 0.1
-		{1.1, 0.1, band(1, 2), sheet.Within},
-		{1.09, 0.1, band(1, 2), sheet.Unsure},
-		{1.0, 0.1, band(1, 2), sheet.Unsure},
-		{0.91, 0.1, band(1, 2), sheet.Unsure},
-		{0.89, 0.1, band(1, 2), sheet.Under},
-		{1.9, 0.1, band(1, 2), sheet.Within},
-		{1.91, 0.1, band(1, 2), sheet.Unsure},
-		{2.09, 0.1, band(1, 2), sheet.Unsure},
-		{2.11, 0.1, band(1, 2), sheet.Over},
-		{1.5, 0.6, band(1, 2), sheet.Unsure},
+		{1, nil, sheet.Unjudged},
+		{nan, band(0, 1), sheet.Unjudged},
+		{1, band(1, 2), sheet.Within},
+		{2, band(1, 2), sheet.Within},
+		{1.5, band(1, 2), sheet.Within},
+		{0.999999, band(1, 2), sheet.Under},
+		{2.000001, band(1, 2), sheet.Over},
+		{1 - 1e-12, band(1, 2), sheet.Within},
+		{2 + 1e-12, band(1, 2), sheet.Within},
+		{-0.05, band(-0.05, 0.05), sheet.Within},
+		{-0.051, band(-0.05, 0.05), sheet.Under},
+		{0, band(0, inf), sheet.Within},
+		{-1e-6, band(0, inf), sheet.Under},
+		{1e9, band(0, inf), sheet.Within},
 	} {
-		f := sheet.Figure{Value: c.value, Spread: c.spread, Limit: c.limit}
+		f := sheet.Figure{Value: c.value, Limit: c.limit}
 		if got := f.State(); got != c.want {
-			t.Errorf("%v ± %v in %v: %q, want %q", c.value, c.spread, c.limit, got, c.want)
+			t.Errorf("%v in %v: %q, want %q", c.value, c.limit, got, c.want)
+		}
+		f.Doubt = &sheet.Doubt{}
+		if got := f.State(); got != c.want {
+			t.Errorf("%v in %v, and no doubt about it: %q, want %q", c.value, c.limit, got, c.want)
+		}
+		f.Doubt.Unsure = true
+		if got := f.State(); (got == sheet.Unsure) != (c.want != sheet.Unjudged) {
+			t.Errorf("%v in %v, in doubt: %q", c.value, c.limit, got)
 		}
 	}
 	if f := (sheet.Figure{Word: "lip 1", Limit: band(1, 2)}); f.State() != sheet.Unjudged {
@@ -61,54 +58,14 @@ func TestState(t *testing.T) {
 	}
 }
 
-// A wider spread never makes a figure surer, and the states exclude one another.
-func TestWiderSpreadIsNeverSurer(t *testing.T) {
-	testkit.Property(t, "a wider spread never makes a figure surer", func(t *rapid.T) {
+func TestStateIsThatOfTheLimit(t *testing.T) {
+	testkit.Property(t, "a figure is outside exactly where its limit does not hold it", func(t *rapid.T) {
 		low := rapid.Float64Range(-10, 10).Draw(t, "low")
-		f := sheet.Figure{
-			Value: rapid.Float64Range(-20, 20).Draw(t, "value"), Spread: rapid.Float64Range(0, 5).Draw(t, "spread"),
-			Limit: band(low, low+rapid.Float64Range(0, 10).Draw(t, "width")),
-		}
-		wider := f
-		wider.Spread += rapid.Float64Range(0, 5).Draw(t, "more")
-		a, b := f.State(), wider.State()
-		if b != a && b != sheet.Unsure {
-			t.Fatalf("%q became %q", a, b)
-		}
-		if a.Outside() && f.Limit.Holds(f.Value) {
-			t.Fatalf("%v is %q of %v", f.Value, a, *f.Limit)
+		f := sheet.Figure{Value: rapid.Float64Range(-20, 20).Draw(t, "value"), Limit: band(low, low+rapid.Float64Range(0, 10).Draw(t, "width"))}
+		if got := f.State(); got.Outside() == f.Limit.Holds(f.Value) {
+			t.Fatalf("%v is %q of %v", f.Value, got, *f.Limit)
 		}
 	})
-}
-
-// A limit that follows from readings is judged with what is uncertain of the value
-// less the limit: less than of the value where the two move together, more where
-// one moves and the other does not. The reading to take finer is that of the end in
-// doubt.
-func TestStateOfAMovingLimit(t *testing.T) {
-	for _, c := range []struct {
-		value, spread, low, high float64
-		want                     sheet.State
-		finer                    string
-	}{
-		{1.05, 1, 0.01, 0.01, sheet.Within, ""},
-		{1.05, 0, 0.1, 0, sheet.Unsure, "of low"},
-		{1.95, 0, 0, 0.1, sheet.Unsure, "of high"},
-		{2.05, 0, 5, 0.1, sheet.Unsure, "of low"},
-		{2.05, 0, 0, 0.1, sheet.Unsure, "of high"},
-		{2.05, 1, 1, 0.01, sheet.Over, ""},
-		{0.95, 1, 0.01, 1, sheet.Under, ""},
-	} {
-		f := sheet.Figure{Value: c.value, Spread: c.spread, Mostly: "of the value", Limit: band(1, 2),
-			Gaps: &sheet.Gaps{Low: sheet.Doubt{Spread: c.low, Mostly: "of low"}, High: sheet.Doubt{Spread: c.high, Mostly: "of high"}}}
-		if got := f.State(); got != c.want || c.finer != "" && f.Finer() != c.finer {
-			t.Errorf("%+v: %s, %s", c, got, f.Finer())
-		}
-	}
-	fixed := sheet.Figure{Value: 1.95, Spread: 0.1, Mostly: "of the value", Limit: band(1, 2)}
-	if fixed.State() != sheet.Unsure || fixed.Finer() != "of the value" {
-		t.Errorf("%s, %s", fixed.State(), fixed.Finer())
-	}
 }
 
 func TestStateWords(t *testing.T) {
@@ -181,8 +138,8 @@ func TestSections(t *testing.T) {
 	if !s.Lookup("c").Known() || !s.Lookup("a").Known() || s.Lookup("d") != nil {
 		t.Error("looked up wrong")
 	}
-	s.Lookup("a").Spread = 0.5
-	if s.Sections[0].Figures[0].Spread != 0.5 {
+	s.Lookup("a").Value = 0.5
+	if s.Sections[0].Figures[0].Value != 0.5 {
 		t.Error("Lookup gives a copy")
 	}
 }
@@ -240,53 +197,21 @@ func TestOutside(t *testing.T) {
 		change func(*sheet.Sheet)
 		want   bool
 	}{
-		"all within":        {func(*sheet.Sheet) {}, false},
-		"one over":          {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: 3, Limit: band(1, 2)}) }, true},
-		"one under":         {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: 0, Limit: band(1, 2)}) }, true},
-		"one in doubt":      {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: 2, Spread: 0.1, Limit: band(1, 2)}) }, true},
-		"one not known":     {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: nan, Limit: band(1, 2)}) }, false},
-		"a finding: stop":   {func(s *sheet.Sheet) { s.Find("halt", sheet.Stop, "stop") }, true},
-		"verdict fit":       {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{Word: "fit"} }, false},
-		"verdict regrind":   {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{Word: "regrind"} }, true},
-		"no verdict as yet": {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{} }, true},
+		"all within": {func(*sheet.Sheet) {}, false},
+		"one over":   {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: 3, Limit: band(1, 2)}) }, true},
+		"one under":  {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: 0, Limit: band(1, 2)}) }, true},
+		"one in doubt": {func(s *sheet.Sheet) {
+			s.Add(sheet.Figure{Value: 2, Doubt: &sheet.Doubt{Unsure: true}, Limit: band(1, 2)})
+		}, true},
+		"the answer in doubt": {func(s *sheet.Sheet) { s.InDoubt = true }, true},
+		"one not known":       {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: nan, Limit: band(1, 2)}) }, false},
+		"a finding: stop":     {func(s *sheet.Sheet) { s.Find("halt", sheet.Stop, "stop") }, true},
+		"verdict fit":         {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{Word: "fit"} }, false},
+		"verdict regrind":     {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{Word: "regrind"} }, true},
+		"no verdict as yet":   {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{} }, true},
 	} {
 		if got := answer(c.change).Outside(); got != c.want {
 			t.Errorf("%s: outside %v", name, got)
 		}
-	}
-}
-
-// Every number is met once, and a row is another one when one of its words is.
-func TestNumbers(t *testing.T) {
-	list := func(thin string) *sheet.Sheet {
-		s := &sheet.Sheet{}
-		s.Add(sheet.Figure{Key: "web_mm", Value: 2, Limit: band(math.Inf(-1), 3)})
-		s.Add(sheet.Figure{Key: "do", Word: "thin"})
-		s.Grids = []sheet.Grid{{Key: "schedule", Columns: []sheet.Column{{Key: "grind"}, {Key: "thin", Kind: quantity.Word}, {Key: "web"}},
-			Rows: [][]sheet.Cell{{sheet.V(1), sheet.W("no"), sheet.V(2)}, {sheet.V(2), sheet.W(thin), sheet.V(3)}}},
-			{Key: "states", Columns: []sheet.Column{{Key: "state", Kind: quantity.Word}, {Key: "web"}}, Rows: [][]sheet.Cell{{sheet.W("now"), sheet.V(4)}}}}
-		return s
-	}
-	places := func(s *sheet.Sheet) map[sheet.Place]float64 {
-		out := map[sheet.Place]float64{}
-		s.Numbers(func(n sheet.Number) { out[n.Place] = n.Value; *n.Spread = n.Value / 10 })
-		return out
-	}
-	s := list("no")
-	a, b := places(s), places(list("yes"))
-	if len(a) != 7 || len(b) != 7 {
-		t.Errorf("%v\n%v", a, b)
-	}
-	common := 0
-	for p := range a {
-		if _, ok := b[p]; ok {
-			common++
-		}
-	}
-	if common != 5 { // all but the two of the row whose word has changed
-		t.Errorf("%d numbers alike in\n%v\n%v", common, a, b)
-	}
-	if s.Lookup("web_mm").Spread != 0.2 || s.Grids[0].Rows[1][2].Spread != 0.3 || s.Grids[1].Rows[0][1].Spread != 0.4 || s.Lookup("web_mm").Gaps.High.Spread != -0.1 {
-		t.Errorf("spreads went astray: %+v", s)
 	}
 }

@@ -16,7 +16,7 @@ func TestSheetsFromThePool(t *testing.T) {
 			s.Open(fmt.Sprint("section ", i))
 			s.Sections[i].Quiet = true
 			for j := range n {
-				s.Add(sheet.Figure{Key: fmt.Sprint(i, j), Value: float64(j), Word: "word", Wants: "size", Spread: 1})
+				s.Add(sheet.Figure{Key: fmt.Sprint(i, j), Value: float64(j), Word: "word", Wants: "size", Doubt: new(sheet.Doubt)})
 				s.Work("source", "formula", "{}", quantity.MM(float64(n)))
 			}
 			s.Find("code", sheet.Stop, "{}", quantity.MM(float64(n*i)))

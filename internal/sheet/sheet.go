@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strconv"
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
@@ -22,10 +21,7 @@ type Sheet struct {
 	Answer   *quantity.Text
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
-	// Doubted are the findings that say stop on one side alone of a limit that the
-	// gauges cannot tell the drill from; with InDoubt the answer is not within limits
-	// for that.
-	Doubted []Finding
+	// InDoubt says that the gauges cannot tell whether the answer is within limits.
 	InDoubt bool
 	Shop    bool // a shop's own settings are in force, and what it has set is marked
 	// First is the sheet whose working is shown in place of this one's: of the
@@ -92,9 +88,18 @@ type Verdict struct {
 	Hidden map[string]Finding
 	// Missing says what must be read before there can be a verdict.
 	Missing []string
-	// Finer names the readings to take on a finer gauge, where those there are do
-	// not bear out the word that the readings by themselves would give.
-	Finer []string
+	// What the draws leave of it, where gauges were named: the share of them that gave
+	// the word of the readings by themselves; where that is too small, so that Word is
+	// empty, all the words with their shares, and what to read again on which gauge.
+	Share float64
+	Words []Counted
+	Finer string
+}
+
+// Counted is a word and the share of the draws that gave it.
+type Counted struct {
+	Word  string
+	Share float64
 }
 
 // Column is one column of a Grid.
@@ -138,11 +143,10 @@ type Grid struct {
 
 // Cell is one entry of a Grid; NaN shows as a dash.
 type Cell struct {
-	Value  float64
-	Word   string
-	Inch   string  // takes the place of Word where inches are printed for people
-	Spread float64 // expanded uncertainty as in Figure
-	Shop   bool    // as in Figure
+	Value float64
+	Word  string
+	Inch  string // takes the place of Word where inches are printed for people
+	Shop  bool   // as in Figure
 }
 
 // In returns the cell's word as a reader of those units wants it.
@@ -155,7 +159,7 @@ func (c Cell) In(s quantity.System) string {
 
 // CellOf makes the cell of a figure.
 func CellOf(f *Figure) Cell {
-	return Cell{Value: f.Value, Word: f.Word, Spread: f.Spread, Shop: f.Shop}
+	return Cell{Value: f.Value, Word: f.Word, Shop: f.Shop}
 }
 
 // V makes the cell of a number, in the unit of its column's kind.
@@ -243,94 +247,6 @@ func (s *Sheet) EachWorked(f func(fig *Figure, aside bool)) {
 			f(&sec.Figures[j], sec.Aside)
 		}
 	}
-}
-
-// Place names one number of a sheet, so that it is found again in the sheet of
-// the same drill with a reading moved: a figure by its key alone, what it is from
-// its limit by the end of that, a cell by its list, its column and its row.
-type Place struct {
-	List, Key, Row string
-	End            End
-}
-
-// End is an end of a limit.
-type End uint8
-
-// The ends; NoEnd is what a number has that is no distance from a limit.
-const (
-	NoEnd End = iota
-	LowEnd
-	HighEnd
-)
-
-// Number is a figure, its distance from an end of its limit, or a cell of a list
-// that holds a number.
-type Number struct {
-	Place  Place
-	Kind   quantity.Kind
-	Value  float64
-	Spread *float64
-	Mostly *string // nil for a cell
-}
-
-// Numbers calls f for every number of the sheet, the figures first, each with its
-// distance from its limit, which it makes room for in the figure; of a step on the
-// way to others the distance alone. A row is
-// known by its words, and by its count unless it starts with one: where a reading
-// moved changes a word, say that the web is thinned, the row is another one.
-func (s *Sheet) Numbers(f func(Number)) {
-	s.EachWorked(func(fig *Figure, aside bool) {
-		if fig.Word != "" {
-			return
-		}
-		if !aside {
-			f(Number{Place{Key: fig.Key}, fig.Kind, fig.Value, &fig.Spread, &fig.Mostly})
-		}
-		fig.distances(f)
-	})
-	for i := range s.Grids {
-		g := &s.Grids[i]
-		for n, row := range g.Rows {
-			name := rowName(n, row)
-			for c := range row {
-				if cell := &row[c]; cell.Word == "" && g.Columns[c].Kind != quantity.Word {
-					f(Number{Place{List: g.Key, Key: g.Columns[c].Key, Row: name}, g.Columns[c].Kind, cell.Value, &cell.Spread, nil})
-				}
-			}
-		}
-	}
-}
-
-// distances calls f for what the figure is from either end of its limit.
-func (f *Figure) distances(each func(Number)) {
-	if f.Limit == nil {
-		return
-	}
-	if f.Gaps == nil {
-		f.Gaps = new(Gaps)
-	}
-	for _, e := range [...]struct {
-		end   End
-		at    float64
-		doubt *Doubt
-	}{{LowEnd, f.Limit.Low, &f.Gaps.Low}, {HighEnd, f.Limit.High, &f.Gaps.High}} {
-		if !math.IsInf(e.at, 0) {
-			each(Number{Place{Key: f.Key, End: e.end}, f.Kind, f.Value - e.at, &e.doubt.Spread, &e.doubt.Mostly})
-		}
-	}
-}
-
-func rowName(n int, row []Cell) string {
-	name := ""
-	if row[0].Word == "" {
-		name = strconv.Itoa(n)
-	}
-	for _, c := range row {
-		if c.Word != "" {
-			name += "\t" + c.Word
-		}
-	}
-	return name
 }
 
 // Lookup returns the figure of that key, or nil.

@@ -105,3 +105,22 @@ func atRandom(dims, draws int, f func(at []float64) float64) []float64 {
 	}
 	return out
 }
+
+// The standard deviations of the draws: of a reading on a gauge that resolves 1, and of
+// the end gauge of 50 mm, whose readings move it by 25, 9.7, 2.9 and 16.6 nm.
+func TestStandardUncertainty(t *testing.T) {
+	deviation := func(dims int, f func(at []float64) float64) float64 {
+		squares := 0.0
+		for i := range uncertainty.N {
+			v := f(uncertainty.Point(i, dims))
+			squares += v * v
+		}
+		return math.Sqrt(squares / uncertainty.N)
+	}
+	one := deviation(1, func(at []float64) float64 { return uncertainty.Rectangular(0, 1, at[0]) })
+	testkit.Against(t, testkit.Metrology, "F.2.2.1, standard uncertainty of a reading that resolves 1").Within("u", one, 0.29, 0.005, "")
+	gauge := deviation(4, func(at []float64) float64 {
+		return rectangular(25, at[0]) + rectangular(9.7, at[1]) + rectangular(2.9, at[2]) + rectangular(16.6, at[3])
+	})
+	testkit.Against(t, testkit.Metrology, "H.1, combined standard uncertainty of an end gauge").Within("to the nearest nm", math.Round(gauge), 32, 0, "nm")
+}

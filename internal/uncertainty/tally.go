@@ -92,6 +92,16 @@ func (t *Tally) Interval(figure int) Interval {
 	return Interval{known[beyond], known[len(known)-1-beyond]}
 }
 
+// Mean returns the mean of a figure over the draws: of one that is 1 or 0 the share of
+// the draws in which it is 1. It is NaN where the figure was unknown in any.
+func (t *Tally) Mean(figure int) float64 {
+	sum := 0.0
+	for _, v := range t.draws(figure) {
+		sum += v
+	}
+	return sum / float64(t.n)
+}
+
 // Share returns the share of the draws that gave a word in a place.
 func (t *Tally) Share(place int, word string) float64 {
 	for _, c := range t.words[place] {
@@ -119,7 +129,7 @@ func (t *Tally) Words(place int) []string {
 // figure is taken over each eighth: the value whose means part most is the one. A
 // slope would see nothing where the figure has its least or largest value.
 func (t *Tally) Blame(figure, dims int) int {
-	if !(t.Interval(figure).U() > 0) {
+	if !t.spreads(figure) {
 		return -1
 	}
 	const parts = 8
@@ -139,6 +149,27 @@ func (t *Tally) Blame(figure, dims int) int {
 		}
 	}
 	return blamed
+}
+
+// Finer says what to read again where a figure is too much in doubt: the reading that
+// accounts for most of its spread, or where the draws are all alike and only the
+// readings by themselves give something else, all of them.
+func (t *Tally) Finer(figure int, draws []Draw) string {
+	if k := t.Blame(figure, len(draws)); k >= 0 {
+		return draws[k].Reading.String() + " on a finer gauge"
+	}
+	return "all of it on finer gauges"
+}
+
+// spreads reports whether the known draws of a figure differ by more than rounding.
+func (t *Tally) spreads(figure int) bool {
+	whole := Interval{math.Inf(1), math.Inf(-1)}
+	for _, v := range t.draws(figure) {
+		if finite(v) {
+			whole.Low, whole.High = min(whole.Low, v), max(whole.High, v)
+		}
+	}
+	return whole.U() > 0
 }
 
 // apart returns how far each draw of a figure lies from their mean, zero where it is

@@ -152,6 +152,7 @@ func TestBlame(t *testing.T) {
 		"a sum":               func(at []float64) float64 { return at[5] + 0.7*at[2] - 0.8*at[9] },
 		"an absolute value":   func(at []float64) float64 { return math.Abs(at[5]-0.5) + 0.2*at[2] },
 		"a larger of two":     func(at []float64) float64 { return max(at[5], 0.2*at[2]+0.4) },
+		"rarely another":      func(at []float64) float64 { return math.Floor(at[5] + 0.01) },
 		"a jump":              func(at []float64) float64 { return math.Floor(at[5]+0.3) + 0.3*at[2] },
 		"often unknown":       func(at []float64) float64 { return 100 + at[5] + 0*math.Sqrt(at[2]-0.4) },
 		"infinite":            func(at []float64) float64 { return 1/math.Floor(32*at[2]) + 3*at[5] },
@@ -164,7 +165,6 @@ func TestBlame(t *testing.T) {
 	for name, f := range map[string]func(at []float64) float64{
 		"no spread": func([]float64) float64 { return 3 },
 		"unknown":   func([]float64) float64 { return math.NaN() },
-		"rare":      func(at []float64) float64 { return math.Floor(at[5] + 0.01) },
 	} {
 		if got := tally(dims, f).Blame(0, dims); got != -1 {
 			t.Errorf("%s: value %d", name, got)

@@ -47,7 +47,6 @@ func Speed(d *drill.Drill, explain bool) *sheet.Sheet {
 	s.Open("Shank and flutes")
 	r.shankFigures(s)
 	r.helixFigure(s)
-	r.hinges(s)
 	s.Grids = append(s.Grids, r.pecks())
 	r.assumptions(s)
 	r.driveUnused(s)

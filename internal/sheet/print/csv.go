@@ -71,7 +71,7 @@ func csvDoubted(jobs []Job) []string {
 	var keys []string
 	for _, j := range jobs {
 		j.Sheet.Each(func(f *sheet.Figure) {
-			if f.Spread > 0 && !slices.Contains(keys, f.Key) {
+			if _, _, ok := exported(f); ok && !slices.Contains(keys, f.Key) {
 				keys = append(keys, f.Key)
 			}
 		})
@@ -124,8 +124,8 @@ func csvFields(s *sheet.Sheet) map[string]string {
 		if f.Word == "" {
 			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
 		}
-		if f.Spread > 0 {
-			fields[uncertaintyOf(f.Key)] = full(quantity.Export(f.Kind, f.Spread))
+		if u, _, ok := exported(f); ok {
+			fields[uncertaintyOf(f.Key)] = full(u)
 		}
 	})
 	for i := range s.Grids {
@@ -149,16 +149,11 @@ func oneCell(g *sheet.Grid) string {
 }
 
 func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
-	doubted, marked := uncertain(g), anyOfShop(g)
+	marked := anyOfShop(g)
 	if head {
 		keys := make([]string, len(g.Columns))
 		for i, c := range g.Columns {
 			keys[i] = c.Key
-		}
-		for i, c := range g.Columns {
-			if doubted[i] {
-				keys = append(keys, uncertaintyOf(c.Key))
-			}
 		}
 		if marked {
 			keys = append(keys, ofShopKey)
@@ -173,22 +168,9 @@ func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
 				cells[i] = full(quantity.Export(g.Columns[i].Kind, c.Value))
 			}
 		}
-		for i, c := range row {
-			if doubted[i] {
-				cells = append(cells, oneSpread(g.Columns[i], c))
-			}
-		}
 		if marked {
 			cells = append(cells, ofShop(g, row))
 		}
 		out.Write(cells)
 	}
-}
-
-// oneSpread is a cell's uncertainty, "" where it carries none.
-func oneSpread(c sheet.Column, v sheet.Cell) string {
-	if !(v.Spread > 0) {
-		return ""
-	}
-	return full(quantity.Export(c.Kind, v.Spread))
 }

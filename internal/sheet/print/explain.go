@@ -36,14 +36,26 @@ func (t *tableWriter) workings(s *sheet.Sheet) {
 			t.line("    ", l)
 		}
 		t.wrapped("    ", workSource(f))
-		switch u := spread(f, t.f); {
-		case f.Otherwise != nil:
-			t.wrapped("    ", "or "+otherwise(f, t.f)+", on the other side of a limit that these gauges cannot tell it from")
-		case u != "":
-			t.wrapped("    ", "± "+u+" "+t.f.Unit(f.Kind)+" (k = 2, JCGM 100:2008), mostly from "+f.Mostly)
-		}
+		t.doubt(f)
 	})
 	t.limitSources(s)
+}
+
+// doubt prints what the gauges leave in doubt of a figure, and for want of what.
+func (t *tableWriter) doubt(f *sheet.Figure) {
+	u := plusMinus(f, t.f)
+	if u == "" {
+		return
+	}
+	text := "± " + u + " " + t.f.Unit(f.Kind)
+	if aside(f, t.f) {
+		text = ends(f, t.f)
+	}
+	text += " (95 %, JCGM 101:2008)"
+	if f.Doubt.Mostly != "" {
+		text += ", mostly from " + f.Doubt.Mostly
+	}
+	t.wrapped("    ", text)
 }
 
 // limitSources prints where each limit comes from.

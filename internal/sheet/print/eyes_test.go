@@ -21,8 +21,12 @@ func judgedSheet(value, spread, most float64, label handbook.Label) *sheet.Sheet
 	s.Open("Without a limit")
 	s.Add(sheet.Figure{Key: "a_mm", Label: "a length", Value: 1, Kind: quantity.Length})
 	s.Open("With a limit")
-	s.Add(sheet.Figure{Key: "b_mm", Label: "a length with a long name", Value: value, Spread: spread, Kind: quantity.Length, Gauge: quantity.Indicator,
+	f := s.Add(sheet.Figure{Key: "b_mm", Label: "a length with a long name", Value: value, Kind: quantity.Length, Gauge: quantity.Indicator,
 		Limit: &handbook.Band{Low: -most, High: most, Source: &handbook.Source{Label: label}}})
+	if spread > 0 {
+		f.Doubt = about(value, spread)
+		f.Doubt.Unsure = math.Abs(value-most) < spread
+	}
 	s.Open("With another")
 	s.Add(sheet.Figure{Key: "c_mm", Label: "another", Value: 0, Kind: quantity.Length, Limit: &handbook.Band{High: 1, Source: &handbook.Source{Label: handbook.Shop}}})
 	return s
@@ -97,7 +101,8 @@ func TestBasisBesideUncertainty(t *testing.T) {
 func TestBasisUnderneath(t *testing.T) {
 	s := judgedSheet(0.1, 0.01, 0.1, handbook.Practice)
 	f := s.Lookup("b_mm")
-	f.Label, f.Value, f.Spread, f.Limit.Low, f.Limit.High = "as long as a label may be.", 10000, 0.011, 0, 10000
+	f.Label, f.Value, f.Limit.Low, f.Limit.High = "as long as a label may be.", 10000, 0, 10000
+	f.Doubt.Low, f.Doubt.High = 9999.989, 10000.011
 	for _, width := range []int{80, 81, 83, 84} {
 		out := written(t, Options{Form: Table, Width: width}, s)
 		for _, line := range strings.Split(out, "\n") {
@@ -188,9 +193,9 @@ func TestStepsOnTheWay(t *testing.T) {
 // In a locale without UTF-8 a table spells its signs, and sums stay such as a
 // calculator takes.
 func TestTableInASCII(t *testing.T) {
-	s := doubted(1)
+	s := doubted()
 	s.Explaining = true
-	s.Add(sheet.Figure{Key: "a_deg", Label: "to 90.0°", Value: math.Pi / 3, Spread: 0.01, Kind: quantity.Angle, Limit: &handbook.Band{Low: 1, High: 1.1}})
+	s.Add(sheet.Figure{Key: "a_deg", Label: "to 90.0°", Value: math.Pi / 3, Doubt: about(math.Pi/3, 0.01), Kind: quantity.Angle, Limit: &handbook.Band{Low: 1, High: 1.1}})
 	s.Work("by hand", "2 k", "2 * {}", quantity.Rad(math.Pi/6))
 	s.Grids[0].Note = "over 30° of turn"
 	s.Find("a", sheet.Note, "at {}", quantity.Rad(1))
@@ -198,7 +203,7 @@ func TestTableInASCII(t *testing.T) {
 	if len(out) != utf8.RuneCountInString(out) {
 		t.Errorf("other letters:\n%s", out)
 	}
-	for _, want := range []string{"to 90.0 deg", "60.0 deg +-0.6", "57.3 to 63.0 deg within", "2 * 30 = 60.0 deg\n", "2.50 +-0.02", "30 deg of turn", "at 57.3 deg"} {
+	for _, want := range []string{"to 90.0 deg", "60.0 deg +-0.6", "57.3 to 63.0 deg within", "2 * 30 = 60.0 deg\n", "30 deg of turn", "at 57.3 deg"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)
 		}

@@ -255,15 +255,20 @@ func TestUncertaintyIsShown(t *testing.T) {
 	s := evilSheet()
 	s.Gauged = true
 	f := s.Lookup("length_mm")
-	f.Spread, f.Mostly = 0.031, "web"
+	f.Doubt = about(2, 0.031)
+	f.Doubt.Mostly = "web"
 	for form, want := range map[Form]string{
-		Table: "2.00 mm ±0.04", Plain: "\tpractice\t0.04\n", JSON: "\"uncertainty\": {\n    \"length_mm\": 0.031\n  }",
+		Table: "2.00 mm ±0.03", Plain: "\tpractice\t0.03\n", JSON: "\"uncertainty\": {\n    \"length_mm\": 0.03\n  }",
 	} {
 		if out := written(t, Options{Form: form}, s); !strings.Contains(out, want) {
 			t.Errorf("%s: no %q in\n%s", form, want, out)
 		}
 	}
-	if out := written(t, Options{Form: Table, Explain: true}, s); !strings.Contains(out, "± 0.04 mm (k = 2, JCGM 100:2008), mostly from web") {
+	if out := written(t, Options{Form: Table, Explain: true}, s); !strings.Contains(out, "± 0.03 mm (95 %, JCGM 101:2008), mostly from web") {
+		t.Errorf("not explained:\n%s", out)
+	}
+	f.Doubt.High = 2.5
+	if out := written(t, Options{Form: Table, Explain: true}, s); !strings.Contains(out, "2.0 to 2.5 mm (95 %, JCGM 101:2008), mostly from web") {
 		t.Errorf("not explained:\n%s", out)
 	}
 }

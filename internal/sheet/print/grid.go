@@ -6,11 +6,9 @@ import (
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print/style"
 )
 
-// grid prints a list. Uncertainties stand beside their numbers where the line
-// has room for them, else the largest of each column stands underneath.
+// grid prints a list.
 func (t *tableWriter) grid(g *sheet.Grid) {
 	if len(g.Rows) == 0 {
 		return
@@ -26,19 +24,12 @@ func (t *tableWriter) grid(g *sheet.Grid) {
 			t.line("  ", t.pen.Faint(l))
 		}
 	}
-	words, cells := t.cells(g, true)
-	roomy := t.roomFor(cells)
-	if !roomy {
-		words, cells = t.cells(g, false)
-	}
+	words, cells := t.cells(g)
 	if g.Turned {
 		t.columns(words, cells)
 	} else {
 		cells, words = t.plotted(g, cells, words)
 		t.blocks(g, words, cells)
-	}
-	if most := t.mostDoubt(g); !roomy && most != "" {
-		t.wrapped("  ", most)
 	}
 	if anyOfShop(g) {
 		t.wrapped("  ", shopMark+" as the shop has set it")
@@ -47,7 +38,7 @@ func (t *tableWriter) grid(g *sheet.Grid) {
 
 // cells returns a list as texts under its head, and which columns are words; a
 // turned one on its side.
-func (t *tableWriter) cells(g *sheet.Grid, doubt bool) (words []bool, cells [][]string) {
+func (t *tableWriter) cells(g *sheet.Grid) (words []bool, cells [][]string) {
 	head := make([]string, len(g.Columns))
 	for i, c := range g.Columns {
 		head[i] = c.Label
@@ -62,9 +53,6 @@ func (t *tableWriter) cells(g *sheet.Grid, doubt bool) (words []bool, cells [][]
 		out := make([]string, len(row))
 		for i, c := range row {
 			out[i] = t.cell(g.Columns[i], c)
-			if u := plusMinus(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value, c.Spread, t.f); doubt && u != "" {
-				out[i] += " ±" + u
-			}
 			if c.Shop {
 				out[i] += shopMark
 			}
@@ -76,39 +64,6 @@ func (t *tableWriter) cells(g *sheet.Grid, doubt bool) (words []bool, cells [][]
 		cells, words = turned(cells)
 	}
 	return words, cells
-}
-
-// roomFor reports whether a line holds the cells with none of them wrapped.
-func (t *tableWriter) roomFor(cells [][]string) bool {
-	used := 0
-	for i := range cells[0] {
-		widest := 0
-		for _, row := range cells {
-			widest = max(widest, style.Width(row[i]))
-		}
-		used += gap + widest
-	}
-	return used <= t.o.Width
-}
-
-// mostDoubt is the largest uncertainty of each column, in one line.
-func (t *tableWriter) mostDoubt(g *sheet.Grid) string {
-	var items []string
-	for i, c := range g.Columns {
-		most := sheet.Cell{}
-		for _, row := range briefly(g) {
-			if row[i].Spread > most.Spread {
-				most = row[i]
-			}
-		}
-		if u := plusMinus(c.Kind, c.Gauge, most.Value, most.Spread, t.f); u != "" {
-			items = append(items, strings.TrimSpace(c.Label+" "+u+" "+t.f.Unit(c.Kind)))
-		}
-	}
-	if len(items) == 0 {
-		return ""
-	}
-	return "uncertain by at most: " + strings.Join(items, "; ")
 }
 
 // briefly returns the rows that a table shows.

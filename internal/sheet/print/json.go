@@ -5,8 +5,6 @@ import (
 	"cmp"
 	"encoding/json"
 	"io"
-	"math"
-	"slices"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -62,7 +60,6 @@ func (e *Encoder) Append(b []byte, s *sheet.Sheet) []byte {
 	j.results(s)
 	e.limits(&j, s)
 	j.uncertainty(s)
-	j.otherwise(s)
 	if s.Shop {
 		j.list(ofShopKey, setByShop(s))
 	}
@@ -114,6 +111,9 @@ func (j *object) results(s *sheet.Sheet) {
 			j.raw("verdict", "null")
 		} else {
 			j.text("verdict", v.Word)
+		}
+		if s.Gauged {
+			j.number("verdict_share", v.Share)
 		}
 		j.list("verdict_reasons", v.Reasons)
 		j.list("verdict_wants", v.Missing)
@@ -167,11 +167,7 @@ func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 		j.open(f.Key, '{')
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
-		if f.OtherHigh != nil {
-			j.number("high_otherwise", quantity.Export(f.Kind, *f.OtherHigh))
-		}
 		j.word("state", stateWord(f))
-		j.gaps(f)
 		if f.Limit.Source != nil && !e.Lean {
 			j.name("source")
 			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
@@ -181,74 +177,29 @@ func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 	j.close('}')
 }
 
-// gaps tells what is uncertain of a figure less its limit, where that is another
-// than of the figure: the limit then follows from readings too.
-func (j *object) gaps(f *sheet.Figure) {
-	if f.Gaps == nil {
-		return
-	}
-	for _, e := range [...]struct {
-		name   string
-		spread float64
-	}{{"uncertainty_to_low", f.Gaps.Low.Spread}, {"uncertainty_to_high", f.Gaps.High.Spread}} {
-		const rounding = 1e-9
-		if e.spread > 0 && math.Abs(e.spread-f.Spread) > rounding*e.spread {
-			j.number(e.name, quantity.Export(f.Kind, e.spread))
-		}
-	}
-}
-
-// uncertainty lists the expanded uncertainties (k = 2), where gauges were named.
+// uncertainty lists the expanded uncertainties of the figures and the intervals that
+// they are half of, of 95 %, where gauges were named.
 func (j *object) uncertainty(s *sheet.Sheet) {
 	if !s.Gauged {
 		return
 	}
 	j.open("uncertainty", '{')
 	s.Each(func(f *sheet.Figure) {
-		if f.Spread > 0 {
-			j.number(f.Key, quantity.Export(f.Kind, f.Spread))
+		if u, _, ok := exported(f); ok {
+			j.number(f.Key, u)
 		}
 	})
-	for i := range s.Grids {
-		if g := &s.Grids[i]; slices.Contains(uncertain(g), true) {
-			j.rowsUncertainty(g)
-		}
-	}
 	j.close('}')
-}
-
-// otherwise lists what figures would be on the other side of a limit that the gauges
-// cannot tell the drill from, where there are any.
-func (j *object) otherwise(s *sheet.Sheet) {
-	open := false
+	j.open("interval", '{')
 	s.Each(func(f *sheet.Figure) {
-		if f.Otherwise == nil {
-			return
+		if _, ends, ok := exported(f); ok {
+			j.open(f.Key, '{')
+			j.number("low", ends.Low)
+			j.number("high", ends.High)
+			j.close('}')
 		}
-		if !open {
-			j.open("otherwise", '{')
-			open = true
-		}
-		j.number(f.Key, quantity.Export(f.Kind, *f.Otherwise))
 	})
-	if open {
-		j.close('}')
-	}
-}
-
-// rowsUncertainty lists the uncertainties of a list, an object for each row.
-func (j *object) rowsUncertainty(g *sheet.Grid) {
-	j.open(g.Key, '[')
-	for _, row := range g.Rows {
-		j.openElement('{')
-		for i, c := range row {
-			if c.Spread > 0 {
-				j.number(g.Columns[i].Key, quantity.Export(g.Columns[i].Kind, c.Spread))
-			}
-		}
-		j.close('}')
-	}
-	j.close(']')
+	j.close('}')
 }
 
 func (e *Encoder) findings(j *object, fs []sheet.Finding) {

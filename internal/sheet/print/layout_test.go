@@ -167,16 +167,6 @@ func TestLimitText(t *testing.T) {
 	}
 }
 
-// Rounding an uncertainty down would claim too much.
-func TestSpreadIsRoundedUp(t *testing.T) {
-	for spread0, want := range map[float64]string{0: "", 0.001: "0.01", 0.01: "0.01", 0.0101: "0.02", 0.129: "0.13"} {
-		f := &sheet.Figure{Kind: quantity.Length, Gauge: quantity.Caliper, Value: 1, Spread: spread0}
-		if got := spread(f, quantity.Format{System: quantity.Metric}); got != want {
-			t.Errorf("± %v is shown as %q, not %q", spread0, got, want)
-		}
-	}
-}
-
 // A working's digits are plain enough to type, and enough for the figure.
 func TestDigits(t *testing.T) {
 	for v, want := range map[float64]string{
@@ -245,8 +235,8 @@ func TestStateWord(t *testing.T) {
 	if got := stateWord(&sheet.Figure{Value: 1, Limit: &handbook.Band{Low: 2, High: 3}}); got != "under" {
 		t.Errorf("1 of 2 to 3 is %q", got)
 	}
-	if got := stateWord(&sheet.Figure{Value: 2, Spread: 0.5, Limit: &handbook.Band{Low: 2, High: 3}}); got != "cannot tell" {
-		t.Errorf("2 ± 0.5 of 2 to 3 is %q", got)
+	if got := stateWord(&sheet.Figure{Value: 2, Doubt: &sheet.Doubt{Unsure: true}, Limit: &handbook.Band{Low: 2, High: 3}}); got != "cannot tell" {
+		t.Errorf("2 in doubt of 2 to 3 is %q", got)
 	}
 }
 

@@ -2,7 +2,6 @@ package print
 
 import (
 	"math"
-	"strconv"
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
@@ -22,8 +21,6 @@ func limitText(fig *sheet.Figure, f quantity.Format) string {
 		return "above 0"
 	case math.IsInf(b.High, 1):
 		return "min " + text(b.Low)
-	case fig.OtherHigh != nil && b.Low == 0:
-		return "max " + f.Number(fig.Kind, fig.Gauge, b.High) + " or " + text(*fig.OtherHigh)
 	case b.Low == 0 || b.Low == -b.High:
 		return "max " + text(b.High)
 	}
@@ -96,35 +93,4 @@ func apart(fig *sheet.Figure, f quantity.Format) quantity.Format {
 		}
 	}
 	return f
-}
-
-// spread prints an uncertainty as finely as its figure, rounded up: rounding
-// one down would claim too much. It is empty where none is claimed.
-func spread(fig *sheet.Figure, f quantity.Format) string {
-	return plusMinus(fig.Kind, fig.Gauge, fig.Value, fig.Spread, f)
-}
-
-// otherwise prints what a figure would be on the other side of a limit.
-func otherwise(fig *sheet.Figure, f quantity.Format) string {
-	return f.Text(fig.Kind, fig.Gauge, *fig.Otherwise)
-}
-
-func plusMinus(k quantity.Kind, g quantity.Gauge, value, spread float64, f quantity.Format) string {
-	step := math.Pow10(-f.Decimals(k, g, value))
-	up := math.Ceil(f.InSystem(k, spread)/step-1e-9) * step
-	if !(up > 0) {
-		return ""
-	}
-	return strconv.FormatFloat(up, 'f', f.Decimals(k, g, value), 64)
-}
-
-// uncertain tells of which columns some cell carries an uncertainty.
-func uncertain(g *sheet.Grid) []bool {
-	out := make([]bool, len(g.Columns))
-	for _, row := range g.Rows {
-		for i, c := range row {
-			out[i] = out[i] || c.Spread > 0
-		}
-	}
-	return out
 }

@@ -45,7 +45,7 @@ func plainFigures(b *bufio.Writer, s *sheet.Sheet, f quantity.Format, named, hea
 			fine := apart(fig, f)
 			low, high = bound(fig, fig.Limit.Low, fine), bound(fig, fig.Limit.High, fine)
 		}
-		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig), spread(fig, f))
+		tabbed(b, lead+fig.Label, value, f.Unit(fig.Kind), low, high, stateWord(fig), basis(fig), plusMinus(fig, f))
 	})
 	if s.Verdict != nil {
 		tabbed(b, lead+"verdict", s.Verdict.Word, "", "", "", strings.Join(s.Verdict.Reasons, " "), "", "")
@@ -66,12 +66,6 @@ func plainGrid(b *bufio.Writer, g *sheet.Grid, f quantity.Format) {
 	for i, c := range g.Columns {
 		head[i] = strings.TrimSpace(c.Label + " " + f.Unit(c.Kind))
 	}
-	doubted := uncertain(g)
-	for i, c := range g.Columns {
-		if doubted[i] {
-			head = append(head, strings.TrimSpace("uncertainty of "+c.Label+" "+f.Unit(c.Kind)))
-		}
-	}
 	marked := anyOfShop(g)
 	if marked {
 		head = append(head, "set by shop")
@@ -83,11 +77,6 @@ func plainGrid(b *bufio.Writer, g *sheet.Grid, f quantity.Format) {
 			out[i] = tabless(c.In(f.System))
 			if c.Word == "" && !math.IsNaN(c.Value) {
 				out[i] = f.Number(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value)
-			}
-		}
-		for i, c := range row {
-			if doubted[i] {
-				out = append(out, plusMinus(g.Columns[i].Kind, g.Columns[i].Gauge, c.Value, c.Spread, f))
 			}
 		}
 		if marked {

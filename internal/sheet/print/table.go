@@ -3,7 +3,9 @@ package print
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -146,16 +148,10 @@ func (t *tableWriter) figure(fig *sheet.Figure) {
 
 // value is a figure as a row has it, with what is uncertain of it.
 func (t *tableWriter) value(fig *sheet.Figure) string {
-	u := spread(fig, t.f)
-	switch {
-	case fig.Word != "":
+	if fig.Word != "" {
 		return quantity.Clean(fig.Word)
-	case fig.Otherwise != nil:
-		return number(fig, t.f) + " or " + otherwise(fig, t.f)
-	case u != "":
-		return shown(fig, t.f) + " ±" + u
 	}
-	return shown(fig, t.f)
+	return withDoubt(fig, t.f)
 }
 
 // limit is a figure's limit as a row has it, without the unit where that is too long:
@@ -236,7 +232,7 @@ func (t *tableWriter) verdict(s *sheet.Sheet) {
 		if v.Word == "fit" {
 			paint = t.pen.Good
 		}
-		t.line(t.pen.Heading("Verdict: "), paint(strings.ToUpper(v.Word)))
+		t.line(t.pen.Heading("Verdict: "), paint(strings.ToUpper(v.Word)), t.pen.Faint(borneOut(s)))
 	} else {
 		t.line(t.pen.Heading("Verdict: "), "none yet")
 	}
@@ -244,6 +240,14 @@ func (t *tableWriter) verdict(s *sheet.Sheet) {
 		return
 	}
 	t.wrapped("  ", "still wanted: "+strings.Join(v.Missing, "; "))
+}
+
+// borneOut says in how many of the draws a verdict came out, where not in all.
+func borneOut(s *sheet.Sheet) string {
+	if percent := math.Round(100 * s.Verdict.Share); s.Gauged && percent < 100 {
+		return " in " + strconv.FormatFloat(percent, 'f', 0, 64) + " % of the draws"
+	}
+	return ""
 }
 
 // answer repeats in one sentence what was asked for, where a terminal that has

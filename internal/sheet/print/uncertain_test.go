@@ -1,134 +1,107 @@
 package print
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"math"
 	"strings"
 	"testing"
 
-	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
-// doubted is an answer whose figure and list carry an uncertainty.
-func doubted(columns int) *sheet.Sheet {
+// about is what gauges leave of a figure that lies in the middle of its interval.
+func about(v, u float64) *sheet.Doubt { return &sheet.Doubt{Low: v - u, High: v + u, Known: 1} }
+
+// doubted is an answer with a figure that carries an uncertainty, one that does not,
+// and a list.
+func doubted() *sheet.Sheet {
 	s := &sheet.Sheet{Command: "web", Title: "12 mm drill", Gauged: true}
 	s.Open("Web")
-	s.Add(sheet.Figure{Key: "web_mm", Label: "web", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Spread: 0.011})
-	s.Add(sheet.Figure{Key: "size_mm", Label: "size", Value: 12, Kind: quantity.Length, Gauge: quantity.Caliper})
-	g := sheet.Grid{Key: "rows", Columns: []sheet.Column{{Key: "state", Label: "state", Kind: quantity.Word}}}
-	rows := [][]sheet.Cell{{sheet.W("now")}, {sheet.W("ground")}, {sheet.W("thinned")}}
-	for i := range columns {
-		key := string(rune('a' + i))
-		g.Columns = append(g.Columns, sheet.Column{Key: key + "_mm", Label: "chisel " + key, Kind: quantity.Length, Gauge: quantity.Caliper})
-		rows[0] = append(rows[0], sheet.Cell{Value: 2.5, Spread: 0.011})
-		rows[1] = append(rows[1], sheet.Cell{Value: 2.6, Spread: 0.033})
-		rows[2] = append(rows[2], sheet.V(math.NaN()))
-	}
-	g.Rows = rows
-	s.Grids = []sheet.Grid{g}
+	s.Add(sheet.Figure{Key: "web_mm", Label: "web", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Doubt: about(2, 0.0112)})
+	s.Add(sheet.Figure{Key: "size_mm", Label: "size", Value: 12, Kind: quantity.Length, Gauge: quantity.Caliper, Doubt: about(12, 0)})
+	s.Grids = []sheet.Grid{{Key: "rows", Columns: []sheet.Column{{Key: "state", Label: "state", Kind: quantity.Word}}, Rows: [][]sheet.Cell{{sheet.W("now")}, {sheet.W("ground")}}}}
 	return s
 }
 
-// What a list carries stands beside its numbers for a script, empty where none
-// is claimed.
-func TestListsCarryTheirUncertainty(t *testing.T) {
+// Scripts read the uncertainty to one figure, and the interval to the same place.
+func TestUncertaintyForScripts(t *testing.T) {
 	var got struct {
-		Uncertainty struct {
-			Web  float64              `json:"web_mm"`
-			Rows []map[string]float64 `json:"rows"`
-		}
+		Uncertainty map[string]float64
+		Interval    map[string]struct{ Low, High float64 }
 	}
-	if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, doubted(1))), &got); err != nil {
+	out := written(t, Options{Form: JSON}, doubted())
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
 		t.Fatal(err)
 	}
-	u := got.Uncertainty
-	if u.Web != 0.011 || len(u.Rows) != 3 || u.Rows[0]["a_mm"] != 0.011 || u.Rows[1]["a_mm"] != 0.033 || len(u.Rows[2]) != 0 {
-		t.Errorf("%+v", u)
+	if len(got.Uncertainty) != 1 || got.Uncertainty["web_mm"] != 0.01 || len(got.Interval) != 1 || got.Interval["web_mm"].Low != 1.99 || got.Interval["web_mm"].High != 2.01 {
+		t.Errorf("%+v in\n%s", got, out)
 	}
-	for main, want := range map[bool]string{
-		false: "drill,web_mm,size_mm,uncertainty_web_mm,findings\n12 mm drill,2,12,0.011,\n",
-		true:  "state,a_mm,uncertainty_a_mm\nnow,2.5,0.011\nground,2.6,0.033\nthinned,,\n",
-	} {
-		s := doubted(1)
-		s.Grids[0].Main = main
-		out := written(t, Options{Form: CSV}, s)
-		if _, err := csv.NewReader(strings.NewReader(out)).ReadAll(); err != nil || strings.ReplaceAll(out, "\r", "") != want {
-			t.Errorf("%v\n%s", err, out)
-		}
-	}
-	if out := written(t, Options{Form: Plain}, doubted(1)); !strings.Contains(out, "state\tchisel a mm\tuncertainty of chisel a mm\nnow\t2.50\t0.02\nground\t2.60\t0.04\nthinned\t\t\n") {
+	want := "drill,web_mm,size_mm,rows,uncertainty_web_mm,findings\n12 mm drill,2,12,now; ground,0.01,\n"
+	if out := written(t, Options{Form: CSV}, doubted()); strings.ReplaceAll(out, "\r", "") != want {
 		t.Errorf("%s", out)
 	}
-}
-
-// What is uncertain of a figure less its limit is told where the limit moves too.
-func TestALimitThatMovesSaysSo(t *testing.T) {
-	s := doubted(1)
-	for i := range s.Sections[0].Figures {
-		s.Sections[0].Figures[i].Limit = &handbook.Band{Low: 1, High: 20}
-	}
-	web, size := s.Lookup("web_mm"), s.Lookup("size_mm")
-	web.Gaps = &sheet.Gaps{Low: sheet.Doubt{Spread: web.Spread}, High: sheet.Doubt{Spread: 0.02}}
-	size.Gaps = new(sheet.Gaps)
-	var got struct {
-		Limits map[string]map[string]any
-	}
-	if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, s)), &got); err != nil {
-		t.Fatal(err)
-	}
-	if l := got.Limits["web_mm"]; l["uncertainty_to_high"] != 0.02 || len(l) != 4 || len(got.Limits["size_mm"]) != 3 {
-		t.Errorf("%v", got.Limits)
+	without := doubted()
+	without.Gauged = false
+	if out := written(t, Options{Form: JSON}, without); strings.Contains(out, "uncertainty") || strings.Contains(out, "interval") {
+		t.Errorf("claimed without a gauge\n%s", out)
 	}
 }
 
-// Of two outcomes both are shown, and the uncertainty reaches from one to the other.
-func TestBothOutcomesAreShown(t *testing.T) {
+// A table shows the uncertainty beside the figure, and the interval where that lies
+// aside of it; to one figure, and no finer than the figure.
+func TestUncertaintyForPeople(t *testing.T) {
+	length := func(value, low, high float64) *sheet.Figure {
+		return &sheet.Figure{Kind: quantity.Length, Gauge: quantity.Caliper, Value: value, Doubt: &sheet.Doubt{Low: low, High: high}}
+	}
+	force := func(value, low, high float64) *sheet.Figure {
+		return &sheet.Figure{Kind: quantity.Force, Value: value, Doubt: &sheet.Doubt{Low: low, High: high}}
+	}
+	for _, c := range []struct {
+		f       *sheet.Figure
+		u, both string
+	}{
+		{length(2, 1.968, 2.032), "0.03", "2.00 mm ±0.03"},
+		{length(2, 1.999, 2.001), "0.01", "2.00 mm ±0.01"}, // finer than a caliper
+		{length(2, 1.9, 2.15), "0.1", "2.00 mm ±0.1"},
+		{length(2, 1.4, 2.2), "0.4", "1.4 to 2.2 mm"},
+		{length(0.116, 0.109, 0.192), "0.04", "0.11 to 0.19 mm"},
+		{length(0, -0.0004, 0.05), "0.03", "0.00 to 0.05 mm"},
+		{length(0, -0.0004, 0.5), "0.3", "0.0 to 0.5 mm"},
+		{length(0, -0.0004, 0.0004), "0.01", "0.00 mm ±0.01"},
+		{length(2, 2, 2), "", "2.00 mm"},
+		{length(0, -1e-12, 1e-12), "", "0.00 mm"}, // by rounding
+		{length(2, math.NaN(), math.NaN()), "", "2.00 mm"},
+		{length(2, 1, math.Inf(1)), "", "2.00 mm"},
+		{force(5090, 5084, 11740), "3000", "5000 to 12000 N"},
+		{force(5870, 5834, 5906), "40", "5870 N ±40"},
+		{&sheet.Figure{Kind: quantity.Count, Value: 38, Doubt: &sheet.Doubt{Low: 37, High: 38}}, "1", "37 to 38"},
+		{&sheet.Figure{Kind: quantity.Word, Word: "lip 1 or lip 2", Value: math.NaN(), Doubt: &sheet.Doubt{Low: math.NaN(), High: math.NaN()}}, "", "lip 1 or lip 2"},
+	} {
+		t1 := tableWriter{f: metric}
+		if u, both := plusMinus(c.f, metric), t1.value(c.f); u != c.u || both != c.both {
+			t.Errorf("%v in %+v: %q, %q; want %q, %q", c.f.Value, *c.f.Doubt, u, both, c.u, c.both)
+		}
+	}
+}
+
+// In how many of the draws a verdict comes out is told, where not in all.
+func TestTheShareOfAVerdict(t *testing.T) {
 	s := evilSheet()
 	s.Gauged = true
-	f := s.Lookup("length_mm")
-	other := 2.5
-	f.Spread, f.Mostly, f.Otherwise = 0.51, "web", &other
-	for name, c := range map[string]struct{ out, wants, none string }{
-		"table":   {written(t, Options{Form: Table}, s), "  a length                     2.00 or 2.50 mm 1.00 to 3.00 mm", "±0.51"},
-		"explain": {written(t, Options{Form: Table, Explain: true}, s), "    or 2.50 mm, on the other side of a limit", "mostly from web"},
-		"plain":   {written(t, Options{Form: Plain}, s), "a length\t2.00\tmm\t1.00\t3.00\twithin\tpractice\t0.51\n", "2.50"},
-		"json":    {written(t, Options{Form: JSON}, s), "\"otherwise\": {\n    \"length_mm\": 2.5\n  }", "\"otherwise\": {}"},
-	} {
-		if !strings.Contains(c.out, c.wants) || strings.Contains(c.out, c.none) {
-			t.Errorf("%s: not %q, or %q, in\n%s", name, c.wants, c.none, c.out)
+	for share, want := range map[float64]string{1: "\nVerdict: REGRIND\n", 0.968: "\nVerdict: REGRIND in 97 % of the draws\n"} {
+		s.Verdict.Share = share
+		if out := written(t, Options{Form: Table}, s); !strings.Contains(out, want) {
+			t.Errorf("%g: no %q in\n%s", share, want, out)
+		}
+		var got struct{ Results map[string]any }
+		if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, s)), &got); err != nil || got.Results["verdict_share"] != share {
+			t.Errorf("%v: %v", err, got.Results)
 		}
 	}
-	f.Otherwise = nil
-	if out := written(t, Options{Form: JSON}, s); strings.Contains(out, "otherwise") {
-		t.Errorf("otherwise, though there is nothing\n%s", out)
-	}
-}
-
-// A table shows them beside the numbers, or the largest underneath where the
-// line has no room; rounded up, never down.
-func TestTablesShowUncertaintyWhereThereIsRoom(t *testing.T) {
-	for columns, want := range map[int][]string{1: {"2.50 ±0.02", "2.60 ±0.04"}, 7: {"uncertain by at most: chisel a 0.04 mm; chisel b 0.04 mm;"}} {
-		out := written(t, Options{Form: Table}, doubted(columns))
-		for _, w := range want {
-			if !strings.Contains(out, w) {
-				t.Errorf("%d columns: no %q in\n%s", columns, w, out)
-			}
-		}
-		if both := strings.Contains(out, "at most") && strings.Contains(out, "2.50 ±"); both {
-			t.Errorf("%d columns: both ways\n%s", columns, out)
-		}
-	}
-	s := doubted(7)
-	for _, row := range s.Grids[0].Rows {
-		for i := range row {
-			row[i].Spread = 0
-		}
-	}
-	if out := written(t, Options{Form: Table}, s); strings.Contains(out, "at most") {
-		t.Errorf("claimed without a gauge\n%s", out)
+	s.Gauged = false
+	if out := written(t, Options{Form: JSON}, s); strings.Contains(out, "verdict_share") {
+		t.Errorf("a share without a gauge\n%s", out)
 	}
 }
 
@@ -153,7 +126,7 @@ func TestAWordMayBeUnknown(t *testing.T) {
 
 // The working shown for many answers is that of the one named.
 func TestWorkingOfOneAmongMany(t *testing.T) {
-	s := doubted(1)
+	s := doubted()
 	s.Sections, s.First = nil, evilSheet()
 	for form, want := range map[Form]string{Table: "How each figure is got", JSON: `"numbers": "1 + 1"`} {
 		if out := written(t, Options{Form: form, Explain: true}, s); !strings.Contains(out, want) {
@@ -170,13 +143,5 @@ func TestNoughtHasNoSign(t *testing.T) {
 	}
 	if got := full(minus); got != "0" {
 		t.Errorf("CSV: %s", got)
-	}
-}
-
-// What is under the last digit by rounding alone is not claimed.
-func TestNoUncertaintyOfNought(t *testing.T) {
-	f := quantity.Format{System: quantity.Metric}
-	if got := plusMinus(quantity.Share, 0, 1, 1e-17, f); got != "" {
-		t.Errorf("±%s", got)
 	}
 }

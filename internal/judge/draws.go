@@ -1,0 +1,60 @@
+package judge
+
+import (
+	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+	"evenlip/internal/uncertainty"
+)
+
+// JudgementOn returns the verdict on d that its gauges bear out. It must be the drill
+// that r was computed of.
+func (r *Result) JudgementOn(d *drill.Drill, g quantity.Gauges) *sheet.Verdict {
+	v := r.Judgement()
+	if g == (quantity.Gauges{}) {
+		return v
+	}
+	draws := uncertainty.Draws(d, g)
+	verdicts := uncertainty.NewVerdicts(v)
+	var drawn sheet.Verdict
+	for moved := range uncertainty.Each(d, draws) {
+		r := Compute(moved)
+		r.drawn(&drawn)
+		verdicts.Add(&drawn)
+	}
+	verdicts.Settle(draws)
+	return v
+}
+
+// drawn makes v the verdict on a draw: with all the reasons that hold, those too that
+// a heavier one stands before.
+func (r *Result) drawn(v *sheet.Verdict) {
+	v.Word, v.Reasons = r.Verdict.Word.String(), v.Reasons[:0]
+	for i := range rules {
+		if rules[i].holds(&r.Held) {
+			v.Reasons = append(v.Reasons, rules[i].code)
+		}
+	}
+}
+
+// Draw returns the sheet of a draw for [uncertainty.Tell]: figures and verdict.
+func Draw(d *drill.Drill) *sheet.Sheet {
+	r, s := Compute(d), drawing()
+	r.figures(s)
+	s.Verdict = new(sheet.Verdict)
+	r.drawn(s.Verdict)
+	return s
+}
+
+// DrawOf is the same of some of the figures, and without the verdict.
+func DrawOf(d *drill.Drill, groups ...*sheet.Group[Result]) *sheet.Sheet {
+	r, s := Compute(d), drawing()
+	sheet.Put(s, &r, r.Held[:], groups...)
+	return s
+}
+
+func drawing() *sheet.Sheet {
+	s := sheet.New("draw", false)
+	s.Drawing = true
+	return s
+}
