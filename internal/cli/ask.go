@@ -26,7 +26,7 @@ func (a *app) ask(cmd *cobra.Command, c command.Command, h *held) error {
 		return err
 	}
 	h.given = given
-	h.resolve()
+	h.Resolve(h.given, h.o)
 	fmt.Fprintf(a.err, "\nThe same again:\n%s\n\n", broken("  "+commandLine(cmd, &h.Drill), a.set.Width))
 	return nil
 }

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"cmp"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -73,12 +72,11 @@ func (a *app) drillToDraw(s *source, args []string) (*held, fault.List) {
 		return nil, faults
 	}
 	wants, hint := drawing.Missing(&h.Drill)
-	file := cmp.Or(h.kept, strings.Join(args, ""))
 	switch {
 	case wants == "":
 		return h, nil
-	case file != "":
-		return nil, fault.List{fault.NewData("", "%s: draw wants %s", file, strings.ReplaceAll(wants, "--", ""))}
+	case h.from != "":
+		return nil, fault.List{fault.NewData("", "%s: draw wants %s", h.from, strings.ReplaceAll(wants, "--", ""))}
 	}
 	return nil, fault.List{fault.New(hint, "draw wants %s", wants)}
 }

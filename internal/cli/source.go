@@ -37,14 +37,10 @@ func (s *source) addFlags() {
 // its readings.
 type held struct {
 	drill.Read
-	given  []drill.Given
-	faults fault.List    // of a file's form
-	o      drill.Options // what its readings are understood with
-
-	sample bool
-	kept   string // a crib's name for it
-	past   drill.Past
-	gone   string // when it was thrown away
+	given []drill.Given
+	o     drill.Options // what they are understood with
+	from  string        // what a file or a crib calls it
+	gone  string        // when it was thrown away
 }
 
 // read takes the drill that the arguments name, file being "" for none, with the flags'
@@ -55,15 +51,7 @@ func (a *app) read(s *source, file string) (*held, fault.List) {
 		return nil, faults
 	}
 	h.given = append(h.given, s.flags.given(s.cmd)...)
-	return h, h.resolve()
-}
-
-// resolve understands what was given. All that is wrong is returned, in a file's order.
-func (h *held) resolve() fault.List {
-	faults := append(fault.List(nil), h.faults...)
-	faults = append(faults, h.Read.Resolve(h.given, h.o)...)
-	h.Sample, h.Kept, h.Past = h.sample, h.kept != "", h.past
-	return faults
+	return h, append(faults, h.Resolve(h.given, h.o)...)
 }
 
 // begin takes what a drill is before the flags: nothing yet, the sample, a file,
@@ -76,7 +64,7 @@ func (a *app) begin(s *source, file string) (*held, fault.List) {
 	case s.id != "":
 		return a.fromCrib(s, file)
 	case s.sample:
-		h.given, h.sample = drill.Sample(), true
+		h.given, h.o.Sample = drill.Sample(), true
 	case file != "":
 		return a.fromFile(s, file)
 	}
@@ -95,8 +83,8 @@ func (a *app) fromCrib(s *source, file string) (*held, fault.List) {
 		return nil, fault.List{fault.Flag("drill", c.Meant(s.id), "no drill of this crib is called %q", s.id)}
 	}
 	d := kept.Readings
-	h := &held{given: []drill.Given{{Reading: drill.Name, Text: kept.ID}}, o: drill.Options{Units: d.Units, Book: a.set.book},
-		sample: c.Sample, kept: kept.ID, past: d.Past, gone: kept.Retired()}
+	h := &held{given: []drill.Given{{Reading: drill.Name, Text: kept.ID}}, from: kept.ID, gone: kept.Retired(),
+		o: drill.Options{Units: d.Units, Book: a.set.book, Sample: c.Sample, Kept: true, Past: d.Past}}
 	for _, g := range d.Given() {
 		g.At = fault.Place{File: kept.ID}
 		h.given = append(h.given, g)
@@ -123,9 +111,8 @@ func (a *app) fromFile(s *source, name string) (*held, fault.List) {
 	if f != nil {
 		return nil, fault.List{f}
 	}
-	h := &held{o: a.set.reading()}
-	h.given, h.faults = drill.OfFile(shown, bytes.NewReader(text))
-	return h, nil
+	given, faults := drill.OfFile(shown, bytes.NewReader(text))
+	return &held{given: given, o: a.set.reading(), from: name}, faults
 }
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
@@ -162,7 +149,7 @@ func (h *held) tell(s *sheet.Sheet) {
 	if h.gone != "" {
 		s.Find("retired-and-gone", sheet.Warn, "the crib says that this drill was thrown away on {}", quantity.Say(h.gone))
 	}
-	if len(h.Instead) > 0 && !h.sample {
+	if len(h.Instead) > 0 && !h.Sample {
 		var names []string
 		for _, r := range h.Instead {
 			names = append(names, r.String())

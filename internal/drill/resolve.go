@@ -40,10 +40,13 @@ type Read struct {
 	unsure bool // a reading on which the units of bare numbers hang was not understood
 }
 
-// Options are what a list is understood with.
+// Options are what a list is understood with, and what is known of the drill beside it.
 type Options struct {
-	Units quantity.System // of bare numbers; Unset goes by the list, then by the size
-	Book  *handbook.Book  // nil is the embedded one
+	Units  quantity.System // of bare numbers; Unset goes by the list, then by the size
+	Book   *handbook.Book  // nil is the embedded one
+	Sample bool
+	Kept   bool
+	Past   Past
 }
 
 // unitGivers are the readings whose units bare numbers take, the first that was
@@ -61,7 +64,7 @@ func (rd *Read) UnitsKnown() bool { return !rd.unsure }
 // only the first, in the catalogue's order; what could be understood is there beside
 // it. Of two for one reading the later holds.
 func (rd *Read) Resolve(given []Given, o Options) fault.List {
-	*rd = Read{Drill: Drill{Book: o.Book, Units: o.Units, taken: rd.taken[:0]}, Instead: rd.Instead[:0], Ranges: rd.Ranges[:0]}
+	*rd = Read{Drill: Drill{Sample: o.Sample, Kept: o.Kept, Past: o.Past, Book: o.Book, Units: o.Units, taken: rd.taken[:0]}, Instead: rd.Instead[:0], Ranges: rd.Ranges[:0]}
 	s := resolver{rd: rd, given: given}
 	for i := range given {
 		s.note(i, o.Units)
