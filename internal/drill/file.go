@@ -38,15 +38,16 @@ func OfMap(file string, root strict.Node, other func(strict.Entry) bool) ([]Give
 	}
 	entries := root.Entries()
 	out := list{given: make([]Given, 0, len(entries))}
-	others := map[string]bool{}
+	var others []string
 	for _, e := range entries {
 		key := e.Key.Text()
 		if r, known := find(key); other != nil && (!known || r >= readings) {
-			if others[key] {
+			if slices.Contains(others, key) {
 				out.refuse(e.Key.In(file), Name, strconv.Quote(key)+" stands twice", "keep one of them")
 				continue
 			}
-			if others[key] = other(e); others[key] {
+			if other(e) {
+				others = append(others, key)
 				continue
 			}
 		}

@@ -65,6 +65,7 @@ func (rd *Read) UnitsKnown() bool { return !rd.unsure }
 // it. Of two for one reading the later holds.
 func (rd *Read) Resolve(given []Given, o Options) fault.List {
 	*rd = Read{Drill: Drill{Sample: o.Sample, Kept: o.Kept, Past: o.Past, Book: o.Book, Units: o.Units, taken: rd.taken[:0]}, Instead: rd.Instead[:0], Ranges: rd.Ranges[:0]}
+	rd.taken = slices.Grow(rd.taken, len(given))
 	s := resolver{rd: rd, given: given}
 	for i := range given {
 		s.note(i, o.Units)
