@@ -59,34 +59,24 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 var ChiselEdge = sheet.Group[Result]{Title: "Chisel edge", Figures: []sheet.Def[Result]{
 	{Key: "web_mm", Letter: "w", Label: "web at the point", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Chisel.Web }, OfWays: WantsChisel,
-		Works: func(r *Result) (work, source string) { return readOr(r.Chisel.WebRead, "c * sin(psi)") }},
+		Work: "c * sin(psi)", Read: func(r *Result) bool { return r.Chisel.WebRead }},
 	{Key: "chisel_angle_deg", Letter: "psi'", Label: "chisel-edge angle, obtuse", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Chisel.Angle }, Limit: ChiselAngleLimit, OfWays: WantsChisel,
-		Works: func(r *Result) (work, source string) {
-			return readOr(r.Chisel.AngleRead && !r.Chisel.AcuteRead, "180 - psi")
-		}},
+		Work: "180 - psi", Read: func(r *Result) bool { return r.Chisel.AngleRead && !r.Chisel.AcuteRead }},
 	{Key: "chisel_angle_acute_deg", Letter: "psi", Label: "chisel-edge angle, acute", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Chisel.Acute }, OfWays: WantsChisel,
 		Works: func(r *Result) (work, source string) {
 			if r.Chisel.AngleRead {
-				return readOr(r.Chisel.AcuteRead, "180 - psi'")
+				return "180 - psi'", ""
 			}
 			return "asin(w / c)", ""
-		}},
+		}, Read: func(r *Result) bool { return r.Chisel.AcuteRead }},
 	{Key: "chisel_length_mm", Letter: "c", Label: "chisel-edge length", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Chisel.Length }, OfWays: WantsChisel,
-		Works: func(r *Result) (work, source string) { return readOr(r.Chisel.LengthRead, "w / sin(psi)") }},
+		Work: "w / sin(psi)", Read: func(r *Result) bool { return r.Chisel.LengthRead }},
 	{Key: "chisel_ratio", Letter: "q", Label: "chisel-edge length / D", Kind: quantity.Number,
 		Value: func(r *Result) float64 { return r.Chisel.Ratio }, Limit: ChiselRatioLimit, Work: "c / D"},
 }}
-
-// readOr is the working of a figure that was read or else follows by a formula.
-func readOr(read bool, formula string) (work, source string) {
-	if read {
-		return sheet.AsRead, sheet.AsRead
-	}
-	return formula, ""
-}
 
 // Contradiction warns in s where three readings of the chisel edge disagree.
 func (c *Chisel) Contradiction(s *sheet.Sheet) {

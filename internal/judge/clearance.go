@@ -84,14 +84,10 @@ func (c *Clearance) alongLip(r *Result) {
 var CornerClearance = sheet.Group[Result]{Title: "Lip clearance", Figures: []sheet.Def[Result]{
 	{Key: "lip_clearance_1_deg", Letter: "C1", Label: "at the corner, lip 1", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Lip1 }, Limit: Clearance1Limit, Of: clearanceWanted,
-		Works: func(r *Result) (work, source string) {
-			return readOr(!r.Clearance.FromDrop, "atan(drop1 * 360 / (pi * D * turn))")
-		}},
+		Work: "atan(drop1 * 360 / (pi * D * turn))", Read: clearanceRead},
 	{Key: "lip_clearance_2_deg", Letter: "C2", Label: "at the corner, lip 2", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Lip2 }, Limit: Clearance2Limit, Of: clearanceWanted,
-		Works: func(r *Result) (work, source string) {
-			return readOr(!r.Clearance.FromDrop, "atan(drop2 * 360 / (pi * D * turn))")
-		}},
+		Work: "atan(drop2 * 360 / (pi * D * turn))", Read: clearanceRead},
 	{Letter: "drop1", Label: "heel drop, lip 1", Kind: quantity.Length, Gauge: quantity.Indicator, Work: sheet.AsRead, Of: "heel-drop",
 		Value: func(r *Result) float64 { return r.Clearance.Drop1 }},
 	{Letter: "drop2", Label: "heel drop, lip 2", Kind: quantity.Length, Gauge: quantity.Indicator, Work: sheet.AsRead, Of: "heel-drop",
@@ -105,6 +101,9 @@ var CornerClearance = sheet.Group[Result]{Title: "Lip clearance", Figures: []she
 		Value: func(r *Result) float64 { return r.Clearance.Recommended.High }, Works: recommendedWorks,
 		Shop: func(r *Result) bool { return r.Clearance.Recommended.Source.OfShop() }},
 }}
+
+// clearanceRead reports whether the clearance does not follow from the heel drop.
+func clearanceRead(r *Result) bool { return !r.Clearance.FromDrop }
 
 // What is missing of the clearance, and of what it is all along the lip.
 const (
