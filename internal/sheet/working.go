@@ -117,6 +117,20 @@ func (s *Sheet) Worked(f func(fig *Figure, step bool)) {
 	})
 }
 
+// Letters returns the figures whose letters stand in a formula of the sheet, in the
+// order in which they are met.
+func (s *Sheet) Letters() []*Figure {
+	var out []*Figure
+	s.Worked(func(fig *Figure, _ bool) {
+		for _, of := range s.Given(fig) {
+			if !slices.Contains(out, of) {
+				out = append(out, of)
+			}
+		}
+	})
+	return out
+}
+
 // EachLetter calls f for every figure that has a letter, with how many have it.
 func (s *Sheet) EachLetter(f func(fig *Figure, n int)) {
 	count := map[string]int{}

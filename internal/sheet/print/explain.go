@@ -38,6 +38,7 @@ func (t *tableWriter) workings(s *sheet.Sheet) {
 		t.wrapped("    ", workSource(f))
 		t.doubt(f)
 	})
+	t.letters(s)
 	t.limitSources(s)
 }
 
@@ -56,6 +57,27 @@ func (t *tableWriter) doubt(f *sheet.Figure) {
 		text += ", mostly from " + f.Doubt.Mostly
 	}
 	t.wrapped("    ", text)
+}
+
+// letters lists what the formulas call each figure.
+func (t *tableWriter) letters(s *sheet.Sheet) {
+	letters := s.Letters()
+	if len(letters) == 0 {
+		return
+	}
+	widest := 0
+	for _, f := range letters {
+		widest = max(widest, len(f.Letter))
+	}
+	t.line()
+	t.line(t.pen.Heading("Letters"))
+	for _, f := range letters {
+		lead := f.Letter
+		for _, l := range wrap(t.ascii(f.Label+": "+result(f, true, t.f)), t.o.Width-widest-4) {
+			t.line("  ", pad(lead, widest+2), l)
+			lead = ""
+		}
+	}
 }
 
 // limitSources prints where each limit comes from.
@@ -83,7 +105,11 @@ func result(fig *sheet.Figure, step bool, f quantity.Format) string {
 		if fig.Fine {
 			n = 12
 		}
-		return strings.TrimSpace(significant(f.InSystem(fig.Kind, fig.Value), n) + " " + f.Unit(fig.Kind))
+		unit := f.Unit(fig.Kind)
+		if unit != "" && unit != "°" {
+			unit = " " + unit
+		}
+		return significant(f.InSystem(fig.Kind, fig.Value), n) + unit
 	}
 	return shown(fig, f)
 }
