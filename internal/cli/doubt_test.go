@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"evenlip/internal/command"
+	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
-	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/testkit/drilltest"
@@ -153,11 +153,11 @@ func TestThePlansWordsAreThoseOfChance(t *testing.T) {
 		"past thinning or not":  "web 4.2mm; chisel-angle 124; flank-wear 0.05mm; flute 80mm",
 	} {
 		d := sound.With(drilltest.Of(line)).Drill(t)
-		s := plan.Sheet(d, false)
-		uncertainty.Tell(s, d, gauges, plan.Draw)
+		s := regrind.Command.Sheet(d, false)
+		uncertainty.Tell(s, d, gauges, regrind.Command.Draw)
 		met := map[string]map[string]int{"plan": {}, "thin": {}}
 		byChance(d, gauges, func(d *drill.Drill) {
-			on := plan.Sheet(d, false)
+			on := regrind.Command.Sheet(d, false)
 			for key := range met {
 				met[key][on.Lookup(key).Word]++
 			}

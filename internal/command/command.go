@@ -61,11 +61,14 @@ func (c *Of[R]) Refuse(d *drill.Drill) fault.List {
 	return c.Cannot(d)
 }
 
-// Sheet implements Command. Readings that are hardly meant are told first.
+// Sheet implements Command. Readings that are hardly meant are told first, but of a drill
+// that is scrap.
 func (c *Of[R]) Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	s := sheet.New(c.Name, explain)
 	r := c.Compute(d)
-	judge.Plausible(d, s)
+	if !d.Has(drill.Cracked) {
+		judge.Plausible(d, s)
+	}
 	c.Figures(&r, s)
 	if c.Rest != nil {
 		c.Rest(&r, s)

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
@@ -76,10 +77,10 @@ func TestSplitPointHasAWebBehindIt(t *testing.T) {
 	if got := p.Now.Web / 25.4; math.Abs(got-0.012) > 1e-9 {
 		t.Errorf("the web now is %.4f in", got)
 	}
-	if !drilltest.Found(plan.Sheet(split.Drill(t), false), "thinned-taken") {
+	if !drilltest.Found(regrind.Command.Sheet(split.Drill(t), false), "thinned-taken") {
 		t.Error("it is not said")
 	}
-	if drilltest.Found(plan.Sheet(fit.Drill(t), false), "thinned-taken") {
+	if drilltest.Found(regrind.Command.Sheet(fit.Drill(t), false), "thinned-taken") {
 		t.Error("a sound web is taken for a thinned one")
 	}
 	measured := split.With(readings{drill.SecondWeb: "0.024in", drill.SecondWebAt: "0.75in"})
@@ -104,11 +105,11 @@ func TestKeptAngleIsToldWithWhatTheOtherTakes(t *testing.T) {
 	if dear := p.AngleKept - p.Stock.Total; math.Abs(p.Lips.Target-59*deg) > 1e-9 || dear < 0.75 || dear > 1 {
 		t.Errorf("ground to %g, the other takes %g more", p.Lips.Target/deg, dear)
 	}
-	if !drilltest.Found(plan.Sheet(hard.Drill(t), false), "angle-kept") {
+	if !drilltest.Found(regrind.Command.Sheet(hard.Drill(t), false), "angle-kept") {
 		t.Error("it is not told")
 	}
 	for _, r := range []readings{hard.With(readings{drill.PointAngle: "118"}), hard.With(readings{drill.Material: "steel-200"}), hard.With(readings{drill.LipAngle: "67.5,67.5"})} {
-		if drilltest.Found(plan.Sheet(r.Drill(t), false), "angle-kept") {
+		if drilltest.Found(regrind.Command.Sheet(r.Drill(t), false), "angle-kept") {
 			t.Errorf("told of %v", r)
 		}
 	}
@@ -134,10 +135,10 @@ func TestChiselAnglePutRightAsksForNoThinning(t *testing.T) {
 func TestThinnedPointIsThinnedAgain(t *testing.T) {
 	split := readings{drill.Size: "1/4", drill.Material: "stainless-316", drill.Web: "0.02in", drill.ChiselAngle: "125", drill.LipAngle: "67.5,67.5", drill.LipHeight: "0.001in",
 		drill.Clearance: "14,14", drill.CornerWear: "0.02in", drill.Flute: "2.5in", drill.Depth: "0.75in"}
-	if s := plan.Sheet(split.Drill(t), false); !drilltest.Found(s, "thin-again") || s.Answer == nil || !strings.Contains(s.Answer.Format, "thin the point again") {
+	if s := regrind.Command.Sheet(split.Drill(t), false); !drilltest.Found(s, "thin-again") || s.Answer == nil || !strings.Contains(s.Answer.Format, "thin the point again") {
 		t.Errorf("%v, %v", drilltest.Codes(s), s.Answer)
 	}
-	if drilltest.Found(plan.Sheet(split.With(readings{drill.Web: "0.04in"}).Drill(t), false), "thin-again") {
+	if drilltest.Found(regrind.Command.Sheet(split.With(readings{drill.Web: "0.04in"}).Drill(t), false), "thin-again") {
 		t.Error("a point that was not thinned is thinned again")
 	}
 }
@@ -145,7 +146,7 @@ func TestThinnedPointIsThinnedAgain(t *testing.T) {
 // More than a diameter is cut off and not ground.
 func TestMoreThanADiameterIsCutOff(t *testing.T) {
 	for margin, cut := range map[string]bool{"11mm": false, "13mm": true} {
-		s := plan.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
+		s := regrind.Command.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
 		if got := strings.HasPrefix(s.Answer.Format, "cut {} off"); got != cut {
 			t.Errorf("%s: %q", margin, s.Answer.Format)
 		}
@@ -156,7 +157,7 @@ func TestMoreThanADiameterIsCutOff(t *testing.T) {
 // told to mark one.
 func TestNearlyEvenLipsAreSaidToBe(t *testing.T) {
 	for height, marked := range map[string]bool{"0.02mm": false, "0.2mm": true} {
-		s := plan.Sheet(fit.With(readings{drill.LipHeight: height, drill.CornerWear: "0.3mm"}).Drill(t), false)
+		s := regrind.Command.Sheet(fit.With(readings{drill.LipHeight: height, drill.CornerWear: "0.3mm"}).Drill(t), false)
 		if got := drilltest.Found(s, "mark-lip-1"); got != marked {
 			t.Errorf("lips %s apart: to be marked %v", height, got)
 		}
@@ -166,7 +167,7 @@ func TestNearlyEvenLipsAreSaidToBe(t *testing.T) {
 // What nobody grinds has no stock in the table; scripts have it.
 func TestRetiredDrillShowsNoStock(t *testing.T) {
 	for cause, quiet := range map[string]bool{"1mm": false, "60mm": true} {
-		s := plan.Sheet(fit.With(readings{drill.MarginWear: cause}).Drill(t), false)
+		s := regrind.Command.Sheet(fit.With(readings{drill.MarginWear: cause}).Drill(t), false)
 		for i := range s.Sections {
 			sec := &s.Sections[i]
 			if sec.Title == "Off each lip, clean-up included" && sec.Quiet != quiet {
@@ -181,7 +182,7 @@ func TestRetiredDrillShowsNoStock(t *testing.T) {
 func TestHistoryIsNoPromise(t *testing.T) {
 	d := fit.With(readings{drill.MarginWear: "0.3mm"}).Drill(t)
 	d.Past = drill.Past{Usual: 0.9}
-	for _, f := range plan.Sheet(d, false).Findings {
+	for _, f := range regrind.Command.Sheet(d, false).Findings {
 		if f.Code == "usual-of-history" {
 			if a := f.Text.Args; len(a) != 3 || math.Abs(a[0].Value-0.9) > 1e-9 || math.Abs(a[1].Value-1.8) > 1e-9 || a[2].Value != 21 {
 				t.Errorf("%+v", a)

@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
@@ -71,7 +72,7 @@ func TestAGrindThatWaitsTakesNothing(t *testing.T) {
 		"blunter":        {readings{drill.FlankWear: "0.2mm", drill.LipAngle: "60,60"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.09 mm off the end, for flank-land", 80, "no"},
 		"a hair blunter": {readings{drill.FlankWear: "0.2mm", drill.LipAngle: "59.2,59.2"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.12 mm off the end, for flank-land", 80, "no"},
 	} {
-		s := plan.Sheet(fit.With(c.more).Drill(t), true)
+		s := regrind.Command.Sheet(fit.With(c.more).Drill(t), true)
 		if s.Lookup("plan").Word != c.do || s.Lookup("stock_reason").Word != "none" || s.Lookup("thin").Word != c.thinned {
 			t.Errorf("%s: to %s for %s", name, s.Lookup("plan").Word, s.Lookup("stock_reason").Word)
 		}
@@ -104,7 +105,7 @@ func TestAGrindThatWaitsTakesNothing(t *testing.T) {
 // Whatever is taken for want of a reading is said, and nothing else is.
 func TestWhatWasTakenForGranted(t *testing.T) {
 	all := fit.With(readings{drill.Material: "steel-200", drill.WebTaper: "0.016", drill.MarginWear: "0.5mm", drill.FlankWear: "0.1mm"})
-	if got := drilltest.Codes(plan.Sheet(all.Drill(t), false)); !slices.Equal(got, []string{"margin-worn", "grind-to", "life-hangs-on-stock"}) {
+	if got := drilltest.Codes(regrind.Command.Sheet(all.Drill(t), false)); !slices.Equal(got, []string{"margin-worn", "grind-to", "life-hangs-on-stock"}) {
 		t.Fatalf("all was read, and yet %v", got)
 	}
 	for code, more := range map[string]readings{
@@ -125,7 +126,7 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 		"straight-flutes":    {drill.Material: "brass"},
 		"wear-counted-once":  {drill.MarginWear: "3mm"},
 	} {
-		if got := drilltest.Codes(plan.Sheet(all.With(more).Drill(t), false)); !slices.Contains(got, code) {
+		if got := drilltest.Codes(regrind.Command.Sheet(all.With(more).Drill(t), false)); !slices.Contains(got, code) {
 			t.Errorf("no %s among %v", code, got)
 		}
 	}
@@ -140,7 +141,7 @@ func TestWhatTheLifeWouldBeAtAnotherStock(t *testing.T) {
 		"0.7mm": "0.7 0.48 0.75 50",    // (38 - 0.75)/0.75
 		"5mm":   "5 0.48 5.05 7",       // (38 - 5.05)/5.05
 	} {
-		s := plan.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
+		s := regrind.Command.Sheet(fit.With(readings{drill.MarginWear: margin}).Drill(t), false)
 		got := ""
 		for _, f := range s.Findings {
 			if f.Code == "life-hangs-on-stock" || f.Code == "wear-counted-once" {
@@ -158,7 +159,7 @@ func TestWhatTheLifeWouldBeAtAnotherStock(t *testing.T) {
 // A chisel edge as long as the drill is wide leaves no lip to grind; that is
 // said, and no figure stands in its place.
 func TestNoPlanOfADrillWithoutLips(t *testing.T) {
-	s := plan.Sheet(readings{drill.Size: "10mm", drill.Web: "9mm", drill.ChiselAngle: "130", drill.FlankWear: "0.3mm", drill.Flute: "50mm"}.Drill(t), true)
+	s := regrind.Command.Sheet(readings{drill.Size: "10mm", drill.Web: "9mm", drill.ChiselAngle: "130", drill.FlankWear: "0.3mm", drill.Flute: "50mm"}.Drill(t), true)
 	if got := drilltest.Codes(s); !slices.Contains(got, "no-plan") || !slices.Contains(got, "web-spent") {
 		t.Errorf("only %v", got)
 	}
@@ -207,7 +208,7 @@ func TestNamesOfFigures(t *testing.T) {
 	tapered := fit.With(readings{drill.BackTaper: "0.0005"})
 	for _, r := range []readings{tapered, {drill.Cracked: "yes"}, {drill.Flute: "20mm"}, {drill.Size: "12mm"}} {
 		var got []string
-		plan.Sheet(r.Drill(t), true).Each(func(f *sheet.Figure) { got = append(got, f.Key) })
+		regrind.Command.Sheet(r.Drill(t), true).Each(func(f *sheet.Figure) { got = append(got, f.Key) })
 		if !slices.Equal(got, want) {
 			t.Errorf("%v gives %v", r, got)
 		}
@@ -217,7 +218,7 @@ func TestNamesOfFigures(t *testing.T) {
 		"schedule": {"grind", "removed_mm", "flute_mm", "web_unthinned_mm", "web_mm", "chisel_length_mm", "chisel_ratio", "thinned", "thrust_ratio",
 			"diameter_mm"},
 	}
-	s := plan.Sheet(tapered.Drill(t), false)
+	s := regrind.Command.Sheet(tapered.Drill(t), false)
 	if len(s.Grids) != len(grids) {
 		t.Fatalf("%d lists", len(s.Grids))
 	}
@@ -308,7 +309,7 @@ func TestPlanAgreesWithItself(t *testing.T) {
 		if len(d.Possible()) > 0 {
 			t.Skip("no such drill")
 		}
-		s, verdict := plan.Sheet(d, false), judge.Sheet(d, false).Verdict.Word
+		s, verdict := regrind.Command.Sheet(d, false), judge.Sheet(d, false).Verdict.Word
 		do, left := s.Lookup("plan").Word, s.Lookup("regrinds_left").Value
 		wants := map[string][]string{"": {"leave"}, "fit": {"leave"}, "thin": {"thin"}, "regrind": {"regrind", "retire"}, "retire": {"retire"}}
 		if !slices.Contains(wants[verdict], do) {
@@ -343,7 +344,7 @@ func TestWhatTheHistoryTells(t *testing.T) {
 	with := func(r readings, past drill.Past) *sheet.Sheet {
 		d := r.Drill(t)
 		d.Past = past
-		return plan.Sheet(d, true)
+		return regrind.Command.Sheet(d, true)
 	}
 	past := drill.Past{Usual: 0.9, Body: 2.4}
 	plainly, told := with(thinned, drill.Past{}), with(thinned, past)
@@ -371,7 +372,7 @@ func TestWhatTheHistoryTells(t *testing.T) {
 	usual := func(past drill.Past, r readings) float64 {
 		d := thinned.With(r).Drill(t)
 		d.Past, d.Book = past, &handbook.Book{Every: 1.5, Source: handbook.Source{Label: handbook.Shop}}
-		return plan.Sheet(d, true).Lookup("usual_stock_mm").Value
+		return regrind.Command.Sheet(d, true).Lookup("usual_stock_mm").Value
 	}
 	if shop, history, flag := usual(drill.Past{}, nil), usual(past, nil), usual(past, readings{drill.Every: "2mm"}); shop != 1.5 || history != 0.9 || flag != 2 {
 		t.Errorf("usual stock %v by the shop, %v by the history, %v by the flag", shop, history, flag)

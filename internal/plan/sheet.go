@@ -4,35 +4,14 @@ import (
 	"slices"
 	"strconv"
 
-	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
-// Sheet is the plan of d's regrind: the stock and what governs it, the drill
-// before and after, thinning, and its life grind by grind.
-func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
-	p := Of(d)
-	s := sheet.New("regrind", explain)
-	if !p.Found.Wear.Cracked {
-		judge.Plausible(d, s)
-	}
-	Figures(&p, s)
-	Rest(&p, s)
-	return s
-}
-
-// Draw returns the sheet of a draw for [uncertainty.Tell]: figures alone.
-func Draw(d *drill.Drill) *sheet.Sheet {
-	p, s := Of(d), sheet.New("regrind", false)
-	s.Drawing = true
-	Figures(&p, s)
-	return s
-}
-
-// Figures adds the figures of the plan to s.
+// Figures adds the figures of the plan to s: the stock and what governs it, the drill
+// before and after, thinning, and its life.
 func Figures(p *Plan, s *sheet.Sheet) {
 	if p.Made {
 		sheet.Put(s, p, nil, &letters, &steps)

@@ -10,7 +10,7 @@ import (
 )
 
 // Command is evenlip regrind.
-var Command = command.Func{Info: command.Info{
+var Command = command.Of[plan.Plan]{Info: command.Info{
 	Name: "regrind", Short: "the plan: stock to take and why, before and after, the life left",
 	Long: `What to take off the end of a worn drill and why: each kind of wear asks for its
 own stock, the deepest governs, the clean-up allowance comes on top and uneven
@@ -23,7 +23,7 @@ from YAML files whose keys are the flags' names (- is standard input), or from
   evenlip regrind --size 1/2 --flank-wear 0.012 --margin-wear 0.03 --web 0.085 --chisel-angle 125 --flute 3in --depth 1in --every 0.03
   evenlip regrind --sample --explain`,
 	Rule: readings,
-}, Cannot: judge.Cannot, Make: plan.Sheet, Drawn: plan.Draw}
+}, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest}
 
 func readings() []drill.Reading {
 	return slices.DeleteFunc(drill.Of(drill.Point, drill.Plan), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Helix || r == drill.Remove })
