@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"evenlip/internal/command"
+	"evenlip/internal/command/drawing"
 	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
@@ -77,17 +78,17 @@ func part(values []float64, holds func(float64) bool) float64 {
 
 // drawings are the drill drawn as ground, as measured, and with no height of its
 // lips read.
-var drawings = []command.Command{&drawn, drawnWithout(drill.Remove), drawnWithout(drill.Remove, drill.LipHeight)}
+var drawings = []command.Command{&drawing.Command, drawnWithout(drill.Remove), drawnWithout(drill.Remove, drill.LipHeight)}
 
 func drawnWithout(unread ...drill.Reading) command.Command {
-	c := drawn
+	c := drawing.Command
 	c.Name = fmt.Sprintf("draw without %v", unread)
-	c.Make = func(d *drill.Drill, explain bool) *sheet.Sheet {
+	c.Compute = func(d *drill.Drill) drawing.Result {
 		less := *d
 		for _, r := range unread {
 			less.Drop(r)
 		}
-		return drawn.Sheet(&less, explain)
+		return drawing.Compute(&less)
 	}
 	return &c
 }

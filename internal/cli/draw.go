@@ -14,9 +14,6 @@ import (
 	"evenlip/internal/sheet/print"
 )
 
-// drawn is draw as far as it is a calculation: the figures beside the picture.
-var drawn = command.Func{Info: command.Info{Name: "draw", Readings: drawing.Readings}, Cannot: drawing.Check, Make: drawing.Sheet}
-
 // drawFlags are the flags of draw that are no readings.
 type drawFlags struct {
 	svg, scale string
@@ -25,23 +22,12 @@ type drawFlags struct {
 
 func (a *app) drawCommand() *cobra.Command {
 	var f drawFlags
+	about := drawing.Command.About()
 	cmd := &cobra.Command{
-		Use: "draw [FILE] [flags]", Short: "the point to scale, from the end and from the side", GroupID: "drill",
-		Long: `The point of one drill to scale, seen from the end and from the side: both lips
-as measured, uneven ones too, the web, the chisel edge at its angle, margins and
-flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
-to scale. With --remove the drill before the grind lies dashed under the one
-after. Size and lip-angle have to be read; what else was not is drawn as usual,
-and the remarks say so. A picture is of one drill: no ranges.
-Readings come from flags, from a YAML file whose keys are the flags' names (- is
-standard input), or from --sample.
-` + lipHelp,
-		Example: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
-  evenlip draw --sample --svg sample.svg
-  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
+		Use: "draw [FILE] [flags]", Short: about.Short, GroupID: "drill", Long: about.Long + "\n" + lipHelp, Example: about.Examples,
 		Args: atMostOne,
 	}
-	from := &source{cmd: cmd, flags: addReadings(cmd, drawing.Readings)}
+	from := &source{cmd: cmd, flags: addReadings(cmd, about.Readings)}
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		h, faults := a.drillToDraw(from, args)
 		if len(faults) > 0 {
@@ -68,7 +54,7 @@ func (a *app) drillToDraw(s *source, args []string) (*held, fault.List) {
 	if len(h.Ranges) > 0 {
 		return nil, fault.List{fault.Flag(h.Ranges[0].String(), "give one value; evenlip inspect and the like take ranges", "a range makes many drills, and a picture is of one")}
 	}
-	if faults = a.possible(&drawn, h, faults); len(faults) > 0 {
+	if faults = a.possible(&drawing.Command, h, faults); len(faults) > 0 {
 		return nil, faults
 	}
 	wants, hint := drawing.Missing(&h.Drill)
@@ -103,10 +89,10 @@ func (a *app) drawsWith(f *drawFlags) *fault.Fault {
 func (a *app) draw(h *held, f *drawFlags) error {
 	d, o := &h.Drill, &a.set
 	format := quantity.Format{System: a.system(d), Gauges: o.Gauges}
-	r, s := drawing.Compute(d), drawing.Sheet(d, o.Explain)
+	r, s := drawing.Compute(d), drawing.Command.Sheet(d, o.Explain)
 	report := func() error {
-		command.Doubt(&drawn, d, s, o.Gauges)
-		h.tell(command.Finish(&drawn, d, s))
+		command.Doubt(&drawing.Command, d, s, o.Gauges)
+		h.tell(command.Finish(&drawing.Command, d, s))
 		return a.print(print.Job{Sheet: s, System: format.System})
 	}
 	if f.svg != "" {

@@ -20,7 +20,7 @@ type (
 // the point; the swing axis lies along (ax, ay, az).
 var letters = group{Figures: []def{
 	{Letter: "D", Label: "diameter", Kind: quantity.Size, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.Drill.D }},
-	{Letter: "w", Label: "web at the point", Kind: quantity.Length, Gauge: quantity.Caliper, Fine: true, Of: "web",
+	{Letter: "w", Label: "web at the point", Kind: quantity.Length, Gauge: quantity.Caliper, Fine: true, Of: "size",
 		Value: func(r *Result) float64 { return r.wish.Web }, Works: func(r *Result) (work, source string) {
 			switch {
 			case r.webTaken:

@@ -34,12 +34,6 @@ type Result struct {
 	webUsual, chiselUsual, clearanceUsual, helixUsual, heightUsual bool
 }
 
-// Readings are what a picture shows.
-var Readings = []drill.Reading{
-	drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength,
-	drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Remove,
-}
-
 // Missing says what of d has to be read before it can be drawn, "" for nothing, and
 // what to do.
 func Missing(d *drill.Drill) (wants, hint string) {
@@ -179,20 +173,11 @@ func (r *Result) first() *draw.Drill {
 	return &r.Now
 }
 
-// Sheet is the figures beside a picture. A drill that cannot be drawn has none.
-func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := Compute(d), sheet.New("draw", explain)
-	if r.err != nil {
-		return s
-	}
-	judge.Plausible(d, s)
-	Figures(&r, s)
-	Rest(&r, s)
-	return s
-}
-
-// Figures puts the figures of r into s.
+// Figures puts the figures of r into s: none of a drill that cannot be drawn.
 func Figures(r *Result, s *sheet.Sheet) {
+	if r.err != nil {
+		return
+	}
 	sheet.Put(s, r, nil, &letters, &drawnFigures, &layoutFigures)
 	if r.Before != nil {
 		s.Sections[0].Title += ", after the grind"

@@ -49,7 +49,7 @@ func TestDrawnAsComputed(t *testing.T) {
 			as = judge.Compute(rs.With(drilltest.Readings{drill.LipHeight: "0mm"}).Drill(t))
 		}
 		has := func(d *drill.Drill, key string, want float64) {
-			if f := Sheet(d, false).Lookup(key); f == nil || math.Abs(f.Value-want) > 1e-9*size {
+			if f := Command.Sheet(d, false).Lookup(key); f == nil || math.Abs(f.Value-want) > 1e-9*size {
 				t.Fatalf("%s is drawn as %v, not %v", key, f, want)
 			}
 		}
@@ -92,10 +92,10 @@ func TestWorkingGivesTheFigure(t *testing.T) {
 		if r.trued {
 			trued++
 		}
-		screen := Sheet(d, true)
+		screen := Command.Sheet(d, true)
 		r.InTerminal(screen, quantity.Format{}, 80, false)
 		pocket.Worked(t, screen)
-		paper := Sheet(d, true)
+		paper := Command.Sheet(d, true)
 		if _, err := r.OnPaper(paper, quantity.Format{}, draw.Scale{}, "file.svg"); err != nil {
 			t.Fatal(err)
 		}

@@ -14,6 +14,9 @@ import (
 // Rest adds the remarks: what is drawn without having been measured, and what
 // changes nothing in the picture.
 func Rest(r *Result, s *sheet.Sheet) {
+	if r.err != nil {
+		return
+	}
 	if r.Before != nil && !r.trued {
 		r.tooLittle(s)
 	}
