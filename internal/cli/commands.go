@@ -9,6 +9,7 @@ import (
 	"evenlip/internal/command/point"
 	"evenlip/internal/command/regrind"
 	"evenlip/internal/command/spindle"
+	"evenlip/internal/command/wheel"
 )
 
 // commands are the commands on a drill. They and their lists are data that the linker
@@ -17,7 +18,7 @@ var commands = [...]command.Command{
 	&point.Inspect, &point.Point, &point.Clearance, &point.Chisel, &point.Web, &point.Lips,
 	&regrind.Command,
 	&edge.Command, &cone.Command,
-	&spindle.ThrustCommand, &spindle.ThinCommand, &spindle.PilotCommand, &spindle.SpeedCommand, &spindle.WheelCommand,
+	&spindle.ThrustCommand, &spindle.ThinCommand, &spindle.PilotCommand, &spindle.SpeedCommand, &wheel.Command,
 }
 
 // others are the commands that are no calculation on one drill.

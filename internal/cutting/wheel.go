@@ -1,7 +1,6 @@
 package cutting
 
 import (
-	"cmp"
 	"math"
 )
 
@@ -37,14 +36,11 @@ type WheelResult struct {
 }
 
 // Result returns the surface speed and the largest speed that the marking
-// allows. A wheel that has worn smaller cuts more slowly, yet is not allowed
-// more: the marking was made for the new wheel, so the allowed speed is that of
-// the new diameter. A *point.DomainError names an impossible input. Source:
-// derived, and the safety rule that the spindle must not exceed the marking.
-func (w Wheel) Result() (WheelResult, error) {
-	if err := w.err(); err != nil {
-		return WheelResult{}, err
-	}
+// allows, NaN where a reading is missing. A wheel that has worn smaller cuts more
+// slowly, yet is not allowed more: the marking was made for the new wheel, so the
+// allowed speed is that of the new diameter. Source: derived, and the safety rule that
+// the spindle must not exceed the marking.
+func (w Wheel) Result() WheelResult {
 	r := WheelResult{
 		Speed:      WheelSpeed(w.Now, w.Rpm),
 		SpeedNew:   WheelSpeed(w.New, w.Rpm),
@@ -52,7 +48,7 @@ func (w Wheel) Result() (WheelResult, error) {
 		AllowedRpm: w.allowed(),
 	}
 	r.TooFast = w.Rpm > r.AllowedRpm*(1+1e-9)
-	return r, nil
+	return r
 }
 
 // allowed returns the lower of the marked speeds, rpm; NaN when there is none.
@@ -65,15 +61,4 @@ func (w Wheel) allowed() float64 {
 		return bySpeed
 	}
 	return min(bySpeed, w.MarkedRpm)
-}
-
-// err returns an error unless the wheel makes sense.
-func (w Wheel) err() error {
-	return cmp.Or(
-		wantsPositive("wheel diameter as new", w.New),
-		wants(w.Now > 0 && w.Now <= w.New, "wheel diameter", w.Now, "must be above 0, and not over that of the new wheel"),
-		wants(notNegative(w.Rpm), "spindle speed", w.Rpm, "must not be negative"),
-		wants(positive(w.MarkedSpeed) || math.IsNaN(w.MarkedSpeed), "marked surface speed", w.MarkedSpeed, "must be greater than zero"),
-		wants(positive(w.MarkedRpm) || math.IsNaN(w.MarkedRpm), "marked speed", w.MarkedRpm, "must be greater than zero"),
-	)
 }

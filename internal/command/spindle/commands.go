@@ -64,18 +64,6 @@ flutes serve. A speed or a feed that is set already is looked at instead.`,
 	},
 }, Cannot: CheckDrill, Make: Speed}
 
-// WheelCommand is evenlip wheel.
-var WheelCommand = command.Func{Info: command.Info{
-	Name: "wheel", Group: "grinder", Short: "the wheel's surface speed against its marking, and the gaps",
-	Long: `The wheel's surface speed, new and worn, against what is marked on it; the
-largest speed that the marking allows; the gaps of work rest and tongue; and
-what to look at before it is started.`,
-	Examples: `  evenlip wheel --wheel 200mm --wheel-rpm 2850 --marked-speed 35m/s --rest-gap 2mm --tongue-gap 5mm
-  evenlip wheel --wheel 8in --worn-to 6-1/2in --wheel-rpm 3450 --marked-rpm 3600 --check`,
-	Readings: []drill.Reading{drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm, drill.RestGap, drill.TongueGap},
-	Grinder:  true,
-}, Make: Wheel}
-
 // edgeReadings give the chisel edge.
 var edgeReadings = []drill.Reading{drill.Web, drill.ChiselAngle, drill.ChiselLength}
 

@@ -50,13 +50,3 @@ func TestClearanceAtTheFeedTaken(t *testing.T) {
 	left := 12 - math.Atan(drilltest.Value(t, s, "feed_mm")/(math.Pi*10))*180/math.Pi
 	near(t, "clearance left", drilltest.Value(t, s, "working_clearance_deg")*180/math.Pi, left, 1e-9)
 }
-
-// A wheel of which no wear is told is a new one.
-func TestWheelAsNew(t *testing.T) {
-	s := Wheel(drilltest.Read(t, "wheel 200mm; wheel-rpm 2850; marked-speed 35m/s"), false)
-	near(t, "surface speed", drilltest.Value(t, s, "surface_speed_mps"), math.Pi*0.2*2850/60, 1e-9)
-	near(t, "kept", drilltest.Value(t, s, "surface_speed_kept"), 1, 1e-12)
-	if s.Outside() {
-		t.Errorf("%v", s.Findings)
-	}
-}
