@@ -66,3 +66,29 @@ func spent(do func()) time.Duration {
 	do()
 	return time.Since(began)
 }
+
+// BenchmarkAuditWithGauges audits three thousand drills, each drawn within its gauges.
+func BenchmarkAuditWithGauges(b *testing.B) {
+	c, faults := Read("crib.yaml", largeCrib(b, 3000), nil)
+	if len(faults) > 0 {
+		b.Fatal(faults[0])
+	}
+	c.Gauges = coarse
+	for b.Loop() {
+		drills := c.Judge()
+		WorstFirst(drills)
+		c.Audit(drills, People)
+	}
+}
+
+// BenchmarkDayWithGauges plans for them.
+func BenchmarkDayWithGauges(b *testing.B) {
+	c, faults := Read("crib.yaml", largeCrib(b, 3000), nil)
+	if len(faults) > 0 {
+		b.Fatal(faults[0])
+	}
+	c.Gauges = coarse
+	for b.Loop() {
+		c.Day()
+	}
+}

@@ -30,11 +30,11 @@ func TestDraws(t *testing.T) {
 	}{
 		{"size 12mm; web 2mm", steps(0.02, 0, 0), "web 0 1.99..2.01"},
 		{"size 12mm; web 2mm", steps(0, 1, 0.01), ""},
-		{"size 12mm; lip-angle 59,58", steps(0, 1, 0), "lip-angle 0 58.5..59.5 lip-angle 1 57.5..58.5"},
-		{"size 12mm; lip-angle 59", steps(0, 1, 0), "lip-angle 0 58.5..59.5 lip-angle 1 58.5..59.5"},
+		{"size 12mm; lip-angle 59,58", steps(0, 1, 0), "lip-angle 1 57.5..58.5 lip-angle 0 58.5..59.5"},
+		{"size 12mm; lip-angle 59", steps(0, 1, 0), "lip-angle 1 58.5..59.5 lip-angle 0 58.5..59.5"},
 		{"size 12mm; lip-height 0.1mm", steps(0, 0, 0.02), "lip-height 0 0.09..0.11"},
 		{"size 12mm; lip-height 0", steps(0, 0, 0.02), "lip-height 0 -0.01..0.01"},
-		{"size 12mm; lip-height 0.1mm,0", steps(0, 0, 0.02), "lip-height 0 0.09..0.11 lip-height 1 -0.01..0.01"},
+		{"size 12mm; lip-height 0.1mm,0", steps(0, 0, 0.02), "lip-height 1 -0.01..0.01 lip-height 0 0.09..0.11"},
 		{"size 12mm; flank-wear 0", steps(0.02, 1, 0.02), ""},
 		{"size 12mm; flank-wear 0.004mm", steps(0.02, 1, 0.02), "flank-wear 0 0..0.014"},
 		{"size 12mm; point-angle 118; remove 1mm; depth 30mm; pilot 2mm; web-taper 0.016; feed 0.2mm; rpm 900; " +
