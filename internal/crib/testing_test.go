@@ -7,10 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenlip/internal/drill"
 	"evenlip/internal/fault"
-	"evenlip/internal/judge"
-	"evenlip/internal/sheet"
 )
 
 // manyDrills is a crib of drills with a remark each.
@@ -67,8 +64,6 @@ drills:
 
 # the end
 `
-
-func plainly(d *drill.Drill) *sheet.Sheet { return judge.Sheet(d, false) }
 
 func read(t *testing.T, text string) *Crib {
 	t.Helper()

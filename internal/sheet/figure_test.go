@@ -1,7 +1,6 @@
 package sheet_test
 
 import (
-	"fmt"
 	"math"
 	"testing"
 
@@ -141,22 +140,6 @@ func TestSections(t *testing.T) {
 	s.Lookup("a").Value = 0.5
 	if s.Sections[0].Figures[0].Value != 0.5 {
 		t.Error("Lookup gives a copy")
-	}
-}
-
-// Steps on the way are met by who shows workings, and by nobody else.
-func TestAside(t *testing.T) {
-	s := &sheet.Sheet{}
-	s.Open("Heights")
-	s.Sections[0].Aside = true
-	s.Add(sheet.Figure{Key: "step", Value: 3, Limit: band(1, 2)})
-	s.Open("Plan")
-	s.Add(sheet.Figure{Key: "off", Value: 1, Limit: band(1, 2)})
-	var each, worked string
-	s.Each(func(f *sheet.Figure) { each += f.Key })
-	s.EachWorked(func(f *sheet.Figure, aside bool) { worked += fmt.Sprint(f.Key, aside, " ") })
-	if each != "off" || worked != "steptrue offfalse " || s.Outside() || s.Lookup("step") != nil {
-		t.Errorf("%q, %q, outside %v", each, worked, s.Outside())
 	}
 }
 

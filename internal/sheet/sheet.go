@@ -74,9 +74,6 @@ type Section struct {
 	// Quiet keeps the figures out of a table, where a grid shows them; their
 	// working, JSON, CSV and plain have them.
 	Quiet bool
-	// Aside marks steps on the way to other figures: nothing but their working is
-	// ever shown.
-	Aside bool
 }
 
 // Verdict is the one word on the drill, and the codes of the findings behind it.
@@ -182,12 +179,6 @@ func (s *Sheet) Open(title string) {
 	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}
 }
 
-// OpenAside starts a section of steps on the way to other figures.
-func (s *Sheet) OpenAside(title string) {
-	s.Open(title)
-	s.Sections[len(s.Sections)-1].Aside = true
-}
-
 // Add puts a figure into the section that was opened last and returns it for
 // the working to be added.
 func (s *Sheet) Add(f Figure) *Figure {
@@ -231,20 +222,10 @@ func (s *Sheet) keep(args []quantity.Arg) []quantity.Arg {
 
 // Each calls f for every figure in order, steps on the way to one left out.
 func (s *Sheet) Each(f func(*Figure)) {
-	s.EachWorked(func(fig *Figure, aside bool) {
-		if !aside {
-			f(fig)
-		}
-	})
-}
-
-// EachWorked calls f for every figure in order, and says which are steps on the
-// way to others.
-func (s *Sheet) EachWorked(f func(fig *Figure, aside bool)) {
 	for i := range s.Sections {
 		sec := &s.Sections[i]
 		for j := range sec.Figures {
-			f(&sec.Figures[j], sec.Aside)
+			f(&sec.Figures[j])
 		}
 	}
 }

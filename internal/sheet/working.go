@@ -108,9 +108,9 @@ func (s *Sheet) Worked(f func(fig *Figure, step bool)) {
 			f(fig, fig.Key == "")
 		}
 	}
-	s.EachWorked(func(fig *Figure, aside bool) {
+	s.Each(func(fig *Figure) {
 		if fig.Working != nil {
-			f(fig, aside)
+			f(fig, false)
 			return
 		}
 		tell(fig)

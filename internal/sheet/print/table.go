@@ -82,7 +82,7 @@ func (t *tableWriter) inputs(s *sheet.Sheet) {
 // section prints figures under their title. The first that holds one against a
 // limit has the heads of the columns beside its title.
 func (t *tableWriter) section(s *sheet.Sheet, sec *sheet.Section) {
-	if sec.Quiet || sec.Aside || !sectionShown(s, sec) {
+	if sec.Quiet || !sectionShown(s, sec) {
 		return
 	}
 	t.line()

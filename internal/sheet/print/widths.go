@@ -51,7 +51,7 @@ var doubtCells = len(sheet.Unsure.String())
 func (t *tableWriter) filled(s *sheet.Sheet) (full rowCells, doubt bool) {
 	for i := range s.Sections {
 		sec := &s.Sections[i]
-		if sec.Quiet || sec.Aside {
+		if sec.Quiet {
 			continue
 		}
 		for j := range sec.Figures {
