@@ -11,34 +11,44 @@ import (
 	"evenlip/internal/testkit"
 )
 
-// What stands beside an angle on the printed sheet has to be that angle: a
-// protractor is laid on the axis and on the line that goes on from each lip, past
-// the point where the two cross, and the label looked for between them.
-func TestEachLipsAngleStandsAtItsOwnLine(t *testing.T) {
-	testkit.Property(t, "on the printed sheet each lip's angle is written between the axis and that lip's line", func(t *rapid.T) {
+// Each lip's angle is written on the half of the side view where that lip is drawn,
+// and the arrow that leads from there touches that lip, before a grind and after.
+func TestEachLipsAngleStandsOnItsOwnHalf(t *testing.T) {
+	testkit.Property(t, "on the printed sheet each lip's angle is written on that lip's side of the axis, and points at that lip", func(t *rapid.T) {
 		d := anyDrill(t)
 		j := labelled(d)
 		for i, l := range d.Lips {
 			j.Labels.Lips[i] = fmt.Sprintf("lip %d: %.4f", i+1, l.HalfAngle/deg)
+		}
+		if rapid.Bool().Draw(t, "ground") {
+			before := d
+			for i := range before.Lips {
+				before.Lips[i].Corner += 0.1 * d.D
+			}
+			j.Before, j.Labels.Remove = &before, "1.00"
 		}
 		sheet, err := OnPaper(j, Scale{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		_, elements := read(t, sheet.SVG())
-		cross := crossing(byID(t, elements, "side-lip-1"), byID(t, elements, "side-lip-2"))
+		lips := [2][]Pt{byID(t, elements, "side-lip-1"), byID(t, elements, "side-lip-2")}
+		shift, _ := d.apex()
+		axis := crossing(lips[0], lips[1]).Y + shift*sheet.Scale.Factor() // downward is positive here
 		for i := range d.Lips {
 			name := fmt.Sprintf("lip %d: ", i+1)
-			end := goesOn(t, elements, byID(t, elements, fmt.Sprintf("side-lip-%d", i+1))[1])
-			made := math.Atan2(end.Y-cross.Y, cross.X-end.X) // downward is positive here
-			middle, text := writtenAt(t, elements, name)
-			stands := math.Atan2(middle.Y-cross.Y, cross.X-middle.X)
-			if stands/made < 0 || stands/made > 1 {
-				t.Fatalf("%q stands at %.1f degrees to the axis, its line at %.1f", text, stands/deg, made/deg)
+			at, text := writtenAt(t, elements, name)
+			if below := at.Y > axis; below != (i == 1) {
+				t.Fatalf("%q stands at %.1f, the axis at %.1f", text, at.Y, axis)
 			}
 			var says float64
-			if _, err := fmt.Sscanf(text, name+"%g", &says); err != nil || !near(math.Abs(made)/deg, says, 0.02) {
-				t.Fatalf("%q is written where the line stands at %v (%v)", text, math.Abs(made)/deg, err)
+			lip := lips[i]
+			made := math.Atan2(math.Abs(lip[0].Y-lip[1].Y), lip[0].X-lip[1].X) / deg
+			if _, err := fmt.Sscanf(text, name+"%g", &says); err != nil || !near(made, says, 0.1) {
+				t.Fatalf("%q is written where the lip stands at %v (%v)", text, made, err)
+			}
+			if tip := leadsFrom(t, elements, at); away(tip, lip) > 0.01 {
+				t.Fatalf("%q points at %v, %.2f mm from its lip", text, tip, away(tip, lip))
 			}
 		}
 	})
@@ -51,18 +61,19 @@ func crossing(a, b []Pt) Pt {
 	return a[0].plus(u, t)
 }
 
-// goesOn is the end of the line without a name that begins at a place.
-func goesOn(t fataler, elements []element, from Pt) Pt {
+// leadsFrom is the far end of the line that runs on under a text from its end.
+func leadsFrom(t fataler, elements []element, text Pt) Pt {
 	t.Helper()
+	foot := text.Y + capital*textSize/2 + clear
 	for _, e := range elements {
 		if e.ID != "" || e.D == "" || strings.HasSuffix(e.D, "Z") {
 			continue
 		}
-		if line := coordinates(t, e.D); len(line) == 2 && line[0] == from {
-			return line[1]
+		if line := coordinates(t, e.D); len(line) == 3 && near(line[1].X, text.X+1, 0.002) && near(line[1].Y, foot, 0.002) {
+			return line[0]
 		}
 	}
-	t.Fatalf("no line goes on from %v", from)
+	t.Fatalf("no line leads from the text at %v", text)
 	return Pt{}
 }
 
@@ -76,6 +87,32 @@ func writtenAt(t fataler, elements []element, begins string) (Pt, string) {
 	}
 	t.Fatalf("nothing says %q", begins)
 	return Pt{}, ""
+}
+
+// In a terminal the numbers name the lips: each stands on its own lip's half of
+// either view.
+func TestLipsAreNumberedInTheTerminal(t *testing.T) {
+	testkit.Property(t, "in a terminal each lip's number stands on that lip's half of both views", func(t *rapid.T) {
+		d := anyDrill(t)
+		ascii := rapid.Bool().Draw(t, "ascii")
+		p := InCells(&d, nil, rapid.IntRange(fewColumns, 200).Draw(t, "columns"), ascii)
+		end := End(&d, nil)
+		low, high := end.Bounds()
+		axis := high.Y / p.Dot / dotsDown // in rows
+		found := [2]int{}
+		for row, line := range p.Lines {
+			for i, name := range lipNames {
+				n := strings.Count(line, name)
+				found[i] += n
+				if n > 0 && (float64(row)+0.5 > axis) != (i == 1) {
+					t.Fatalf("%s stands in row %d, the axis in %.1f of %.1f", name, row, axis, (high.Y-low.Y)/p.Dot/dotsDown)
+				}
+			}
+		}
+		if found != [2]int{2, 2} {
+			t.Fatalf("the lips are numbered %v times", found)
+		}
+	})
 }
 
 // The lips' numbers in the side view stand beside their own lips, and there is

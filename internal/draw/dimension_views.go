@@ -99,7 +99,7 @@ func (p *plan) number(lip int, from, way Pt) bool {
 }
 
 // The arc that dimensions the point angle: its usual radius, and how far
-// above and below its centre the lips' own angles are written.
+// above and below its centre there is always room for the lips' own angles.
 const (
 	pointArc = 20
 	lipLabel = 8.5
@@ -178,20 +178,75 @@ func (j *Job) besideSide(lip int, factor float64) float64 {
 	return right
 }
 
-// pointAngle writes the point angle and the lips' own left of the arc that ends
-// at the angle last, or left of the drill before where that reaches further, with a line
-// leading there. The lips cross at the apex: beyond it lip 1's line is the lower
-// one, and there stands lip 1's angle.
+// pointAngle writes the point angle left of the arc that ends at the angle last, or
+// left of the drill before where that reaches further, with a line leading there.
 func (p *plan) pointAngle(apex Pt, last float64) {
-	l := &p.j.Labels
 	right := p.side.X - p.lanes.labels
-	p.text(Text{At: Pt{right, apex.Y + clear}, Text: l.PointAngle, Size: textSize, Align: Finish})
-	for i, base := range [...]float64{-lipLabel - textSize*capital, lipLabel} {
-		p.text(Text{At: Pt{right, apex.Y + base}, Text: l.Lips[i], Size: textSize, Align: Finish})
-	}
+	p.text(Text{At: Pt{right, apex.Y + clear}, Text: p.j.Labels.PointAngle, Size: textSize, Align: Finish})
 	if apex.X-p.lanes.arc-right > 3 {
 		p.line(apex.plus(unit(math.Pi-(last-math.Pi)/3), p.lanes.arc), Pt{right + 1, apex.Y + clear + capital*textSize/2})
 	}
+}
+
+// lipAngles writes each lip's angle on that lip's side of the axis, left of the side
+// view, with an arrow to the lip: where it covers nothing and the arrow's line
+// crosses least, or else beside the point angle, where there is always room.
+func (p *plan) lipAngles() {
+	d := &p.j.Drill
+	x, _ := d.apex()
+	for i, label := range p.j.Labels.Lips {
+		if label == "" {
+			continue
+		}
+		way := 1 - 2*float64(i)
+		outer, inner := p.put(p.side, fromSide(d.lip(i)[0].half(i))), p.put(p.side, fromSide(d.lip(i)[1].half(i)))
+		text := func(from Pt) Text {
+			return Text{At: Pt{from.X - 1, from.Y + clear}, Text: label, Size: textSize, Align: Finish}
+		}
+		under := func(from Pt) Pt { return Pt{from.X - 2 - written(label), from.Y} }
+		// Beside the point angle: the upper one over it, the lower one under it.
+		base := math.Max(way*x*p.factor+lipLabel, clear) - clear
+		if i == 1 {
+			base = math.Max(way*x*p.factor+lipLabel, 0) + capital*textSize + clear
+		}
+		last := Pt{p.side.X - p.lanes.labels + 1, p.side.Y + way*base}
+		var best, tip Pt
+		least := math.MaxInt
+		try := func(to, from Pt) {
+			t := text(from)
+			if cost := 1000*p.s.collisions(t.box().wider(rim)) + p.s.crossings(to, from, under(from)); cost < least {
+				best, tip, least = from, to, cost
+			}
+		}
+		for _, along := range [...]float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+			to := inner.plus(Pt{outer.X - inner.X, outer.Y - inner.Y}, along)
+			for _, left := range [...]float64{5, 9, 14, 20, 27} {
+				for _, out := range [...]float64{0, 4, 8, 12, -4} {
+					from := Pt{to.X - left, to.Y + way*out}
+					if p.beforeSide(text(from), i) {
+						try(to, from)
+					}
+				}
+			}
+			try(to, last)
+		}
+		p.line(tip, best, under(best))
+		p.text(text(best))
+		p.arrow(tip, math.Atan2(tip.Y-best.Y, tip.X-best.X))
+	}
+}
+
+// beforeSide reports whether a text stands between the views, on a lip's side of the
+// axis and nearer to it than the dimensions over and under the side view.
+func (p *plan) beforeSide(t Text, lip int) bool {
+	b := t.box()
+	if b.low.X < p.side.X-p.lanes.between+aside {
+		return false
+	}
+	if lip == 0 {
+		return b.low.Y-clear > p.side.Y && b.high.Y < p.side.Y+p.lanes.up-clear
+	}
+	return b.high.Y < p.side.Y && b.low.Y-clear > p.side.Y-p.lanes.removed
 }
 
 // dimensionRemoved dimensions what comes off.

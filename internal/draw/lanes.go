@@ -11,7 +11,7 @@ type lanes struct {
 	low     float64 // the chisel edge's length, below
 	removed float64 // what comes off the lower lip, and its clearance, below
 	arc     float64 // radius of the arc that dimensions the point angle
-	labels  float64 // the lips' angles end here, left of the side view's origin
+	labels  float64 // the point angle ends here, left of the side view's origin
 	beside  float64 // the diameter, left of the end view's outline
 	between float64 // from the end view's outline to the side view's origin
 }

@@ -167,6 +167,7 @@ func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	if j.Before != nil && p.shows(middleLetter) {
 		p.encircle()
 	}
+	p.lipAngles()
 	p.lipMarks()
 	p.sideMarks()
 	p.strip(strip)
