@@ -19,6 +19,10 @@ func Answer(c Command, d *drill.Drill, o Options) *sheet.Sheet {
 
 // Compute is Answer without what was read.
 func Compute(c Command, d *drill.Drill, o Options) *sheet.Sheet {
+	if o.Gauges != (quantity.Gauges{}) && !d.Gauged {
+		d = d.Copy()
+		d.Gauged = true
+	}
 	s := c.Sheet(d, o.Explain)
 	Doubt(c, d, s, o.Gauges)
 	return s

@@ -24,10 +24,7 @@ func TestDayLeavesNoDrillOut(t *testing.T) {
 		}
 		seen[task.ID] = true
 		alone := plan.Of(find(t, c, task.ID).Readings)
-		want := map[plan.Do]Do{plan.Retire: ToRetire, plan.Regrind: ToGrind, plan.Thin: ToThin, plan.Leave: ToLeave}[alone.Do]
-		if want == ToLeave && task.Word() == Undecided {
-			want = ToMeasure
-		}
+		want := map[plan.Do]Do{plan.Retire: ToRetire, plan.Regrind: ToGrind, plan.Thin: ToThin, plan.Leave: ToLeave, plan.Undecided: ToMeasure}[alone.Do]
 		if task.Do != want {
 			t.Errorf("%s: %s, alone %s", task.ID, task.Do, want)
 		}
@@ -132,7 +129,7 @@ func TestPlanForScripts(t *testing.T) {
 func TestRetiredForWhatRetires(t *testing.T) {
 	c := read(t, `version: 1
 drills:
-  - {id: all, size: 8.5mm, web: 3.3mm, chisel-angle: 110, clearance: 5, flute: 20mm, depth: 25mm, flank-wear: 1mm}
+  - {id: all, size: 8.5mm, web: 4.4mm, chisel-angle: 110, clearance: 5, flute: 20mm, depth: 25mm, flank-wear: 1mm}
   - {id: last, size: 12mm, web: 1.8mm, chisel-angle: 127, flank-wear: 0.9mm, flute: 42.1mm, depth: 30mm}
   - {id: broken, size: 12mm, cracked: yes, flute: 20mm, depth: 25mm}
 `)

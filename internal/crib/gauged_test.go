@@ -9,15 +9,15 @@ import (
 	"evenlip/internal/quantity"
 )
 
-var coarse = quantity.Gauges{Caliper: 0.02, Protractor: math.Pi / 180, Indicator: 0.01}
+var coarse = quantity.Gauges{Caliper: 0.06, Protractor: 3 * math.Pi / 180, Indicator: 0.01}
 
 // nearly are drills that stand a hair past a limit: it takes finer gauges to tell.
 const nearly = `version: 1
 drills:
-  - {id: rubs, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 7.8, flute: 80mm, depth: 30mm}
-  - {id: dull, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
-  - {id: thick, size: 12mm, web: 2.3mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.255mm, flute: 80mm, depth: 30mm}
-  - {id: short, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 41.995mm, depth: 30mm}
+  - {id: rubs, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 7.45, flute: 80mm, depth: 30mm}
+  - {id: dull, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.275mm, flute: 80mm, depth: 30mm}
+  - {id: thick, size: 12mm, web: 2.3mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.275mm, flute: 80mm, depth: 30mm}
+  - {id: short, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 41.975mm, depth: 30mm}
   - {id: last, size: 12mm, web: 1.8mm, chisel-angle: 127, clearance: 12, flank-wear: 0.9mm, flute: 42.24mm, depth: 30mm}
   - {id: one-more, size: 12mm, web: 1.8mm, chisel-angle: 127, clearance: 12, flank-wear: 0.9mm, flute: 42.245mm, depth: 30mm}
   - {id: gone, size: 12mm, web: 1.8mm, chisel-angle: 127, lip-angle: "59,59", lip-height: 0, clearance: 12, flank-wear: 0.9mm, flute: 42.1mm, depth: 30mm}

@@ -342,7 +342,7 @@ func TestTooLittleOffForTheWear(t *testing.T) {
 	}
 	blunt := strings.NewReplacer("    flank-wear: 0.6mm\n    corner-wear: 1.2mm\n", "    flank-wear: 0.2mm\n").Replace(text)
 	out, _, err := Rewrite("crib.yaml", []byte(blunt), "A", ground("0.01mm"), nil)
-	if err != nil || plan.Of(out.Old).Do != plan.Leave || !strings.Contains(oddities(out.Sheet("crib.yaml", false, quantity.Gauges{})), "wear-may-be-left: 0.01 mm came off where the plan takes 0.09 mm") {
+	if err != nil || plan.Of(out.Old).Do != plan.Undecided || !strings.Contains(oddities(out.Sheet("crib.yaml", false, quantity.Gauges{})), "wear-may-be-left: 0.01 mm came off where the plan takes 0.09 mm") {
 		t.Errorf("of a grind that could have waited: %q, %v", oddities(out.Sheet("crib.yaml", false, quantity.Gauges{})), err)
 	}
 	if got := said(ground(millimetres(takes))); got != "" {

@@ -75,8 +75,8 @@ func (w *walk) grind(p *plan.Plan) {
 	k := p.Lips.Target * 180 / math.Pi
 	readings := map[drill.Reading]string{drill.LipAngle: fmt.Sprintf("%.1f,%.1f", k, k), drill.LipHeight: "0",
 		drill.Clearance: fmt.Sprintf("%.1f", aim), drill.ChiselAngle: fmt.Sprintf("%.1f", 180-p.Body.ChiselAfter*180/math.Pi)}
-	w.body += handbook.WebTaper * stock
-	if w.thinned {
+	w.body += handbook.WebTaper * p.Loss.Inner
+	if w.thinned || p.Loss.Inner != stock { // the record takes the stock for alike at all ends
 		readings[drill.Web] = fmt.Sprintf("%.4fmm", w.body)
 	}
 	w.record(Change{What: Grind, Stock: fmt.Sprintf("%.6fmm", stock), Readings: readings})

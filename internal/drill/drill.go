@@ -16,6 +16,7 @@ type Drill struct {
 	Sample bool   // the built-in sample
 	Kept   bool   // one of a crib, with more readings than one command asks for
 	Past   Past   // what its history tells
+	Gauged bool   // gauges were named, and what they cannot tell is reckoned with
 	// Units is what bare numbers were taken in and results are printed in.
 	Units quantity.System
 	// Book is the limits and materials in force; nil is the embedded ones.

@@ -72,24 +72,75 @@ func Clearance(d float64, r Relief) (aim float64, band Band) {
 	return aim * deg, Band{low * deg, high * deg, &clearanceSource}
 }
 
-// clearanceSupplied is the least lip clearance that drills are sold with, degrees,
-// and clearanceLeast the part of where the band begins that small drills need.
+// clearanceSupplied is the least lip clearance that drills are sold with, degrees;
+// the rest are parts: of where the band begins that small drills need, and over where
+// it ends that a lip may go on with, more in work that hardens.
 const (
 	clearanceSupplied = 8.0
 	clearanceLeast    = 2.0 / 3
+	clearanceOver     = 1.0 / 3
+	clearanceOverHard = 2.0 / 3
 )
 
 var (
 	suppliedSource = Source{Practice, "", "least lip clearance as supplied, 8 degrees"}
-	acceptedSource = Source{Own, "", "too little is under two thirds of where the band by size begins, or under the 8 degrees that drills are sold with at the least, whichever is more, though never over the band's own beginning; too much is over the band"}
+	acceptedSource = Source{Own, "", "too little is under two thirds of where the band by size begins, or under the 8 degrees that drills are sold with at the least, whichever is more, though never over the band's own beginning; too much is a third over what is published for the size, between two rows a line from one to the next, and for the work, whichever is more; in work that hardens two thirds over, and too little is under the band"}
 )
 
 // AcceptedClearance returns the band outside which a lip of a drill in use has to
-// be ground, in radians: it reaches down from the recommended band toward what
-// drills are sold with, since a sharp lip that clears the work is none to grind.
-func AcceptedClearance(recommended Band) Band {
-	least := math.Max(clearanceSupplied*deg, clearanceLeast*recommended.Low)
-	return Band{math.Min(recommended.Low, least), recommended.High, &acceptedSource}
+// be ground, in radians, of the one recommended for its diameter d, mm, and the work,
+// which may be nil. It reaches down from the recommended band toward what drills are
+// sold with, since a sharp lip that clears the work is none to grind, and a part over
+// it: too much is for the next grind.
+func AcceptedClearance(d float64, recommended Band, m *Material) Band {
+	least := math.Min(recommended.Low, math.Max(clearanceSupplied*deg, clearanceLeast*recommended.Low))
+	most, over := clearanceEnd(d, General), clearanceOver
+	if m != nil {
+		most = math.Max(clearanceEnd(d, m.Relief), m.WorkClearance.High)
+		if m.Hardens {
+			least, over = recommended.Low, clearanceOverHard
+		}
+	}
+	return Band{least, most * (1 + over), &acceptedSource}
+}
+
+// clearanceEnd is where the published clearance ends for a class of work at a
+// diameter, mm, radians: between the middles of two rows of the table it goes in a
+// line with the logarithm of the size, so that no two sizes a hair apart differ by a
+// row.
+func clearanceEnd(d float64, r Relief) float64 {
+	end := func(c *clearanceRow) float64 {
+		switch r {
+		case Hard:
+			return c.general * deg
+		case Soft:
+			return (c.soft + clearanceEdge) * deg
+		}
+		return c.soft * deg
+	}
+	middle := func(c *clearanceRow) float64 {
+		if math.IsInf(c.to, 1) {
+			return math.Log(InchMM)
+		}
+		return math.Log(math.Sqrt(c.from*c.to) * InchMM)
+	}
+	if !(d > 0) {
+		return nan
+	}
+	at := math.Log(d)
+	last := &clearanceRows[0]
+	for i := range clearanceRows {
+		c := &clearanceRows[i]
+		if at <= middle(c) {
+			if i == 0 {
+				return end(c)
+			}
+			part := (at - middle(last)) / (middle(c) - middle(last))
+			return end(last) + part*(end(c)-end(last))
+		}
+		last = c
+	}
+	return end(last)
 }
 
 // clearanceTables returns the tables of this file.

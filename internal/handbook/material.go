@@ -36,6 +36,9 @@ type Material struct {
 	// Clearance is the band of the lip clearance over all drill sizes, radians;
 	// Relief picks the column of the finer table by size.
 	Clearance Band
+	// WorkClearance is the band published for the work without regard to size; NaN
+	// where none is.
+	WorkClearance Band
 
 	Speed   Band // cutting speed, m/min
 	FeedEnd FeedEnd

@@ -51,12 +51,13 @@ func (c choice) material() Material {
 	m := Material{
 		Name: c.name, Title: c.title, Also: c.also, Kin: c.name, Relief: c.relief, FeedEnd: c.feedEnd(),
 		KdThrust: nan, KdTorque: nan,
-		Point:     pick(inPrint.point, &printSource, trade.point, book.point),
-		Helix:     pick(inPrint.helix, &printSource, trade.helix, book.helix),
-		Clearance: pick(courseRows[c.rows.course].relief, &courseSource, trade.relief, book.relief),
-		Chisel:    book.chisel.band(deg, &bookSource),
-		Speed:     c.cuttingSpeed(),
-		Hardens:   c.rows.harden > 0,
+		Point:         pick(inPrint.point, &printSource, trade.point, book.point),
+		Helix:         pick(inPrint.helix, &printSource, trade.helix, book.helix),
+		Clearance:     pick(courseRows[c.rows.course].relief, &courseSource, trade.relief, book.relief),
+		WorkClearance: pick(courseRows[c.rows.course].relief, &courseSource, span{}, book.relief),
+		Chisel:        book.chisel.band(deg, &bookSource),
+		Speed:         c.cuttingSpeed(),
+		Hardens:       c.rows.harden > 0,
 	}
 	if force.thrust > 0 {
 		m.KdThrust, m.KdTorque = force.thrust, force.torque

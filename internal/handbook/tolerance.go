@@ -1,5 +1,7 @@
 package handbook
 
+import "math"
+
 // Point-angle tolerance about the angle wanted.
 var pointToleranceSource = Source{Memory, "medium", "118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"}
 
@@ -25,7 +27,8 @@ type lipHeightRow struct {
 }
 
 var (
-	lipHeightSource      = Source{Memory, "medium", "relative lip height by size, general-purpose two-flute drills, as recalled from ASME B94.11M; not read again"}
+	lipHeightRecalled    = Source{Memory, "medium", "relative lip height by size, general-purpose two-flute drills, as recalled from ASME B94.11M; not read again"}
+	lipHeightSource      = Source{Own, "", "0.004 in at 1/2 in, 0.001 in more for every doubling of the size, 0.002 in at the least and 0.006 in at the most: a line through the steps recalled from ASME B94.11M (from memory, medium)"}
 	lipHeightSmallSource = Source{Practice, "", "axial run-out of the lips at most 0.05 mm, drills of 2 to 10 mm, read at mid lip"}
 )
 
@@ -42,24 +45,31 @@ const (
 	lipHeightSmall                       = 0.05      // mm
 )
 
+// The rule of the lip height by size, inches.
+const (
+	lipHeightAtHalf   = 0.004 // at 1/2 in
+	lipHeightDoubling = 0.001 // more for every doubling
+	lipHeightLeast    = 0.002
+	lipHeightMost     = 0.006
+)
+
 // LipHeight returns the band of the lip-height difference, mm, for a drill of
-// diameter d mm. From 2 to 10 mm it is the trade's figure, elsewhere the one
-// recalled by size. A diameter beyond the last row takes the last row; the ends
-// are NaN when d is not above zero.
+// diameter d mm: it grows with the logarithm of the size, without a step, through
+// the limits that are recalled for the ends of ranges of sizes. The ends are NaN when
+// d is not above zero.
 func LipHeight(d float64) Band {
 	if !(d > 0) {
 		return Band{nan, nan, &lipHeightSource}
 	}
-	if d >= lipHeightSmallFrom-edge && d <= lipHeightSmallTo+edge {
-		return Band{-lipHeightSmall, lipHeightSmall, &lipHeightSmallSource}
-	}
-	limit := lipHeightRows[len(lipHeightRows)-1].limit
-	for i := len(lipHeightRows) - 1; i >= 0; i-- {
-		if d <= lipHeightRows[i].to*InchMM+edge {
-			limit = lipHeightRows[i].limit
-		}
-	}
-	return Band{-limit * InchMM, limit * InchMM, &lipHeightSource}
+	limit := lipHeightAtHalf + lipHeightDoubling*math.Log2(d/InchMM/0.5)
+	limit = math.Min(math.Max(limit, lipHeightLeast), lipHeightMost) * InchMM
+	return Band{-limit, limit, &lipHeightSource}
+}
+
+// CloseLipHeight returns the closer limit of the lip height half way along, mm, that
+// some ask for; ok is false for sizes that it is not quoted for.
+func CloseLipHeight(d float64) (limit float64, source *Source, ok bool) {
+	return lipHeightSmall, &lipHeightSmallSource, d >= lipHeightSmallFrom-edge && d <= lipHeightSmallTo+edge
 }
 
 type jigRow struct {
@@ -98,12 +108,17 @@ func toleranceTables() []Table {
 			}},
 		{Name: "chisel-edge-angle", Title: "Chisel-edge angle, degrees", Source: chiselSource,
 			Head: []string{"from", "to"}, Rows: func() [][]string { return [][]string{{"120", "135"}} }},
-		{Name: "lip-height-small", Title: "Lip-height difference, drills of 2 to 10 mm", Source: lipHeightSmallSource,
+		{Name: "lip-height", Title: "Lip-height difference, the rule, inches", Source: lipHeightSource,
+			Head: []string{"at 1/2", "more for every doubling", "least", "most"},
+			Rows: func() [][]string {
+				return [][]string{{cell(lipHeightAtHalf), cell(lipHeightDoubling), cell(lipHeightLeast), cell(lipHeightMost)}}
+			}},
+		{Name: "lip-height-small", Title: "Lip-height difference, drills of 2 to 10 mm, the closer figure", Source: lipHeightSmallSource,
 			Head: []string{"from mm", "to mm", "limit mm"},
 			Rows: func() [][]string {
 				return [][]string{{cell(lipHeightSmallFrom), cell(lipHeightSmallTo), cell(lipHeightSmall)}}
 			}},
-		{Name: "lip-height-by-size", Title: "Lip-height difference by size", Source: lipHeightSource,
+		{Name: "lip-height-by-size", Title: "Lip-height difference by size, as recalled", Source: lipHeightRecalled,
 			Head: []string{"drill in", "limit in"},
 			Rows: func() [][]string {
 				var out [][]string

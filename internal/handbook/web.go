@@ -8,11 +8,13 @@ import (
 
 // The web of a new drill and how it grows.
 var (
-	webTaperSource = Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
-	webNewSource   = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted and held at its ends (derived)"}
-	ratioSource    = Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
-	thinSource     = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
-	tableEndSource = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
+	webTaperSource  = Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
+	webNewSource    = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted and held at its ends (derived)"}
+	ratioSource     = Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
+	thinSource      = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
+	thinSmallSource = Source{Own, "", "drills under 3 mm are not thinned: nobody does it by hand"}
+	webMostSource   = Source{Own, "", "past thinning once the web is half the diameter: no flute is left to carry chips; wide-web drills have 0.33 to 0.40 when new (common practice)"}
+	tableEndSource  = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
 )
 
 // WebTaperLow, WebTaper and WebTaperHigh are the growth of the web toward the
@@ -35,7 +37,6 @@ func StandardChiselSource() *Source { return &ratioSource }
 const (
 	webCurve, webPower = 0.12, -0.245 // w/D = 0.12 D^-0.245, D in inches
 	thinFactor         = 1.25
-	webTableEnd        = 0.35
 )
 
 // NewWeb returns the web thickness at the point of a new drill of diameter d,
@@ -70,13 +71,31 @@ func NewChiselRatio(d float64) float64 {
 	return math.Max(StandardChiselRatio, point.ChiselLength(NewWeb(d), 120*deg)/d)
 }
 
-// ChiselRatio returns the band of c/D within which a drill of diameter d mm
-// needs no thinning: up to a quarter over a new drill's.
-func ChiselRatio(d float64) Band { return Band{0, thinFactor * NewChiselRatio(d), &thinSource} }
+// leastThinned is the diameter, mm, under which nobody thins a web.
+const leastThinned = 3.0
 
-// WebLimit is the band of w/D that thinning can answer: beyond the end of the
-// handbook's table there is no figure to go by and little flute left.
-var WebLimit = Band{0, webTableEnd, &tableEndSource}
+// ChiselRatio returns the band of c/D within which a drill of diameter d mm
+// needs no thinning: up to a quarter over a new drill's, and any under 3 mm, where
+// nobody thins.
+func ChiselRatio(d float64) Band {
+	if d > 0 && d < leastThinned {
+		return Band{math.Inf(-1), math.Inf(1), &thinSmallSource}
+	}
+	return Band{0, thinFactor * NewChiselRatio(d), &thinSource}
+}
+
+// WebTableEnd is w/D at which the handbook's table of chisel edges ends: beyond it
+// its forces are extrapolated.
+const WebTableEnd = 0.35
+
+// webMost is w/D over which no flute is left to carry chips, past any thinning.
+const webMost = 0.5
+
+// WebLimit is the band of w/D that thinning can answer.
+var WebLimit = Band{0, webMost, &webMostSource}
+
+// TableEndSource says where the handbook's table ends.
+func TableEndSource() *Source { return &tableEndSource }
 
 // webTables returns the tables of this file.
 func webTables() []Table {
@@ -98,7 +117,11 @@ func webTables() []Table {
 			}},
 		{Name: "thin-rule", Title: "When a chisel is to be thinned, times a new drill's c/D", Source: thinSource,
 			Head: []string{"times"}, Rows: func() [][]string { return [][]string{{cell(thinFactor)}} }},
-		{Name: "web-limit", Title: "Web past which a drill is retired, part of diameter", Source: tableEndSource,
-			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(webTableEnd)}} }},
+		{Name: "web-limit", Title: "Web past which a drill is retired, part of diameter", Source: webMostSource,
+			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(webMost)}} }},
+		{Name: "web-table-end", Title: "Web at which the table of chisel edges ends, part of diameter", Source: tableEndSource,
+			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(WebTableEnd)}} }},
+		{Name: "thinned-least", Title: "Diameter under which no web is thinned, mm", Source: thinSmallSource,
+			Head: []string{"mm"}, Rows: func() [][]string { return [][]string{{cell(leastThinned)}} }},
 	}
 }

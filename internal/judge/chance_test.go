@@ -110,6 +110,7 @@ func againstChance(t *testing.T, n int) {
 	noise := 4 * math.Sqrt(covered*(1-covered)/float64(n)) // of a share counted in n draws
 	least, figures := 1.0, 0
 	for name, d := range kinky(t) {
+		d = gauged(d)
 		s := judge.Sheet(d, false)
 		word := s.Verdict.Word
 		nominal := judge.Sheet(d, false)

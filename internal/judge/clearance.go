@@ -24,7 +24,10 @@ type Clearance struct {
 	Working     float64 // at the corner, of the lip that has less
 	Least       float64 // the least along the lip
 	LeastAt     float64 // where, as r/R
+	LeastLip    int     // and on which lip
 	FeedLimit   float64 // mm/rev at which a flank rubs somewhere
+	RubsAt      float64 // the radius, mm, where
+	RubsLip     int     // and on which lip
 	Along       bool    // the whole lip was looked at, not the corner only
 	Aim         float64
 	Recommended handbook.Band
@@ -50,7 +53,7 @@ const shortTurn = 10 * math.Pi / 180
 
 func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	b := &r.Drill
-	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), Turn: dr.Value(drill.HeelTurn)}
+	c := Clearance{Apart: math.NaN(), Least: math.NaN(), LeastAt: math.NaN(), RubsAt: math.NaN(), Turn: dr.Value(drill.HeelTurn)}
 	c.Lip1, c.Lip2, c.Both = pair(dr, drill.Clearance)
 	var bothDrops bool
 	c.Drop1, c.Drop2, bothDrops = pair(dr, drill.HeelDrop)
@@ -64,19 +67,33 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
 	c.Working = c.Corner() - c.FeedAngle
 	c.FeedLimit = point.FeedLimit(b.D/2, c.Corner())
-	if known(b.D, r.Chisel.Web, r.Point.Angle, c.Lip1) {
-		c.alongLip(r)
-	}
 	return c
 }
 
-func (c *Clearance) alongLip(r *Result) {
-	f := point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K(), c.Corner())
-	inner, outer := lipEnds(r)
-	at, least := f.LeastWorking(r.Drill.Feed, inner, outer)
-	c.Least, c.LeastAt = least, at/outer
-	c.FeedLimit, _ = f.FeedLimit(inner, outer)
+// alongLips looks at both lips from end to end, each with its own angle.
+func (r *Result) alongLips() {
+	c := &r.Clearance
+	if !known(r.Drill.D, r.Chisel.Web, r.Point.Angle, c.Lip1) {
+		return
+	}
 	c.Along = true
+	inner, outer := lipEnds(r)
+	f1, f2 := r.flanks()
+	for i, f := range [...]point.Flank{f1, f2} {
+		at, least := f.LeastWorking(r.Drill.Feed, inner, outer)
+		feed, rubs := f.FeedLimit(inner, outer)
+		if i == 0 || least < c.Least {
+			c.Least, c.LeastAt, c.LeastLip = least, at/outer, i+1
+		}
+		if i == 0 || feed < c.FeedLimit {
+			c.FeedLimit, c.RubsAt, c.RubsLip = feed, rubs, i+1
+		}
+	}
+}
+
+// flanks are the two lips' flanks.
+func (r *Result) flanks() (lip1, lip2 point.Flank) {
+	return point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K1, r.Clearance.Lip1), point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K2, r.Clearance.Lip2)
 }
 
 // CornerClearance defines the lip clearance at the corners, as read or by the heel
@@ -88,6 +105,13 @@ var CornerClearance = sheet.Group[Result]{Title: "Lip clearance", Figures: []she
 	{Key: "lip_clearance_2_deg", Letter: "C2", Label: "at the corner, lip 2", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Lip2 }, Limit: Clearance2Limit, Of: clearanceWanted,
 		Work: "atan(drop2 * 360 / (pi * D * turn))", Read: clearanceRead},
+	{Key: "clearance_difference_deg", Label: "clearances differ by", Kind: quantity.Angle, Gauge: quantity.Protractor, Of: "clearance A,B (one for each lip)",
+		Value: func(r *Result) float64 {
+			if !r.Clearance.Both {
+				return math.NaN()
+			}
+			return r.Clearance.Lip1 - r.Clearance.Lip2
+		}, Limit: ClearanceDifferenceLimit, Work: "C1 - C2"},
 	{Letter: "drop1", Label: "heel drop, lip 1", Kind: quantity.Length, Gauge: quantity.Indicator, Work: sheet.AsRead, Of: "heel-drop",
 		Value: func(r *Result) float64 { return r.Clearance.Drop1 }},
 	{Letter: "drop2", Label: "heel drop, lip 2", Kind: quantity.Length, Gauge: quantity.Indicator, Work: sheet.AsRead, Of: "heel-drop",
@@ -123,37 +147,47 @@ var WorkingClearance = sheet.Group[Result]{Title: "Clearance left while cutting"
 		Value: func(r *Result) float64 { return r.Clearance.Corner() }, Work: "min(C1, C2)"},
 	{Key: "working_clearance_deg", Label: "working clearance, corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Working }, Limit: WorkingLimit, Work: "C - e"},
-	{Letter: "k", Label: "half the point angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.Point.K() }, Work: "(k1 + k2) / 2"},
-	{Letter: "b", Label: "web angle at the corner", Kind: quantity.Angle, Work: "asin(w / D)",
-		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Drill.D/2) }},
-	{Letter: "g", Label: "slope of the flank", Kind: quantity.Number, Work: "(tan(C) - sin(b) / tan(k)) / cos(b)",
-		Value: func(r *Result) float64 { return r.flank().Slope() }},
 	{Letter: "r", Label: "radius where it is least", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
 		Value: func(r *Result) float64 { return r.leastRadius() }},
 	{Letter: "br", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * r))",
 		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.leastRadius()) }},
 	{Key: "least_working_clearance_deg", Label: "working clearance, least", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Least }, Limit: LeastWorkingLimit, Of: alongWanted,
-		Work: "atan(g * cos(br) + sin(br) / tan(k)) - atan(f / (2 * pi * r))"},
+		Works: func(r *Result) (work, source string) {
+			return ofLip(r.Clearance.LeastLip, "atan(g1 * cos(br) + sin(br) / tan(k1)) - atan(f / (2 * pi * r))", "atan(g2 * cos(br) + sin(br) / tan(k2)) - atan(f / (2 * pi * r))")
+		}},
 	{Key: "least_working_at_ratio", Label: "least at r/R", Kind: quantity.Number, Of: alongWanted,
 		Value: func(r *Result) float64 { return r.Clearance.LeastAt }, Work: "r / (D / 2)"},
 	{Letter: "rf", Label: "radius that rubs first", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
-		Value: func(r *Result) float64 { return r.rubsFirst() }},
+		Value: func(r *Result) float64 { return r.Clearance.RubsAt }},
 	{Letter: "bf", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * rf))",
-		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.rubsFirst()) }},
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Clearance.RubsAt) }},
 	{Key: "feed_limit_mm", Label: "a flank rubs at a feed of", Kind: quantity.Feed, Value: func(r *Result) float64 { return r.Clearance.FeedLimit },
 		Works: func(r *Result) (work, source string) {
 			if r.Clearance.Along {
-				return "max(0, 2 * pi * rf * (g * cos(bf) + sin(bf) / tan(k)))", ""
+				return ofLip(r.Clearance.RubsLip, "max(0, 2 * pi * rf * (g1 * cos(bf) + sin(bf) / tan(k1)))", "max(0, 2 * pi * rf * (g2 * cos(bf) + sin(bf) / tan(k2)))")
 			}
 			return "max(0, pi * D * tan(C))", ""
 		}},
 }}
 
-// flank is the flank of the lip that has less clearance.
-func (r *Result) flank() point.Flank {
-	return point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K(), r.Clearance.Corner())
+// FlankSlopes defines the slopes of the flanks along the lips: steps that other
+// figures start from.
+var FlankSlopes = sheet.Group[Result]{Figures: []sheet.Def[Result]{
+	{Letter: "b", Label: "web angle at the corner", Kind: quantity.Angle, Work: "asin(w / D)",
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Drill.D/2) }},
+	{Letter: "g1", Label: "slope of flank 1 behind the lip", Kind: quantity.Number, Fine: true, Work: "(tan(C1) - sin(b) / tan(k1)) / cos(b)",
+		Value: func(r *Result) float64 { f, _ := r.flanks(); return f.Slope() }},
+	{Letter: "g2", Label: "slope of flank 2 behind the lip", Kind: quantity.Number, Fine: true, Work: "(tan(C2) - sin(b) / tan(k2)) / cos(b)",
+		Value: func(r *Result) float64 { _, f := r.flanks(); return f.Slope() }},
+}}
+
+// ofLip is the formula of that lip.
+func ofLip(lip int, one, two string) (work, source string) {
+	if lip == 2 {
+		return two, ""
+	}
+	return one, ""
 }
 
 // leastRadius is where the working clearance is least, mm, not inside the lip by a
@@ -162,23 +196,17 @@ func (r *Result) leastRadius() float64 {
 	return math.Max(r.Clearance.LeastAt*r.Drill.D/2, r.Chisel.Web/2)
 }
 
-// rubsFirst is the radius, mm, at which a growing feed lets the flank rub first.
-func (r *Result) rubsFirst() float64 {
-	if !r.Clearance.Along {
-		return math.NaN()
-	}
-	inner, outer := lipEnds(r)
-	_, at := r.flank().FeedLimit(inner, outer)
-	return at
-}
-
 // clearanceRemarks says in s what of the clearance is worth a word.
 func (r *Result) clearanceRemarks(s *sheet.Sheet) {
 	c, b := &r.Clearance, &r.Drill
 	b.FeedAssumption(s)
-	if c.Corner() < c.Recommended.Low*(1-rounding) && !rules[ClearanceLow].holds(&r.Held) {
+	if c.Corner() < c.Recommended.Low*(1-rounding) && !r.Verdict.Reasons[ClearanceLow] {
 		s.Find("clearance-under-recommended", sheet.Note, "a lip has {} of clearance where {} to {} is recommended for the size and work: grind more the next time",
 			quantity.Rad(c.Corner()), quantity.Rad(c.Recommended.Low), quantity.Rad(c.Recommended.High))
+	}
+	if most := math.Max(c.Lip1, c.Lip2); most > c.Recommended.High*(1+rounding) && !r.Verdict.Reasons[ClearanceHigh] {
+		s.Find("clearance-over-recommended", sheet.Note, "a lip has {} of clearance where {} to {} is recommended for the size and work: grind less the next time",
+			quantity.Rad(most), quantity.Rad(c.Recommended.Low), quantity.Rad(c.Recommended.High))
 	}
 	if c.FromDrop && c.Turn > shortTurn {
 		s.Find("heel-turn-long", sheet.Note, "the heel drop was read over {}: the flank of a swung point falls ever faster behind the lip, so over more than about {} it reads more than the corner has; evenlip cone with the same heel-turn shows how much",
@@ -201,8 +229,9 @@ func lipEnds(r *Result) (inner, outer float64) {
 
 // Recommended returns the clearance at the corner to aim at and its band,
 // radians, for a drill of diameter d mm and the work, which may be nil: the
-// shop's where it has set one, else that of the table by size. What is aimed at is
-// also within what is published for the work over all sizes, where the two meet.
+// shop's where it has set one, else that of the table by size, up to what is
+// published for the work where that is more. What is aimed at is also within what is
+// published for the work over all sizes, where the two meet.
 func Recommended(d float64, m *handbook.Material) (float64, handbook.Band) {
 	if m == nil {
 		return handbook.Clearance(d, handbook.General)
@@ -215,16 +244,33 @@ func Recommended(d float64, m *handbook.Material) (float64, handbook.Band) {
 	if low <= high {
 		aim = math.Min(math.Max(aim, low), high)
 	}
+	if m.WorkClearance.High > band.High {
+		band.High = m.WorkClearance.High
+	}
 	return aim, band
 }
 
 // AcceptedClearance returns the band that a drill in use may have, of the one
 // recommended for it; a shop's own band is the limit itself.
-func AcceptedClearance(recommended handbook.Band, m *handbook.Material) handbook.Band {
+func AcceptedClearance(d float64, recommended handbook.Band, m *handbook.Material) handbook.Band {
 	if m != nil {
 		if _, set := m.ShopClearance(); set {
 			return recommended
 		}
 	}
-	return handbook.AcceptedClearance(recommended)
+	return handbook.AcceptedClearance(d, recommended, m)
+}
+
+// Steep returns the clearances of the lips that are to be ground to less: those that
+// have too much, and the greater of two that are too unlike; NaN for a lip that is not.
+func (r *Result) Steep() (lip1, lip2 float64) {
+	c, unlike := &r.Clearance, r.Outside(ClearanceDifferenceLimit)
+	lip1, lip2 = math.NaN(), math.NaN()
+	if r.Held[Clearance1Limit].State().On(sheet.High) || unlike && c.Lip1 > c.Lip2 {
+		lip1 = c.Lip1
+	}
+	if r.Held[Clearance2Limit].State().On(sheet.High) || unlike && c.Lip2 > c.Lip1 {
+		lip2 = c.Lip2
+	}
+	return lip1, lip2
 }

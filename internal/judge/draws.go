@@ -10,10 +10,13 @@ import (
 // JudgementOn returns the verdict on d that its gauges bear out. It must be the drill
 // that r was computed of.
 func (r *Result) JudgementOn(d *drill.Drill, g quantity.Gauges) *sheet.Verdict {
-	v := r.Judgement()
 	if g == (quantity.Gauges{}) {
-		return v
+		return r.Judgement()
 	}
+	gauged := *d
+	gauged.Gauged = true
+	strictly := Compute(&gauged)
+	v := strictly.Judgement()
 	draws := uncertainty.Draws(d, g)
 	verdicts := uncertainty.NewVerdicts(v)
 	var drawn sheet.Verdict
@@ -31,7 +34,7 @@ func (r *Result) JudgementOn(d *drill.Drill, g quantity.Gauges) *sheet.Verdict {
 func (r *Result) drawn(v *sheet.Verdict) {
 	v.Word, v.Reasons = r.Verdict.Word.String(), v.Reasons[:0]
 	for i := range rules {
-		if rules[i].holds(&r.Held) {
+		if holds, _ := rules[i].holds(&r.Held); holds {
 			v.Reasons = append(v.Reasons, rules[i].code)
 		}
 	}

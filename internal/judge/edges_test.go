@@ -17,7 +17,7 @@ func TestRulesAtTheirLimits(t *testing.T) {
 	}
 	for x := range rules {
 		u := &rules[x]
-		if u.holds(&sound) {
+		if holds, near := u.holds(&sound); holds || near {
 			t.Errorf("%s holds of a sound drill", u.code)
 		}
 		for _, l := range u.looks {
@@ -29,8 +29,12 @@ func TestRulesAtTheirLimits(t *testing.T) {
 			} {
 				held := sound
 				held[l.at].Value = v
-				if got := u.holds(&held); got != want {
-					t.Errorf("%s at %v: %v", u.code, v, got)
+				if got, near := u.holds(&held); got != want || near {
+					t.Errorf("%s at %v: %v, near %v", u.code, v, got, near)
+				}
+				held[l.at].Give = 0.0011
+				if got, near := u.holds(&held); got || near != want {
+					t.Errorf("%s at %v, by less than a gauge tells: %v, near %v", u.code, v, got, near)
 				}
 			}
 		}

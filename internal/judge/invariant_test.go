@@ -103,12 +103,20 @@ func swapped(r judge.Result) judge.Result {
 	p, c, l := &r.Point, &r.Clearance, &r.Lips
 	p.K1, p.K2, p.Difference = p.K2, p.K1, -p.Difference
 	c.Lip1, c.Lip2, c.Drop1, c.Drop2 = c.Lip2, c.Lip1, c.Drop2, c.Drop1
-	l.Line1, l.Line2 = point.LipThrough(l.Outer, -l.Height, p.K1), point.LipThrough(l.Outer, 0, p.K2)
-	l.MidLip = -l.MidLip
+	height := -l.Height
+	if l.TakenLevel {
+		height = 0
+	}
+	l.Line1, l.Line2 = point.LipThrough(l.Outer, height, p.K1), point.LipThrough(l.Outer, 0, p.K2)
+	l.MidLip, l.OfClearance = -l.MidLip, -l.OfClearance
+	if c.Along && (p.K1 != p.K2 || c.Lip1 != c.Lip2) {
+		c.LeastLip, c.RubsLip = 3-c.LeastLip, 3-c.RubsLip
+	}
 	l.Height, l.Length, l.Offset, l.ByLengths = -l.Height, -l.Length, -l.Offset, -l.ByLengths
 	l.Read1, l.Read2, l.Indicated1, l.Indicated2 = l.Read2, l.Read1, l.Indicated2, l.Indicated1
 	h := &r.Held
 	h[judge.Clearance1Limit].Value, h[judge.Clearance2Limit].Value = c.Lip1, c.Lip2
+	h[judge.AngleDifferenceLimit].Value, h[judge.ClearanceDifferenceLimit].Value = -h[judge.AngleDifferenceLimit].Value, -h[judge.ClearanceDifferenceLimit].Value
 	h[judge.LipHeightLimit].Value, h[judge.MidLipLimit].Value = l.Height, l.MidLip
 	return r
 }
@@ -138,6 +146,7 @@ func TestTruedPointNeedsNothing(t *testing.T) {
 		again := *d
 		again.Put(drill.LipAngle, k1, k2)
 		again.Put(drill.LipHeight, height)
+		again.Put(drill.Clearance, 12*deg)
 		second := judge.Compute(&again)
 		left, _ := second.Evening()
 		within(t, "still to take", left.Most(), 0, 1e-6)
@@ -177,8 +186,8 @@ func TestTruingEvenAngles(t *testing.T) {
 // is within the limit, ends included, else what the material wants.
 func TestTruingTarget(t *testing.T) {
 	for line, want := range map[string]float64{
-		"lip-angle 59.5,58": 58.75, "lip-angle 61,60": 60.5, "lip-angle 57,58": 57.5, "lip-angle 61,60.1": 59, "lip-angle 50,50": 59,
-		"lip-angle 59.5,58; point-angle 118": 59, "lip-angle 59.5,58; point-angle 120": 60, "lip-angle 59,59; material steel-400": 59, "lip-angle 57.4,57.4; material steel-400": 67.5,
+		"lip-angle 59.5,58": 59, "lip-angle 61,60": 59, "lip-angle 57,58": 59, "lip-angle 61,60.1": 59, "lip-angle 63,63": 63, "lip-angle 66,67": 67.5, "lip-angle 50,50": 59,
+		"lip-angle 59.5,58; point-angle 118": 59, "lip-angle 59.5,58; point-angle 120": 60, "lip-angle 59,59; material steel-400": 59, "lip-angle 57.4,57.4; material steel-400": 59, "lip-angle 56,56; material steel-400": 67.5,
 	} {
 		r := compute(t, "size 12mm; web 2mm; lip-height 0.1mm; "+line)
 		within(t, line, r.Target()/deg, want, 1e-9)

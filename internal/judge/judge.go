@@ -34,6 +34,9 @@ type Basics struct {
 	// Given says that the material was named and not taken for granted.
 	Given bool
 	Feed  float64
+	// Gauged says that gauges were named, so that nothing is forgiven for what a bench
+	// gauge cannot tell.
+	Gauged bool
 	// FeedAssumed says that no feed was read and the usual one is used.
 	FeedAssumed bool
 }
@@ -47,6 +50,7 @@ func Compute(d *drill.Drill) Result {
 	r.Point = pointOf(d, &r.Drill)
 	r.Chisel = chiselOf(d, &r.Drill)
 	r.Clearance = clearanceOf(d, &r)
+	r.alongLips()
 	r.Web = webOf(d, &r)
 	r.Lips = lipsOf(d, &r)
 	r.Wear = wearOf(d)
@@ -56,7 +60,7 @@ func Compute(d *drill.Drill) Result {
 }
 
 func basics(d *drill.Drill) Basics {
-	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), Book: d.Book}
+	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), Book: d.Book, Gauged: d.Gauged}
 	b.Given = d.Has(drill.Material)
 	b.Material = materialOf(d)
 	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {

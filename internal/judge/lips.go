@@ -29,7 +29,11 @@ type Lips struct {
 	// Indicated1 and 2 are the indicator on each lip, NaN where their difference alone
 	// was read.
 	Indicated1, Indicated2 float64
-	Offset                 float64 // the point off the axis, along the lips, positive toward lip 1
+	Offset                 float64 // the chisel's middle off the axis, along the lips, positive toward lip 1
+	OfClearance            float64 // the part of Offset that unequal clearances make
+	// TakenLevel says that no height was read, and the lips are taken level at the
+	// corner for the height half way along.
+	TakenLevel bool
 	// ByLengths is the height difference that lip lengths and angles give; where
 	// the indicator gave one too, the two can be compared.
 	ByLengths    float64
@@ -56,16 +60,18 @@ func lipsOf(dr *drill.Drill, r *Result) Lips {
 	l := Lips{Height: nan, ByLengths: nan, Read1: nan, Read2: nan, Indicated1: nan, Indicated2: nan}
 	l.Inner, l.Outer = alongLip(r)
 	p := &r.Point
+	l.OfClearance = ofClearance(r)
 	if a, b, both := pair(dr, drill.LipLength); both {
 		l.Read1, l.Read2 = a, b
-		l.ByLengths = heightOfLengths(a, b, r)
+		l.ByLengths = l.heightOfLengths(r)
 	}
 	l.height(dr)
-	l.Offset = point.OffsetOfCorners(l.Height, l.Outer, p.K1, p.K2)
+	l.Offset = point.OffsetOfCorners(l.Height, l.Outer, p.K1, p.K2) + l.OfClearance
 	l.Length = l.Read1 - l.Read2
 	if !known(l.Length) {
-		l.Length = point.LengthDifference(l.Offset, l.Outer-l.Inner, p.K1, p.K2)
+		l.Length = lengthDifference(&l, p)
 	}
+	l.TakenLevel = !known(l.Height) && p.Both
 	l.lines(p)
 	l.MidLip = point.HeightDifference(l.Line1, l.Line2, (l.Inner+l.Outer)/2)
 	if p.K1 == p.K2 || !known(p.K1) { // one height all along the lip
@@ -74,9 +80,29 @@ func lipsOf(dr *drill.Drill, r *Result) Lips {
 	return l
 }
 
+// lengthDifference is the lengths of the lips, 1 less 2, as the offset makes them.
+func lengthDifference(l *Lips, p *Point) float64 {
+	return point.LengthDifference(l.Offset, l.Outer-l.Inner, p.K1, p.K2)
+}
+
+// ofClearance is how far unequal clearances put the chisel edge off the axis: zero
+// where not both were read, or where they are not known to lie on one drill.
+func ofClearance(r *Result) float64 {
+	f1, f2 := r.flanks()
+	u := point.OffsetOfSlopes(f1.Slope(), f2.Slope(), r.Chisel.Web, r.Point.K1, r.Point.K2)
+	if !r.Clearance.Both || !known(u) {
+		return 0
+	}
+	return u
+}
+
 // lines lays each lip's line through its outer corner, lip 2's at height 0.
 func (l *Lips) lines(p *Point) {
-	l.Line1 = point.LipThrough(l.Outer, l.Height, p.K1)
+	height := l.Height
+	if l.TakenLevel {
+		height = 0
+	}
+	l.Line1 = point.LipThrough(l.Outer, height, p.K1)
 	l.Line2 = point.LipThrough(l.Outer, 0, p.K2)
 }
 
@@ -93,15 +119,18 @@ func (l *Lips) height(dr *drill.Drill) {
 	}
 }
 
-func heightOfLengths(a, b float64, r *Result) float64 {
-	if !known(r.Point.Angle, r.Drill.D) {
+// heightOfLengths is the height difference that the lip lengths tell, once the part
+// of the offset that the clearances make is taken off.
+func (l *Lips) heightOfLengths(r *Result) float64 {
+	p := &r.Point
+	if !known(p.Angle, r.Drill.D) {
 		return math.NaN()
 	}
-	uneven, err := point.LipsFromLengths(a, b, r.Point.K1, r.Point.K2, r.Drill.D, webOrNew(r))
+	uneven, err := point.LipsFromLengths(l.Read1, l.Read2, p.K1, p.K2, r.Drill.D, webOrNew(r))
 	if err != nil {
 		return math.NaN()
 	}
-	return uneven.AtCorner
+	return point.HeightOfOffset(uneven.Offset-l.OfClearance, l.Outer, p.K1, p.K2)
 }
 
 // webOrNew returns the web, or a new drill's where none was read: the lips'
@@ -130,23 +159,54 @@ func (r *Result) Oversize() float64 {
 	return point.OversizeOfLips(r.Lips.Offset, r.Lips.Height, r.Point.K1, r.Point.K2)
 }
 
-// Shares are the parts of the chip that the lips cut at the feed.
+// Shares are the parts of the metal removed that the lips take at the feed.
 func (r *Result) Shares() (share1, share2 float64) {
 	l, f := &r.Lips, r.Drill.Feed
-	if r.Point.K1 == r.Point.K2 || !known(r.Point.K1) { // one height all along the lip
-		return point.ChipShare(f, l.Height)
+	switch {
+	case !known(l.Height):
+		share1 = math.NaN()
+	case r.alike(): // one height all along the lip
+		share1, _ = point.ChipShare(f, l.Height)
+	default:
+		share1 = r.shareLine().Metal()
 	}
-	return point.ChipShareAlong(f, l.Line1, l.Line2, l.Inner, l.Outer)
+	return share1, 1 - share1
 }
 
+// shareLine is lip 1's part of the feed along the lips.
+func (r *Result) shareLine() point.ShareLine {
+	l := &r.Lips
+	return point.ShareOf(r.Drill.Feed, l.Line1, l.Line2, l.Inner, l.Outer)
+}
+
+// gaugeReach is how far, half angle, the lips may stand from an angle that a gauge
+// checks to be ground to it.
+const gaugeReach = 3 * math.Pi / 180
+
 // Target is the half angle that both lips are evened up to: that of the point asked
-// for; else the lips' own mean, while that is within the limit; else the material's.
+// for, or that the work wants where the point is none for it; else the angle that a
+// gauge checks, of 118 degrees, of the point to grind and of the ends of what is
+// published for the work the nearest; else, where none is near, the lips' own mean.
 func (r *Result) Target() float64 {
-	p := &r.Point
-	if p.Asked || r.Outside(PointAngleLimit) {
+	p, m := &r.Point, r.Drill.Material
+	if p.Asked || r.Outside(PointAngleLimit) || !known(p.Angle) {
 		return p.Wanted / 2
 	}
-	return p.K()
+	points := [4]float64{p.Wanted, handbook.StandardPointAngle, p.Wanted, p.Wanted}
+	if m != nil && !m.ShopPoint() && known(m.Point.Low, m.Point.High) {
+		points[2], points[3] = m.Point.Low, m.Point.High
+	}
+	target, reach := p.K(), gaugeReach
+	for _, angle := range points {
+		off := math.Abs(angle/2 - p.K())
+		if off < rounding {
+			return p.K()
+		}
+		if off < reach && r.Limit(PointAngleLimit).Holds(angle) {
+			target, reach = angle/2, off
+		}
+	}
+	return target
 }
 
 // Evening is what to take off which lip to make the two even.
@@ -157,4 +217,16 @@ func (r *Result) Evening() (plan point.TruingPlan, ok bool) {
 	}
 	plan, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, r.Target())
 	return plan, err == nil
+}
+
+// saved is how much less comes off when the lips are evened up to their own mean and
+// not to the angle that a gauge checks.
+func (r *Result) saved() float64 {
+	l := &r.Lips
+	own, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, r.Point.K())
+	plan, ok := r.Evening()
+	if err != nil || !ok {
+		return 0
+	}
+	return plan.Most() - own.Most()
 }

@@ -51,26 +51,41 @@ var LipFigures = sheet.Group[Result]{Title: "Lip height", Figures: []sheet.Def[R
 		Value: func(r *Result) float64 { return r.Lips.Read2 }},
 	{Key: "lip_height_mid_lip_mm", Label: "lip 1 higher, mid lip, by", Kind: quantity.Length, GaugeOf: lipGauge,
 		Value: func(r *Result) float64 { return r.Lips.MidLip }, Limit: MidLipLimit, Works: func(r *Result) (work, source string) {
-			if r.alike() {
+			switch {
+			case r.alike():
 				return "dh", "one height all along lips of one angle"
+			case r.Lips.TakenLevel:
+				return "(X - x0) / 2 * (1 / tan(k1) - 1 / tan(k2))", sheet.Geometry + ", the corners taken level"
 			}
 			return "dh + (X - x0) / 2 * (1 / tan(k1) - 1 / tan(k2))", ""
 		}},
 	{Key: "high_lip", Label: "higher lip", Kind: quantity.Word, Word: func(r *Result) string { return r.Lips.highWord() }, Of: lipWants},
 	{Key: "lip_length_difference_mm", Label: "lip length, 1 less 2", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Lips.Length }, Works: lengthWorks},
+	{Letter: "uc", Label: "the part of that of unequal clearances", Kind: quantity.Length, Fine: true,
+		Value: func(r *Result) float64 { return r.Lips.OfClearance },
+		Works: func(r *Result) (work, source string) {
+			if r.Lips.OfClearance == 0 {
+				return sheet.AsRead, "none: the clearances are alike, or not both are known"
+			}
+			return "(g2 - g1) * w / (2 * (1 / tan(k1) + 1 / tan(k2)))", ""
+		}},
 	{Key: "point_offset_mm", Letter: "u", Label: "point off toward lip 1 by", Kind: quantity.Length, GaugeOf: lipGauge,
 		Value: func(r *Result) float64 { return r.Lips.Offset }, Works: offsetWorks},
 	{Key: "oversize_bound_mm", Label: "hole oversize, at most", Kind: quantity.Length, GaugeOf: lipGauge, Value: (*Result).Oversize,
 		Work:   "2 * max(abs(u), abs(dh) / (1 / tan(k1) + 1 / tan(k2)))",
 		Source: sheet.Geometry + " (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)"},
-	{Letter: "s0", Label: "lip 1's part of the feed at the inner end", Kind: quantity.Number, Value: func(r *Result) float64 { inner, _ := r.sharesAtEnds(); return inner },
+	{Letter: "s0", Label: "lip 1's part of the feed at the inner end", Kind: quantity.Number, Value: func(r *Result) float64 { s := r.shareLine(); return s.A + s.B*s.Inner },
 		Work: "1 / 2 + (dh + (X - x0) * (1 / tan(k1) - 1 / tan(k2))) / f", Fine: true},
-	{Letter: "s1", Label: "lip 1's part of the feed at the corner", Kind: quantity.Number, Value: func(r *Result) float64 { _, outer := r.sharesAtEnds(); return outer },
+	{Letter: "s1", Label: "lip 1's part of the feed at the corner", Kind: quantity.Number, Value: func(r *Result) float64 { s := r.shareLine(); return s.A + s.B*s.Outer },
 		Work: "1 / 2 + dh / f", Fine: true},
-	{Key: "chip_share_1", Letter: "share", Label: "lip 1 cuts of the chip", Kind: quantity.Share,
+	{Letter: "xn", Label: "where along the lip lip 1 takes none of it", Kind: quantity.Length, Value: func(r *Result) float64 { none, _ := r.shareLine().Ends(); return none },
+		Work: "min(X, max(x0, x0 - s0 * (X - x0) / (s1 - s0)))", Fine: true},
+	{Letter: "xa", Label: "where along the lip lip 1 takes all of it", Kind: quantity.Length, Value: func(r *Result) float64 { _, all := r.shareLine().Ends(); return all },
+		Work: "min(X, max(x0, x0 + (1 - s0) * (X - x0) / (s1 - s0)))", Fine: true},
+	{Key: "chip_share_1", Letter: "share", Label: "lip 1 takes of the metal", Kind: quantity.Share,
 		Value: func(r *Result) float64 { share, _ := r.Shares(); return share }, Works: shareWorks},
-	{Key: "chip_share_2", Label: "lip 2 cuts of the chip", Kind: quantity.Share,
+	{Key: "chip_share_2", Label: "lip 2 takes of the metal", Kind: quantity.Share,
 		Value: func(r *Result) float64 { _, share := r.Shares(); return share }, Work: "1 - share"},
 	{Letter: "kt", Label: "both lips' angle when even", Kind: quantity.Angle, Gauge: quantity.Protractor, Value: (*Result).Target, Of: "lip-angle",
 		Works: func(r *Result) (work, source string) {
@@ -115,17 +130,10 @@ func (r *Result) evened(of func(*point.TruingPlan) float64) float64 {
 	return of(&plan)
 }
 
-// sharesAtEnds is lip 1's part of the feed at either end of the lip, not cut off at
-// none and all.
-func (r *Result) sharesAtEnds() (inner, outer float64) {
-	l, f := &r.Lips, r.Drill.Feed
-	return 0.5 + point.HeightDifference(l.Line1, l.Line2, l.Inner)/f, 0.5 + point.HeightDifference(l.Line1, l.Line2, l.Outer)/f
-}
-
 func heightWorks(r *Result) (work, source string) {
 	switch l := &r.Lips; {
 	case l.From == LipsFromLengths:
-		return "u * (1 / tan(k1) + 1 / tan(k2)) + X * (1 / tan(k2) - 1 / tan(k1))", ""
+		return "(u - uc) * (1 / tan(k1) + 1 / tan(k2)) + X * (1 / tan(k2) - 1 / tan(k1))", ""
 	case known(l.Indicated2):
 		return "h1 - h2", sheet.AsRead
 	}
@@ -137,9 +145,9 @@ func offsetWorks(r *Result) (work, source string) {
 	case r.Lips.From == LipsFromLengths:
 		return "(p2 * sin(k2) - p1 * sin(k1)) / 2", ""
 	case r.alike():
-		return "dh * tan(k1) / 2", ""
+		return "dh * tan(k1) / 2 + uc", ""
 	}
-	return "(dh - X * (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2))", ""
+	return "(dh - X * (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2)) + uc", ""
 }
 
 func lengthWorks(r *Result) (work, source string) {
@@ -153,10 +161,13 @@ func lengthWorks(r *Result) (work, source string) {
 }
 
 func shareWorks(r *Result) (work, source string) {
-	if inner, outer := r.sharesAtEnds(); r.alike() || !(math.Abs(outer-inner) >= 1e-9) {
+	switch s := r.shareLine(); {
+	case r.alike() || !(math.Abs(s.B)*(s.Outer-s.Inner) >= 1e-12):
 		return "max(0, min(1, (f / 2 + dh) / f))", ""
+	case s.B > 0:
+		return "2 / (X^2 - x0^2) * ((s0 - x0 * (s1 - s0) / (X - x0)) * (xa^2 - xn^2) / 2 + (s1 - s0) / (X - x0) * (xa^3 - xn^3) / 3 + (X^2 - xa^2) / 2)", ""
 	}
-	return "(max(0, s1)^2 - max(0, s1 - 1)^2 - max(0, s0)^2 + max(0, s0 - 1)^2) / (2 * (s1 - s0))", ""
+	return "2 / (X^2 - x0^2) * ((s0 - x0 * (s1 - s0) / (X - x0)) * (xn^2 - xa^2) / 2 + (s1 - s0) / (X - x0) * (xn^3 - xa^3) / 3 + (xa^2 - x0^2) / 2)", ""
 }
 
 // Above lengthsOff, mm, lip lengths and the indicator contradict each other:
@@ -175,14 +186,24 @@ func (r *Result) lipRemarks(s *sheet.Sheet) {
 	_, planned := r.Evening()
 	if planned && (r.Point.Asked || r.Target() != r.Point.K()) {
 		s.Find("trued-to", sheet.Note, "both lips are evened up to {} to the axis", quantity.Set(r.Target()))
+		if allowance, _ := r.Drill.Book.Allowance(); !r.Point.Asked && r.saved() > allowance {
+			s.Find("mean-saves", sheet.Note, "evened up to their own mean, {}, {} less would come off: that wants a protractor", quantity.Set(r.Point.K()), quantity.MM(r.saved()))
+		}
 	}
 	if planned && !known(r.Chisel.Web) && (s.Explaining || r.lipsRestOnWeb()) {
 		s.Find("lip-web-assumed", sheet.Note, "no web was read: {} is taken for where the lips lie, as on a new drill", quantity.MM(webOrNew(r)))
+	}
+	if r.Lips.TakenLevel && r.Point.K1 != r.Point.K2 {
+		s.Find("lips-taken-level", sheet.Note, "no lip height was read: the lips' corners are taken level")
 	}
 	r.lipContradiction(s)
 	share1, share2 := r.Shares()
 	if !r.Drill.FeedAssumed && math.Max(share1, share2) > 0.999 {
 		s.Find("one-lip-cuts", sheet.Warn, "at this feed {} cuts everything and the other rides along: it dulls early", quantity.Say(larger(share1, share2)))
+	}
+	if close, source, quoted := handbook.CloseLipHeight(r.Drill.D); quoted && math.Abs(r.Lips.MidLip) > close && !r.Outside(LipHeightLimit) && !r.Outside(MidLipLimit) {
+		s.Find("close-lip-height", sheet.Note, "some ask for {} at the most from 2 to 10 mm", quantity.MM(close))
+		s.Extra = append(s.Extra, source)
 	}
 	if limit, known := handbook.HoleOversize(r.Drill.D); known && r.Oversize() > limit.High {
 		s.Find("hole-may-exceed", sheet.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", quantity.MM(limit.High), quantity.Say(limit.Source.Text))

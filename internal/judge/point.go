@@ -53,19 +53,19 @@ func pointOf(d *drill.Drill, b *Basics) Point {
 }
 
 // AcceptedPoint returns the band of point angles that a drill for the material, nil
-// for one not known, may have: about the one to grind, and about the usual one where
-// that is published for the work; a shop's own angle alone.
+// for one not known, may have: all that is published for the work, and the tolerance
+// of a ground point either way; a shop's own angle alone.
 func AcceptedPoint(book *handbook.Book, m *handbook.Material) handbook.Band {
 	aim := wantedAngle(m)
 	band := book.PointAngle(aim)
 	switch {
-	case m == nil:
 	case m.ShopPoint():
 		return book.ShopPointAngle(aim)
-	case m.Point.Holds(handbook.StandardPointAngle):
-		usual := book.PointAngle(handbook.StandardPointAngle)
-		band.Low, band.High = math.Min(band.Low, usual.Low), math.Max(band.High, usual.High)
+	case m == nil || !known(m.Point.Low, m.Point.High):
+		return band
 	}
+	band.Low = math.Min(band.Low, book.PointAngle(m.Point.Low).Low)
+	band.High = math.Max(band.High, book.PointAngle(m.Point.High).High)
 	return band
 }
 
@@ -81,7 +81,7 @@ var PointFigures = sheet.Group[Result]{Title: "Point", Figures: []sheet.Def[Resu
 	{Key: "point_angle_deg", Letter: "A", Label: "point angle", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Point.Angle }, Limit: PointAngleLimit, Work: "k1 + k2"},
 	{Key: "lip_angle_difference_deg", Label: "lip angles differ by", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.Point.Difference }, Work: "k1 - k2", Of: "lip-angle A,B (one for each lip)"},
+		Value: func(r *Result) float64 { return r.Point.Difference }, Limit: AngleDifferenceLimit, Work: "k1 - k2", Of: "lip-angle A,B (one for each lip)"},
 	{Key: "point_angle_deviation_deg", Label: "off the wanted angle by", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Point.Deviation }, Work: "A - Aw"},
 	{Letter: "Aw", Label: "point angle wanted", Kind: quantity.Angle, Gauge: quantity.Protractor, Work: sheet.AsRead,

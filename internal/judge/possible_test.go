@@ -192,8 +192,11 @@ func TestRemarks(t *testing.T) {
 		{"one-lip-cuts", "size 12mm; lip-angle 59,59; feed 0.1mm; lip-height 0.06mm", "lip-height 0.04mm"},
 		{"one-lip-cuts", "size 12mm; lip-angle 59,59; feed 0.1mm; lip-height -0.06mm", "feed 0.2mm"},
 		{"hole-may-exceed", "size 12mm; lip-angle 59,59; lip-height 0.1mm", "lip-height 0.09mm"},
+		{"mean-saves", "size 12mm; web 2mm; lip-angle 58,58; lip-height 0.05mm", "lip-angle 59,59"},
+		{"lips-taken-level", "size 12mm; lip-angle 59,58", "lip-height 0"},
+		{"clearance-over-recommended", "size 12mm; clearance 18", "clearance 16"},
 		{"stub-web", "size 12mm; web 2mm; remove 24.1mm", "remove 24mm"},
-		{"trued-to", "size 12mm; web 2mm; lip-angle 61,61; lip-height 0.1mm", "lip-angle 59,59.5"},
+		{"trued-to", "size 12mm; web 2mm; lip-angle 61,61; lip-height 0.1mm", "lip-angle 59,59"},
 	} {
 		if s := judge.Sheet(possible(t, of(c.line)), true); !drilltest.Found(s, c.code) {
 			t.Errorf("%s: %v, want %s", c.line, drilltest.Codes(s), c.code)

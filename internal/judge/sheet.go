@@ -32,7 +32,7 @@ func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 // figures puts the figures of the whole inspection. A cracked drill has none.
 func (r *Result) figures(s *sheet.Sheet) {
 	if !r.Wear.Cracked {
-		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
 	}
 }
 
@@ -64,6 +64,7 @@ func (r *Result) verdictInto(s *sheet.Sheet) {
 			s.Findings = append(s.Findings, r.Finding(Reason(i)))
 		}
 	}
+	r.borderline(s)
 	if v.Word == Fit && !known(r.Wear.Flank) {
 		s.Find("wear-not-read", sheet.Note, "judged by its geometry; look at lips and corners for dullness, or give flank-wear")
 	}
@@ -103,7 +104,7 @@ func PointOnly(d *drill.Drill, explain bool) *sheet.Sheet {
 // ClearanceOnly is the sheet of the lip clearance and what a feed leaves of it.
 func ClearanceOnly(d *drill.Drill, explain bool) *sheet.Sheet {
 	r, s := begin("clearance", d, explain)
-	sheet.Put(s, r, r.Held[:], &Letters, &CornerClearance, &WorkingClearance)
+	sheet.Put(s, r, r.Held[:], &Letters, &CornerClearance, &FlankSlopes, &WorkingClearance)
 	sheet.Letters(s, r, &ChiselEdge)
 	r.clearanceRemarks(s)
 	r.Chisel.Contradiction(s)
@@ -133,7 +134,7 @@ func WebOnly(d *drill.Drill, explain bool) *sheet.Sheet {
 func LipsOnly(d *drill.Drill, explain bool) *sheet.Sheet {
 	r, s := begin("lips", d, explain)
 	sheet.Put(s, r, r.Held[:], &Letters, &LipFigures)
-	sheet.Letters(s, r, &LipPlace, &ChiselEdge)
+	sheet.Letters(s, r, &LipPlace, &ChiselEdge, &CornerClearance, &FlankSlopes)
 	r.lipRemarks(s)
 	share, _ := r.Shares()
 	r.feedTaken(s, share)

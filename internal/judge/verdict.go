@@ -43,6 +43,8 @@ const (
 	FlankRubs
 	ChiselOff
 	LipsUneven
+	AnglesUneven
+	ClearancesUneven
 	ChiselLong
 	reasons
 )
@@ -76,7 +78,7 @@ var rules = [reasons]rule{
 	FluteShort: {code: "flute-short", verdict: Retire, looks: [2]look{{FluteLimit, sheet.Low}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(r.Limit(FluteLimit).Low))
 	}},
-	WebSpent: {code: "web-spent", verdict: Retire, looks: [2]look{{WebLimit, sheet.High}}, instead: ChiselLong, text: func(r *Result) quantity.Text {
+	WebSpent: {code: "web-spent", verdict: Retire, looks: [2]look{{WebSpentLimit, sheet.High}}, instead: ChiselLong, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the web is {} of the diameter: more than thinning can answer", quantity.Num(r.Chisel.WebRatio))
 	}},
 	Dull: {code: "dull", verdict: Regrind, looks: [2]look{{FlankLimit, sheet.High}}, text: func(r *Result) quantity.Text {
@@ -86,7 +88,7 @@ var rules = [reasons]rule{
 		return quantity.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", quantity.MM(r.Wear.Corner))
 	}},
 	MarginWorn: {code: "margin-worn", verdict: Regrind, looks: [2]look{{MarginLimit, sheet.High}}, text: func(r *Result) quantity.Text {
-		if r.Wear.Margin > r.Drill.D*(1+rounding) {
+		if r.Wear.Margin > r.Drill.D*(1+rounding) && known(r.Wear.Flute) {
 			return quantity.Sayf("the margin is worn {} up the body, more than one diameter: cut that much off and grind a new point; the {} of flute left then still does", quantity.MM(r.Wear.Margin), quantity.MM(r.Wear.Flute-r.Wear.Margin))
 		}
 		return quantity.Sayf("the margin is worn back {} from the corner: take that much off the end", quantity.MM(r.Wear.Margin))
@@ -110,25 +112,40 @@ var rules = [reasons]rule{
 		return quantity.Sayf("the chisel edge lies at {}: it should be {} to {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Limit(ChiselAngleLimit).Low), quantity.Rad(r.Limit(ChiselAngleLimit).High))
 	}},
 	LipsUneven: {code: "lips-uneven", verdict: Regrind, looks: [2]look{{LipHeightLimit, sheet.Either}, {MidLipLimit, sheet.Either}}, text: uneven},
-	ChiselLong: {code: "chisel-long", verdict: Thin, looks: [2]look{{ChiselRatioLimit, sheet.High}}, text: func(r *Result) quantity.Text {
+	AnglesUneven: {code: "angles-uneven", verdict: Regrind, looks: [2]look{{AngleDifferenceLimit, sheet.Either}}, instead: LipsUneven, text: func(r *Result) quantity.Text {
+		return quantity.Sayf("the lips stand at {} and {} to the axis: even with the corners level, as they are taken here, one lip does most of the work", quantity.Rad(r.Point.K1), quantity.Rad(r.Point.K2))
+	}},
+	ClearancesUneven: {code: "clearances-uneven", verdict: Regrind, looks: [2]look{{ClearanceDifferenceLimit, sheet.Either}}, reshape: true, text: func(r *Result) quantity.Text {
+		return quantity.Sayf("the lips have {} and {} of clearance: that puts the chisel edge {} off the axis, more if the flanks are conical; grind both flanks alike",
+			quantity.Rad(r.Clearance.Lip1), quantity.Rad(r.Clearance.Lip2), quantity.MM(math.Abs(r.Lips.OfClearance)))
+	}},
+	ChiselLong: {code: "chisel-long", verdict: Thin, looks: [2]look{{ChiselRatioLimit, sheet.High}, {WebLimit, sheet.High}}, text: func(r *Result) quantity.Text {
+		if !r.Held[ChiselRatioLimit].Outside() {
+			return quantity.Sayf("the web alone is {} of the diameter, over {}, and no chisel edge is shorter than its web is thick: thin the web", quantity.Num(r.Chisel.WebRatio), quantity.Num(r.Limit(WebLimit).High))
+		}
 		return quantity.Sayf("the chisel edge is {} of the diameter, over {}: thin the web", quantity.Num(r.Chisel.Ratio), quantity.Num(r.Limit(ChiselRatioLimit).High))
 	}},
 }
 
-// holds reports whether one of the figures that the rule looks at breaks its limit.
-func (u *rule) holds(held *[limits]sheet.Held) bool {
+// holds reports whether one of the figures that the rule looks at breaks its limit,
+// and near whether one does by no more than a bench gauge can tell.
+func (u *rule) holds(held *[limits]sheet.Held) (holds, near bool) {
 	for _, l := range u.looks {
-		if l.at != sheet.NoLimit && held[l.at].State().On(l.side) {
-			return true
+		if l.at != sheet.NoLimit {
+			state := held[l.at].State()
+			holds, near = holds || state.On(l.side), near || state.Near(l.side)
 		}
 	}
-	return false
+	return holds, near
 }
 
 // Verdict is the word on a drill and the reasons that hold.
 type Verdict struct {
 	Word    Word
 	Reasons [reasons]bool
+	// Borderline are reasons that hold by no more than a bench gauge can tell, where
+	// none bears them out that is as grave: they are told, and decide nothing.
+	Borderline [reasons]bool
 	// Missing is which of the five results could not be had, so that the drill
 	// cannot be called fit.
 	Missing Missing
@@ -163,11 +180,11 @@ func (m Missing) any() bool { return m != Missing{} }
 func judge(r *Result) Verdict {
 	var v Verdict
 	for i := range rules {
-		v.Reasons[i] = rules[i].holds(&r.Held)
+		v.Reasons[i], v.Borderline[i] = rules[i].holds(&r.Held)
 	}
 	for i := range rules {
 		if v.Reasons[i] && rules[i].instead != noReason {
-			v.Reasons[rules[i].instead] = false
+			v.Reasons[rules[i].instead], v.Borderline[rules[i].instead] = false, false
 		}
 	}
 	for i := range rules {
@@ -176,19 +193,37 @@ func judge(r *Result) Verdict {
 		}
 		v.Word = max(v.Word, rules[i].verdict)
 		if rules[i].ends {
-			v.Reasons = [reasons]bool{}
+			v.Reasons, v.Borderline = [reasons]bool{}, [reasons]bool{}
 			v.Reasons[i] = true
 			return v
 		}
 	}
+	for i := range rules {
+		if v.Borderline[i] && rules[i].verdict <= v.Word {
+			v.Reasons[i] = true
+		}
+		v.Borderline[i] = v.Borderline[i] && !v.Reasons[i]
+	}
 	v.Missing = Missing{
 		Point: !known(r.Point.Difference), Clearance: !known(r.Clearance.Lip1),
-		Chisel: !known(r.Held[ChiselRatioLimit].Value), Lips: !known(r.Lips.MidLip),
+		Chisel: !known(r.Held[ChiselRatioLimit].Value), Lips: !known(r.Lips.Height),
 	}
 	if v.Word == Undecided && !v.Missing.any() {
 		v.Word = Fit
 	}
 	return v
+}
+
+// borderline tells in s of what is past its limit by less than a bench gauge can
+// tell, and decides nothing for that.
+func (r *Result) borderline(s *sheet.Sheet) {
+	for i, near := range r.Verdict.Borderline {
+		if near {
+			text := rules[i].text(r)
+			text.Format = "borderline, read it again: " + text.Format
+			s.Findings = append(s.Findings, sheet.Finding{Code: rules[i].code + "-borderline", Severity: sheet.Note, Text: text})
+		}
+	}
 }
 
 // Verdict returns the verdict that the reason leads to.
@@ -219,5 +254,9 @@ func (r *Result) Finding(x Reason) sheet.Finding {
 // lighter returns the lighter reason that x stands before, where it holds of r.
 func (x Reason) lighter(r *Result) (Reason, bool) {
 	u := &rules[x]
-	return u.instead, u.instead != noReason && rules[u.instead].holds(&r.Held)
+	if u.instead == noReason {
+		return noReason, false
+	}
+	holds, _ := rules[u.instead].holds(&r.Held)
+	return u.instead, holds
 }

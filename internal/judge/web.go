@@ -132,6 +132,10 @@ func (r *Result) WebRemarks(s *sheet.Sheet) {
 	if w.From > c.Web {
 		r.ThinnedBefore(s)
 	}
+	if ratio := c.WebRatio; ratio > handbook.WebTableEnd && !r.Verdict.Reasons[WebSpent] {
+		s.Find("web-past-table", sheet.Note, "the web is {} of the diameter, past {}, where the handbook's table ends: thin it; forces are extrapolated", quantity.Num(ratio), quantity.Num(handbook.WebTableEnd))
+		s.Extra = append(s.Extra, handbook.TableEndSource())
+	}
 	if known(w.Remove, b.D) && w.Remove > 2*b.D {
 		s.Find("stub-web", sheet.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", quantity.MM(w.Remove))
 	}

@@ -15,9 +15,6 @@ import (
 // answer is what a person at the wheel reads first.
 var answer = group{Title: "Plan", Figures: []def{
 	{Key: "plan", Label: "to do", Kind: quantity.Word, OfWays: wantsSize, Word: func(p *Plan) string {
-		if p.Do == Leave && !p.Made {
-			return ""
-		}
 		return p.Do.String()
 	}},
 	{Key: "stock_mm", Letter: "S", Label: "take off the end", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: wantsSize,
@@ -34,8 +31,8 @@ var answer = group{Title: "Plan", Figures: []def{
 var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 	{Key: "stock_flank_mm", Letter: "sl", Label: "land behind the lip", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[FlankLand] }, Work: "VB * (tan(Cl) - tan(e))"},
-	{Key: "stock_corner_mm", Letter: "sc", Label: "rounded corner, at least", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(p *Plan) float64 { return p.Would.By[Corner] }, Work: "cw / tan(k)"},
+	{Key: "stock_corner_mm", Letter: "sc", Label: "rounded corner, about", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(p *Plan) float64 { return p.Would.By[Corner] }, Work: "cw / sin(k)"},
 	{Key: "stock_margin_mm", Letter: "sm", Label: "worn margin", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[Margin] }, Work: sheet.AsRead, Source: "all the length that is worn"},
 	{Key: "stock_chip_mm", Letter: "sk", Label: "chip in a lip", Kind: quantity.Length, Gauge: quantity.Caliper,
@@ -56,6 +53,8 @@ var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 		Works: func(*Plan) (work, source string) {
 			return "cl", handbook.CleanUpSource().String() + "; the metal comes off behind the lip"
 		}},
+	{Key: "stock_touch_up_mm", Label: "touch-up: the clean-up", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(p *Plan) float64 { return p.Would.By[TouchUp] }, Work: "cl"},
 	{Key: "stock_truing_mm", Label: "truing up the lips", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[Truing] }, Work: "max(H1i, H1o, H2i, H2o) - min(H1i, H1o, H2i, H2o)"},
 	{Key: "stock_clean_up_mm", Letter: "cl", Label: "clean-up beyond the wear", Kind: quantity.Length, Gauge: quantity.Caliper,
@@ -85,7 +84,12 @@ var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
 		OfWays: func(p *Plan) string { return p.wants(p.Found.Chisel.Length, judge.WantsChisel(&p.Found)) }},
 	{Key: "chisel_ratio_unthinned", Label: "chisel edge / D, unthinned", Kind: quantity.Number,
 		Value: func(p *Plan) float64 { return p.Ground.Ratio }, Work: "wg / sin(pg) / D"},
-	{Key: "thin_over_ratio", Label: "thinned when over", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.made(p.Body.MostChisel) },
+	{Key: "thin_over_ratio", Label: "thinned when over", Kind: quantity.Number, Value: func(p *Plan) float64 {
+		if math.IsInf(p.Body.MostChisel, 1) { // nobody thins it
+			return math.NaN()
+		}
+		return p.made(p.Body.MostChisel)
+	},
 		Shop:  func(p *Plan) bool { return p.thinOver().OfShop() },
 		Works: func(p *Plan) (work, source string) { return sheet.AsRead, p.thinOver().String() }},
 	{Key: "thin_to_ratio", Letter: "qt", Label: "thin to chisel edge / D", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Ratio) },
@@ -101,9 +105,9 @@ var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
 // after is the drill when it is done; a table has it in the list of states.
 var after = group{Title: "When it is done", Quiet: true, Figures: []def{
 	{Key: "flute_after_mm", Label: "flute when done", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(p *Plan) float64 { return p.Done.Flute }, Work: "max(0, F - S)"},
+		Value: func(p *Plan) float64 { return p.Done.Flute }, Work: "max(0, F - max(T1o, T2o))"},
 	{Key: "length_after_mm", Label: "overall length when done", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(p *Plan) float64 { return p.Done.Length }, Work: "max(0, Lo - S)"},
+		Value: func(p *Plan) float64 { return p.Done.Length }, Work: "max(0, Lo - St)"},
 	{Key: "point_length_after_mm", Label: "point length when done", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.made(p.pointLength()) },
 		Works: func(p *Plan) (work, source string) {

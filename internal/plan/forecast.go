@@ -12,7 +12,7 @@ type Job struct {
 	Lips    Lips
 	Body    Body
 	CleanUp float64 // allowance beyond the wear
-	Reshape bool    // the flanks are of the wrong shape and are ground anew
+	Asks    Cause   // what wants the flanks ground all over: Reshaping, TouchUp or none
 	Waits   bool    // it is not ground now, whatever a grind would take
 	Every   float64 // usual stock a grind; NaN lets it follow from this one's
 	Least   float64 // the least that a usual grind is then counted with
@@ -25,7 +25,8 @@ type Forecast struct {
 	Stock  Stock   // what comes off now: nothing where the grind waits
 	Would  Stock   // what a grind would take, now or later
 	Usual  float64 // stock of every later grind
-	First  float64 // stock of the next grind, now or later
+	Loss   Loss    // what of the drill comes off now
+	First  Loss    // what the next grind takes, now or later
 	Now    State   // as measured
 	Ground State   // after this grind
 	Done   State   // after this grind, thinned where that pays
@@ -36,7 +37,7 @@ type Forecast struct {
 // unknown returns the forecast of a drill of which nothing can be foretold.
 func unknown() Forecast {
 	nan := math.NaN()
-	f := Forecast{Usual: nan, First: nan, Left: nan}
+	f := Forecast{Usual: nan, First: even(nan), Loss: even(nan), Left: nan}
 	f.Would = Stock{Steep1: nan, Steep2: nan, CleanUp: nan, Lip1: Ends{nan, nan}, Lip2: Ends{nan, nan}, Total: nan}
 	for i := range f.Would.By {
 		f.Would.By[i] = nan
@@ -51,7 +52,7 @@ func unknown() Forecast {
 // also for a usual stock that is not above zero.
 func ForecastOf(j *Job) (Forecast, error) {
 	f := unknown()
-	would, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Reshape)
+	would, err := StockOf(j.Wear, j.Lips, j.CleanUp, j.Asks)
 	if err != nil {
 		return f, err
 	}
@@ -65,12 +66,13 @@ func ForecastOf(j *Job) (Forecast, error) {
 	if math.IsNaN(f.Usual) {
 		f.Usual = math.Max(would.Usual(j.Deepest), j.Least)
 	}
-	f.First = f.Stock.Total
-	if f.First == 0 {
-		f.First = f.Usual
+	f.Loss = f.Stock.Loss(&j.Lips)
+	f.First = f.Loss
+	if f.First == (Loss{}) {
+		f.First = even(f.Usual)
 	}
 	b := &j.Body
-	f.Now, f.Ground, f.Done = b.now(), b.Ground(f.Stock.Total), b.After(f.Stock.Total)
+	f.Now, f.Ground, f.Done = b.now(), b.Ground(f.Loss), b.After(f.Loss)
 	f.Left, f.End = b.Left(f.First, f.Usual)
 	return f, nil
 }

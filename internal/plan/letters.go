@@ -136,14 +136,24 @@ var steps = group{Figures: []def{
 			if p.Stock.Total == 0 {
 				return "w", ""
 			}
-			return "wb + t * S", ""
+			return "wb + t * max(T1i, T2i)", ""
 		}},
-	{Letter: "S1", Label: "stock of the next grind", Kind: quantity.Length, Value: func(p *Plan) float64 { return p.First },
+	{Letter: "S1", Label: "what the next grind takes there", Kind: quantity.Length, Value: func(p *Plan) float64 { return p.First.at(p.End) },
 		Works: func(p *Plan) (work, source string) {
-			if p.Stock.Total > 0 {
-				return "S", ""
+			switch {
+			case p.Stock.Total == 0:
+				return "U", ""
+			case p.End == WebSpent:
+				return "max(T1i, T2i)", ""
 			}
-			return "U", ""
+			return "max(T1o, T2o)", ""
+		}},
+	{Letter: "St", Label: "what the tip loses", Kind: quantity.Length, Value: func(p *Plan) float64 { return p.Loss.Tip },
+		Works: func(p *Plan) (work, source string) {
+			if p.Stock.Total == 0 {
+				return "0", ""
+			}
+			return "max(dh + X / tan(k1), X / tan(k2)) - (dh - T1o + X / tan(kt))", ""
 		}},
 	{Letter: "qn", Label: "chisel edge / D now", Kind: quantity.Number, Work: "w / sin(psi) / D", Value: func(p *Plan) float64 { return p.Now.Ratio }},
 	{Letter: "Bn", Label: "factor B now", Kind: quantity.Number, Value: func(p *Plan) float64 { return cutting.FactorsOf(p.Now.Ratio).B },
@@ -170,6 +180,9 @@ func (p *Plan) deepest(most float64, letters ...string) (work, source string) {
 	by := &p.Would.By
 	depth := map[string]float64{"sl": by[FlankLand], "sc": by[Corner], "sm": by[Margin], "sk": by[LipChip],
 		"s1": p.Would.Steep1, "s2": p.Would.Steep2}
+	if margin := by[Margin]; margin > 0 && margin <= most {
+		depth["sc"] = math.NaN() // the margin's length decides
+	}
 	letters = slices.DeleteFunc(letters, func(letter string) bool { return !(depth[letter] <= most) })
 	switch len(letters) {
 	case 0:

@@ -24,13 +24,14 @@ type Body struct {
 	LeastFlute    float64
 	MostWeb       float64 // w/D that thinning can still answer
 	MostChisel    float64 // c/D over which the web is thinned
+	Give          float64 // of the chisel edge, mm, that a bench gauge cannot tell from that
 	NewChisel     float64 // c/D that it is thinned to
 	LeastDiameter float64
 }
 
 // State is a drill when a length has been ground off since it was measured.
 type State struct {
-	Removed  float64
+	Removed  float64 // at the corners
 	Length   float64
 	Flute    float64
 	Diameter float64 // at the corners
@@ -42,20 +43,20 @@ type State struct {
 }
 
 // now returns the drill as it was measured.
-func (b *Body) now() State { return b.at(0, b.Chisel) }
+func (b *Body) now() State { return b.at(Loss{}, b.Chisel) }
 
-// After returns the drill with the length removed ground off in all, its web
-// thinned where that pays:
+// After returns the drill with lost ground off in all, its web thinned where that
+// pays:
 //
-//	flute - removed, not under 0    w' = w + taper removed    c' = w'/sin psi
+//	flute - corner, not under 0    w' = w + taper inner    c' = w'/sin psi
 //
 // w being the web behind a thinned point, which a grind takes the thinning off,
 // and, once c'/D is over MostChisel, the web that makes it NewChisel, unless w' is past
 // all thinning. Every figure that hangs on an unknown one is NaN.
-// Domain: removed >= 0. Derived from the point's geometry.
-func (b *Body) After(removed float64) State {
-	s := b.Ground(removed)
-	if s.Ratio > b.MostChisel*(1+slack) && s.Ratio > b.NewChisel && !(s.Web/b.D > b.MostWeb*(1+slack)) {
+// Domain: nothing of lost under 0. Derived from the point's geometry.
+func (b *Body) After(lost Loss) State {
+	s := b.Ground(lost)
+	if s.Ratio > b.MostChisel*(1+slack)+b.Give/b.D && s.Ratio > b.NewChisel && !(s.Web/b.D > b.MostWeb*(1+slack)) {
 		s.Thinned = true
 		b.setWeb(&s, point.WebOfChisel(b.NewChisel*b.D, b.ChiselAfter), b.ChiselAfter)
 	}
@@ -63,15 +64,15 @@ func (b *Body) After(removed float64) State {
 }
 
 // Ground returns the same before any thinning.
-func (b *Body) Ground(removed float64) State { return b.at(removed, b.ChiselAfter) }
+func (b *Body) Ground(lost Loss) State { return b.at(lost, b.ChiselAfter) }
 
-func (b *Body) at(removed, angle float64) State {
+func (b *Body) at(lost Loss, angle float64) State {
 	s := State{
-		Removed: removed, Length: math.Max(0, b.Length-removed), Flute: math.Max(0, b.Flute-removed),
-		Diameter: b.D - b.BackTaper*removed, Body: point.WebAfter(b.Web, b.Taper, removed),
+		Removed: lost.Corner, Length: math.Max(0, b.Length-lost.Tip), Flute: math.Max(0, b.Flute-lost.Corner),
+		Diameter: b.D - b.BackTaper*lost.Corner, Body: point.WebAfter(b.Web, b.Taper, lost.Inner),
 	}
 	web := s.Body
-	if removed == 0 && b.Thinned > 0 {
+	if lost == (Loss{}) && b.Thinned > 0 {
 		web = b.Thinned
 	}
 	b.setWeb(&s, web, angle)
@@ -122,21 +123,30 @@ const (
 //
 //	n = floor((spare - first) / every + Hair) + 1, not under 0
 //
-// spare being the length that can be ground off until the first of the ends comes. NaN
-// and NotKnown where flute or least flute are not known.
-// Domain: first > 0, every > 0, finite; NaN and NotKnown outside.
-func (b *Body) Left(first, every float64) (n float64, end End) {
+// the least over the ends, spare being what can be ground off until that end comes,
+// first what the first grind takes there: at the inner ends for the web, at the corners
+// for the rest. NaN and NotKnown where flute or least flute are not known.
+// Domain: nothing of first under 0 and not all of it 0, every > 0, finite; NaN and NotKnown outside.
+func (b *Body) Left(first Loss, every float64) (n float64, end End) {
 	spare := b.spare()
-	if math.IsNaN(spare[FluteShort]) || !(first > 0 && every > 0) || math.IsInf(first+every, 0) {
+	if math.IsNaN(spare[FluteShort]) || !(first.Corner >= 0 && first.Inner >= 0 && first.Corner+first.Inner > 0 && every > 0) || math.IsInf(first.Corner+first.Inner+every, 0) {
 		return math.NaN(), NotKnown
 	}
 	n, end = MostGrinds, NotCounted
 	for e := FluteShort; e < NotCounted; e++ {
-		if left := math.Max(0, math.Floor((spare[e]-first)/every+Hair)+1); left < n {
+		if left := math.Max(0, math.Floor((spare[e]-first.at(e))/every+Hair)+1); left < n {
 			n, end = left, e
 		}
 	}
 	return n, end
+}
+
+// at is what of the loss bears on an end of the drill's life.
+func (l Loss) at(e End) float64 {
+	if e == WebSpent {
+		return l.Inner
+	}
+	return l.Corner
 }
 
 // spare returns the length, mm, that can be ground off until each end comes.
@@ -157,13 +167,13 @@ func lasts(there, rate float64) float64 {
 
 // Schedule returns the drill after each of n grinds, the first of which takes first
 // and every other one every.
-func (b *Body) Schedule(n, first, every float64) []State {
+func (b *Body) Schedule(n float64, first Loss, every float64) []State {
 	if !(n > 0) {
 		return nil
 	}
 	states := make([]State, int(n))
 	for i := range states {
-		states[i] = b.After(first + float64(i)*every)
+		states[i] = b.After(first.plus(float64(i) * every))
 	}
 	return states
 }

@@ -19,16 +19,18 @@ import (
 // Do is what is to be done with a drill.
 type Do uint8
 
-// The answers. Leave is a drill that may go on as it is.
+// The answers. Leave is a drill that is fit and may go on as it is; Undecided is
+// none, for too little was read.
 const (
-	Leave Do = iota
+	Undecided Do = iota
+	Leave
 	Thin
 	Regrind
 	Retire
 )
 
-// String returns the word that is printed.
-func (d Do) String() string { return [...]string{"leave", "thin", "regrind", "retire"}[d] }
+// String returns the word that is printed; "" while undecided.
+func (d Do) String() string { return [...]string{"", "leave", "thin", "regrind", "retire"}[d] }
 
 // Plan is one drill's regrind.
 type Plan struct {
@@ -91,7 +93,13 @@ func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = Job{
 		Every: d.Value(drill.Every), Least: handbook.LeastUsualStock(r.Drill.D), Deepest: handbook.MostUsualWear(r.Drill.D),
-		Reshape: r.Verdict.Reshapes(), Waits: r.Verdict.Word < judge.Regrind,
+		Waits: r.Verdict.Word == judge.Fit || r.Verdict.Word == judge.Thin,
+	}
+	switch {
+	case r.Verdict.Reshapes():
+		p.Asks = Reshaping
+	case r.Verdict.Word == judge.Undecided: // what a plain touch-up takes is told all the same
+		p.Asks = TouchUp
 	}
 	p.allowance(d)
 	p.lips()
@@ -143,19 +151,14 @@ func (p *Plan) wear() {
 	p.Wear = Wear{
 		Land: r.Wear.Flank, Clearance: math.Max(c.Lip1, c.Lip2), FeedAngle: c.FeedAngle,
 		Corner: r.Wear.Corner, HalfAngle: (p.Lips.Lip1.HalfAngle + p.Lips.Lip2.HalfAngle) / 2, Margin: r.Wear.Margin, Chip: r.Wear.Chip,
-		Steep: Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: c.Aim, Lip1: math.NaN(), Lip2: math.NaN()},
+		Steep: Steep{Width: handbook.SteepFlank(r.Drill.D), Aim: c.Aim},
 	}
+	p.Wear.Steep.Lip1, p.Wear.Steep.Lip2 = r.Steep()
 	if r.Drill.FeedAssumed {
 		p.Wear.FeedAngle = 0
 	}
 	if p.LandAimed = !(p.Wear.Clearance > p.Wear.FeedAngle); p.LandAimed {
 		p.Wear.Clearance, p.Wear.FeedAngle = c.Aim, 0
-	}
-	if r.Held[judge.Clearance1Limit].State().On(sheet.High) {
-		p.Wear.Steep.Lip1 = c.Lip1
-	}
-	if r.Held[judge.Clearance2Limit].State().On(sheet.High) {
-		p.Wear.Steep.Lip2 = c.Lip2
 	}
 }
 
@@ -164,7 +167,8 @@ func (p *Plan) body(d *drill.Drill) {
 	p.Body = Body{
 		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, ChiselAfter: r.Chisel.Acute, Feed: r.Drill.Feed,
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
-		LeastFlute: r.Limit(judge.FluteLimit).Low, MostWeb: r.Limit(judge.WebLimit).High, MostChisel: r.Limit(judge.ChiselRatioLimit).High,
+		LeastFlute: r.Limit(judge.FluteLimit).Low, MostWeb: r.Limit(judge.WebSpentLimit).High, MostChisel: r.Limit(judge.ChiselRatioLimit).High,
+		Give:      r.Held[judge.ChiselRatioLimit].Give * r.Drill.D,
 		NewChisel: handbook.NewChiselRatio(r.Drill.D), LeastDiameter: d.Value(drill.LeastDiameter),
 	}
 	b := &p.Body
@@ -184,7 +188,7 @@ func (p *Plan) body(d *drill.Drill) {
 // finish is retired and not ground. A reason to retire it names itself.
 func (p *Plan) decide() {
 	v := &p.Found.Verdict
-	p.Do = [...]Do{judge.Thin: Thin, judge.Regrind: Regrind, judge.Retire: Retire}[v.Word]
+	p.Do = [...]Do{judge.Fit: Leave, judge.Thin: Thin, judge.Regrind: Regrind, judge.Retire: Retire}[v.Word]
 	p.Reason = p.End.String()
 	switch {
 	case v.Word == judge.Retire:

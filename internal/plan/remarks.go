@@ -40,10 +40,10 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 		s.Find("can-wait", sheet.Note, can+"; it would take {} off the end, for {}", quantity.MM(st.Total), quantity.Say(st.Governs.String()))
 	}
 	if p.Found.Verdict.Word == judge.Undecided {
-		s.Find("not-all-measured", sheet.Note, "not all was measured: inspect names the readings that are still wanted")
+		s.Find("not-all-measured", sheet.Note, "nothing read is outside its limit; not looked at: {}", quantity.Say(strings.Join(p.Found.Judgement().Missing, "; ")))
 	}
 	if st.By[Corner] > 0 && !sheet.Known(st.By[Margin]) && p.Do != Retire {
-		s.Find("corner-bound", sheet.Note, "a rounded corner tells only the least: go on until it is sharp, or give margin-wear, which says how far up it reaches")
+		s.Find("corner-bound", sheet.Note, "a corner that is rounded evenly is sharp again after about {}: go on until it is, or give margin-wear: how far up it is worn, or burnt blue", quantity.MM(st.By[Corner]))
 	}
 	if p.Do == Regrind {
 		p.grindTo(s)
@@ -206,6 +206,8 @@ func (p *Plan) inShort(s *sheet.Sheet) {
 	case p.Do == Retire:
 		s.InShort("retire")
 	case !p.Made || p.Do == Leave:
+	case p.Do == Undecided:
+		s.InShort("nothing read is outside its limit, and not all was read; a plain touch-up takes {}", quantity.MM(st.Total))
 	case p.Do == Thin && p.Done.Thinned:
 		s.InShort("thin the web to {}", quantity.MM(p.Done.Web))
 	case p.Do == Regrind:

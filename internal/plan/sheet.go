@@ -46,6 +46,7 @@ func (p *Plan) heading(sec *sheet.Section) {
 // Rest adds the drill before and after, its life grind by grind, and what there is to
 // be said.
 func Rest(p *Plan, s *sheet.Sheet) {
+	s.Unfit = p.Found.Verdict.Word != judge.Fit
 	s.Grids = append(s.Grids, p.states())
 	if p.Left > 0 {
 		s.Grids = append(s.Grids, p.schedule())

@@ -18,12 +18,13 @@ const (
 	LipChip         // a piece broken out of a lip
 	Truing          // uneven lips, or an angle that is not the one wanted
 	Reshaping       // a flank of the wrong clearance or chisel, ground anew
+	TouchUp         // nothing but the clean-up: no more was asked for or read
 	Causes          // how many there are
 )
 
 // String returns the cause's name, as scripts read it.
 func (c Cause) String() string {
-	return [...]string{"none", "flank-land", "corner", "margin", "lip-chip", "truing", "reshaping"}[c]
+	return [...]string{"none", "flank-land", "corner", "margin", "lip-chip", "truing", "reshaping", "touch-up"}[c]
 }
 
 // Wear is the dullness that was read off a drill, in millimetres and radians;
@@ -60,9 +61,9 @@ func (s *Steep) depth(clearance float64) float64 {
 func (w Wear) Depths() (by [Causes]float64, err error) {
 	nan := math.NaN()
 	steep := larger(w.Steep.Lip1, w.Steep.Lip2)
-	read := [Causes]float64{nan, w.Land, w.Corner, w.Margin, w.Chip, nan, steep}
+	read := [Causes]float64{nan, w.Land, w.Corner, w.Margin, w.Chip, nan, steep, nan}
 	by = [Causes]float64{nan, point.StockOfFlankLand(w.Land, w.Clearance, w.FeedAngle), point.StockOfCorner(w.Corner, w.HalfAngle),
-		point.StockOfMargin(w.Margin), point.StockOfMargin(w.Chip), nan, w.Steep.depth(steep)}
+		point.StockOfMargin(w.Margin), point.StockOfMargin(w.Chip), nan, w.Steep.depth(steep), nan}
 	for c := range by {
 		if math.IsNaN(by[c]) && !math.IsNaN(read[c]) {
 			return by, &point.DomainError{Quantity: Cause(c).String(), Why: "gives no depth with the angles there are", Value: read[c]}
@@ -80,6 +81,28 @@ type Lips struct {
 
 // Ends is a length, along the axis, at either end of a lip.
 type Ends struct{ Inner, Outer float64 }
+
+// Loss is what a grind takes off a drill, along the axis: its corners, which flute and
+// margin lose; the inner ends of its lips, which bring a thicker web to the point; its
+// tip, by which it gets shorter.
+type Loss struct{ Corner, Inner, Tip float64 }
+
+// even is a loss that is the same everywhere.
+func even(stock float64) Loss { return Loss{stock, stock, stock} }
+
+// plus returns both losses together.
+func (l Loss) plus(stock float64) Loss { return Loss{l.Corner + stock, l.Inner + stock, l.Tip + stock} }
+
+// Loss returns what s takes off a drill whose lips stand like l before: a change of
+// the point's angle takes less at one end of the lips than at the other, and the tip
+// goes with the lips' lines where they meet the axis.
+func (s *Stock) Loss(l *Lips) Loss {
+	if s.Total == 0 {
+		return Loss{}
+	}
+	ground := point.LipThrough(l.Outer, l.Lip1.At(l.Outer)-s.Lip1.Outer, l.Target)
+	return Loss{math.Max(s.Lip1.Outer, s.Lip2.Outer), math.Max(s.Lip1.Inner, s.Lip2.Inner), math.Max(l.Lip1.At(0), l.Lip2.At(0)) - ground.At(0)}
+}
 
 // Stock is what one grind takes off.
 type Stock struct {
@@ -101,12 +124,21 @@ func (s *Stock) Wear() float64 { return s.Habit(math.Inf(1)) }
 // corner and margin, without any that is over deepest, which is a mishap.
 func (s *Stock) Habit(deepest float64) float64 {
 	habit := 0.0
-	for _, c := range [...]Cause{FlankLand, Corner, Margin} {
-		if s.By[c] <= deepest {
-			habit = larger(habit, s.By[c])
+	for _, depth := range [...]float64{s.By[FlankLand], atCorner(&s.By, deepest)} {
+		if depth > habit && depth <= deepest {
+			habit = depth
 		}
 	}
 	return habit
+}
+
+// atCorner returns how deep the corner is worn: as far up as the margin was measured to
+// be, unless that is over deepest; else as its rounding reaches if it is even.
+func atCorner(by *[Causes]float64, deepest float64) float64 {
+	if margin := by[Margin]; margin > 0 && margin <= deepest {
+		return margin
+	}
+	return by[Corner]
 }
 
 // Usual returns the stock of a usual grind: the habitual wear with the clean-up;
@@ -137,13 +169,13 @@ func (s *Stock) EndsAlike() bool {
 // [point.Truing]: where truing already takes the outer end deep enough, a worn
 // corner costs nothing more.
 //
-// cleanUp is added at every end where there is wear or where reshape asks for
-// the flanks to be ground anew; lips that are only uneven need none. With
+// cleanUp is added at every end where there is wear or where asks, Reshaping or
+// TouchUp, wants the flanks ground all over; lips that are only uneven need none. With
 // nothing to do all is zero. Derived from the point's geometry.
 //
 // Domain: that of [point.Truing] and [Wear.Depths], cleanUp >= 0; a
 // [*point.DomainError] outside.
-func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
+func StockOf(w Wear, l Lips, cleanUp float64, asks Cause) (Stock, error) {
 	if !(cleanUp >= 0) || math.IsInf(cleanUp, 0) {
 		return Stock{}, &point.DomainError{Quantity: "clean-up allowance", Why: "must not be negative, and finite", Value: cleanUp}
 	}
@@ -161,18 +193,21 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 	if err != nil {
 		return Stock{}, err
 	}
-	if s.Worn1.Outer > 0 || s.Worn2.Outer > 0 || reshape {
+	if s.Worn1.Outer > 0 || s.Worn2.Outer > 0 || asks != NoCause {
 		s.CleanUp = cleanUp
 	}
 	s.Lip1 = Ends{settled(worn.Stock1Inner) + s.Worn1.Inner + s.CleanUp, settled(worn.Stock1Outer) + s.Worn1.Outer + s.CleanUp}
 	s.Lip2 = Ends{settled(worn.Stock2Inner) + s.Worn2.Inner + s.CleanUp, settled(worn.Stock2Outer) + s.Worn2.Outer + s.CleanUp}
 	s.Total = max(s.Lip1.Inner, s.Lip1.Outer, s.Lip2.Inner, s.Lip2.Outer)
 	by[Truing] = settled(bare.Most())
-	if reshape && !(by[Reshaping] > 0) {
-		by[Reshaping] = cleanUp
+	if asks != NoCause && !(by[asks] > 0) {
+		by[asks] = cleanUp
 	}
 	s.By = by
 	for c, depth := range by { // of two that take as much, the first
+		if Cause(c) == Corner && by[Margin] > 0 {
+			continue // the margin's length decides
+		}
 		if depth > 0 && (s.Governs == NoCause || depth > by[s.Governs]) {
 			s.Governs = Cause(c)
 		}
@@ -184,7 +219,7 @@ func StockOf(w Wear, l Lips, cleanUp float64, reshape bool) (Stock, error) {
 // that depth.
 func wornBy(by *[Causes]float64, steep float64) Ends {
 	inner := larger(larger(larger(0, by[FlankLand]), by[LipChip]), steep)
-	return Ends{inner, larger(larger(inner, by[Corner]), by[Margin])}
+	return Ends{inner, larger(inner, atCorner(by, math.Inf(1)))}
 }
 
 // lowered returns the line through the two ends of lip, each lowered by worn.

@@ -28,7 +28,7 @@ func lips(dh, k1, k2, target float64) plan.Lips {
 	return plan.Lips{Lip1: point.LipThrough(6, dh, k1*deg), Lip2: point.LipThrough(6, 0, k2*deg), Inner: 1, Outer: 6, Target: target * deg}
 }
 
-// 0.3 tan 12 = 0.0638 mm; 0.4 / tan 59 = 0.2403 mm. A worn margin comes off with
+// 0.3 tan 12 = 0.0638 mm; 0.4 / sin 59 = 0.4667 mm. A worn margin comes off with
 // all its length.
 func TestDepthsOfWear(t *testing.T) {
 	w := unread()
@@ -39,7 +39,7 @@ func TestDepthsOfWear(t *testing.T) {
 	}
 	apart := testkit.Against(t, testkit.Derived, "depth of wear at 118° and 12° of clearance")
 	apart.Within("land of 0.3 mm", by[plan.FlankLand], 0.0638, 5e-5, "mm")
-	apart.Within("corner worn 0.4 mm", by[plan.Corner], 0.2403, 5e-5, "mm")
+	apart.Within("corner worn 0.4 mm", by[plan.Corner], 0.4667, 5e-5, "mm")
 	trade := testkit.Against(t, testkit.Trade, "a worn margin comes off with all its length")
 	trade.Within("margin worn 0.7 mm", by[plan.Margin], 0.7, 0, "mm")
 	near(t, "chip", by[plan.LipChip], 0.5, 0)
@@ -69,16 +69,16 @@ func TestWearThatTellsNothingIsRefused(t *testing.T) {
 	} {
 		w := unread()
 		spoil(&w)
-		if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, false); err == nil {
+		if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, plan.NoCause); err == nil {
 			t.Errorf("%s: no error", name)
 		}
 	}
 	for _, cleanUp := range []float64{-0.01, math.NaN(), math.Inf(1)} {
-		if _, err := plan.StockOf(unread(), lips(0, 59, 59, 59), cleanUp, false); err == nil {
+		if _, err := plan.StockOf(unread(), lips(0, 59, 59, 59), cleanUp, plan.NoCause); err == nil {
 			t.Errorf("clean-up %g: no error", cleanUp)
 		}
 	}
-	if _, err := plan.StockOf(unread(), lips(0, 59, 59, 95), 0.05, false); err == nil {
+	if _, err := plan.StockOf(unread(), lips(0, 59, 59, 95), 0.05, plan.NoCause); err == nil {
 		t.Error("a half angle of 95 degrees: no error")
 	}
 }
@@ -88,22 +88,22 @@ func TestStock(t *testing.T) {
 		name    string
 		wear    func(*plan.Wear)
 		lips    plan.Lips
-		reshape bool
+		asks    plan.Cause
 		total   float64
 		governs plan.Cause
 		cleanUp float64
 		lip2    plan.Ends
 	}{
-		{"nothing worn, even lips", nil, lips(0, 59, 59, 59), false, 0, plan.NoCause, 0, plan.Ends{}},
-		{"uneven only: off the higher lip, nothing off the other", nil, lips(0.12, 59, 59, 59), false, 0.12, plan.Truing, 0, plan.Ends{}},
-		{"margin, even lips", func(w *plan.Wear) { w.Margin = 0.7 }, lips(0, 59, 59, 59), false, 0.75, plan.Margin, 0.05, plan.Ends{Inner: 0.75, Outer: 0.75}},
-		{"margin and uneven lips add up", func(w *plan.Wear) { w.Margin = 0.7 }, lips(0.12, 59, 59, 59), false, 0.87, plan.Margin, 0.05, plan.Ends{Inner: 0.75, Outer: 0.75}},
-		{"chip deeper than corner", func(w *plan.Wear) { w.Chip, w.Corner = 0.5, 0.4 }, lips(0, 59, 59, 59), false, 0.55, plan.LipChip, 0.05, plan.Ends{Inner: 0.55, Outer: 0.55}},
-		{"flank of the wrong shape", nil, lips(0, 59, 59, 59), true, 0.05, plan.Reshaping, 0.05, plan.Ends{Inner: 0.05, Outer: 0.05}},
+		{"nothing worn, even lips", nil, lips(0, 59, 59, 59), plan.NoCause, 0, plan.NoCause, 0, plan.Ends{}},
+		{"uneven only: off the higher lip, nothing off the other", nil, lips(0.12, 59, 59, 59), plan.NoCause, 0.12, plan.Truing, 0, plan.Ends{}},
+		{"margin, even lips", func(w *plan.Wear) { w.Margin = 0.7 }, lips(0, 59, 59, 59), plan.NoCause, 0.75, plan.Margin, 0.05, plan.Ends{Inner: 0.75, Outer: 0.75}},
+		{"margin and uneven lips add up", func(w *plan.Wear) { w.Margin = 0.7 }, lips(0.12, 59, 59, 59), plan.NoCause, 0.87, plan.Margin, 0.05, plan.Ends{Inner: 0.75, Outer: 0.75}},
+		{"chip deeper than corner", func(w *plan.Wear) { w.Chip, w.Corner = 0.5, 0.4 }, lips(0, 59, 59, 59), plan.NoCause, 0.55, plan.LipChip, 0.05, plan.Ends{Inner: 0.55, Outer: 0.55}},
+		{"flank of the wrong shape", nil, lips(0, 59, 59, 59), plan.Reshaping, 0.05, plan.Reshaping, 0.05, plan.Ends{Inner: 0.05, Outer: 0.05}},
 		// 135 on a drill ground at 118: (6 - 1)(1/tan 59 - 1/tan 67.5) = 0.9332 at the inner ends.
-		{"blunter point", nil, lips(0, 59, 59, 67.5), false, 0.93324, plan.Truing, 0, plan.Ends{Inner: 0.93324}},
+		{"blunter point", nil, lips(0, 59, 59, 67.5), plan.NoCause, 0.93324, plan.Truing, 0, plan.Ends{Inner: 0.93324}},
 		// A sharper point takes that off the corners, and the worn corner with it.
-		{"sharper point takes the corner along", func(w *plan.Wear) { w.Corner = 0.4 }, lips(0, 67.5, 67.5, 59), false, 0.98324, plan.Truing, 0.05, plan.Ends{Inner: 0.05, Outer: 0.98324}},
+		{"sharper point takes the corner along", func(w *plan.Wear) { w.Corner = 0.4 }, lips(0, 67.5, 67.5, 59), plan.NoCause, 0.98324, plan.Truing, 0.05, plan.Ends{Inner: 0.05, Outer: 0.98324}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -111,7 +111,7 @@ func TestStock(t *testing.T) {
 			if c.wear != nil {
 				c.wear(&w)
 			}
-			s, err := plan.StockOf(w, c.lips, 0.05, c.reshape)
+			s, err := plan.StockOf(w, c.lips, 0.05, c.asks)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -162,7 +162,7 @@ func anyLips(t *rapid.T) plan.Lips {
 }
 
 func stockOf(t *rapid.T, w plan.Wear, l plan.Lips) plan.Stock {
-	s, err := plan.StockOf(w, l, 0.05, false)
+	s, err := plan.StockOf(w, l, 0.05, plan.NoCause)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -177,6 +177,9 @@ func TestMoreWearNeverTakesLess(t *testing.T) {
 		field := rapid.SampledFrom([]*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip}).Draw(t, "which")
 		if math.IsNaN(*field) {
 			*field = 0
+		}
+		if field == &w.Margin && *field == 0 {
+			t.Skip("a measured margin takes the place of what the corner's rounding lets guess")
 		}
 		*field += more
 		after := stockOf(t, w, l)
@@ -233,7 +236,7 @@ func TestStockScales(t *testing.T) {
 		for _, v := range []*float64{&w.Land, &w.Corner, &w.Margin, &w.Chip, &w.Steep.Width, &l.Lip1.Height0, &l.Lip2.Height0, &l.Inner, &l.Outer} {
 			*v *= 2
 		}
-		b, err := plan.StockOf(w, l, 0.1, false)
+		b, err := plan.StockOf(w, l, 0.1, plan.NoCause)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -247,7 +250,7 @@ func TestStockScales(t *testing.T) {
 func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 	w := unread()
 	w.Steep = plan.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: 20 * deg}
-	s, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, true)
+	s, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, plan.Reshaping)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -258,7 +261,7 @@ func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 		t.Errorf("governed by %v, wear %g", s.Governs, s.Wear())
 	}
 	w.Steep.Aim = 21 * deg
-	if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, true); err == nil {
+	if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, plan.Reshaping); err == nil {
 		t.Error("a flank steeper than it is was taken")
 	}
 }
@@ -269,14 +272,14 @@ func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 func TestEachLipHasItsOwnClearance(t *testing.T) {
 	w := unread()
 	w.Steep = plan.Steep{Width: 3, Aim: 10 * deg, Lip1: 20 * deg, Lip2: math.NaN()}
-	s, err := plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true)
+	s, err := plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, plan.Reshaping)
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "lip 1", s.Lip1.Outer, 0.613, 0.0005)
 	near(t, "lip 2", s.Lip2.Outer, 0.313, 0.0005)
 	w.Steep.Lip1, w.Steep.Lip2 = math.NaN(), 20*deg
-	if s, err = plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, true); err != nil {
+	if s, err = plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, plan.Reshaping); err != nil {
 		t.Fatal(err)
 	}
 	near(t, "lip 1, the other one steep", s.Lip1.Inner, 0.913, 0.0005)
@@ -287,13 +290,13 @@ func TestEachLipHasItsOwnClearance(t *testing.T) {
 func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
 	w := unread()
 	w.Chip, w.Corner, w.Land = 2, 0.4, 0.3
-	s, err := plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, false)
+	s, err := plan.StockOf(w, lips(0.3, 59, 59, 59), 0.05, plan.NoCause)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "usual", s.Usual(1), 0.4/math.Tan(59*deg)+0.05, 1e-12)
+	near(t, "usual", s.Usual(1), 0.4/math.Sin(59*deg)+0.05, 1e-12)
 	near(t, "total", s.Total, 2+0.3+0.05, 1e-9)
-	s, _ = plan.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, false)
+	s, _ = plan.StockOf(unread(), lips(0.3, 59, 59, 59), 0.05, plan.NoCause)
 	near(t, "usual without wear", s.Usual(1), 0, 0)
 }
 
@@ -302,7 +305,7 @@ func TestUsualStockLeavesOutWhatHappensOnce(t *testing.T) {
 func TestCausesThatTakeAsMuch(t *testing.T) {
 	w := unread()
 	w.Margin, w.Chip = 0.5, 0.5
-	s, err := plan.StockOf(w, lips(0, 59, 59, 59), 0, false)
+	s, err := plan.StockOf(w, lips(0, 59, 59, 59), 0, plan.NoCause)
 	if err != nil || s.Governs != plan.Margin {
 		t.Errorf("%v governs, %v", s.Governs, err)
 	}
@@ -317,12 +320,12 @@ func TestAlikeButForRounding(t *testing.T) {
 		lip := point.LipThrough(d/2, 0, k)
 		l := plan.Lips{Lip1: lip, Lip2: lip, Inner: 0.09 * d, Outer: d / 2, Target: k}
 		w := plan.Wear{Land: 0.03 * d, Clearance: 0.15, Corner: 0.05 * d, HalfAngle: k, Margin: math.NaN(), Chip: math.NaN(), Steep: plan.Steep{Lip1: math.NaN(), Lip2: math.NaN()}}
-		s, err := plan.StockOf(w, l, 0.05, false)
+		s, err := plan.StockOf(w, l, 0.05, plan.NoCause)
 		if err != nil || !s.EndsAlike() || !s.LipsAlike() {
 			t.Errorf("%v mm: %+v, %v", d, s, err)
 		}
 		l.Lip1 = point.LipThrough(d/2, 0.001, k)
-		if s, err = plan.StockOf(w, l, 0.05, false); err != nil || s.LipsAlike() || s.EndsAlike() {
+		if s, err = plan.StockOf(w, l, 0.05, plan.NoCause); err != nil || s.LipsAlike() || s.EndsAlike() {
 			t.Errorf("%v mm, a lip higher by a hair: %+v, %v", d, s, err)
 		}
 	}

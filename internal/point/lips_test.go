@@ -186,10 +186,8 @@ func TestStock(t *testing.T) {
 	apart.Within("at rest", point.StockOfFlankLand(0.3, 12*deg, 0), 0.0638, 0.00005, "mm")
 	apart.Within("feeding, the trade's rounding", point.StockOfFlankLand(0.3, 12*deg, 0.5*deg), 0.06, 0.005, "mm")
 	near(t, "margin", point.StockOfMargin(0.7), 0.7, 0)
-	near(t, "corner at 90", point.StockOfCorner(0.4, 45*deg), 0.4, 1e-12)
-	if point.StockOfCorner(0.4, 59*deg) > 0.4/math.Sin(59*deg) {
-		t.Error("the bound on a corner exceeds what a smooth round needs")
-	}
+	near(t, "corner at 90", point.StockOfCorner(0.4, 45*deg), 0.4*math.Sqrt2, 1e-12)
+	apart.Within("a corner rounded evenly over 0.4 mm, 118°", point.StockOfCorner(0.4, 59*deg), 0.467, 0.0005, "mm")
 }
 
 func TestLipsRefuseTheImpossible(t *testing.T) {

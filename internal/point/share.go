@@ -2,32 +2,52 @@ package point
 
 import "math"
 
-// ChipShareAlong returns each lip's share of the chip, taken over the whole lip
-// from inner to outer, when the drill is held on its axis. At the distance x
-// lip 1 takes s(x) = 1/2 + dh(x)/feed of it, from 0 to 1; dh runs in a straight
-// line from inner to outer, and so does s before it is cut off, so the mean is
-//
-//	share 1 = ( G(s_outer) - G(s_inner) ) / ( s_outer - s_inner ),
-//	G(s) = ( max(0, s)^2 - max(0, s - 1)^2 ) / 2
-//
-// and [ChipShare] where both lips have one angle.
-// Domain: feed > 0, 0 <= inner < outer, lips with angles in (0, pi/2); NaN
-// outside.
-func ChipShareAlong(feed float64, l1, l2 Lip, inner, outer float64) (share1, share2 float64) {
-	from, to := HeightDifference(l1, l2, inner), HeightDifference(l1, l2, outer)
-	if !positive(feed) || !finite(from) || !finite(to) || !(inner >= 0 && inner < outer) {
-		return math.NaN(), math.NaN()
-	}
-	s0, s1 := 0.5+from/feed, 0.5+to/feed
-	if math.Abs(s1-s0) < 1e-9 {
-		return ChipShare(feed, (from+to)/2)
-	}
-	share1 = math.Min(1, math.Max(0, (shareSum(s1)-shareSum(s0))/(s1-s0))) // rounding may pass the ends
-	return share1, 1 - share1
+// ShareLine is lip 1's part of the feed along the lips, held on the drill's axis:
+// at the distance x it takes A + B x of it, cut off at nothing and at all, between
+// Inner and Outer.
+type ShareLine struct {
+	A, B         float64
+	Inner, Outer float64
 }
 
-// shareSum is the integral of s cut off at 0 and 1.
-func shareSum(s float64) float64 {
-	a, b := math.Max(0, s), math.Max(0, s-1)
-	return (a*a - b*b) / 2
+// ShareOf returns the line of lip 1's part of the feed, 1/2 + dh(x)/feed, for the
+// lips from inner to outer, distances along the lip in the end view.
+// Domain: feed > 0, 0 <= inner < outer, lips with angles in (0, pi/2); a line of
+// NaN outside.
+func ShareOf(feed float64, l1, l2 Lip, inner, outer float64) ShareLine {
+	axis, far := HeightDifference(l1, l2, 0), HeightDifference(l1, l2, 1)
+	if !positive(feed) || !finite(axis) || !finite(far) || !(inner >= 0 && inner < outer) {
+		nan := math.NaN()
+		return ShareLine{nan, nan, nan, nan}
+	}
+	return ShareLine{0.5 + axis/feed, (far - axis) / feed, inner, outer}
+}
+
+// Ends returns the distances at which lip 1 takes nothing and all of the feed, or
+// the end of the lip that lies nearest.
+func (s ShareLine) Ends() (none, all float64) {
+	within := func(x float64) float64 { return math.Min(s.Outer, math.Max(s.Inner, x)) }
+	return within(-s.A / s.B), within((1 - s.A) / s.B)
+}
+
+// Metal returns the part of the metal removed that lip 1 takes. A place at the
+// distance x along a lip cuts a ring of radius r, and r dr = x dx, so
+//
+//	share 1 = 2 / (outer^2 - inner^2) * integral of x s(x) dx,
+//	s(x) = A + B x, from 0 to 1
+//
+// which is closed in the pieces on either side of [ShareLine.Ends]: nothing, s
+// itself, all.
+func (s ShareLine) Metal() float64 {
+	whole := s.Outer*s.Outer - s.Inner*s.Inner
+	if math.Abs(s.B)*(s.Outer-s.Inner) < 1e-12 {
+		return math.Min(1, math.Max(0, s.A+s.B*s.Outer))
+	}
+	none, all := s.Ends()
+	from, to, full := none, all, s.Outer*s.Outer-all*all
+	if s.B < 0 {
+		from, to, full = all, none, all*all-s.Inner*s.Inner
+	}
+	part := s.A*(to*to-from*from)/2 + s.B*(to*to*to-from*from*from)/3 + full/2
+	return math.Min(1, math.Max(0, 2*part/whole)) // rounding may pass the ends
 }

@@ -24,15 +24,14 @@ func StockOfMargin(worn float64) float64 {
 	return worn
 }
 
-// StockOfCorner returns the least axial stock for an outer corner worn round
-// over a width of lip, the width seen in the end view: width / tan(halfAngle),
-// the lip's fall across that width. It is a lower bound: a round that runs
-// smoothly into lip and margin needs width / sin(halfAngle), and the margin's
-// wear, where it was measured, decides.
+// StockOfCorner returns the axial stock after which an outer corner is sharp again
+// that is rounded over a width of lip, the width seen in the end view:
+// width / sin(halfAngle). It holds of a round that runs evenly into lip and margin;
+// how far up the margin is worn, where that was measured, decides.
 // Domain: width >= 0, 0 < halfAngle < pi/2; NaN outside.
 func StockOfCorner(width, halfAngle float64) float64 {
 	if !notNegative(width) || !between(halfAngle, 0, math.Pi/2) {
 		return math.NaN()
 	}
-	return width * cot(halfAngle)
+	return width / math.Sin(halfAngle)
 }

@@ -59,9 +59,9 @@ type Limit uint8
 const NoLimit Limit = 0
 
 // Held is a value and the band it is held against. A band that is not known has
-// NaN for its ends.
+// NaN for its ends. Within Give beyond an end a bench gauge cannot tell.
 type Held struct {
-	Value float64
+	Value, Give float64
 	handbook.Band
 }
 
@@ -72,8 +72,14 @@ const rounding = 1e-9
 func (h *Held) State() State {
 	switch {
 	case h.Value < h.Low-rounding*math.Abs(h.Low):
+		if h.Value >= h.Low-rounding*math.Abs(h.Low)-h.Give {
+			return NearLow
+		}
 		return Under
 	case h.Value > h.High+rounding*math.Abs(h.High):
+		if h.Value <= h.High+rounding*math.Abs(h.High)+h.Give {
+			return NearHigh
+		}
 		return Over
 	case h.Value >= math.Inf(-1) && h.Low <= h.High:
 		return Within
@@ -97,6 +103,12 @@ const (
 // On reports whether a figure in that state is outside its limit on the side.
 func (s State) On(side Side) bool {
 	return s == Under && side != High || s == Over && side != Low
+}
+
+// Near reports whether a figure in that state is past its limit on the side by no
+// more than a bench gauge can tell.
+func (s State) Near(side Side) bool {
+	return s == NearLow && side != High || s == NearHigh && side != Low
 }
 
 // Group is figures under one heading.
@@ -154,7 +166,7 @@ func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
 		f.Word = d.Word(r)
 	}
 	if d.Limit != NoLimit {
-		f.Limit = held[d.Limit].limit(f.Value)
+		f.Limit, f.Give = held[d.Limit].limit(f.Value), held[d.Limit].Give
 	}
 	if bare {
 		return f

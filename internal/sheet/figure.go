@@ -19,7 +19,9 @@ const (
 	Within
 	Under
 	Over
-	Unsure // these gauges cannot tell
+	NearLow  // under, by no more than a bench gauge can tell
+	NearHigh // over, by no more than that
+	Unsure   // these gauges cannot tell
 )
 
 // String returns the state in the word that is printed.
@@ -31,6 +33,8 @@ func (s State) String() string {
 		return "under"
 	case Over:
 		return "over"
+	case NearLow, NearHigh:
+		return "borderline"
 	case Unsure:
 		return "cannot tell"
 	}
@@ -53,6 +57,7 @@ type Figure struct {
 	Kind  quantity.Kind
 	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
 	Limit *handbook.Band
+	Give  float64 // what a bench gauge cannot tell of Value
 	Wants string
 	// How the value is got, as Def says.
 	Letter, Work, Source, Of string
@@ -87,7 +92,7 @@ func (f *Figure) State() State {
 	if f.Limit == nil || f.Word != "" {
 		return Unjudged
 	}
-	held := Held{Value: f.Value, Band: *f.Limit}
+	held := Held{Value: f.Value, Give: f.Give, Band: *f.Limit}
 	state := held.State()
 	if state != Unjudged && f.Doubt != nil && f.Doubt.Unsure {
 		return Unsure

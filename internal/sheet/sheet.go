@@ -19,6 +19,7 @@ type Sheet struct {
 	Verdict  *Verdict
 	// Answer is what was asked for in one sentence, for the end of a long table.
 	Answer   *quantity.Text
+	Unfit    bool // the drill is not fit, though the sheet has no verdict of its own
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
 	// InDoubt says that the gauges cannot tell whether the answer is within limits.
@@ -247,7 +248,7 @@ func (s *Sheet) Outside() bool {
 	if s.Verdict != nil {
 		return s.Verdict.Word != "fit"
 	}
-	out := s.InDoubt
+	out := s.InDoubt || s.Unfit
 	s.Each(func(f *Figure) {
 		if st := f.State(); st.Outside() || st == Unsure {
 			out = true

@@ -29,6 +29,7 @@ var (
 	Navy               = Source{"US Navy, Machinery Repairman", Print}
 	SafetyRule         = Source{"29 CFR 1910.215", Print}
 	ModernMachining    = Source{"Modern Machining Technology (2011)", Measured}
+	SubramanianCook    = Source{"Subramanian and Cook, J. Eng. Ind. 99 (1977)", Measured}
 	JournalOfIndustry  = Source{"ASME J. Eng. Ind. 93 (1971)", Measured}
 	ToolHandbook       = Source{"A US cutting-tool handbook", Recalled + ", medium to high"}
 	OldToolHandbook    = Source{"An old US cutting-tool handbook", Recalled + ", medium"}

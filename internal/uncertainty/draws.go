@@ -73,6 +73,7 @@ func stepOf(g quantity.Gauges, spec *drill.Spec) float64 {
 func Each(d *drill.Drill, draws []Draw) iter.Seq[*drill.Drill] {
 	return func(yield func(*drill.Drill) bool) {
 		moved := d.Copy()
+		moved.Gauged = true
 		for i := range N {
 			at := Point(i, len(draws))
 			for k := range draws {

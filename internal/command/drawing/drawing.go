@@ -116,12 +116,13 @@ func (r *Result) asRead() {
 	one.Corner, r.heightUsual = judge.OrUsual(r.Lips.Height, 0)
 	one.Clearance, r.clearanceUsual = judge.OrUsual(r.Clearance.Lip1, r.Clearance.Aim)
 	two.Clearance, _ = judge.OrUsual(r.Clearance.Lip2, r.Clearance.Aim)
-	now.Offset = offAxis(now)
+	now.Offset = offAxis(now) + r.Lips.OfClearance
 	now.Land = draw.Land{Margin: handbook.MarginPart * now.D, Body: handbook.BodyPart, Flute: handbook.FluteAngle}
 }
 
 // offAxis returns how far from the axis the lips of d meet, toward lip 1: where
-// they stand decides it, read or taken as usual.
+// they stand decides it, read or taken as usual; what unequal clearances move comes on
+// top.
 func offAxis(d *draw.Drill) float64 {
 	lips := &d.Lips
 	return point.OffsetOfCorners(lips[0].Corner-lips[1].Corner, point.AlongLip(d.D/2, d.Web), lips[0].HalfAngle, lips[1].HalfAngle)
@@ -147,7 +148,7 @@ func (r *Result) grind(remove float64) error {
 	const rounding = 1e-9
 	r.most = plan.Most()
 	if r.trued = r.most <= remove+rounding; !r.trued {
-		now.Offset = offAxis(now)
+		now.Offset = offAxis(now) + r.Lips.OfClearance
 		return now.Check()
 	}
 	now.Offset = 0

@@ -37,7 +37,14 @@ var drawnFigures = group{Title: "As drawn", Figures: []def{
 	{Key: "lip_height_difference_mm", Letter: "dh", Label: "lip 1 higher by", Kind: quantity.Length, GaugeOf: heightGauge,
 		Value: func(r *Result) float64 { return r.Now.Lips[0].Corner - r.Now.Lips[1].Corner }, Work: "h1 - h2"},
 	{Key: "point_offset_mm", Letter: "u", Label: "point off toward lip 1 by", Kind: quantity.Length, GaugeOf: heightGauge,
-		Value: func(r *Result) float64 { return r.Now.Offset }, Work: "(dh - x1 * (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2))"},
+		Value: func(r *Result) float64 { return r.Now.Offset }, Works: func(r *Result) (work, source string) {
+			if r.trued {
+				return "0", "the grind evens the lips up"
+			}
+			return "(dh - x1 * (1 / tan(k2) - 1 / tan(k1))) / (1 / tan(k1) + 1 / tan(k2)) + uc", ""
+		}},
+	{Letter: "uc", Label: "of that by unequal clearances", Kind: quantity.Length, Work: sheet.AsRead, Source: "as evenlip lips works it out",
+		Value: func(r *Result) float64 { return r.Lips.OfClearance }},
 	{Key: "lip_clearance_1_deg", Label: "clearance, lip 1", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Now.Lips[0].Clearance }, Works: clearanceWorks},
 	{Key: "lip_clearance_2_deg", Label: "clearance, lip 2", Kind: quantity.Angle, Gauge: quantity.Protractor,

@@ -94,7 +94,7 @@ func Material(m *handbook.Material, book *handbook.Book, size quantity.Value, ex
 		s.Extra = append(s.Extra, handbook.FeedBand(at.d).Source)
 	}
 	aim, recommended := judge.Recommended(at.d, m)
-	accepted := judge.AcceptedClearance(recommended, m)
+	accepted := judge.AcceptedClearance(at.d, recommended, m)
 	if !(at.d > 0) {
 		aim, recommended = math.NaN(), nothing
 		accepted = nothing

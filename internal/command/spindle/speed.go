@@ -43,7 +43,7 @@ func Speed(d *drill.Drill, explain bool) *sheet.Sheet {
 	s.Open("Load on the spindle")
 	r.forceFigures(s)
 	sheet.Put(s, &r.Result, r.Held[:], &judge.WorkingClearance)
-	sheet.Letters(s, &r.Result, &judge.Letters, &judge.CornerClearance, &judge.ChiselEdge)
+	sheet.Letters(s, &r.Result, &judge.Letters, &judge.CornerClearance, &judge.FlankSlopes, &judge.ChiselEdge)
 	s.Open("Shank and flutes")
 	r.shankFigures(s)
 	r.helixFigure(s)

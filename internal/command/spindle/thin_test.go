@@ -75,9 +75,9 @@ func TestThinInShort(t *testing.T) {
 	for text, want := range map[string]string{
 		"size 10mm; web 2.4mm":               "leave 1.56 mm of web, a notch 0.42 mm deep along each lip",
 		"size 10mm; web 1.5mm":               "take nothing off: the web is thin enough for that",
-		"size 10mm; web 3.6mm":               "retire the drill: a web of 0.360 of the diameter is more than thinning can answer",
-		"size 10mm; web 3.6mm; to-web 3.7mm": "retire the drill: a web of 0.360 of the diameter is more than thinning can answer",
-		"size 10mm; web 3.6mm; to-web 0.2mm": "retire the drill: a web of 0.360 of the diameter is more than thinning can answer",
+		"size 10mm; web 5.1mm":               "retire the drill: a web of 0.510 of the diameter is more than thinning can answer",
+		"size 10mm; web 5.1mm; to-web 5.2mm": "retire the drill: a web of 0.510 of the diameter is more than thinning can answer",
+		"size 10mm; web 5.1mm; to-web 0.2mm": "retire the drill: a web of 0.510 of the diameter is more than thinning can answer",
 		"size 10mm; web 3.5mm":               "leave 1.56 mm of web, a notch 0.97 mm deep along each lip",
 		"size 10mm; web 2mm; to-web 0.2mm":   "do not thin so far: a web of 0.20 mm is too weak a core",
 		"size 10mm; web 2mm; to-web 0.4mm":   "leave 0.40 mm of web, a notch 0.80 mm deep along each lip, and that by machine",
