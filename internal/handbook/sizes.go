@@ -24,6 +24,7 @@ var (
 	}
 	fractionSource = Source{Label: Practice, Text: "the fraction sizes in which ASME B94.11M drills are commonly stocked"}
 	metricSource   = Source{Label: Practice, Text: "the metric steps of BS 328, 0.2 mm to 25 mm"}
+	largeSource    = Source{Label: Memory, Sureness: "medium", Text: "the metric steps over 25 mm in which drills are listed: 0.5 mm to 32 mm, then 1 mm"}
 )
 
 // stretch is a run of sizes with one step, both ends included.
@@ -48,6 +49,12 @@ var metricStretches = []stretch{
 	{100, 295, 5},
 	{300, 1390, 10},
 	{1400, 2500, 25},
+}
+
+// In 0.01 mm, over 25 mm.
+var largeStretches = []stretch{
+	{2550, 3200, 50},
+	{3300, 10000, 100},
 }
 
 func expand(stretches []stretch) []int {
@@ -91,13 +98,26 @@ func FractionDrills() []int { return expand(fractionStretches) }
 
 // MetricDrills returns the ordinary metric sizes, in hundredths of a
 // millimetre: 0.2 to 0.98 mm ending in 0, 2, 5 and 8, to 2.95 mm by 0.05, to
-// 13.9 mm by 0.1, to 25 mm by 0.25. They are not in order below 1 mm. Source:
-// common practice.
-func MetricDrills() []int { return expand(metricStretches) }
+// 13.9 mm by 0.1, to 25 mm by 0.25, to 32 mm by 0.5, to 100 mm by 1. They are not
+// in order below 1 mm. Source: common practice; over 25 mm from memory (medium).
+func MetricDrills() []int { return append(expand(metricStretches), expand(largeStretches)...) }
+
+// LargestOften is the end, mm, of the sizes that are commonly stocked: in inches
+// 3-1/2, in millimetres 25. Source: common practice.
+func LargestOften(inches bool) float64 {
+	if inches {
+		return float64(fractionStretches[len(fractionStretches)-1].to) * InchMM / 64
+	}
+	return float64(metricStretches[len(metricStretches)-1].to) / 100
+}
+
+// LargestListed is the largest drill, mm, that a list has: 100 mm. Source: from memory
+// (medium).
+func LargestListed() float64 { return float64(largeStretches[len(largeStretches)-1].to) / 100 }
 
 // SizeTables returns the tables of drill sizes for the list of sources.
 func SizeTables() []Table {
-	return []Table{
+	return append([]Table{
 		{
 			Name: "number-drills", Title: "Number drill sizes", Source: wireSource,
 			Head: []string{"number", "in"},
@@ -122,7 +142,12 @@ func SizeTables() []Table {
 			Head: []string{"from, mm", "to, mm", "step, mm"},
 			Rows: func() [][]string { return stretchRows(metricStretches, hundredths) },
 		},
-	}
+		{
+			Name: "metric-drills-large", Title: "Metric drill sizes over 25 mm", Source: largeSource,
+			Head: []string{"from, mm", "to, mm", "step, mm"},
+			Rows: func() [][]string { return stretchRows(largeStretches, hundredths) },
+		},
+	}, undersizeTables()...)
 }
 
 func wireRows(sizes []int, name func(int) string) [][]string {

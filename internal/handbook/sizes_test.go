@@ -119,10 +119,15 @@ func TestMetricSteps(t *testing.T) {
 	if !slices.Equal(sizes[:len(small)], small) {
 		t.Errorf("below 1 mm: %v", sizes[:len(small)])
 	}
-	if len(sizes) != 32+40+110+45 || sizes[len(sizes)-1] != 2500 {
-		t.Errorf("%d sizes to %d", len(sizes), sizes[len(sizes)-1])
+	large, _ := slices.BinarySearch(sizes, 2501)
+	if large != 32+40+110+45 || sizes[large-1] != 2500 {
+		t.Errorf("%d sizes to %d", large, sizes[large-1])
 	}
-	if len(slices.Compact(sizes)) != 32+40+110+45 {
+	// From memory: by halves to 32 mm, then whole to 100 mm.
+	if sizes[large] != 2550 || sizes[large+14-1] != 3200 || sizes[large+14] != 3300 || sizes[len(sizes)-1] != 10000 || len(sizes) != large+14+68 {
+		t.Errorf("over 25 mm: %v", sizes[large:])
+	}
+	if len(slices.Compact(sizes)) != 32+40+110+45+14+68 {
 		t.Error("a size occurs twice")
 	}
 }
@@ -138,7 +143,8 @@ func TestSixtyFourths(t *testing.T) {
 }
 
 func TestSizeTables(t *testing.T) {
-	wantRows := map[string]int{"number-drills": 80, "letter-drills": 26, "fraction-drills": 5, "metric-drills": 7}
+	wantRows := map[string]int{"number-drills": 80, "letter-drills": 26, "fraction-drills": 5, "metric-drills": 7, "metric-drills-large": 2,
+		"drill-diameter-tolerance": 8, "drill-undersize": 1}
 	for _, table := range SizeTables() {
 		rows := table.Rows()
 		if len(rows) != wantRows[table.Name] {
@@ -181,5 +187,17 @@ func TestShownSizesAreTheOnesUsed(t *testing.T) {
 	}
 	if got := tables[3].Rows()[6]; !slices.Equal(got, []string{"14.00", "25.00", "0.25"}) {
 		t.Errorf("%v", got)
+	}
+}
+
+// ISO h8 as the trade prints it, with five diameters of a back taper of 0.08 in 100
+// (common practice), worked here in whole micrometres.
+func TestUndersize(t *testing.T) {
+	trade := testkit.Against(t, testkit.Trade, "how far under its size a drill may measure")
+	for d, want := range map[float64]float64{0.5: 16, 1: 18, 3: 26, 3.1: 30.4, 6: 42, 10: 62, 12: 75, 18: 99, 25: 133, 30: 153, 50: 239, 80: 366, 100: 454, 150: 654} {
+		trade.Within(strconv.FormatFloat(d, 'g', -1, 64)+" mm", Undersize(d).High, want/1000, 1e-12, "mm")
+	}
+	if s := Undersize(12).Source; s.Label != Derived || Undersize(12).Low != 0 {
+		t.Errorf("%v", s)
 	}
 }

@@ -64,10 +64,10 @@ func (r reader) one(text string) (Value, *fault.Fault) {
 			return Value{}, r.refuse(text, hint)
 		}
 	}
+	v.Text = s
 	if hint := r.unfit(v); hint != "" {
 		return Value{}, r.refuse(text, hint)
 	}
-	v.Text = s
 	v.V += 0 // a negative zero becomes zero
 	return v, nil
 }
@@ -158,6 +158,9 @@ func (r reader) unsigned(s string) (v Value, hint string, ok bool) {
 	if n == 0 || fraction && !r.kind.takesFraction() {
 		return Value{}, "", false
 	}
+	if fraction && r.kind == Angle && f < 1 && n == len(s) {
+		return Value{}, "a fraction alone is a length or a size; an angle has its degrees: 59-1/2, or 1/2°", false
+	}
 	v, ok = r.scaled(f, s[n:], fraction)
 	return v, "", ok
 }
@@ -183,6 +186,10 @@ const (
 	largest  = 1e9
 	smallest = 1e-30
 
+	// largestSize, mm, is twice the largest twist drill that a list has, so that no
+	// drill is refused.
+	largestSize = 200.0
+
 	tooLarge = "larger than anything on a bench"
 	tooSmall = "smaller than anything that can be measured"
 )
@@ -199,10 +206,20 @@ func (r reader) unfit(v Value) string {
 		return tooSmall
 	case size == 0 && r.kind == Size:
 		return "a drill has a diameter above zero"
+	case size > largestSize && r.kind == Size:
+		return r.tooLargeSize(v)
 	case r.kind == Count && v.V != math.Trunc(v.V):
 		return "a count is a whole number"
 	case r.kind == Share && v.V > 1:
 		return "a share is at most the whole: 0.8 and 80% are the same"
 	}
 	return ""
+}
+
+// tooLargeSize says what was meant by a size that no drill has.
+func (r reader) tooLargeSize(v Value) string {
+	if number, ok := AsNumber(v); ok {
+		return strings.TrimPrefix(number.Name, "#") + " " + v.Unit + " is larger than any twist drill; " + number.Name + " is written '" + number.Name + "'"
+	}
+	return "larger than any twist drill: is it in the unit that was meant?"
 }

@@ -289,10 +289,14 @@ func TestArcAgainstDecimalDegrees(t *testing.T) {
 // An inch reading and the same in millimetres are one length.
 func TestInchIsMillimetresTimes254(t *testing.T) {
 	testkit.Property(t, "an inch reading and the same in millimetres are one length", func(t *rapid.T) {
-		v := strconv.FormatFloat(rapid.Float64Range(1e-6, 1e6).Draw(t, "v"), 'g', -1, 64)
 		for kind, units := range map[Kind][2]string{
 			Length: {"mm", "in"}, Feed: {"mm/rev", "in/rev"}, Size: {"mm", `"`},
 		} {
+			most := 1e6
+			if kind == Size {
+				most = largestSize / mmPerInch
+			}
+			v := strconv.FormatFloat(rapid.Float64Range(1e-6, most).Draw(t, "v"), 'g', -1, 64)
 			mm, err1 := Parse(kind, v+units[0], Inch)
 			in, err2 := Parse(kind, v+units[1], Metric)
 			bare, err3 := Parse(kind, v, Inch)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"evenlip/internal/handbook"
@@ -66,6 +67,99 @@ func Names(mm float64) []SizeName {
 		}
 	}
 	return out
+}
+
+// The decimals, of an inch and of a millimetre, to which a name is rounded at most
+// when it is typed as a number: 13/64 as .203 or .2031, 5.159 or 5.16.
+const (
+	inchPlaces = 3
+	mmPlaces   = 2
+)
+
+// Called returns the names of a size as it was written: those that have its
+// diameter, or else those whose decimal, rounded as was typed, it is.
+func Called(v Value) []SizeName {
+	if exact := Names(v.V); len(exact) > 0 {
+		return exact
+	}
+	var out []SizeName
+	off := typedWithin(v)
+	for _, s := range AllSeries {
+		n, _ := Nearest(v.V, s)
+		for _, size := range [...]SizeName{n.Below, n.Above} {
+			if size.Name != "" && math.Abs(size.MM-v.V) <= off {
+				out = append(out, size)
+			}
+		}
+	}
+	return out
+}
+
+// typedWithin returns half of the last digit that was typed, mm, and a hair: what a
+// decimal may be off by rounding. It is 0 for what was written as no decimal.
+func typedWithin(v Value) float64 {
+	sc, ok := find(Size, v.Unit)
+	if !ok || isFraction(v.Text) {
+		return 0
+	}
+	places := 0
+	if _, decimals, point := strings.Cut(v.Text, "."); point {
+		places = digits(decimals)
+	}
+	least := sc.of(1) / math.Pow10(places)
+	if sc.system == Inch {
+		least = min(least, mmPerInch/math.Pow10(inchPlaces))
+	} else {
+		least = min(least, 1/math.Pow10(mmPlaces))
+	}
+	const hair = 1e-9
+	return least/2 + hair
+}
+
+// AsNumber returns the number drill that a bare whole number may have been meant as,
+// such as #43 for 43; false where its diameter, as it was read, is an ordinary drill's
+// or no drill has that number. Under 25 mm and 3-1/2 in whole numbers are diameters
+// more often than names.
+func AsNumber(v Value) (SizeName, bool) {
+	most := handbook.LargestOften(v.System == Inch)
+	if !v.Assumed || v.V <= most || digits(v.Text) != len(v.Text) {
+		return SizeName{}, false
+	}
+	mm, hint, _ := drillName("#" + v.Text)
+	return SizeName{NumberSize, "#" + v.Text, mm}, hint == ""
+}
+
+// Worn is the size that a drill may have been made to that measures another.
+type Worn struct {
+	SizeName
+	By float64 // mm less than its size
+}
+
+// WornFrom returns the nearest size of which a diameter may be what is left, in the
+// series of a system of units or else in any; false where there is none. How far
+// under its size a drill that is still good may measure: handbook.Undersize.
+func WornFrom(mm float64, first System) (Worn, bool) {
+	var best [2]Worn // of the system, and of the other
+	for _, s := range AllSeries {
+		n, _ := Nearest(mm, s)
+		size := n.Above
+		if size.Name == "" || size.MM-mm > handbook.Undersize(size.MM).High {
+			continue
+		}
+		other := 0
+		if (s == MetricSize) == (first == Inch) {
+			other = 1
+		}
+		if at := &best[other]; at.Name == "" || size.MM < at.MM-sameSize {
+			*at = Worn{size, size.MM - mm}
+		}
+	}
+	for _, w := range best {
+		if w.Name != "" {
+			return w, true
+		}
+	}
+	return Worn{}, false
 }
 
 // Nearest returns the sizes of one series about a diameter in millimetres. It

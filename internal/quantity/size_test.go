@@ -2,6 +2,8 @@ package quantity
 
 import (
 	"math"
+	"slices"
+	"strconv"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -65,8 +67,11 @@ func TestNearest(t *testing.T) {
 		{80, FractionSize, "3-1/8 in", "", "3-1/4 in", true},
 		{13.9, MetricSize, "13.8 mm", "13.9 mm", "14 mm", true},
 		{0.3, MetricSize, "0.28 mm", "0.3 mm", "0.32 mm", true},
-		{25, MetricSize, "24.75 mm", "25 mm", "", true},
-		{26, MetricSize, "25 mm", "", "", false},
+		{25, MetricSize, "24.75 mm", "25 mm", "25.5 mm", true},
+		{31.8, MetricSize, "31.5 mm", "", "32 mm", true}, // past 25 mm from memory
+		{32, MetricSize, "31.5 mm", "32 mm", "33 mm", true},
+		{100, MetricSize, "99 mm", "100 mm", "", true},
+		{101, MetricSize, "100 mm", "", "", false},
 		{math.NaN(), MetricSize, "", "", "", false},
 		{12, Series(9), "", "", "", false},
 	} {
@@ -88,9 +93,9 @@ func TestNextOverAllSeries(t *testing.T) {
 		{12.6, "12.5 mm", "1/2 in"}, // and 12.7 mm
 		{12.8, "1/2 in", "12.9 mm"},
 		{5.1054, "5.1 mm", "13/64 in"},
-		{88.9, "3-1/4 in", ""},
+		{88.9, "88 mm", "89 mm"},
 		{0.2, "", "0.22 mm"},
-		{100, "3-1/2 in", ""},
+		{100, "99 mm", ""},
 		{0.01, "", "0.2 mm"},
 	} {
 		down, ok1 := NextDown(c.mm)
@@ -125,7 +130,7 @@ func TestEveryNameReadsBack(t *testing.T) {
 // Sizes bracket a diameter, and going up from the size below leads back.
 func TestNeighboursBracket(t *testing.T) {
 	testkit.Property(t, "the sizes below and above bracket a diameter and lead back to each other", func(t *rapid.T) {
-		mm := rapid.Float64Range(0.2, 89).Draw(t, "mm")
+		mm := rapid.Float64Range(0.2, 101).Draw(t, "mm")
 		up, okUp := NextUp(mm)
 		down, okDown := NextDown(mm)
 		if okUp && up.MM <= mm || okDown && down.MM >= mm {
@@ -146,6 +151,105 @@ func TestSeriesNames(t *testing.T) {
 	for i, w := range want {
 		if got := Series(i).String(); got != w {
 			t.Errorf("%d: %s", i, got)
+		}
+	}
+}
+
+func sizeNames(list []SizeName) []string {
+	var out []string
+	for _, s := range list {
+		out = append(out, s.Name)
+	}
+	return out
+}
+
+// A size that was typed as the rounded decimal of a name is found.
+func TestCalled(t *testing.T) {
+	for text, want := range map[string][]string{
+		"13/64": {"13/64 in"}, ".2031in": {"13/64 in"}, "0.203in": {"13/64 in"}, "203.1thou": {"13/64 in"}, "5.159mm": {"13/64 in"}, "5.16": {"13/64 in"},
+		".2032in": nil, "5.17": nil,
+		"0.234in": {"A"}, "0.2344in": {"15/64 in"}, // an exact name stands before a rounded one
+		"0.2in": nil, "0.20in": nil, // which is no one's rounded decimal, but three places of .200
+		"#7": {"#7"}, "6.35": {"1/4 in", "E"}, "12": {"12 mm"}, "5": {"5 mm"}, "13mm": {"13 mm"},
+		"15mm": {"15 mm"}, "12.34": nil, "19/100 in": nil,
+	} {
+		v, err := Parse(Size, text, Unset)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := sizeNames(Called(v)); !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// Every name is found from its decimal of an inch, to the four places that charts of
+// decimal equivalents print (common practice).
+func TestNamesAreFoundByTheirDecimals(t *testing.T) {
+	for _, series := range [...]Series{FractionSize, NumberSize, LetterSize} {
+		for _, size := range Sizes(series) {
+			text := strconv.FormatFloat(size.MM/mmPerInch, 'f', 4, 64) + "in"
+			v, err := Parse(Size, text, Unset)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !slices.Contains(Called(v), size) {
+				t.Errorf("%s: %q, want %s", text, sizeNames(Called(v)), size.Name)
+			}
+		}
+	}
+}
+
+func TestWornFrom(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		in   System
+		want string
+		by   float64 // in the text's unit
+	}{
+		{"0.2485in", Inch, "1/4 in", 0.0015},
+		{"0.2485in", Metric, "1/4 in", 0.0015},
+		{"0.498in", Inch, "1/2 in", 0.002},
+		{"11.98mm", Metric, "12 mm", 0.02},
+		{"9.90mm", Inch, "25/64 in", 25*25.4/64 - 9.9},
+		{"9.98mm", Inch, "10 mm", 0.02}, // no inch size is as near
+		{"12.3mm", Inch, "31/64 in", 31*25.4/64 - 12.3},
+		{"12.65mm", Metric, "12.7 mm", 0.05},
+		{"6.2mm", Metric, "", 0}, // 0.05 under D, 0.1 under 6.3 mm
+		{"0.1mm", Metric, "", 0},
+		{"150mm", Metric, "", 0},
+	} {
+		v, err := Parse(Size, c.text, Unset)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, ok := WornFrom(v.V, c.in)
+		by := c.by
+		if v.System == Inch {
+			by *= mmPerInch
+		}
+		if got.Name != c.want || ok != (c.want != "") || math.Abs(got.By-by) > 1e-9 {
+			t.Errorf("%s in %v: %+v %v, want %s less %v", c.text, c.in, got, ok, c.want, by)
+		}
+	}
+}
+
+func TestAsNumber(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		bare System
+		want string
+	}{
+		{"43", Unset, "#43"}, {"80", Metric, "#80"}, {"26", Metric, "#26"}, {"7", Inch, "#7"}, {"4", Inch, "#4"},
+		{"25", Metric, ""}, {"12", Metric, ""}, {"3", Inch, ""}, {"81", Metric, ""},
+		{"43mm", Metric, ""}, {"43.0", Metric, ""}, {"#43", Metric, ""}, {"+43", Metric, ""},
+	} {
+		v, err := Parse(Size, c.text, c.bare)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, ok := AsNumber(v); ok != (c.want != "") || ok && got.Name != c.want {
+			t.Errorf("%s: %v %v, want %q", c.text, got, ok, c.want)
 		}
 	}
 }
