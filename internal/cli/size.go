@@ -27,7 +27,8 @@ fraction, metric), and the next ordinary sizes up and down in each series.`,
 			if bad != nil {
 				return bad.In(fault.Place{}, "size")
 			}
-			return a.printSheet(lookup.Size(v, a.set.Explain), cmp.Or(a.set.units, v.System))
+			units := cmp.Or(a.set.units, v.System)
+			return a.printSheet(lookup.Size(v, units, a.set.Explain), units)
 		},
 	}
 }

@@ -2,8 +2,10 @@ package crib
 
 import (
 	"fmt"
+	"slices"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/strict"
@@ -93,20 +95,41 @@ func (e *Event) contradicts(r drill.Reading, before, after float64) bool {
 // mostDoubts bounds how many are told at once.
 const mostDoubts = 20
 
-// tellDoubts adds what the histories of the drills leave in doubt.
+// oddReadings are those that can be but are hardly what was meant, and that no
+// verdict shows.
+func (d *Drill) oddReadings() []quantity.Text {
+	var out []quantity.Text
+	tell := func(text quantity.Text) {
+		out = append(out, quantity.Text{Format: "{}: " + text.Format, Args: slices.Insert(text.Args, 0, quantity.Say(d.ID))})
+	}
+	if text, odd := judge.SizeOdd(d.Readings.Value(drill.Size)); odd {
+		tell(text)
+	}
+	if text, odd := judge.FluteOdd(d.Readings); odd && d.Series != "long" {
+		tell(text)
+	}
+	return out
+}
+
+// tellDoubts adds what the histories of the drills leave in doubt, and the readings.
 func tellDoubts(s *sheet.Sheet, drills []*Drill) {
+	tell(s, "history-odd", "histories", drills, (*Drill).doubts)
+	tell(s, "reading-odd", "readings", drills, (*Drill).oddReadings)
+}
+
+func tell(s *sheet.Sheet, code, about string, drills []*Drill, doubts func(*Drill) []quantity.Text) {
 	told, more := 0, 0
 	for _, d := range drills {
-		for _, doubt := range d.doubts() {
+		for _, doubt := range doubts(d) {
 			if told == mostDoubts {
 				more++
 				continue
 			}
 			told++
-			s.Find("history-odd", sheet.Warn, doubt.Format, doubt.Args...)
+			s.Find(code, sheet.Warn, doubt.Format, doubt.Args...)
 		}
 	}
 	if more > 0 {
-		s.Find("history-odd", sheet.Warn, "{} more such doubts about histories", quantity.Of(quantity.Count, float64(more)))
+		s.Find(code, sheet.Warn, "{} more such doubts about {}", quantity.Of(quantity.Count, float64(more)), quantity.Say(about))
 	}
 }

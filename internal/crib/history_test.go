@@ -99,6 +99,25 @@ func TestDoubtfulHistories(t *testing.T) {
 	}
 }
 
+// Readings that no verdict shows, and that are hardly what was meant, are told of.
+func TestOddReadings(t *testing.T) {
+	for of, want := range map[string]string{
+		"size: 3/8, flute: 40in":                 "reading-odd: a: 1016.00 mm of flute is over 15 diameters of a 9.525 mm drill: is it in the unit that was meant?",
+		"size: 10mm, flute: 150.1mm":             "reading-odd: a: 150.10 mm of flute is over 15 diameters of a 10.000 mm drill: is it in the unit that was meant?",
+		"size: 10mm, flute: 150mm":               "",
+		"size: 10mm, flute: 180mm, series: long": "",
+		"size: 120mm":                            "reading-odd: a: 120.000 mm is larger than any drill that is listed: is it in the unit that was meant?",
+		"size: 100mm":                            "",
+	} {
+		c := read(t, "version: 1\ndrills:\n  - {id: a, "+of+"}\n")
+		for _, s := range []*sheet.Sheet{c.List(c.Listed(Filter{}), People), c.Audit(c.Judge(), People)} {
+			if got := oddities(s); got != want {
+				t.Errorf("%s: %s, want %s", of, got, want)
+			}
+		}
+	}
+}
+
 // Of many doubts twenty are told, and that there are more.
 func TestManyDoubts(t *testing.T) {
 	text := "version: 1\ndrills:\n"

@@ -44,9 +44,11 @@ func (d *Drill) possible(r Reading) (found fault.List) {
 // possible is the text of a reading that can be.
 var possible quantity.Text
 
+// otherUnit is the hint of a length that does not go with the drill.
+const otherUnit = "is it in the unit that was meant?"
+
 // within says why one value cannot be.
 func (d *Drill) within(s *Spec, v float64) (why quantity.Text, hint string) {
-	const otherUnit = "is it in the unit that was meant?"
 	switch in := &s.Domain; {
 	case in.Low < in.High && !(in.Low < v && v < in.High):
 		return quantity.Sayf("{} cannot be: "+in.Why, quantity.Arg{Kind: s.Kind, Gauge: s.Gauge, Value: v}), in.Hint
@@ -63,8 +65,29 @@ func (d *Drill) within(s *Spec, v float64) (why quantity.Text, hint string) {
 func (d *Drill) Fault(r Reading, why quantity.Text, hint string) *fault.Fault {
 	if comma := d.DecimalComma(r); comma != "" {
 		hint = "a comma parts the two lips: if " + comma + " was meant, write it with a point"
+	} else if size := d.AsRead(Size); hint == otherUnit && len(size) > 0 && size[0].Assumed && size[0].System == quantity.Metric && d.InInches() {
+		hint = "the size was read as " + size[0].Echo() + ": if inches were meant, write " + size[0].Text + "in"
 	}
 	return fault.New(hint, "%s", why.In(quantity.Format{System: d.System()})).In(d.At(r), r.String())
+}
+
+// InInches reports whether what was read beside the size, where a unit was written, was
+// read in inches.
+func (d *Drill) InInches() bool {
+	found := false
+	for i := range d.taken {
+		t := &d.taken[i]
+		for _, v := range d.AsRead(t.Reading) {
+			switch {
+			case t.Reading == Size:
+			case v.System == quantity.Inch && d.System() != quantity.Inch:
+				found = true
+			case v.System == quantity.Metric && !v.Assumed:
+				return false
+			}
+		}
+	}
+	return found
 }
 
 // Refuse is Fault of a text with its numbers.
@@ -139,7 +162,7 @@ func lipsTooFarApart(d *Drill) (quantity.Text, string) {
 		apart -= second
 	}
 	if size := d.Value(Size); math.Abs(apart) >= size {
-		return quantity.Sayf("{} cannot be between the lips: the drill itself is {}", quantity.MM(apart), quantity.MM(size)), "is it in the unit that was meant?"
+		return quantity.Sayf("{} cannot be between the lips: the drill itself is {}", quantity.MM(apart), quantity.MM(size)), otherUnit
 	}
 	return possible, ""
 }

@@ -157,7 +157,7 @@ var specs = [readings]Spec{
 		Asked: 17, AboveZero: true,
 		Cannot: func(d *Drill) (quantity.Text, string) {
 			if depth, size := d.Value(Depth), d.Value(Size); depth > deepest*size {
-				return quantity.Sayf("{} cannot be: no twist drill of {} reaches that far", quantity.MM(depth), quantity.Of(quantity.Size, size)), "is it in the unit that was meant?"
+				return quantity.Sayf("{} cannot be: no twist drill of {} reaches that far", quantity.MM(depth), quantity.Of(quantity.Size, size)), otherUnit
 			}
 			return possible, ""
 		},

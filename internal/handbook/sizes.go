@@ -117,7 +117,7 @@ func LargestListed() float64 { return float64(largeStretches[len(largeStretches)
 
 // SizeTables returns the tables of drill sizes for the list of sources.
 func SizeTables() []Table {
-	return append([]Table{
+	return []Table{
 		{
 			Name: "number-drills", Title: "Number drill sizes", Source: wireSource,
 			Head: []string{"number", "in"},
@@ -147,7 +147,7 @@ func SizeTables() []Table {
 			Head: []string{"from, mm", "to, mm", "step, mm"},
 			Rows: func() [][]string { return stretchRows(largeStretches, hundredths) },
 		},
-	}, undersizeTables()...)
+	}
 }
 
 func wireRows(sizes []int, name func(int) string) [][]string {

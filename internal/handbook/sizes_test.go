@@ -145,7 +145,7 @@ func TestSixtyFourths(t *testing.T) {
 func TestSizeTables(t *testing.T) {
 	wantRows := map[string]int{"number-drills": 80, "letter-drills": 26, "fraction-drills": 5, "metric-drills": 7, "metric-drills-large": 2,
 		"drill-diameter-tolerance": 8, "drill-undersize": 1}
-	for _, table := range SizeTables() {
+	for _, table := range append(SizeTables(), undersizeTables()...) {
 		rows := table.Rows()
 		if len(rows) != wantRows[table.Name] {
 			t.Errorf("%s: %d rows", table.Name, len(rows))

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -21,10 +22,10 @@ func Plausible(d *drill.Drill, s *sheet.Sheet) {
 	lipLengthSlip(d, s)
 	chiselSlip(d, s)
 	landSlip(d, s)
+	if text, odd := FluteOdd(d); odd {
+		s.Find("flute-long", sheet.Warn, text.Format, text.Args...)
+	}
 }
-
-// largestDrill is the end of what a bench calls a twist drill, mm.
-const largestDrill = 90
 
 // sizeSlip finds a bare number that reads better in the other system.
 func sizeSlip(d *drill.Drill, s *sheet.Sheet) {
@@ -33,19 +34,50 @@ func sizeSlip(d *drill.Drill, s *sheet.Sheet) {
 		return
 	}
 	v := written[0]
-	if v.Assumed && v.System == quantity.Inch && v.V > largestDrill {
+	SizePlausible(v, s)
+	if inches := quantity.Names(v.V * handbook.InchMM); bareMM(v) && !mayBeInches(v) && len(inches) > 0 && d.InInches() {
+		s.Find("size-may-be-inches", sheet.Warn, "size {} was read as {}, and what else has a unit is in inches; if {} was meant, write {}in",
+			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(inches[0].Name), quantity.Say(v.Text))
+	}
+}
+
+// SizePlausible adds a warning to s where a size by itself is hardly what was meant:
+// a number that reads better in the other system, or as a drill's number, and more
+// than any list of drills has.
+func SizePlausible(v quantity.Value, s *sheet.Sheet) {
+	if text, odd := SizeOdd(v.V); odd {
+		s.Find("size-large", sheet.Warn, text.Format, text.Args...)
+	}
+	number, isNumber := quantity.AsNumber(v)
+	if isNumber {
+		s.Find("size-may-be-number", sheet.Warn, "size {} was read as {}; {} is written {}",
+			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(number.Name), quantity.Say("'"+number.Name+"'"))
+	}
+	switch {
+	case v.Assumed && v.System == quantity.Inch && v.V > handbook.LargestOften(true):
 		s.Find("size-may-be-mm", sheet.Warn, "size {} was read as {}; if millimetres were meant, write {}mm",
 			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(v.Text))
+	case mayBeInches(v):
+		s.Find("size-may-be-inches", sheet.Warn, "size {} was read as {}; if inches were meant ({}), write {}in",
+			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(quantity.Names(v.V * handbook.InchMM)[0].Name), quantity.Say(v.Text))
 	}
-	if !v.Assumed || v.System != quantity.Metric || v.V >= 2 {
-		return
+}
+
+// SizeOdd asks about a size, mm, past the largest drill that a list has.
+func SizeOdd(mm float64) (quantity.Text, bool) {
+	if !(mm > handbook.LargestListed()) {
+		return quantity.Text{}, false
 	}
-	inches := quantity.Names(v.V * 25.4)
-	if len(inches) == 0 || v.V < 0.2 {
-		return
-	}
-	s.Find("size-may-be-inches", sheet.Warn, "size {} was read as {}; if inches were meant ({}), write {}in",
-		quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(inches[0].Name), quantity.Say(v.Text))
+	return quantity.Sayf("{} is larger than any drill that is listed: is it in the unit that was meant?", quantity.Of(quantity.Size, mm)), true
+}
+
+// bareMM reports whether a number without a unit was taken for millimetres.
+func bareMM(v quantity.Value) bool { return v.Assumed && v.System == quantity.Metric }
+
+// mayBeInches reports whether a bare number is more often an inch size than one in
+// millimetres.
+func mayBeInches(v quantity.Value) bool {
+	return bareMM(v) && v.V >= 0.2 && v.V < 2 && len(quantity.Names(v.V*handbook.InchMM)) > 0
 }
 
 func webSlip(d *drill.Drill, s *sheet.Sheet) {
@@ -144,4 +176,18 @@ func landSlip(d *drill.Drill, s *sheet.Sheet) {
 	if v, ok := d.Get(drill.FlankWear); ok && sized && v > size/10 {
 		s.Find("flank-wear-odd", sheet.Warn, "a worn land of {} is unusual on a {} drill: it is the bright strip right behind the lip, a few tenths wide", quantity.MM(v), quantity.Of(quantity.Size, size))
 	}
+}
+
+// longestFlute is a flute in diameters that only drills of extra length pass: jobber
+// drills have 8 to 14 (from memory), so a longer one is asked about (own rule).
+const longestFlute = 15
+
+// FluteOdd asks about a flute that is longer than drills of its size have.
+func FluteOdd(d *drill.Drill) (quantity.Text, bool) {
+	size, sized := d.Get(drill.Size)
+	flute, read := d.Get(drill.Flute)
+	if !sized || !read || flute <= longestFlute*size*(1+1e-9) {
+		return quantity.Text{}, false
+	}
+	return quantity.Sayf("{} of flute is over 15 diameters of a {} drill: is it in the unit that was meant?", quantity.MM(flute), quantity.Of(quantity.Size, size)), true
 }

@@ -107,6 +107,17 @@ func TestPlausible(t *testing.T) {
 		{"size-may-be-inches", "size 1", "size 2"},
 		{"size-may-be-inches", "size 1.5", "size 1.51"},
 		{"size-may-be-inches", "size 0.25", "size 0.125"}, // 0.125 mm: too small to guess at
+		{"size-may-be-inches", "size 2; feed 0.01in", "size 2; feed 0.01"},
+		{"size-may-be-inches", "size 2; feed 0.01in", "size 2mm"},
+		{"size-may-be-inches", "size 2; feed 1/100; flank-wear 15thou", "flank-wear 0.3mm"}, // not all else
+		{"size-may-be-inches", "size 3; margin-wear 1/32", "size 13"},                       // no drill is 13 in
+		{"size-may-be-number", "size 43", "size 43mm"},
+		{"size-may-be-number", "size 26", "size 25"},
+		{"size-may-be-number", "size 80", "size 81"},
+		{"size-large", "size 100.1mm", "size 100mm"},
+		{"size-large", "size 4in", "size 3.9in"},
+		{"flute-long", "size 3/8; flute 40in", "flute 5-5/8"},
+		{"flute-long", "size 10mm; flute 150.1mm", "flute 150mm"},
 		{"web-over-half", "size 12mm; web 6.01mm", "web 6mm"},
 		{"web-very-thin", "size 12mm; web 0.59mm", "web 0.61mm"},
 		{"lip-angle-whole", "lip-angle 118", "lip-angle 59"},
@@ -160,7 +171,7 @@ func warnings(t *testing.T, rs readings) []string {
 
 // With --units in, a bare size past any drill was meant in millimetres.
 func TestSizeMayBeMillimetres(t *testing.T) {
-	for text, want := range map[string]bool{"12": true, "3.6": true, "3.5": false, "12in": false, "12mm": false} {
+	for text, want := range map[string]bool{"7": true, "3.6": true, "3.5": false, "7in": false, "12mm": false} {
 		var d drill.Read
 		if errs := d.Resolve([]drill.Given{drill.Flag(drill.Size, text)}, drill.Options{Units: quantity.Inch}); len(errs) > 0 {
 			t.Fatal(errs)

@@ -218,8 +218,12 @@ func (r reader) unfit(v Value) string {
 
 // tooLargeSize says what was meant by a size that no drill has.
 func (r reader) tooLargeSize(v Value) string {
-	if number, ok := AsNumber(v); ok {
-		return strings.TrimPrefix(number.Name, "#") + " " + v.Unit + " is larger than any twist drill; " + number.Name + " is written '" + number.Name + "'"
+	if v.Assumed && v.System == Inch && !isFraction(v.Text) {
+		hint := "larger than any twist drill: if millimetres were meant, write " + v.Text + "mm"
+		if number, ok := AsNumber(v); ok {
+			hint += "; " + number.Name + " is written '" + number.Name + "'"
+		}
+		return hint
 	}
 	return "larger than any twist drill: is it in the unit that was meant?"
 }

@@ -132,26 +132,29 @@ func AsNumber(v Value) (SizeName, bool) {
 // Worn is the size that a drill may have been made to that measures another.
 type Worn struct {
 	SizeName
-	By float64 // mm less than its size
+	By float64 // mm less than its size; negative where it was read larger
 }
 
 // WornFrom returns the nearest size of which a diameter may be what is left, in the
 // series of a system of units or else in any; false where there is none. How far
-// under its size a drill that is still good may measure: handbook.Undersize.
+// under its size a drill that is still good may measure: handbook.Undersize. Over it
+// none measures but by what a caliper cannot tell.
 func WornFrom(mm float64, first System) (Worn, bool) {
 	var best [2]Worn // of the system, and of the other
 	for _, s := range AllSeries {
-		n, _ := Nearest(mm, s)
-		size := n.Above
-		if size.Name == "" || size.MM-mm > handbook.Undersize(size.MM).High {
-			continue
-		}
 		other := 0
 		if (s == MetricSize) == (first == Inch) {
 			other = 1
 		}
-		if at := &best[other]; at.Name == "" || size.MM < at.MM-sameSize {
-			*at = Worn{size, size.MM - mm}
+		n, _ := Nearest(mm, s)
+		for _, size := range [...]SizeName{n.Above, n.Below} {
+			w := Worn{size, size.MM - mm}
+			if size.Name == "" || w.By < -DefaultGauges.Caliper || w.By > handbook.Undersize(size.MM).High {
+				continue
+			}
+			if best[other].Name == "" || math.Abs(w.By) < math.Abs(best[other].By)-sameSize {
+				best[other] = w
+			}
 		}
 	}
 	for _, w := range best {

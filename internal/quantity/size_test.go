@@ -215,6 +215,10 @@ func TestWornFrom(t *testing.T) {
 		{"9.98mm", Inch, "10 mm", 0.02}, // no inch size is as near
 		{"12.3mm", Inch, "31/64 in", 31*25.4/64 - 12.3},
 		{"12.65mm", Metric, "12.7 mm", 0.05},
+		{"0.2503in", Inch, "1/4 in", -0.0003},
+		{"12.01mm", Metric, "12 mm", -0.01},
+		{"0.2036in", Inch, "#6", 0.0004},
+		{"0.2034in", Inch, "13/64 in", 13./64 - 0.2034},
 		{"6.2mm", Metric, "", 0}, // 0.05 under D, 0.1 under 6.3 mm
 		{"0.1mm", Metric, "", 0},
 		{"150mm", Metric, "", 0},

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -20,22 +21,42 @@ var sizeFigures = sheet.Group[quantity.Value]{Title: "Diameter", Figures: []shee
 const inchSource = "by definition: 1 in is 25.4 mm"
 
 // Size is the sheet of a drill size: every name it has, and the next ordinary sizes
-// up and down in each series.
-func Size(v quantity.Value, explain bool) *sheet.Sheet {
+// up and down in each series. Of a drill that measures no size it says which one it may
+// have been, first in a system of units.
+func Size(v quantity.Value, first quantity.System, explain bool) *sheet.Sheet {
 	s := sheet.New("size", explain)
 	s.Title = v.Echo() + " drill size"
 	s.Inputs = append(s.Inputs, sizeInput(v))
 	sheet.Put(s, &v, nil, &sizeFigures)
 	names := sheet.Grid{Key: "names", Title: "Also called", Columns: []sheet.Column{word("name", "name")}}
-	for _, n := range quantity.Names(v.V) {
+	for _, n := range quantity.Called(v) {
 		names.Rows = append(names.Rows, []sheet.Cell{sheet.W(n.Name)})
 	}
+	judge.SizePlausible(v, s)
 	if len(names.Rows) == 0 {
-		s.Find("no-ordinary-size", sheet.Note, "no ordinary series has this size")
+		unnamed(v, first, s)
 	}
 	s.Grids = append(s.Grids, names, neighbours(v.V))
 	sources(s, handbook.SizeTables())
 	return s
+}
+
+// unnamed says what a drill may be that measures no ordinary size.
+func unnamed(v quantity.Value, first quantity.System, s *sheet.Sheet) {
+	switch worn, ok := quantity.WornFrom(v.V, first); {
+	case !ok:
+		s.Find("no-ordinary-size", sheet.Note, "no ordinary series has this size")
+	case worn.By < 0:
+		s.Find("read-over-size", sheet.Note, "{}, read {} over: no more than a caliper leaves open", quantity.Say(worn.Name), thin(-worn.By))
+	default:
+		s.Find("worn-size", sheet.Note, "{}, worn {}: no ordinary series has the size itself", quantity.Say(worn.Name), thin(worn.By))
+		s.Extra = append(s.Extra, handbook.Undersize(worn.MM).Source)
+	}
+}
+
+// thin makes the argument that is a small length, as fine as an indicator.
+func thin(v float64) quantity.Arg {
+	return quantity.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: v}
 }
 
 func sizeInput(v quantity.Value) sheet.Input {
@@ -45,8 +66,8 @@ func sizeInput(v quantity.Value) sheet.Input {
 // neighbours is the list of the next sizes down and up, series by series.
 func neighbours(mm float64) sheet.Grid {
 	g := sheet.Grid{Key: "series", Title: "Next sizes, series by series", Columns: []sheet.Column{
-		word("series", "series"), word("down", "down"), {Key: "down_mm", Label: "is mm", Kind: quantity.Number},
-		word("up", "up"), {Key: "up_mm", Label: "is mm", Kind: quantity.Number},
+		word("series", "series"), word("down", "down"), {Key: "down_mm", Label: "is", Kind: quantity.Size},
+		word("up", "up"), {Key: "up_mm", Label: "is", Kind: quantity.Size},
 	}}
 	row := func(series string, down, up quantity.SizeName) {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(series), sheet.W(down.Name), millimetres(down), sheet.W(up.Name), millimetres(up)})

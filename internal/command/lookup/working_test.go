@@ -16,7 +16,7 @@ import (
 func TestWorkingGivesTheFigure(t *testing.T) {
 	testkit.Property(t, "every formula of size and material, in letters and as printed, gives the figure", func(t *rapid.T) {
 		size := quantity.Value{V: rapid.Float64Range(0.3, 90).Draw(t, "size")}
-		pocket.Worked(t, Size(size, true))
+		pocket.Worked(t, Size(size, quantity.Metric, true))
 		m := rapid.SampledFrom(handbook.Materials()).Draw(t, "material")
 		pocket.Worked(t, Material(&m, nil, size, true))
 		pocket.Worked(t, Material(&m, nil, quantity.Value{}, true))
