@@ -127,6 +127,9 @@ func (a *app) onPaper(r *drawing.Result, s *sheet.Sheet, format quantity.Format,
 		return fault.New("leave --scale out for the largest that fits A4", "--scale %s: the drawing %s", scale, err)
 	}
 	if f.svg == "-" {
+		if left := drawing.LeftOut(&drawn); left != "" {
+			a.complain("note:", left)
+		}
 		a.buf.Write(drawn.SVG())
 		return nil
 	}

@@ -31,20 +31,23 @@ func cornerDetail(lip int) func(j *Job, _, s Scale) (detail, bool) {
 }
 
 func (j *Job) cornerDetail(lip int, s Scale) (detail, bool) {
+	if j.Labels.Clearance[lip] == "" {
+		return detail{}, false
+	}
 	d, factor, letter := &j.Drill, s.Factor(), j.cornerLetter(lip)
 	long := d.D / 2 * math.Sin(cornerShown) * factor
 	tan := math.Tan(d.Lips[lip].Clearance)
 	sinks := math.Max(tail+2, -long*tan+tail) // below the level line
 	rises := math.Max(0, long*tan) + cornerBody
 	c := detail{
-		letter: letter, title: letter + " (" + s.String() + "): lip " + lipNames[lip] + " from outside, point down",
+		letter: letter, of: "the detail of lip " + lipNames[lip] + "'s clearance", title: letter + " (" + s.String() + "): lip " + lipNames[lip] + " from outside, point down",
 		width: ahead + long + 4 + written(j.Labels.ClearanceAngle[lip]), height: beneath + sinks + rises + titleLane,
 	}
 	c.draw = func(p *plan, left, foot float64) {
 		spare := (c.wide() - c.width) / 2
 		p.corner(lip, Pt{left + spare + ahead, foot + beneath + sinks}, factor, rises)
 	}
-	return c, j.Labels.Clearance[lip] != "" && long >= leastCorner && long <= cornerWide
+	return c, long >= leastCorner && long <= cornerWide
 }
 
 // wide is the paper that the detail takes across: its title may be the widest.

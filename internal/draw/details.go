@@ -9,6 +9,7 @@ import (
 // has room left for it.
 type detail struct {
 	letter, title string  // the letter stands in the views too
+	of            string  // what it shows, in words; "" where there is nothing to be shown
 	width, height float64 // of paper, title and dimensions with it
 	draw          func(p *plan, left, foot float64)
 }
@@ -30,19 +31,25 @@ func larger(s Scale) []Scale {
 	return scales[:]
 }
 
-// fitting returns the details in a row that take no more than so much paper.
-func (j *Job) fitting(s Scale, width, height float64) (row []detail) {
-	for _, of := range [...]func(j *Job, view, s Scale) (detail, bool){cornerDetail(0), (*Job).middleDetail, cornerDetail(1)} {
+// fitting returns the details in a row that take no more than so much paper, and
+// what the others would have shown.
+func (j *Job) fitting(s Scale, width, height float64) (row []detail, leftOut []string) {
+	for _, make := range [...]func(j *Job, view, s Scale) (detail, bool){cornerDetail(0), (*Job).middleDetail, cornerDetail(1)} {
+		of, fits := "", false
 		for _, scale := range larger(s) {
-			d, ok := of(j, s, scale)
-			if d.width = math.Max(d.width, written(d.title)); !ok || d.width > width || d.height > height {
-				continue
+			var d detail
+			d, fits = make(j, s, scale)
+			of, d.width = d.of, math.Max(d.width, written(d.title))
+			if fits = fits && d.width <= width && d.height <= height; fits {
+				row, width = append(row, d), width-d.width-between
+				break
 			}
-			row, width = append(row, d), width-d.width-between
-			break
+		}
+		if !fits && of != "" {
+			leftOut = append(leftOut, of)
 		}
 	}
-	return row
+	return row, leftOut
 }
 
 // shows reports whether the detail of that letter is on the sheet.

@@ -15,8 +15,11 @@ func (p *plan) dimensionEnd() {
 	from := Pt{p.end.X + 0.9*r + 2, p.end.Y - p.lanes.low}
 	p.leader(edge, from, l.ChiselLength)
 	p.arrow(edge, math.Atan2(edge.Y-from.Y, edge.X-from.X))
-	if p.j.showsOffset(p.factor) {
+	switch {
+	case p.j.showsOffset(p.factor):
 		p.upright(edge, Pt{p.end.X - r - overhang*d.D*p.factor, p.end.Y}, p.end.X-r-p.lanes.beside+lane, l.Offset)
+	case l.Offset != "":
+		p.s.LeftOut = append(p.s.LeftOut, "how far the point is off the axis")
 	}
 }
 
@@ -75,12 +78,16 @@ func (p *plan) sideMarks() {
 	for i := range d.Lips {
 		outer, inner := p.put(p.side, fromSide(d.lip(i)[0].half(i))), p.put(p.side, fromSide(d.lip(i)[1].half(i)))
 		away := unit(math.Atan2(outer.Y-inner.Y, outer.X-inner.X) + (1-2*float64(i))*math.Pi/2)
+		placed := false
 		for _, off := range [...]float64{4.5, 8, 11.5} {
 			beside := outer.plus(away, off)
 			beside.Y -= capital * textSize / 2
-			if p.number(i, beside, Pt{inner.X - outer.X, inner.Y - outer.Y}) {
+			if placed = p.number(i, beside, Pt{inner.X - outer.X, inner.Y - outer.Y}); placed {
 				break
 			}
+		}
+		if !placed && p.j.Labels.Lips[i] == "" { // which names the lip as well
+			p.s.LeftOut = append(p.s.LeftOut, "lip "+lipNames[i]+"'s number in the side view")
 		}
 	}
 }

@@ -27,17 +27,18 @@ func (j *Job) middleRadius() (radius float64) {
 
 // middleDetail is the detail of a web that the grind changes.
 func (j *Job) middleDetail(view, s Scale) (detail, bool) {
-	if j.Before == nil || j.Labels.WebBefore == "" || j.Drill.D/2*view.Factor() < leastEnd {
+	if j.Before == nil || j.Labels.WebBefore == "" {
 		return detail{}, false
 	}
+	m := detail{letter: middleLetter, of: "the detail of web and chisel edge", title: middleLetter + " (" + s.String() + ")"}
 	factor := s.Factor()
 	radius := j.middleRadius() * factor
 	side := math.Max(written(j.Labels.ChiselBefore), written(j.Labels.ChiselAfter)) + chiselOff + 3
-	m := detail{letter: middleLetter, title: middleLetter + " (" + s.String() + ")", width: 2 * (radius + side), height: beneath + 2*radius + 3*lane + titleLane}
+	m.width, m.height = 2*(radius+side), beneath+2*radius+3*lane+titleLane
 	m.draw = func(p *plan, left, foot float64) {
 		p.middle(Pt{left + radius + side, foot + beneath + radius}, factor, radius)
 	}
-	return m, radius >= leastLarge && 2*radius <= middleWide
+	return m, j.Drill.D/2*view.Factor() >= leastEnd && radius >= leastLarge && 2*radius <= middleWide
 }
 
 // middle draws the middle of the end view around that place of the paper.

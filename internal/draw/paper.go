@@ -60,6 +60,7 @@ type Sheet struct {
 	Paths         []Path
 	Arrows        [][3]Pt // filled
 	Texts         []Text
+	LeftOut       []string // what was asked for and has no room, in words
 }
 
 // The zones around the views, in millimetres of paper.
@@ -153,7 +154,7 @@ func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	p := plan{s: s, j: j, factor: factor, lanes: j.lanes(factor)}
 	radius := d.D / 2 * factor
 	_, under := j.zones(factor)
-	p.row = j.fitting(s.Scale, s.Width-2*border-2*after, spareY)
+	p.row, s.LeftOut = j.fitting(s.Scale, s.Width-2*border-2*after, spareY)
 	spareY -= rowHeight(p.row)
 	y := strip + under + radius + spareY/2 + rowHeight(p.row)
 	p.end = Pt{border + before + p.lanes.beside + radius + spareX, y}

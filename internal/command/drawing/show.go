@@ -86,7 +86,18 @@ func (r *Result) OnPaper(s *sheet.Sheet, f quantity.Format, scale draw.Scale, fi
 		return drawn, err
 	}
 	sheet.Put(s, &paper{drawn, file, r.Now.D}, nil, &paperFigures)
+	if left := LeftOut(&drawn); left != "" {
+		s.Find("left-out", sheet.Note, "{}", quantity.Say(left))
+	}
 	return drawn, nil
+}
+
+// LeftOut says what a drawing does not show for want of room, "" where it shows all.
+func LeftOut(drawn *draw.Sheet) string {
+	if len(drawn.LeftOut) == 0 {
+		return ""
+	}
+	return "no room at " + drawn.Scale.String() + " on " + drawn.Paper + ", left out: " + strings.Join(drawn.LeftOut, ", ")
 }
 
 // after says what the drill drawn is: not the one that was measured, where
