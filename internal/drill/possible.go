@@ -161,10 +161,61 @@ func lipsTooFarApart(d *Drill) (quantity.Text, string) {
 	if n == 2 {
 		apart -= second
 	}
-	if size := d.Value(Size); math.Abs(apart) >= size {
+	size := d.Value(Size)
+	if math.Abs(apart) >= size {
 		return quantity.Sayf("{} cannot be between the lips: the drill itself is {}", quantity.MM(apart), quantity.MM(size)), otherUnit
 	}
+	k1, k2, _ := d.Pair(LipAngle)
+	if long := size / 2 / math.Tan(min(k1, k2)); d.Has(LipAngle) && min(k1, k2) > 0 && max(k1, k2) < math.Pi/2 && math.Abs(apart) >= long {
+		return quantity.Sayf("{} cannot be between the lips: the point itself is {} long", quantity.MM(apart), quantity.MM(long)), otherUnit
+	}
 	return possible, ""
+}
+
+// How far off two readings of a lip may be: its ends are hard to find with a caliper,
+// and a protractor on a short edge turns. Both are the program's own rule.
+const (
+	lipLengthOff = 0.1                 // mm
+	lipAngleOff  = 0.5 * math.Pi / 180 // radians
+)
+
+// lipsTooLong refuses lips that reach farther across, seen from the end, than the drill
+// has room for: from corner to corner, less what the chisel edge takes between them. A
+// point that stands off the axis lengthens one lip by what it takes from the other, so
+// their sum is held.
+func lipsTooLong(d *Drill) (quantity.Text, string) {
+	p1, p2, n := d.Pair(LipLength)
+	k1, k2, read := d.Pair(LipAngle)
+	room := d.acrossLips()
+	if read == 0 || min(k1, k2) <= 0 || max(k1, k2) >= math.Pi/2 || n == 0 || min(p1, p2) <= 0 {
+		return possible, ""
+	}
+	reach := p1*math.Sin(k1) + p2*math.Sin(k2)
+	off := lipLengthOff*(math.Sin(k1)+math.Sin(k2)) + lipAngleOff*(p1*math.Cos(k1)+p2*math.Cos(k2))
+	if reach-off > room {
+		return quantity.Sayf("lips this long reach {} across, and the drill has room for {}", quantity.MM(reach), quantity.MM(room)),
+			"a lip is measured along its edge, from the end of the chisel edge to the outer corner; measure the angles again, too"
+	}
+	return possible, ""
+}
+
+// acrossLips returns how far both lips together reach at most, seen from the end:
+// 2 sqrt(R^2 - w^2/4) - c cos psi. What was not read is taken as nothing, and so is the
+// web of a thinned point, whose chisel edge is shorter than it.
+func (d *Drill) acrossLips() float64 {
+	size := d.Value(Size)
+	web, chisel, angle := d.Value(Web), d.Value(ChiselLength), d.Value(ChiselAngle)
+	if !(web > 0 && web < size) || chisel < web {
+		return size
+	}
+	between := 0.0
+	switch {
+	case chisel >= web:
+		between = math.Sqrt(chisel*chisel - web*web)
+	case d.Has(ChiselAngle):
+		between = web / math.Tan(point.Acute(angle))
+	}
+	return 2*point.AlongLip(size/2, web) - between
 }
 
 func chiselTooLong(d *Drill) (quantity.Text, string) {

@@ -84,7 +84,7 @@ func TestWants(t *testing.T) {
 
 // Lips longer than the drill is wide tell no height.
 func TestLipsThatCannotBe(t *testing.T) {
-	r := compute(t, "size 12mm; web 3mm; lip-angle 89,89; lip-length 11.9mm,11.9mm")
+	r := judge.Compute(of("size 12mm; web 3mm; lip-angle 89,89; lip-length 11.9mm,11.9mm").Drill(t))
 	l := &r.Lips
 	if _, planned := r.Evening(); l.Height == l.Height || planned || l.From != judge.LipsUnknown {
 		t.Errorf("height %v, from %v", l.Height, l.From)

@@ -1,14 +1,19 @@
 package judge_test
 
 import (
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
+	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/drilltest"
 )
 
@@ -46,6 +51,15 @@ func TestImpossible(t *testing.T) {
 		{"lip-height", "size 12mm; lip-height 12mm", "lip-height 11mm", "the drill itself is"},
 		{"lip-height", "size 12mm; lip-height -12mm", "lip-height -11mm", "the drill itself is"},
 		{"lip-height", "size 12mm; lip-height 20mm,8mm", "lip-height 20mm,19.9mm", "the drill itself is"},
+		// the point of 118° is 3.605 mm long, of 59 and 40° 7.15 mm
+		{"lip-height", "size 12mm; lip-angle 59; lip-height 3.61mm", "lip-height 3.6mm", "the point itself is"},
+		{"lip-height", "size 12mm; lip-angle 59,40; lip-height 7.2mm", "lip-height 7.1mm", "the point itself is"},
+		// lips from the axis to the corner are 7.0 mm long; caliper and protractor leave 0.13 mm open
+		{"lip-length", "size 12mm; lip-angle 59; lip-length 7.14mm", "lip-length 7.12mm", "room for"},
+		{"lip-length", "size 12mm; lip-angle 59,59; lip-length 7.1mm,7.2mm", "lip-length 7.1mm,7.1mm", "room for"},
+		// with web and chisel 6.19 mm each, reckoned from the corners' coordinates
+		{"lip-length", "size 12mm; web 1.8mm; chisel-angle 125; lip-angle 59; lip-length 6.32mm", "lip-length 6.31mm", "room for"},
+		{"lip-length", "size 12mm; web 1.8mm; chisel-length 2.2mm; lip-angle 59; lip-length 6.32mm", "lip-length 6.31mm", "room for"},
 		{"remove", "size 12mm; web 3mm; remove 600mm", "remove 500mm", "the drill itself is"},
 		{"web-taper", "size 12mm; web 3mm; web-taper 0.5; remove 20mm", "web-taper 0.4", "the drill itself is"},
 		{"remove", "size 12mm; web 3mm; chisel-angle 150; remove 300mm", "remove 100mm", "the drill itself is"},
@@ -64,6 +78,38 @@ func TestImpossible(t *testing.T) {
 			t.Errorf("%s; %s: %+v", c.line, c.instead, better)
 		}
 	}
+}
+
+// Lips laid between the corners of a chisel edge and the outer corners, about
+// a point off the axis, are believed as read with a caliper and a
+// protractor; much longer they are not.
+func TestLipsHaveRoom(t *testing.T) {
+	testkit.Property(t, "lips that join a chisel edge to the outer corners can be, and longer ones cannot", func(t *rapid.T) {
+		const deg = math.Pi / 180
+		r := rapid.Float64Range(1, 40).Draw(t, "radius")
+		web := rapid.Float64Range(0.1, 0.6).Draw(t, "web") * r
+		psi := rapid.Float64Range(45, 60).Draw(t, "acute") * deg
+		k1, k2 := rapid.Float64Range(50, 70).Draw(t, "k1")*deg, rapid.Float64Range(50, 70).Draw(t, "k2")*deg
+		off := rapid.Float64Range(-0.05, 0.05).Draw(t, "off") * r
+		corner := r*math.Cos(math.Asin(web/2/r)) - web/2/math.Tan(psi) // seen from the end
+		p1, p2 := (corner-off)/math.Sin(k1), (corner+off)/math.Sin(k2)
+		exact := func(v float64) string { return strconv.FormatFloat(v, 'f', 9, 64) }
+		read := func(longer, turned float64) readings {
+			return readings{
+				drill.Size: exact(2*r) + "mm", drill.Web: exact(web) + "mm", drill.ChiselAngle: exact(180 - psi/deg),
+				drill.LipAngle:  exact(k1/deg+turned) + "," + exact(k2/deg+turned),
+				drill.LipLength: exact(p1+longer) + "mm," + exact(p2+longer) + "mm",
+			}
+		}
+		longer, turned := rapid.Float64Range(-0.09, 0.09).Draw(t, "longer"), rapid.Float64Range(-0.4, 0.4).Draw(t, "turned")
+		if found := check(read(longer, turned).Drill(t)); len(found) > 0 {
+			t.Fatalf("read %v mm longer: %v", longer, found)
+		}
+		// what the protractor leaves open grows with the lip
+		if found := check(read(0.2+0.02*r, 0).Drill(t)); len(found) != 1 || drilltest.About(found[0]) != "lip-length" {
+			t.Fatalf("longer than there is room for: %v", found)
+		}
+	})
 }
 
 // Everything that cannot be is said at once, a value at a time.
