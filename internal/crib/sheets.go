@@ -115,6 +115,7 @@ func (c *Crib) Audit(drills []Judged, to Audience) *sheet.Sheet {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(d.ID), sheet.W(d.sizeText()), sheet.W(d.Material), sheet.W(d.Word()), sheet.W(d.why())})
 	}
 	if to == Scripts {
+		c.addShares(&g, drills)
 		c.addFigures(&g, drills)
 	}
 	s.Grids = []sheet.Grid{g}
@@ -133,6 +134,18 @@ func (c *Crib) andGone() string {
 		return fmt.Sprintf("; %d retired and gone", n)
 	}
 	return ""
+}
+
+// addShares adds, where gauges were named, in what share of the draws each verdict came
+// out.
+func (c *Crib) addShares(g *sheet.Grid, drills []Judged) {
+	if c.Gauges == (quantity.Gauges{}) {
+		return
+	}
+	g.Columns = append(g.Columns, sheet.Column{Key: "verdict_share", Label: "share of the draws", Kind: quantity.Number})
+	for i := range drills {
+		g.Rows[i] = append(g.Rows[i], sheet.V(drills[i].Verdict.Share))
+	}
 }
 
 // addFigures adds a column for every figure that any of the drills has. No sheet

@@ -5,4 +5,4 @@ package judge_test
 import "testing"
 
 // With as many draws chance itself is off by a few thousandths at most.
-func TestSoakDrawsAreWhatChanceMakes(t *testing.T) { againstChance(t, 100_000) }
+func TestSoakDrawsBesideKinks(t *testing.T) { besideKinks(t, 100_000) }

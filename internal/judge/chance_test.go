@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -99,66 +101,84 @@ func kinkOfOversize(d *drill.Drill) float64 {
 	return at
 }
 
-var bench1 = quantity.Gauges{Caliper: 0.02, Protractor: 0.5 * deg, Indicator: 0.01}
+// ordinary are gauges such as a shop has.
+var ordinary = quantity.Gauges{Caliper: 0.02, Protractor: 0.5 * deg, Indicator: 0.01}
 
 // covered is the least part of a figure's distribution that its interval may hold.
 const covered = 0.925
 
-// againstChance holds the intervals, the states, the words and the verdict of the
-// drills beside kinks against n random draws each.
-func againstChance(t *testing.T, n int) {
+// againstChance holds the intervals, the states, the words and the verdict of a drill
+// against n random draws. It returns how many figures those gave, and the least part of
+// one that its interval holds.
+func againstChance(t drilltest.Tester, name string, d *drill.Drill, n int) (figures int, least float64) {
+	t.Helper()
 	noise := 4 * math.Sqrt(covered*(1-covered)/float64(n)) // of a share counted in n draws
-	least, figures := 1.0, 0
-	for name, d := range kinky(t) {
-		d = gauged(d)
-		s := judge.Sheet(d, false)
-		word := s.Verdict.Word
-		nominal := judge.Sheet(d, false)
-		uncertainty.Tell(s, d, bench1, judge.Draw)
-		type tally struct{ within, known, same int }
-		got := map[string]*tally{}
-		s.Each(func(f *sheet.Figure) { got[f.Key] = new(tally) })
-		borneOut := 0
-		chance(d, bench1, n, uint64(len(name)), func(d *drill.Drill) {
-			on := judge.Draw(d)
-			defer on.Free()
-			if on.Verdict.Word == word {
-				borneOut++
-			}
-			on.Each(func(f *sheet.Figure) {
-				c, doubt := got[f.Key], s.Lookup(f.Key).Doubt
-				if was := nominal.Lookup(f.Key); f.Word == was.Word && f.State() == was.State() {
-					c.same++
-				}
-				if !math.IsNaN(f.Value) {
-					c.known++
-					if rounding := 1e-9 * math.Abs(f.Value); f.Value >= doubt.Low-rounding && f.Value <= doubt.High+rounding {
-						c.within++
-					}
-				}
-			})
-		})
-		if share := float64(borneOut) / float64(n); math.Abs(share-s.Verdict.Share) > 0.03+noise {
-			t.Errorf("%s: %s in %.3f of the draws, chance makes %.3f", name, word, s.Verdict.Share, share)
+	d = gauged(d)
+	s, nominal := told(d, ordinary), judge.Sheet(d, false)
+	word := nominal.Verdict.Word
+	type tally struct{ within, known, same int }
+	got := map[string]*tally{}
+	s.Each(func(f *sheet.Figure) { got[f.Key] = new(tally) })
+	borneOut := 0
+	chance(d, ordinary, n, uint64(len(name)), func(d *drill.Drill) {
+		on := judge.Draw(d)
+		defer on.Free()
+		if on.Verdict.Word == word {
+			borneOut++
 		}
-		s.Each(func(f *sheet.Figure) {
-			c := got[f.Key]
-			if c.known > 0 {
-				figures++
-				part := float64(c.within) / float64(c.known)
-				least = min(least, part)
-				if part < covered-noise {
-					t.Errorf("%s: the interval of %s holds %.4f", name, f.Key, part)
+		on.Each(func(f *sheet.Figure) {
+			c, doubt, was := got[f.Key], s.Lookup(f.Key).Doubt, nominal.Lookup(f.Key)
+			if f.Word == was.Word && f.State() == was.State() {
+				c.same++
+			}
+			if !math.IsNaN(f.Value) {
+				c.known++
+				if rounding := 1e-9 * math.Abs(f.Value); f.Value >= doubt.Low-rounding && f.Value <= doubt.High+rounding {
+					c.within++
 				}
 			}
-			same := float64(c.same) / float64(n)
-			if room := 0.02 + noise; f.Doubt.Unsure && same > uncertainty.Tells+room || !f.Doubt.Unsure && same < uncertainty.Tells-room {
-				t.Errorf("%s: %s is unsure: %v; chance makes it the same in %.3f", name, f.Key, f.Doubt.Unsure, same)
-			}
 		})
+	})
+	if share := float64(borneOut) / float64(n); math.Abs(share-s.Verdict.Share) > 0.03+noise {
+		t.Errorf("%s: %q in %.3f of the draws, chance makes %.3f", name, word, s.Verdict.Share, share)
 	}
-	t.Logf("%d figures, the least coverage %.4f", figures, least)
+	least = 1
+	s.Each(func(f *sheet.Figure) {
+		c := got[f.Key]
+		if math.Abs(float64(c.known)/float64(n)-f.Doubt.Known) > 0.03+noise && f.Word == "" {
+			t.Errorf("%s: %s is known in %.3f of the draws, chance makes it %.3f", name, f.Key, f.Doubt.Known, float64(c.known)/float64(n))
+		}
+		if c.known == n {
+			figures++
+			part := float64(c.within) / float64(n)
+			least = min(least, part)
+			if part < covered-noise {
+				t.Errorf("%s: the interval of %s holds %.4f", name, f.Key, part)
+			}
+		}
+		same := float64(c.same) / float64(n)
+		if room := 0.02 + noise; f.Doubt.Unsure && same > uncertainty.Tells+room || !f.Doubt.Unsure && f.Known() && same < uncertainty.Tells-room {
+			t.Errorf("%s: %s is unsure: %v; chance makes it the same in %.3f", name, f.Key, f.Doubt.Unsure, same)
+		}
+	})
+	return figures, least
+}
+
+// besideKinks does so of the drills beside kinks.
+func besideKinks(t *testing.T, n int) {
+	figures, least := 0, 1.0
+	for name, d := range kinky(t) {
+		more, low := againstChance(t, name, d, n)
+		figures, least = figures+more, min(least, low)
+	}
+	t.Logf("%d figures, of which an interval holds %.4f or more", figures, least)
 	testkit.Cases(t, "beside a kink, too, an interval holds 92.5 % of what chance makes of its figure", figures)
 }
 
-func TestDrawsAreWhatChanceMakes(t *testing.T) { againstChance(t, 3000) }
+func TestDrawsBesideKinks(t *testing.T) { besideKinks(t, 3000) }
+
+func TestDrawsAreWhatChanceMakes(t *testing.T) {
+	testkit.Property(t, "intervals, states and verdict are those that random draws give", func(t *rapid.T) {
+		againstChance(t, "drawn", drawWhole(t).Drill(t), 1000)
+	})
+}

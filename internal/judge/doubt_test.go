@@ -95,7 +95,7 @@ func TestVerdictInDoubt(t *testing.T) {
 // What was undecided for want of readings stays so, however good the gauges.
 func TestGaugesDecideNothing(t *testing.T) {
 	d := possible(t, of("size 12mm; web 1.8mm; chisel-angle 126"))
-	if v, before := told(d, bench1).Verdict, judge.Sheet(d, false).Verdict; v.Word != "" || !slices.Equal(v.Missing, before.Missing) {
+	if v, before := told(d, ordinary).Verdict, judge.Sheet(d, false).Verdict; v.Word != "" || !slices.Equal(v.Missing, before.Missing) {
 		t.Errorf("%q, wants %v", v.Word, v.Missing)
 	}
 }
@@ -104,7 +104,7 @@ func TestGaugesDecideNothing(t *testing.T) {
 func TestDoubtWithoutVerdict(t *testing.T) {
 	d := possible(t, of("lip-angle 57.6,57.6"))
 	s := judge.PointOnly(d, false)
-	uncertainty.Tell(s, d, bench1, func(d *drill.Drill) *sheet.Sheet { return judge.PointOnly(d, false) })
+	uncertainty.Tell(s, d, ordinary, func(d *drill.Drill) *sheet.Sheet { return judge.PointOnly(d, false) })
 	if s.Verdict != nil || !drilltest.Found(s, "cannot-tell") || !s.Outside() {
 		t.Errorf("%+v %v", s.Verdict, drilltest.Codes(s))
 	}

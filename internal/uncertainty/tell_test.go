@@ -33,6 +33,12 @@ func stepped(d *drill.Drill) *sheet.Sheet {
 	s.Add(sheet.Figure{Key: "fixed", Label: "fixed", Value: 3})
 	s.Add(sheet.Figure{Key: "do", Word: map[bool]string{false: "thin", true: "retire"}[over], Value: math.NaN(), Kind: quantity.Word})
 	s.Add(sheet.Figure{Key: "same", Word: "alike", Value: math.NaN(), Kind: quantity.Word})
+	s.Add(sheet.Figure{Key: "there", Word: map[bool]string{true: "there"}[over], Value: math.NaN(), Kind: quantity.Word})
+	rarely := sheet.Figure{Key: "rarely", Word: map[bool]string{false: "below", true: "above"}[over], Value: math.NaN(), Kind: quantity.Word}
+	if chisel > 2.549 {
+		rarely.Word = "long"
+	}
+	s.Add(rarely)
 	s.Add(sheet.Figure{Key: "web_mm", Label: "web", Value: web, Kind: quantity.Length, Limit: &handbook.Band{Low: 0, High: 2}})
 	if s.Verdict = (&sheet.Verdict{Word: "thin", Reasons: []string{"chisel-long"}}); over {
 		s.Verdict = &sheet.Verdict{Word: "retire", Reasons: []string{"web-spent", "chisel-long"}}
@@ -85,6 +91,14 @@ func TestEitherSide(t *testing.T) {
 		if do, same := s.Lookup("do"), s.Lookup("same"); do.Word != word || do.Doubt.Finer != "web on a finer gauge" || len(do.Doubt.Words) != 2 || same.Word != "alike" || same.Doubt.Unsure {
 			t.Errorf("%g: %q, %q, %+v", off, do.Word, same.Word, *do.Doubt)
 		}
+		// A word that too few of the draws give to matter is not named; one that some do
+		// not give at all is known in part.
+		if f := s.Lookup("rarely"); len(f.Doubt.Words) != 2 || f.Doubt.Known != 1 {
+			t.Errorf("%g: %q, %+v", off, f.Word, *f.Doubt)
+		}
+		if f := s.Lookup("there"); off > 0 && (f.Word != "there" || !f.Doubt.Unsure || math.Abs(f.Doubt.Known-share) > 0.003) || off < 0 && f.Word != "" {
+			t.Errorf("%g: %q, %+v", off, f.Word, *f.Doubt)
+		}
 		if web := s.Lookup("web_mm"); web.State() != sheet.Unsure || web.Doubt.Finer != "web on a finer gauge" {
 			t.Errorf("%g: the web is %v, %+v", off, web.State(), *web.Doubt)
 		}
@@ -131,6 +145,9 @@ func TestTells(t *testing.T) {
 		if v := s.Verdict; v.Share != draws/uncertainty.N || (v.Word == "retire") != sure || (s.Lookup("web_mm").State() == sheet.Over) != sure || (s.Lookup("do").Word == "retire") != sure {
 			t.Errorf("%g draws: %+v, %v", draws, *v, s.Lookup("web_mm").State())
 		}
+		if f := s.Findings[len(s.Findings)-1]; !sure && f.Text.Args[0].Word != "retire in 95 % of the draws, thin in 4 %" { // 95.9 is not enough
+			t.Errorf("%g draws: %q", draws, f.Text.Args[0].Word)
+		}
 	}
 }
 
@@ -146,5 +163,28 @@ func TestNoVerdictStaysNone(t *testing.T) {
 	uncertainty.Tell(s, d, steps(0.1, 0, 0), none)
 	if v := s.Verdict; v.Word != "" || v.Share != 1 || v.Finer != "" || !slices.Equal(v.Missing, []string{"lip-angle A,B"}) || s.Findings != nil {
 		t.Errorf("%+v", *v)
+	}
+}
+
+// A lighter reason takes the place of one in doubt if the draws bear it out, and is
+// told once.
+func TestLighterReasons(t *testing.T) {
+	light := sheet.Finding{Code: "light"}
+	for share, want := range map[float64][]string{0.9: {"sure"}, 1: {"light", "sure"}} {
+		v := &sheet.Verdict{Word: "retire", Reasons: []string{"heavy", "heavier", "sure"}, Hidden: map[string]sheet.Finding{"heavy": light, "heavier": light}}
+		verdicts := uncertainty.NewVerdicts(v)
+		for i := range uncertainty.N {
+			drawn := sheet.Verdict{Word: "retire", Reasons: []string{"sure"}}
+			if i%2 == 0 {
+				drawn.Reasons = append(drawn.Reasons, "heavy", "heavier")
+			}
+			if float64(i) < share*uncertainty.N {
+				drawn.Reasons = append(drawn.Reasons, "light")
+			}
+			verdicts.Add(&drawn)
+		}
+		if verdicts.Settle(nil); v.Word != "retire" || v.Share != 1 || !slices.Equal(v.Reasons, want) {
+			t.Errorf("light in %g: %q %v, want %v", share, v.Word, v.Reasons, want)
+		}
 	}
 }
