@@ -294,15 +294,15 @@ func anyDrill(t *rapid.T) readings {
 	d := b.number("size", 1, 60)
 	b.r["size"] = b.length(d)
 	b.set("material", rapid.SampledFrom([]string{"steel-200", "steel-400", "stainless-316", "aluminium", "cast-iron-150", "plastics", "titanium", "copper"}).Draw(t, "material"))
-	b.chisel(d)
-	b.lips(d)
+	b.lips(d, b.chisel(d))
 	b.wear(d)
 	b.work(d)
 	return b.r
 }
 
-// chisel draws the web and the chisel edge, which hang on each other.
-func (b *drawer) chisel(d float64) {
+// chisel draws the web and the chisel edge, which hang on each other. It returns how
+// far they leave a lip to reach, seen from the end.
+func (b *drawer) chisel(d float64) float64 {
 	web := b.number("web", 0.08, 0.34) * d
 	acute := b.number("acute", 30, 80)
 	b.set("web", b.length(web))
@@ -315,17 +315,21 @@ func (b *drawer) chisel(d float64) {
 	b.setLength("second-web", 1.05, 1.5, web)
 	b.setLength("second-web-at", 10, 50, 1)
 	b.setNumber("web-taper", 0, 0.05, 4)
+	return math.Sqrt(d*d-web*web)/2 - web/2/math.Tan(acute*math.Pi/180)
 }
 
 // lips draws what is read off the lips and behind them.
-func (b *drawer) lips(d float64) {
+func (b *drawer) lips(d, reach float64) {
 	k1, k2 := b.number("lip angle 1", 45, 75), b.number("lip angle 2", 45, 75)
 	if rapid.Bool().Draw(b.t, "alike") {
 		k2 = k1
 	}
 	b.set("lip-angle", fmt.Sprintf("%.2f,%.2f", k1, k2))
 	b.setLength("lip-height", -0.02, 0.02, d)
-	b.set("lip-length", b.length(b.number("lip length 1", 0.42, 0.55)*d)+","+b.length(b.number("lip length 2", 0.42, 0.55)*d))
+	lip := func(name string, k float64) string {
+		return b.length(b.number(name, 0.9, 1) * reach / math.Sin(k*math.Pi/180))
+	}
+	b.set("lip-length", lip("lip length 1", k1)+","+lip("lip length 2", k2))
 	b.set("clearance", fmt.Sprintf("%.2f,%.2f", b.number("clearance 1", -3, 30), b.number("clearance 2", -3, 30)))
 	b.setLength("heel-drop", 0.001, 0.06, d)
 	b.setNumber("heel-turn", 5, 60, 1)
