@@ -149,7 +149,7 @@ var WorkingClearance = sheet.Group[Result]{Title: "Clearance left while cutting"
 		Value: func(r *Result) float64 { return r.Clearance.Working }, Limit: WorkingLimit, Work: "C - e"},
 	{Letter: "r", Label: "radius where it is least", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
 		Value: func(r *Result) float64 { return r.leastRadius() }},
-	{Letter: "br", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * r))",
+	{Letter: "br", Label: "web angle there", Kind: quantity.Angle, Work: "asin(min(1, w / (2 * r)))",
 		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.leastRadius()) }},
 	{Key: "least_working_clearance_deg", Label: "working clearance, least", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Least }, Limit: LeastWorkingLimit, Of: alongWanted,
@@ -160,7 +160,7 @@ var WorkingClearance = sheet.Group[Result]{Title: "Clearance left while cutting"
 		Value: func(r *Result) float64 { return r.Clearance.LeastAt }, Work: "r / (D / 2)"},
 	{Letter: "rf", Label: "radius that rubs first", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
 		Value: func(r *Result) float64 { return r.Clearance.RubsAt }},
-	{Letter: "bf", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * rf))",
+	{Letter: "bf", Label: "web angle there", Kind: quantity.Angle, Work: "asin(min(1, w / (2 * rf)))",
 		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Clearance.RubsAt) }},
 	{Key: "feed_limit_mm", Label: "a flank rubs at a feed of", Kind: quantity.Feed, Value: func(r *Result) float64 { return r.Clearance.FeedLimit },
 		Works: func(r *Result) (work, source string) {

@@ -26,7 +26,7 @@ var letters = group{Figures: []def{
 	{Letter: "n", Label: "spindle speed", Kind: quantity.Rpm, Work: sheet.AsRead, Of: "rpm", Value: func(r *Result) float64 { return r.rpm }},
 	{Letter: "p", Label: "the place, as a part of the outer radius", Kind: quantity.Number, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.place }},
 	{Letter: "r", Label: "radius of the place", Kind: quantity.Length, Work: "p * D / 2", Value: func(r *Result) float64 { return r.radius() }},
-	{Letter: "b", Label: "web angle there", Kind: quantity.Angle, Work: "asin(w / (2 * r))", Value: func(r *Result) float64 { return point.WebAngle(r.web, r.radius()) }},
+	{Letter: "b", Label: "web angle there", Kind: quantity.Angle, Work: "asin(min(1, w / (2 * r)))", Value: func(r *Result) float64 { return point.WebAngle(r.web, r.radius()) }},
 	{Letter: "bo", Label: "web angle at the outer corner", Kind: quantity.Angle, Work: "asin(w / D)", Value: func(r *Result) float64 { return point.WebAngle(r.web, r.outer) }},
 	{Letter: "dm", Label: "diameter there, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return 2 * r.radius() }},
 	{Letter: "cm", Label: "length of the chisel edge, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return 2 * r.inner }},
