@@ -238,6 +238,19 @@ func TestRanges(t *testing.T) {
 			t.Errorf("%s: %v, want %v (%v)", line, got, want, errs)
 		}
 	}
+	// the unit that one lip has holds for the other
+	for _, text := range []string{"5mm..6mm by 1mm,5", "5..6 by 1,5mm", "5mm,5..6 by 1", "5,5..6 by 1mm"} {
+		d, errs := read("size 1/2; lip-length "+text, quantity.Unset)
+		var got []float64
+		_ = d.Steps(func(_ []float64, d *drill.Drill) error {
+			a, b, _ := d.Pair(drill.LipLength)
+			got = append(got, a+b)
+			return nil
+		})
+		if len(errs) > 0 || !slices.Equal(got, []float64{10, 11}) {
+			t.Errorf("%s: %v, %v", text, got, errs)
+		}
+	}
 	d, errs := read("size 1/4in..1/2in by 1/8in; web 0.1", quantity.Unset)
 	if len(errs) > 0 || d.Value(drill.Web) != 2.54 || d.System() != quantity.Inch {
 		t.Errorf("a range of the size gives no units: web %v, %v", d.Value(drill.Web), errs)

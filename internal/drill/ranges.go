@@ -20,9 +20,9 @@ const mostSteps = 10_000
 
 // readRange reads "0mm..6mm by 0.5mm"; of a pair one value may be a range.
 func (t *Taken) readRange(bare quantity.System, s *Spec) (f *fault.Fault) {
-	span, one := quantity.ParseRange, quantity.Parse
+	span := quantity.ParseRange
 	if s.Signed {
-		span, one = quantity.ParseRangeSigned, quantity.ParseSigned
+		span = quantity.ParseRangeSigned
 	}
 	sweep := &Sweep{Lip: -1}
 	text := t.Text
@@ -35,9 +35,11 @@ func (t *Taken) readRange(bare quantity.System, s *Spec) (f *fault.Fault) {
 		if quantity.IsRange(other) {
 			return quantity.Refusal(t.Text, "one range", "give the other lip one value")
 		}
-		if sweep.Other, f = one(s.Kind, other, bare); f != nil {
+		if sweep.Range, sweep.Other, f = quantity.ParseRangeBeside(s.Kind, text, other, bare, s.Signed); f != nil {
 			return f
 		}
+		t.Swept = sweep
+		return nil
 	}
 	if sweep.Range, f = span(s.Kind, text, bare); f != nil {
 		return f

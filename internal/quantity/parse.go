@@ -15,11 +15,6 @@ func Parse(kind Kind, text string, bare System) (Value, *fault.Fault) {
 	return reader{kind, bare, false}.one(text)
 }
 
-// ParseSigned is to Parse as ParsePairSigned is to ParsePair.
-func ParseSigned(kind Kind, text string, bare System) (Value, *fault.Fault) {
-	return reader{kind, bare, true}.one(text)
-}
-
 // ParsePair reads one value or two with a comma between them: n says how many,
 // and b is the zero Value when there is one. Where only one of two carries a
 // unit it holds for both: "0.24,0.25in" is inches twice.

@@ -33,13 +33,26 @@ func ParseRangeSigned(kind Kind, text string, bare System) (Range, *fault.Fault)
 	return reader{kind, bare, true}.span(text)
 }
 
-func (r reader) span(text string) (Range, *fault.Fault) {
+// ParseRangeBeside reads a range and, of the same reading, the one value of the other
+// lip. As in a pair, a unit that stands with either holds for both.
+func ParseRangeBeside(kind Kind, text, other string, bare System, signed bool) (span Range, beside Value, err *fault.Fault) {
+	r := reader{kind, bare, signed}
+	if beside, err = r.one(other); err != nil {
+		return Range{}, Value{}, err
+	}
+	if span, err = r.span(text, &beside); err != nil {
+		return Range{}, Value{}, err
+	}
+	return span, beside, nil
+}
+
+func (r reader) span(text string, beside ...*Value) (Range, *fault.Fault) {
 	from, rest, dots := strings.Cut(text, "..")
 	to, step, by := strings.Cut(rest, " by ")
 	if !dots || !by {
 		return Range{}, r.refuseRange(text, "write first..last by step")
 	}
-	var values [3]Value
+	values := make([]Value, 3, 4)
 	for i, part := range [...]string{from, to, step} {
 		v, err := r.one(part)
 		if err != nil {
@@ -47,8 +60,14 @@ func (r reader) span(text string) (Range, *fault.Fault) {
 		}
 		values[i] = v
 	}
-	if err := r.agree(values[:]); err != nil {
+	for _, v := range beside {
+		values = append(values, *v)
+	}
+	if err := r.agree(values); err != nil {
 		return Range{}, err
+	}
+	for i, v := range beside {
+		*v = values[3+i]
 	}
 	out := Range{values[0], values[1], values[2]}
 	if hint := out.fault(); hint != "" {
