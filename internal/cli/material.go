@@ -31,11 +31,7 @@ judges it.`,
 			}
 			m, ok := a.set.book.Material(args[0])
 			if !ok {
-				hint := "evenlip material lists them"
-				if near := handbook.SuggestMaterial(args[0]); near != "" {
-					hint = "did you mean " + near + "?"
-				}
-				return fault.New(hint, "material: no material is called %q", args[0])
+				return fault.New(handbook.MaterialHint(args[0]), "material: no material is called %q", args[0])
 			}
 			return a.oneMaterial(m, size)
 		},

@@ -129,11 +129,7 @@ func noMaterial(d *Drill) (quantity.Text, string) {
 	if _, ok := d.Book.Material(name); ok {
 		return possible, ""
 	}
-	hint := "evenlip material lists them"
-	if near := handbook.SuggestMaterial(name); near != "" {
-		hint = "did you mean " + near + "?"
-	}
-	return quantity.Sayf("no material is called {}", quantity.Say(strconv.Quote(name))), hint
+	return quantity.Sayf("no material is called {}", quantity.Say(strconv.Quote(name))), handbook.MaterialHint(name)
 }
 
 func noDrive(d *Drill) (quantity.Text, string) {

@@ -20,7 +20,7 @@ func (f Flute) String() string {
 }
 
 // straightFor are the materials of the list that want straight flutes.
-var straightFor = [...]string{"brass", "leaded-brass", "copper", "plastics"}
+var straightFor = [...]string{"brass", "leaded-brass", "copper", "plastics", "nylon"}
 
 // powderyFrom are the materials of the list whose chips are powdery.
 var powderyFrom = [...]string{"cast-iron-150"}

@@ -122,6 +122,31 @@ func SuggestMaterial(name string) string {
 	return owner[near.Name(name, names...)]
 }
 
+// instead is what to take for work that is in none of the lists by that name.
+var instead = [...]struct {
+	names []string
+	take  string
+}{
+	{[]string{"304", "304l", "aisi-304", "stainless-304", "18-8"}, "take stainless-316: 304 is austenitic as it is"},
+	{[]string{"hard-steel", "hardened-steel"}, "take steel-300, steel-400 or tool-steel, by its hardness"},
+	{[]string{"acrylic", "polycarbonate", "pvc"}, "take plastics"},
+}
+
+// MaterialHint says what may be meant by a name of no material: the materials nearest
+// to the work it names, or to its letters, or where they are listed.
+func MaterialHint(name string) string {
+	plain := plainName(name)
+	for _, other := range instead {
+		if slices.Contains(other.names, plain) {
+			return other.take
+		}
+	}
+	if near := SuggestMaterial(name); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "evenlip material lists them"
+}
+
 // SameName reports whether two names are one material's, however they are spelled.
 func SameName(a, b string) bool { return plainName(a) == plainName(b) }
 

@@ -9,7 +9,7 @@ type choice struct {
 }
 
 // rows are indices into the published tables; 0 is the row of none.
-type rows struct{ force, print, course, trade, book, speed, harden int }
+type rows struct{ force, print, course, apart, trade, book, speed, harden int }
 
 var (
 	choiceSource = Source{Own, "", "which published rows describe a material; of two that differ, the one read in print, then common practice, then the remembered one"}
@@ -21,7 +21,7 @@ const generalPoint = 118.0
 
 var choices = [...]choice{
 	{"free-cutting-steel", "Free-cutting steel (AISI 1117)", []string{"free-machining-steel"}, Soft, rows{force: force1117, trade: tradeMildSteel, book: bookSteel, speed: speedLowCarbon}},
-	{"steel-150", "Steel, 150 HB (mild steel)", []string{"mild-steel", "low-carbon-steel"}, General, rows{force: forceSteel150, trade: tradeMildSteel, book: bookSteel, speed: speedLowCarbon}},
+	{"steel-150", "Steel, 150 HB (mild steel)", []string{"mild-steel", "low-carbon-steel", "1018", "aisi-1018"}, General, rows{force: forceSteel150, trade: tradeMildSteel, book: bookSteel, speed: speedLowCarbon}},
 	{"steel-200", "Steel, 200 HB", []string{"medium-carbon-steel"}, General, rows{force: forceSteel200, trade: tradeMildSteel, book: bookSteel, speed: speedMediumCarbon}},
 	{"steel-300", "Steel, 300 HB", []string{"alloy-steel"}, Hard, rows{force: forceSteel300, book: bookStrongSteel, speed: speedAlloySteel}},
 	{"steel-400", "Steel, 400 HB", nil, Hard, rows{force: forceSteel400, book: bookStrongSteel, speed: speed40HRC}},
@@ -43,6 +43,7 @@ var choices = [...]choice{
 	{"nickel-molybdenum", "Nickel-molybdenum-chromium alloy", nil, Hard, rows{force: forceNickelMolybdenum, book: bookHighTemperature, harden: hardenHighTemperature}},
 	{"high-temperature-alloy", "Nickel superalloy, 40 HRC", []string{"superalloy", "heat-resistant-alloy"}, Hard, rows{force: forceSuperalloy, book: bookHighTemperature, harden: hardenHighTemperature}},
 	{"plastics", "Plastics", []string{"plastic"}, Soft, rows{trade: tradePlastics, book: bookPlastics, speed: speedPlastics}},
+	{"nylon", "Nylon, acetal", []string{"acetal", "polyamide"}, Soft, rows{apart: apartNylon, trade: tradePlastics, book: bookPlastics, speed: speedPlastics}},
 }
 
 // material assembles the published rows.
@@ -62,6 +63,9 @@ func (c choice) material() Material {
 	if force.thrust > 0 {
 		m.KdThrust, m.KdTorque = force.thrust, force.torque
 		m.KdThrustSource, m.KdTorqueSource = force.source, force.source
+	}
+	if apart := apartRows[c.rows.apart]; apart.point.given() {
+		m.Point = apart.point.band(deg, &apartSource)
 	}
 	m.PointAim, m.PointSource = aim(m.Point, c.relief)
 	return m

@@ -11,6 +11,7 @@ var (
 	courseSource    = Source{InPrint, "", "trade course that repeats handbook figures; larger drills to the low end, small ones to the high end, under 1/4 in up to 24 degrees"}
 	tradeSource     = Source{Practice, "", "point, helix and lip clearance by work material, bands over all drill sizes"}
 	bookSource      = Source{Memory, "medium-high", "geometry of high-speed-steel drills by work material, manufacturing textbooks after the metals handbooks"}
+	apartSource     = Source{Memory, "low", "work that takes another point than others of its kind"}
 	hardenSource    = Source{Practice, "", "work that hardens where the drill rubs: keep it feeding, and neither dwell nor let it rub"}
 )
 
@@ -114,6 +115,13 @@ var tradeRows = [...]geometryRow{
 	tradePlastics:  {work: "plastics", point: span{60, 90}, relief: span{12, 26}, helix: span{0, 20}},
 }
 
+// The rows of work that takes another point than its kind; row 0 stands for none.
+const apartNylon = 1
+
+var apartRows = [...]geometryRow{
+	apartNylon: {work: "nylon and acetal", point: span{118, 118}, note: "other plastics 60 to 90"},
+}
+
 // The rows of the textbook's table; row 0 stands for none.
 const (
 	bookAluminium = iota + 1
@@ -178,6 +186,8 @@ func MaterialTables() []Table {
 			geometryHead, geometryCells(courseRows[1:])},
 		{"drill-geometry-trade", "Drill geometry by work material, degrees", tradeSource,
 			geometryHead, geometryCells(tradeRows[1:])},
+		{"drill-geometry-apart", "Point angle of work that differs from its kind, degrees", apartSource,
+			geometryHead, geometryCells(apartRows[1:])},
 		{"drill-geometry-textbook", "Drill geometry by work material, degrees", bookSource,
 			geometryHead, geometryCells(bookRows[1:])},
 		{"work-hardening", "Work that hardens where the drill rubs", hardenSource,

@@ -167,6 +167,7 @@ func TestFindMaterial(t *testing.T) {
 	for typed, want := range map[string]string{
 		"steel-200": "steel-200", "Steel 200": "steel-200", " STEEL_200 ": "steel-200", "aluminum": "aluminium",
 		"mild steel": "steel-150", "Cast Iron": "cast-iron-150", "stainless": "stainless-316", "Monel": "nickel-alloy",
+		"1018": "steel-150", "AISI 1018": "steel-150", "nylon": "nylon", "Acetal": "nylon",
 	} {
 		if m, ok := handbook.FindMaterial(typed); !ok || m.Name != want {
 			t.Errorf("%q: got %v %v, want %s", typed, m, ok, want)
@@ -188,6 +189,32 @@ func TestSuggestMaterial(t *testing.T) {
 		if got := handbook.SuggestMaterial(typed); got != want {
 			t.Errorf("%q: got %q, want %q", typed, got, want)
 		}
+	}
+}
+
+// Work by a name that no list has is answered with what to take, or where to look.
+func TestMaterialHint(t *testing.T) {
+	for typed, want := range map[string]string{
+		"304": "take stainless-316: 304 is austenitic as it is", "AISI 304": "take stainless-316: 304 is austenitic as it is",
+		"hard steel": "take steel-300, steel-400 or tool-steel, by its hardness", "Acrylic": "take plastics",
+		"steel-20": "did you mean steel-200?", "unobtainium": "evenlip material lists them",
+	} {
+		if got := handbook.MaterialHint(typed); got != want {
+			t.Errorf("%q: %s, want %s", typed, got, want)
+		}
+	}
+}
+
+// From memory (low): nylon and acetal take the general point, other plastics less.
+func TestNylonTakesAnotherPointThanPlastics(t *testing.T) {
+	nylon, plastics := found(t, "nylon"), found(t, "plastics")
+	agrees(t, "point for nylon", nylon.PointAim, 118*radian, 1e-12)
+	agrees(t, "point for plastics", plastics.PointAim, 90*radian, 1e-12)
+	if nylon.PointSource.Label != handbook.Memory || nylon.PointSource.Sureness != "low" {
+		t.Errorf("%v", nylon.PointSource)
+	}
+	if nylon.Clearance != plastics.Clearance || nylon.Speed != plastics.Speed || nylon.HasForce() {
+		t.Errorf("the rest of nylon is not as of plastics: %+v", nylon)
 	}
 }
 

@@ -48,11 +48,7 @@ func (rd *reader) base(e strict.Entry) (handbook.Material, bool) {
 		}
 		m, ok := handbook.FindMaterial(x.Value.Text())
 		if !ok {
-			hint := "evenlip material lists them"
-			if near := handbook.SuggestMaterial(x.Value.Text()); near != "" {
-				hint = "did you mean " + near + "?"
-			}
-			rd.Fault(x.Value, "no material is called "+quote(x.Value.Text()), hint)
+			rd.Fault(x.Value, "no material is called "+quote(x.Value.Text()), handbook.MaterialHint(x.Value.Text()))
 			return handbook.Material{}, false
 		}
 		m.Name, m.Title, m.Also = name, name, nil
