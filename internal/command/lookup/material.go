@@ -91,6 +91,7 @@ func Material(m *handbook.Material, book *handbook.Book, size quantity.Value, ex
 	if size.V > 0 {
 		at.d = size.V
 		s.Inputs = append(s.Inputs, sizeInput(size))
+		judge.SizePlausible(size, s)
 		s.Extra = append(s.Extra, handbook.FeedBand(at.d).Source)
 	}
 	aim, recommended := judge.Recommended(at.d, m)
