@@ -33,8 +33,9 @@ func TestEachLipsAngleStandsOnItsOwnHalf(t *testing.T) {
 		}
 		_, elements := read(t, sheet.SVG())
 		lips := [2][]Pt{byID(t, elements, "side-lip-1"), byID(t, elements, "side-lip-2")}
+		chords := [2][]Pt{bothEnds(lips[0]), bothEnds(lips[1])}
 		shift, _ := d.apex()
-		axis := crossing(lips[0], lips[1]).Y + shift*sheet.Scale.Factor() // downward is positive here
+		axis := crossing(chords[0], chords[1]).Y + shift*sheet.Scale.Factor() // downward is positive here
 		for i := range d.Lips {
 			name := fmt.Sprintf("lip %d: ", i+1)
 			at, text := writtenAt(t, elements, name)
@@ -42,13 +43,13 @@ func TestEachLipsAngleStandsOnItsOwnHalf(t *testing.T) {
 				t.Fatalf("%q stands at %.1f, the axis at %.1f", text, at.Y, axis)
 			}
 			var says float64
-			lip := lips[i]
+			lip := chords[i]
 			made := math.Atan2(math.Abs(lip[0].Y-lip[1].Y), lip[0].X-lip[1].X) / deg
 			if _, err := fmt.Sscanf(text, name+"%g", &says); err != nil || !near(made, says, 0.1) {
 				t.Fatalf("%q is written where the lip stands at %v (%v)", text, made, err)
 			}
-			if tip := leadsFrom(t, elements, at); away(tip, lip) > 0.01 {
-				t.Fatalf("%q points at %v, %.2f mm from its lip", text, tip, away(tip, lip))
+			if tip := leadsFrom(t, elements, at); away(tip, lips[i]) > 0.01 {
+				t.Fatalf("%q points at %v, %.2f mm from its lip", text, tip, away(tip, lips[i]))
 			}
 		}
 	})
@@ -129,7 +130,7 @@ func TestLipsAreNumberedInTheSideView(t *testing.T) {
 		lips := [2][]Pt{named(t, &sheet, "side-lip-1"), named(t, &sheet, "side-lip-2")}
 		for _, x := range sheet.Texts {
 			own := strings.Index("12", x.Text)
-			if !x.Bold || len(x.Text) != 1 || x.At.X < lips[0][1].X-25 { // the end view's
+			if !x.Bold || len(x.Text) != 1 || x.At.X < lips[0][len(lips[0])-1].X-25 { // the end view's
 				continue
 			}
 			numbered++
@@ -144,15 +145,20 @@ func TestLipsAreNumberedInTheSideView(t *testing.T) {
 	}
 }
 
-// away is how far a place is from a line of two points.
+// away is how far a place is from a line.
 func away(q Pt, line []Pt) float64 {
 	least := math.Inf(1)
-	for _, t := range steps(0, 1, 0.01) {
-		p := line[0].plus(Pt{line[1].X - line[0].X, line[1].Y - line[0].Y}, t)
+	for n := 1; n < len(line); n++ {
+		a, u := line[n-1], Pt{line[n].X - line[n-1].X, line[n].Y - line[n-1].Y}
+		square := u.X*u.X + u.Y*u.Y
+		p := a.plus(u, math.Max(0, math.Min(1, ((q.X-a.X)*u.X+(q.Y-a.Y)*u.Y)/square)))
 		least = math.Min(least, math.Hypot(q.X-p.X, q.Y-p.Y))
 	}
 	return least
 }
+
+// bothEnds is the straight line between the ends of a line.
+func bothEnds(line []Pt) []Pt { return []Pt{line[0], line[len(line)-1]} }
 
 // The arrow that names a lip's clearance touches the rim behind that lip.
 func TestClearancesPointAtTheirOwnFlanks(t *testing.T) {

@@ -206,7 +206,7 @@ func (p *plan) lipAngles() {
 			continue
 		}
 		way := 1 - 2*float64(i)
-		outer, inner := p.put(p.side, fromSide(d.lip(i)[0].half(i))), p.put(p.side, fromSide(d.lip(i)[1].half(i)))
+		lip := seen(fromSide, i, d.lipLine(i))
 		text := func(from Pt) Text {
 			return Text{At: Pt{from.X - 1, from.Y + clear}, Text: label, Size: textSize, Align: Finish}
 		}
@@ -226,7 +226,7 @@ func (p *plan) lipAngles() {
 			}
 		}
 		for _, along := range [...]float64{0.5, 0.35, 0.65, 0.2, 0.8} {
-			to := inner.plus(Pt{outer.X - inner.X, outer.Y - inner.Y}, along)
+			to := p.put(p.side, partWay(lip, 1-along))
 			for _, left := range [...]float64{5, 9, 14, 20, 27} {
 				for _, out := range [...]float64{0, 4, 8, 12, -4} {
 					from := Pt{to.X - left, to.Y + way*out}
@@ -241,6 +241,14 @@ func (p *plan) lipAngles() {
 		p.text(text(best))
 		p.arrow(tip, math.Atan2(tip.Y-best.Y, tip.X-best.X))
 	}
+}
+
+// partWay returns the place at a part of the way along a line of evenly spaced points.
+func partWay(line []Pt, part float64) Pt {
+	whole, rest := math.Modf(part * float64(len(line)-1))
+	n := min(int(whole), len(line)-2)
+	a, b := line[n], line[n+1]
+	return a.plus(Pt{b.X - a.X, b.Y - a.Y}, whole+rest-float64(n))
 }
 
 // beforeSide reports whether a text stands between the views, on a lip's side of the

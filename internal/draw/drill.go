@@ -13,6 +13,7 @@ type Drill struct {
 	Chisel float64 // acute chisel-edge angle to the lip
 	Offset float64 // the point off the axis along the lips, positive toward lip 1
 	Helix  float64
+	Made   float64 // half point angle that the flutes were made for; 0 for each lip's own
 	Lips   [2]Lip
 	Land   Land
 }
@@ -52,6 +53,7 @@ func (d *Drill) Check() error {
 		{"web", "must be more than nothing and at most half the diameter to be drawn", d.Web, d.Web > 0 && d.Web <= mostWeb*d.D},
 		{"chisel-angle", "must lie between 0 and 90 degrees", d.Chisel, angle(d.Chisel)},
 		{"helix", "must lie between -90 and 90 degrees", d.Helix, math.Abs(d.Helix) < math.Pi/2},
+		{"flute-point", "must lie between 0 and 180 degrees", 2 * d.Made, d.Made == 0 || angle(d.Made)},
 		{"lip-angle", "must lie between 0 and 90 degrees", d.Lips[0].HalfAngle, angle(d.Lips[0].HalfAngle)},
 		{"lip-angle", "must lie between 0 and 90 degrees", d.Lips[1].HalfAngle, angle(d.Lips[1].HalfAngle)},
 		{"margin", "must be narrower than a twelfth of the periphery", d.Land.Margin, d.Land.Margin >= 0 && d.Land.Margin < d.D*math.Pi/12},

@@ -9,6 +9,9 @@ import (
 // flute is one flute and the land across it, in the frame of the lip that cuts
 // into it: that lip lies at y = web/2, x > 0.
 //
+// A lip that is bent ([Drill.Bow]) has a section of its own, from where each of its
+// points stands.
+//
 // The flute's section, square to the axis through the lip's corner, is the one
 // that makes the lip straight. The lip is a line in space; the helix carries
 // each of its points down to the plane of the section and turns it by
@@ -31,6 +34,7 @@ type flute struct {
 	heel        float64 // angle of the heel across the flute
 	margin      float64 // angle of the margin
 	base        float64 // height of the corner
+	bent        bent    // the lip, where it is not straight
 }
 
 // polar is a point of a section.
@@ -43,6 +47,7 @@ func (d *Drill) flute(i int) flute {
 		outer: point.AlongLip(r, d.Web), cot: 1 / math.Tan(d.Lips[i].HalfAngle), twist: math.Tan(d.Helix) / r,
 		margin: d.Land.Margin / r, base: d.Lips[i].Corner,
 	}
+	f.bent = d.bent(i)
 	f.turn = f.outer * f.cot * f.twist
 	f.heel = math.Max(f.corner+d.Land.Flute, f.bottom()+leastArc)
 	return f
@@ -50,6 +55,9 @@ func (d *Drill) flute(i int) flute {
 
 // face returns the section's point that the helix brings to the lip at x.
 func (f *flute) face(x float64) polar {
+	if v, ok := f.bent.at(x); ok {
+		return polar{math.Hypot(v.x, v.y), math.Atan2(v.y, v.x) - (v.z-f.base)*f.twist}
+	}
 	return polar{math.Hypot(x, f.web), math.Atan2(f.web, x) - (f.outer-x)*f.cot*f.twist}
 }
 

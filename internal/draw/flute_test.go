@@ -32,6 +32,9 @@ func anyDrill(t *rapid.T) Drill {
 	for i := range d.Lips {
 		d.Lips[i] = Lip{HalfAngle: number("k", 40, 75) * deg, Corner: size * number("corner", -0.03, 0.03), Clearance: number("clearance", 3, 20) * deg}
 	}
+	if rapid.Bool().Draw(t, "flutes made for another point") {
+		d.Made = number("made for", 50, 70) * deg
+	}
 	if err := d.Check(); err != nil {
 		t.Fatalf("%+v: %v", d, err)
 	}
@@ -46,6 +49,7 @@ func near(a, b, within float64) bool { return math.Abs(a-b) <= within }
 func TestFluteMakesTheLipStraight(t *testing.T) {
 	testkit.Property(t, "the flute's section, carried up the helix, stands on a straight lip", func(t *rapid.T) {
 		d := anyDrill(t)
+		d.Made = 0
 		i := rapid.IntRange(0, 1).Draw(t, "lip")
 		f := d.flute(i)
 		x := rapid.Float64Range(0, 1).Draw(t, "x") * f.outer

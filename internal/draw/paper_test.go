@@ -121,7 +121,7 @@ func TestMeasuredOffThePrint(t *testing.T) {
 			t.Fatalf("the diameter is %v by %v on paper, not %v at %s", high.X-low.X, high.Y-low.Y, real, sheet.Scale)
 		}
 		angle := func(id string) float64 {
-			lip := byID(t, elements, id)
+			lip := bothEnds(byID(t, elements, id))
 			return math.Atan2(math.Abs(lip[0].Y-lip[1].Y), lip[0].X-lip[1].X)
 		}
 		length := real / 4

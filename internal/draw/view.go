@@ -118,7 +118,7 @@ var lipNames = [...]string{"1", "2"}
 // pointLines adds the two lips and the chisel edge, named behind prefix.
 func (d *Drill) pointLines(v *View, prefix string, l Line, show func(vec) Pt) {
 	for i := range d.Lips {
-		v.addNamed(prefix+"lip-"+lipNames[i], l, seen(show, i, d.lip(i)))
+		v.addNamed(prefix+"lip-"+lipNames[i], l, seen(show, i, d.lipLine(i)))
 	}
 	v.addNamed(prefix+"chisel", l, seen(show, 0, d.chisel()))
 }

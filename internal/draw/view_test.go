@@ -119,7 +119,7 @@ func TestAnglesMeasuredOffTheViews(t *testing.T) {
 		d := anyDrill(t)
 		side, end := Side(&d, nil), End(&d, nil)
 		for i, name := range []string{"side-lip-1", "side-lip-2"} {
-			lip := side.named(name)
+			lip := bothEnds(side.named(name))
 			got := math.Atan2(math.Abs(lip[0].Y-lip[1].Y), lip[0].X-lip[1].X)
 			if !near(got, d.Lips[i].HalfAngle, 1e-9) {
 				t.Fatalf("%s stands at %v to the axis, not %v", name, got, d.Lips[i].HalfAngle)
@@ -129,7 +129,7 @@ func TestAnglesMeasuredOffTheViews(t *testing.T) {
 		if got, want := corner2.X-corner1.X, d.Lips[0].Corner-d.Lips[1].Corner; !near(got, want, 1e-9*d.D) {
 			t.Fatalf("lip 1 is higher by %v, not %v", got, want)
 		}
-		lip, chisel := end.named("end-lip-1"), end.named("end-chisel")
+		lip, chisel := bothEnds(end.named("end-lip-1")), end.named("end-chisel")
 		along := math.Atan2(lip[0].Y-lip[1].Y, lip[0].X-lip[1].X)
 		across := math.Atan2(chisel[1].Y-chisel[0].Y, chisel[1].X-chisel[0].X)
 		if got := math.Abs(math.Remainder(along-across, 2*math.Pi)); !near(got, math.Pi-d.Chisel, 1e-9) {
