@@ -39,10 +39,10 @@ func TestChiselStandsWhereTheLipsCross(t *testing.T) {
 	})
 }
 
-// ends reads both ends of a named straight line out of an SVG: x, y and x, y.
+// ends reads both ends of a named line out of an SVG: x, y and x, y.
 func ends(t fataler, svg, name string) (e [4]float64) {
 	t.Helper()
-	m := regexp.MustCompile(`id="` + name + `" d="M(\S+) ([^L]+)L(\S+) ([^"]+)"`).FindStringSubmatch(svg)
+	m := regexp.MustCompile(`id="` + name + `" d="M(\S+) ([^L]+)L(?:[^"]*L)?(\S+) ([^"]+)"`).FindStringSubmatch(svg)
 	if m == nil {
 		t.Fatalf("no line is called %s", name)
 	}

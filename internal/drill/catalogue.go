@@ -75,6 +75,7 @@ const (
 	AxisAngle
 	AxisOffset
 	At
+	FlutePoint
 
 	readings // how many there are
 )
@@ -96,7 +97,7 @@ const (
 	Grinder       // the grinder's wheel
 	Plan          // what a regrind is to keep to
 	Fixture       // a swing fixture
-	Lip           // places on a lip
+	Lip           // a lip's shape, and places on it
 )
 
 // Ground is what a grind does to a reading.

@@ -316,4 +316,10 @@ var specs = [readings]Spec{
 		Help:  "places on the lip, as parts of the outer radius: \"1,0.8,0.6\" or \"0.3..1 by 0.1\"",
 		How:   "Any place from the chisel's corner to the outer corner, which is 1.",
 		Usual: [2]string{"1, 0.8, 0.6, 0.4"}, Keys: [2]string{"at"}},
+	FlutePoint: {Name: "flute-point", Kind: quantity.Angle, Gauge: quantity.Protractor, Meant: true,
+		Group:  Lip,
+		Domain: Domain{High: math.Pi, Why: "a point angle lies between 0 and 180°"},
+		Help:   "point angle that the flutes were made for, on which the lips are straight (usually 118)",
+		How:    "The point that the drill was made with, from the maker's sheet; not what is ground on it now.",
+		Usual:  [2]string{"118° on ordinary drills"}, Keys: [2]string{"flute_point_deg"}},
 }

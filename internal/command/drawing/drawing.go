@@ -31,7 +31,7 @@ type Result struct {
 	helixes handbook.Band // usual
 
 	// What was not read and is drawn as usual.
-	webUsual, chiselUsual, clearanceUsual, helixUsual, heightUsual bool
+	webUsual, chiselUsual, clearanceUsual, helixUsual, heightUsual, flutePointUsual bool
 }
 
 // Missing says what of d has to be read before it can be drawn, "" for nothing, and
@@ -111,6 +111,8 @@ func (r *Result) asRead() {
 	// Beyond the sizes for which a helix is published that of the nearest is usual.
 	r.helixes, _ = handbook.Helix(math.Max(1, math.Min(50, now.D)), handbook.TypeN)
 	now.Helix, r.helixUsual = judge.OrUsual(r.read.Value(drill.Helix), (r.helixes.Low+r.helixes.High)/2)
+	made, usual := judge.OrUsual(r.read.Value(drill.FlutePoint), handbook.FlutePoint)
+	now.Made, r.flutePointUsual = made/2, usual
 	one, two := &now.Lips[0], &now.Lips[1]
 	one.HalfAngle, two.HalfAngle = r.Point.K1, r.Point.K2
 	one.Corner, r.heightUsual = judge.OrUsual(r.Lips.Height, 0)

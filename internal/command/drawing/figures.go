@@ -90,9 +90,9 @@ var layoutFigures = group{Title: "How it is laid out", Quiet: true, Figures: []d
 	{Key: "flute_bottom_deg", Label: "flute touches the web at", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.shape.Bottom }, Work: "90 - turn"},
 	{Key: "flute_mid_radius_mm", Label: "flute under mid lip, radius", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.shape.FaceR }, Work: "sqrt(x1^2 + w^2) / 2"},
+		Value: func(r *Result) float64 { return r.shape.FaceR }, Works: func(r *Result) (work, source string) { return r.ofFace("sqrt(x1^2 + w^2) / 2") }},
 	{Key: "flute_mid_angle_deg", Label: "flute under mid lip, at", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.shape.Face }, Work: "atan(w / x1) - turn / 2"},
+		Value: func(r *Result) float64 { return r.shape.Face }, Works: func(r *Result) (work, source string) { return r.ofFace("atan(w / x1) - turn / 2") }},
 }}
 
 func lipAngleWorks(r *Result) (work, source string) {
@@ -100,6 +100,15 @@ func lipAngleWorks(r *Result) (work, source string) {
 		return sheet.AsRead, "what the lips are trued to: evenlip lips"
 	}
 	return sheet.AsRead, sheet.AsRead
+}
+
+// ofFace says how a place of the flute's section is got: by a formula where lip 1 is
+// straight.
+func (r *Result) ofFace(straight string) (work, source string) {
+	if r.Now.Bow(0) != 0 {
+		return sheet.AsRead, "found on the curved lip, and carried down the helix"
+	}
+	return straight, sheet.Geometry
 }
 
 func clearanceWorks(r *Result) (work, source string) {

@@ -193,6 +193,9 @@ func (r *Result) job(f quantity.Format) draw.Job {
 	if r.heightUsual {
 		usual += ", lips at one height"
 	}
+	if r.flutePointUsual && r.bow() != 0 {
+		usual += ", flutes made for a point of " + f.Text(quantity.Angle, quantity.Setting, 2*r.Now.Made)
+	}
 	if r.webUsual || r.chiselUsual || r.heightUsual && math.Abs(r.Now.Offset) > leastHeight {
 		usual += ", what is in ( )"
 	}
