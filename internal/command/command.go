@@ -90,7 +90,6 @@ type Func struct {
 	Info
 	Cannot func(*drill.Drill) fault.List // what Refuse returns; may be nil
 	Make   func(d *drill.Drill, explain bool) *sheet.Sheet
-	Drawn  func(*drill.Drill) *sheet.Sheet // what Draw returns; nil where Make has no more
 }
 
 // Refuse implements Command.
@@ -105,12 +104,7 @@ func (c *Func) Refuse(d *drill.Drill) fault.List {
 func (c *Func) Sheet(d *drill.Drill, explain bool) *sheet.Sheet { return c.Make(d, explain) }
 
 // Draw implements Command.
-func (c *Func) Draw(d *drill.Drill) *sheet.Sheet {
-	if c.Drawn != nil {
-		return c.Drawn(d)
-	}
-	return c.Make(d, false)
-}
+func (c *Func) Draw(d *drill.Drill) *sheet.Sheet { return c.Make(d, false) }
 
 // Possible returns everything about the readings of d, a step of rd or its drill, that
 // cannot be. Where some were not understood, it tells of the others what cannot be

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -121,7 +122,7 @@ func againstChance(t drilltest.Tester, name string, d *drill.Drill, n int) (figu
 	s.Each(func(f *sheet.Figure) { got[f.Key] = new(tally) })
 	borneOut := 0
 	chance(d, ordinary, n, uint64(len(name)), func(d *drill.Drill) {
-		on := judge.Draw(d)
+		on := commands.Inspect.Draw(d)
 		defer on.Free()
 		if on.Verdict.Word == word {
 			borneOut++

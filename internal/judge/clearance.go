@@ -196,8 +196,8 @@ func (r *Result) leastRadius() float64 {
 	return math.Max(r.Clearance.LeastAt*r.Drill.D/2, r.Chisel.Web/2)
 }
 
-// clearanceRemarks says in s what of the clearance is worth a word.
-func (r *Result) clearanceRemarks(s *sheet.Sheet) {
+// ClearanceRemarks says in s what of the clearance is worth a word.
+func (r *Result) ClearanceRemarks(s *sheet.Sheet) {
 	c, b := &r.Clearance, &r.Drill
 	b.FeedAssumption(s)
 	if c.Corner() < c.Recommended.Low*(1-rounding) && !r.Verdict.Reasons[ClearanceLow] {
@@ -230,8 +230,8 @@ func lipEnds(r *Result) (inner, outer float64) {
 // Recommended returns the clearance at the corner to aim at and its band,
 // radians, for a drill of diameter d mm and the work, which may be nil: the
 // shop's where it has set one, else that of the table by size, up to what is
-// published for the work where that is more. What is aimed at is also within what is
-// published for the work over all sizes, where the two meet.
+// PointRemarks for the work where that is more. What is aimed at is also within what is
+// PointRemarks for the work over all sizes, where the two meet.
 func Recommended(d float64, m *handbook.Material) (float64, handbook.Band) {
 	if m == nil {
 		return handbook.Clearance(d, handbook.General)

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -24,7 +25,7 @@ var sound = of("size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-
 func told(d *drill.Drill, g quantity.Gauges) *sheet.Sheet {
 	d = gauged(d)
 	s := judge.Sheet(d, false)
-	uncertainty.Tell(s, d, g, judge.Draw)
+	uncertainty.Tell(s, d, g, commands.Inspect.Draw)
 	return s
 }
 
@@ -103,8 +104,8 @@ func TestGaugesDecideNothing(t *testing.T) {
 // A sheet of one result has no verdict to take back; what cannot be told is said.
 func TestDoubtWithoutVerdict(t *testing.T) {
 	d := possible(t, of("lip-angle 57.6,57.6"))
-	s := judge.PointOnly(d, false)
-	uncertainty.Tell(s, d, ordinary, func(d *drill.Drill) *sheet.Sheet { return judge.PointOnly(d, false) })
+	s := commands.Point.Sheet(d, false)
+	uncertainty.Tell(s, d, ordinary, commands.Point.Draw)
 	if s.Verdict != nil || !drilltest.Found(s, "cannot-tell") || !s.Outside() {
 		t.Errorf("%+v %v", s.Verdict, drilltest.Codes(s))
 	}

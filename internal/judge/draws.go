@@ -39,25 +39,3 @@ func (r *Result) drawn(v *sheet.Verdict) {
 		}
 	}
 }
-
-// Draw returns the sheet of a draw for [uncertainty.Tell]: figures and verdict.
-func Draw(d *drill.Drill) *sheet.Sheet {
-	r, s := Compute(d), drawing()
-	r.figures(s)
-	s.Verdict = new(sheet.Verdict)
-	r.drawn(s.Verdict)
-	return s
-}
-
-// DrawOf is the same of some of the figures, and without the verdict.
-func DrawOf(d *drill.Drill, groups ...*sheet.Group[Result]) *sheet.Sheet {
-	r, s := Compute(d), drawing()
-	sheet.Put(s, &r, r.Held[:], groups...)
-	return s
-}
-
-func drawing() *sheet.Sheet {
-	s := sheet.New("draw", false)
-	s.Drawing = true
-	return s
-}

@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
@@ -69,7 +70,7 @@ func TestAFeedTakenIsTold(t *testing.T) {
 		"lips: " + lips:                                 false,
 	} {
 		command, read, _ := strings.Cut(line, ": ")
-		sheet := map[string]func(*drill.Drill, bool) *sheet.Sheet{"web": judge.WebOnly, "lips": judge.LipsOnly}[command]
+		sheet := map[string]func(*drill.Drill, bool) *sheet.Sheet{"web": commands.Web.Sheet, "lips": commands.Lips.Sheet}[command]
 		if drilltest.Found(sheet(possible(t, of(read)), false), "feed-assumed") != told {
 			t.Errorf("%s: told is not %t", line, told)
 		}

@@ -182,7 +182,7 @@ func (r *Result) lipContradiction(s *sheet.Sheet) {
 	}
 }
 
-func (r *Result) lipRemarks(s *sheet.Sheet) {
+func (r *Result) LipRemarks(s *sheet.Sheet) {
 	_, planned := r.Evening()
 	if planned && (r.Point.Asked || r.Target() != r.Point.K()) {
 		s.Find("trued-to", sheet.Note, "both lips are evened up to {} to the axis", quantity.Set(r.Target()))

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -67,12 +68,12 @@ func TestWants(t *testing.T) {
 		}
 	}
 	for line, want := range map[string]string{"web 2mm": "chisel-angle or chisel-length", "chisel-angle 125": "web or chisel-length", "chisel-length 2mm": ""} {
-		s := judge.ChiselOnly(possible(t, of(line)), false)
+		s := commands.Chisel.Sheet(possible(t, of(line)), false)
 		if got := s.Missing(s.Lookup("chisel_ratio")); got != strings.TrimPrefix(want+" and size", " and ") {
 			t.Errorf("with %s the chisel wants %q", line, got)
 		}
 	}
-	s2 := judge.ChiselOnly(possible(t, of("size 12mm; web 2mm")), false)
+	s2 := commands.Chisel.Sheet(possible(t, of("size 12mm; web 2mm")), false)
 	if got := s2.Missing(s2.Lookup("chisel_ratio")); got != "chisel-angle or chisel-length" {
 		t.Errorf("with size and web the chisel's ratio wants %q", got)
 	}

@@ -10,30 +10,41 @@ import (
 // Sheet returns the whole inspection of d: the five results, wear, and the
 // verdict with its reasons.
 func Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
-	r := Compute(d)
-	s := sheet.New("inspect", explain)
+	r, s := Compute(d), sheet.New("inspect", explain)
 	if !r.Wear.Cracked {
 		Plausible(d, s)
-		r.figures(s)
-		r.published(s)
-		r.clearanceRemarks(s)
+	}
+	r.Figures(s)
+	r.Rest(s)
+	return s
+}
+
+// Figures puts the figures of the whole inspection; a cracked drill has none. A draw
+// has its verdict, too.
+func (r *Result) Figures(s *sheet.Sheet) {
+	if !r.Wear.Cracked {
+		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+	}
+	if s.Drawing {
+		s.Verdict = new(sheet.Verdict)
+		r.drawn(s.Verdict)
+	}
+}
+
+// Rest adds the remarks and the verdict with its reasons.
+func (r *Result) Rest(s *sheet.Sheet) {
+	if !r.Wear.Cracked {
+		r.PointRemarks(s)
+		r.ClearanceRemarks(s)
 		r.Chisel.Contradiction(s)
 		r.WebRemarks(s)
-		r.lipRemarks(s)
+		r.LipRemarks(s)
 		if r.Drill.Material != nil && !r.Drill.Given {
 			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
 		}
 		DigsIn(s, r.Drill.Material)
 	}
 	r.verdictInto(s)
-	return s
-}
-
-// figures puts the figures of the whole inspection. A cracked drill has none.
-func (r *Result) figures(s *sheet.Sheet) {
-	if !r.Wear.Cracked {
-		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
-	}
 }
 
 // Judgement returns the verdict in words: with the codes of its reasons, and what
@@ -91,61 +102,4 @@ func (m Missing) names(sized bool) []string {
 		}
 	}
 	return out
-}
-
-// PointOnly is the sheet of the point angle, its evenness and the point's length.
-func PointOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := begin("point", d, explain)
-	sheet.Put(s, r, r.Held[:], &Letters, &PointFigures)
-	r.published(s)
-	return s
-}
-
-// ClearanceOnly is the sheet of the lip clearance and what a feed leaves of it.
-func ClearanceOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := begin("clearance", d, explain)
-	sheet.Put(s, r, r.Held[:], &Letters, &CornerClearance, &FlankSlopes, &WorkingClearance)
-	sheet.Letters(s, r, &ChiselEdge)
-	r.clearanceRemarks(s)
-	r.Chisel.Contradiction(s)
-	return s
-}
-
-// ChiselOnly is the sheet of the chisel edge.
-func ChiselOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := begin("chisel", d, explain)
-	sheet.Put(s, r, r.Held[:], &Letters, &ChiselEdge)
-	r.Chisel.Contradiction(s)
-	return s
-}
-
-// WebOnly is the sheet of the web after a length is ground off.
-func WebOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := begin("web", d, explain)
-	sheet.Put(s, r, r.Held[:], &Letters, &WebFigures)
-	sheet.Letters(s, r, &ChiselEdge)
-	r.WebRemarks(s)
-	r.feedTaken(s, r.ThrustRatio())
-	r.Chisel.Contradiction(s)
-	return s
-}
-
-// LipsOnly is the sheet of the lip height and what it does.
-func LipsOnly(d *drill.Drill, explain bool) *sheet.Sheet {
-	r, s := begin("lips", d, explain)
-	sheet.Put(s, r, r.Held[:], &Letters, &LipFigures)
-	sheet.Letters(s, r, &LipPlace, &ChiselEdge, &CornerClearance, &FlankSlopes)
-	r.lipRemarks(s)
-	share, _ := r.Shares()
-	r.feedTaken(s, share)
-	r.Chisel.Contradiction(s)
-	return s
-}
-
-// begin judges d and begins the sheet of a command.
-func begin(command string, d *drill.Drill, explain bool) (*Result, *sheet.Sheet) {
-	r := Compute(d)
-	s := sheet.New(command, explain)
-	Plausible(d, s)
-	return &r, s
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"evenlip/internal/judge"
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/point"
 	"evenlip/internal/testkit/drilltest"
 )
@@ -31,7 +31,7 @@ func TestWebOfEvenLips(t *testing.T) {
 		"size 12mm; lip-angle 60,58; lip-height 0.06mm":                  true,
 		"size 12mm; lip-angle 60,60; point-angle 118; lip-height 0.06mm": true,
 	} {
-		if got := drilltest.Found(judge.LipsOnly(possible(t, of(text)), false), "lip-web-assumed"); got != want {
+		if got := drilltest.Found(commands.Lips.Sheet(possible(t, of(text)), false), "lip-web-assumed"); got != want {
 			t.Errorf("%s: told is %v", text, got)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
@@ -221,7 +222,7 @@ func TestPublishedPointIsRemarkedOn(t *testing.T) {
 		"size 12mm; lip-angle 65,65":                                          false,
 		"size 12mm; material plastics; lip-angle 30.5,30.5":                   true,
 	} {
-		s := judge.PointOnly(possible(t, of(line)), false)
+		s := commands.Point.Sheet(possible(t, of(line)), false)
 		if got := drilltest.Found(s, "point-published"); got != want {
 			t.Errorf("%s: remarks %v", line, drilltest.Codes(s))
 		}

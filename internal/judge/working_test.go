@@ -5,6 +5,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	commands "evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
@@ -14,7 +15,7 @@ import (
 
 // sheets are the answers of this package.
 var sheets = []func(*drill.Drill, bool) *sheet.Sheet{
-	judge.Sheet, judge.PointOnly, judge.ClearanceOnly, judge.ChiselOnly, judge.WebOnly, judge.LipsOnly,
+	judge.Sheet, commands.Point.Sheet, commands.Clearance.Sheet, commands.Chisel.Sheet, commands.Web.Sheet, commands.Lips.Sheet,
 }
 
 // A second computation: the formula that stands beside each figure, in letters and
