@@ -74,7 +74,7 @@ func (l BentLip) Bow(inner float64) float64 {
 	}
 	// It has one summit: a third of the rest is cut off at a time, on the lower side.
 	low, high := inner, l.outer
-	for high-low > 1e-6*l.outer {
+	for high-low > 1e-4*l.outer {
 		third := (high - low) / 3
 		if math.Abs(off(low+third)) < math.Abs(off(high-third)) {
 			low += third

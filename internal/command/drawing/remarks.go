@@ -63,7 +63,9 @@ func (r *Result) usual(s *sheet.Sheet) {
 	if r.heightUsual {
 		r.lipsTakenEven(s)
 	}
-	r.curved(s)
+	if bow := r.bow(); bow != 0 {
+		judge.Curved(s, bow, 2*now.Made, r.flutePointUsual)
+	}
 	if !r.Point.Both {
 		s.Find("one-lip-angle", sheet.Note, "one lip angle was read: both lips are drawn at it")
 	}
@@ -76,24 +78,6 @@ func (r *Result) bow() float64 {
 		return one
 	}
 	return two
-}
-
-// curved says that the lips are not straight on flutes made for another point.
-func (r *Result) curved(s *sheet.Sheet) {
-	bow := r.bow()
-	if bow == 0 {
-		return
-	}
-	taken, way := "", "ahead of a straight line"
-	if r.flutePointUsual {
-		taken = "taken as "
-		s.Extra = append(s.Extra, handbook.FlutePointSource())
-	}
-	if bow < 0 {
-		way = "behind a straight line"
-	}
-	s.Find("lips-curved", sheet.Note, "on flutes {}made for a point of {} the lips are not straight at this angle: seen from the end they stand up to {} {}",
-		quantity.Say(taken), quantity.Set(2*r.Now.Made), quantity.MM(math.Abs(bow)), quantity.Say(way))
 }
 
 // lipsTakenEven says how the lips are drawn without a height, and where lips of

@@ -22,6 +22,7 @@ type Result struct {
 	Held [limits]sheet.Held
 
 	k, web, chisel   float64 // half point angle, web, acute chisel-edge angle
+	flutePoint       float64 // point angle that the flutes were made for
 	clearance, helix float64 // at the outer corner
 	rpm              float64
 	inner, outer     float64 // the radii between which the lip lies
@@ -32,7 +33,7 @@ type Result struct {
 	place            float64 // where the working is shown, as a part of the outer radius
 
 	// What was not read and is taken.
-	kTaken, webTaken, chiselTaken, clearanceTaken, helixTaken, rpmTaken bool
+	kTaken, webTaken, chiselTaken, clearanceTaken, helixTaken, flutePointTaken, rpmTaken bool
 }
 
 // The limits that the lip is held against.
@@ -55,6 +56,7 @@ func Compute(d *drill.Drill) Result {
 	if band, ok := handbook.Helix(size, handbook.TypeN); ok {
 		r.helix, r.helixTaken = judge.OrUsual(r.helix, (band.Low+band.High)/2)
 	}
+	r.flutePoint, r.flutePointTaken = judge.OrUsual(d.Value(drill.FlutePoint), handbook.FlutePoint)
 	if m := r.Drill.Material; m != nil {
 		v, _ := handbook.SpeedPick(m.Speed)
 		r.rpm, r.rpmTaken = judge.OrUsual(r.rpm, cutting.Rpm(v, size))
@@ -92,6 +94,10 @@ func Rest(r *Result, s *sheet.Sheet) {
 	if r.Held[leastLimit].Outside() {
 		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", quantity.Num(r.leastAt/r.outer))
 	}
+	if bow := r.bow(); math.Abs(bow) >= leastBow {
+		judge.Curved(s, bow, r.flutePoint, r.flutePointTaken)
+		s.Find("as-straight", sheet.Note, "the angles along the lip are those of a straight one")
+	}
 	if pushed := r.pushed(); pushed < r.inner && sheet.Known(r.rpm) {
 		s.Find("chisel-pushes", sheet.Note, "on the chisel edge the cutting speed falls from {} at its corner to nothing on the axis; within {} of the axis it cuts no chip and only pushes the metal aside",
 			quantity.Of(quantity.Cutting, r.speed(r.inner)), quantity.MM(pushed))
@@ -102,6 +108,14 @@ func Rest(r *Result, s *sheet.Sheet) {
 	if sheet.Known(r.outer) {
 		r.assumptions(s)
 	}
+}
+
+// leastBow is the bow, mm, from which a lip is called curved.
+const leastBow = 0.005
+
+// bow is how far the lip stands ahead of the straight line between its ends.
+func (r *Result) bow() float64 {
+	return point.NewBentLip(r.flank, r.flutePoint/2, r.helix).Bow(math.Max(0, point.ChiselCorner(r.web, r.chisel)))
 }
 
 // explained is the sheet of another place than the outer corner, for its working;

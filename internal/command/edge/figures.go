@@ -106,6 +106,8 @@ var alongFigures = group{Title: "Along the lip", Figures: []def{
 	{Key: "least_working_clearance_deg", Label: "least working clearance", Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: leastLimit,
 		Value: func(r *Result) float64 { return r.least }, Work: "atan(g * cos(bl) + sin(bl) / tan(k)) - atan(f / (2 * pi * rl))"},
 	{Key: "least_working_at_ratio", Label: "least at r/R", Kind: quantity.Number, Value: func(r *Result) float64 { return r.leastAt / r.outer }, Work: "rl / (D / 2)"},
+	{Key: "lip_bow_mm", Label: "lip bows by", Kind: quantity.Length, Gauge: quantity.Caliper, Value: (*Result).bow, Of: "size",
+		Work: sheet.AsRead, Source: "found along the lip, seen from the end: the flute's face, which gives a straight lip at the angle it was made for, cut by the flank"},
 }}
 
 var chiselFigures = group{Title: "Chisel edge", Figures: []def{
