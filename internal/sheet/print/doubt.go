@@ -81,14 +81,14 @@ func withDoubt(fig *sheet.Figure, f quantity.Format) string {
 }
 
 // aside reports whether the middle of a figure's interval lies further from the
-// figure than the last digit of its uncertainty. A count has no middle.
+// figure than half the last digit of its uncertainty. A count has no middle.
 func aside(fig *sheet.Figure, f quantity.Format) bool {
 	if fig.Kind == quantity.Count {
 		return true
 	}
 	v, _ := interval(fig, f.InSystem)
 	off := (v.Low+v.High)/2 - f.InSystem(fig.Kind, fig.Value)
-	return !(math.Abs(off) <= math.Pow10(-decimals(fig, v, f)))
+	return !(math.Abs(off) <= math.Pow10(-decimals(fig, v, f))/2)
 }
 
 // ends are those of a figure's interval.

@@ -65,6 +65,7 @@ func TestUncertaintyForPeople(t *testing.T) {
 		{length(2, 1.999, 2.001), "0.01", "2.00 mm ±0.01"}, // finer than a caliper
 		{length(2, 1.9, 2.15), "0.1", "2.00 mm ±0.1"},
 		{length(2, 1.4, 2.2), "0.4", "1.4 to 2.2 mm"},
+		{length(0.86, 0.6, 1), "0.2", "0.6 to 1.0 mm"},
 		{length(0.116, 0.109, 0.192), "0.04", "0.11 to 0.19 mm"},
 		{length(0, -0.0004, 0.05), "0.03", "0.00 to 0.05 mm"},
 		{length(0, -0.0004, 0.5), "0.3", "0.0 to 0.5 mm"},
