@@ -7,8 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
-	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
 )
 
@@ -69,7 +69,7 @@ func TestAuditIsInspect(t *testing.T) {
 	}
 	for _, row := range g.Rows {
 		d := find(t, c, row[0].Word)
-		alone := judge.Sheet(d.Readings, false)
+		alone := point.Inspect.Sheet(d.Readings, false)
 		if word := alone.Verdict.Word; word != "" && word != row[3].Word {
 			t.Errorf("%s: %s, alone %s", d.ID, row[3].Word, word)
 		}

@@ -160,7 +160,9 @@ func (c *Crib) addFigures(g *sheet.Grid, drills []Judged) {
 	}
 	for i := range drills {
 		row := fill(g.Rows[i])
-		judge.Sheet(drills[i].Readings, false).Each(func(f *sheet.Figure) {
+		r, s := judge.Compute(drills[i].Readings), sheet.New("", false)
+		judge.Figures(&r, s)
+		s.Each(func(f *sheet.Figure) {
 			if _, there := at[f.Key]; !there {
 				at[f.Key] = len(g.Columns)
 				g.Columns = append(g.Columns, sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true})

@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	commands "evenlip/internal/command/point"
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -115,14 +115,14 @@ func againstChance(t drilltest.Tester, name string, d *drill.Drill, n int) (figu
 	t.Helper()
 	noise := 4 * math.Sqrt(covered*(1-covered)/float64(n)) // of a share counted in n draws
 	d = gauged(d)
-	s, nominal := told(d, ordinary), judge.Sheet(d, false)
+	s, nominal := told(d, ordinary), point.Inspect.Sheet(d, false)
 	word := nominal.Verdict.Word
 	type tally struct{ within, known, same int }
 	got := map[string]*tally{}
 	s.Each(func(f *sheet.Figure) { got[f.Key] = new(tally) })
 	borneOut := 0
 	chance(d, ordinary, n, uint64(len(name)), func(d *drill.Drill) {
-		on := commands.Inspect.Draw(d)
+		on := point.Inspect.Draw(d)
 		defer on.Free()
 		if on.Verdict.Word == word {
 			borneOut++

@@ -230,8 +230,8 @@ func lipEnds(r *Result) (inner, outer float64) {
 // Recommended returns the clearance at the corner to aim at and its band,
 // radians, for a drill of diameter d mm and the work, which may be nil: the
 // shop's where it has set one, else that of the table by size, up to what is
-// PointRemarks for the work where that is more. What is aimed at is also within what is
-// PointRemarks for the work over all sizes, where the two meet.
+// published for the work where that is more. What is aimed at is also within what is
+// published for the work over all sizes, where the two meet.
 func Recommended(d float64, m *handbook.Material) (float64, handbook.Band) {
 	if m == nil {
 		return handbook.Clearance(d, handbook.General)

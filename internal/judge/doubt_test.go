@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	commands "evenlip/internal/command/point"
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -24,8 +24,8 @@ var sound = of("size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-
 // told is the inspection of a drill with what the gauges leave in doubt.
 func told(d *drill.Drill, g quantity.Gauges) *sheet.Sheet {
 	d = gauged(d)
-	s := judge.Sheet(d, false)
-	uncertainty.Tell(s, d, g, commands.Inspect.Draw)
+	s := point.Inspect.Sheet(d, false)
+	uncertainty.Tell(s, d, g, point.Inspect.Draw)
 	return s
 }
 
@@ -96,7 +96,7 @@ func TestVerdictInDoubt(t *testing.T) {
 // What was undecided for want of readings stays so, however good the gauges.
 func TestGaugesDecideNothing(t *testing.T) {
 	d := possible(t, of("size 12mm; web 1.8mm; chisel-angle 126"))
-	if v, before := told(d, ordinary).Verdict, judge.Sheet(d, false).Verdict; v.Word != "" || !slices.Equal(v.Missing, before.Missing) {
+	if v, before := told(d, ordinary).Verdict, point.Inspect.Sheet(d, false).Verdict; v.Word != "" || !slices.Equal(v.Missing, before.Missing) {
 		t.Errorf("%q, wants %v", v.Word, v.Missing)
 	}
 }
@@ -104,8 +104,8 @@ func TestGaugesDecideNothing(t *testing.T) {
 // A sheet of one result has no verdict to take back; what cannot be told is said.
 func TestDoubtWithoutVerdict(t *testing.T) {
 	d := possible(t, of("lip-angle 57.6,57.6"))
-	s := commands.Point.Sheet(d, false)
-	uncertainty.Tell(s, d, ordinary, commands.Point.Draw)
+	s := point.Point.Sheet(d, false)
+	uncertainty.Tell(s, d, ordinary, func(d *drill.Drill) *sheet.Sheet { return point.Point.Sheet(d, false) })
 	if s.Verdict != nil || !drilltest.Found(s, "cannot-tell") || !s.Outside() {
 		t.Errorf("%+v %v", s.Verdict, drilltest.Codes(s))
 	}
@@ -143,7 +143,7 @@ func TestNoGaugeChangesNothing(t *testing.T) {
 			delete(read, r)
 		}
 		d := gauged(read.Drill(t))
-		was, is := judge.Sheet(d, false), told(d, quantity.Gauges{Indicator: 0.5})
+		was, is := point.Inspect.Sheet(d, false), told(d, quantity.Gauges{Indicator: 0.5})
 		if was.Verdict.Word != is.Verdict.Word || !slices.Equal(was.Verdict.Reasons, is.Verdict.Reasons) || is.Verdict.Share != 1 || !slices.Equal(drilltest.Codes(was), drilltest.Codes(is)) {
 			t.Fatalf("%+v becomes %+v", *was.Verdict, *is.Verdict)
 		}

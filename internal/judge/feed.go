@@ -9,7 +9,7 @@ import (
 
 // UsualFeed returns the feed, mm per revolution, that is taken where none was
 // read, for a drill of diameter d mm and the work, which may be nil: in the
-// PointRemarks band for the diameter, at the part of it that the work takes. NaN
+// published band for the diameter, at the part of it that the work takes. NaN
 // unless d is a positive length.
 func UsualFeed(d float64, m *handbook.Material) float64 {
 	row := handbook.FeedOf(d)
@@ -45,11 +45,4 @@ func (b *Basics) FeedAssumption(s *sheet.Sheet) {
 	}
 	s.Find("feed-assumed", sheet.Note, "no feed was given: {} is taken, from those published for this diameter and work", quantity.Of(quantity.Feed, b.Feed))
 	s.Extra = append(s.Extra, handbook.FeedBand(b.D).Source, handbook.FeedTakenSource())
-}
-
-// FeedTaken says so where a figure that hangs on the feed is known.
-func (r *Result) FeedTaken(s *sheet.Sheet, hangs float64) {
-	if known(hangs) {
-		r.Drill.FeedAssumption(s)
-	}
 }

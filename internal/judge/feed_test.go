@@ -9,7 +9,8 @@ import (
 
 	"pgregory.net/rapid"
 
-	commands "evenlip/internal/command/point"
+	"evenlip/internal/command"
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
@@ -69,13 +70,13 @@ func TestAFeedTakenIsTold(t *testing.T) {
 		"lips: " + lips + "; lip-height 0.06mm; feed 1": false,
 		"lips: " + lips:                                 false,
 	} {
-		command, read, _ := strings.Cut(line, ": ")
-		sheet := map[string]func(*drill.Drill, bool) *sheet.Sheet{"web": commands.Web.Sheet, "lips": commands.Lips.Sheet}[command]
-		if drilltest.Found(sheet(possible(t, of(read)), false), "feed-assumed") != told {
+		name, read, _ := strings.Cut(line, ": ")
+		c := map[string]command.Command{"web": &point.Web, "lips": &point.Lips}[name]
+		if drilltest.Found(c.Sheet(possible(t, of(read)), false), "feed-assumed") != told {
 			t.Errorf("%s: told is not %t", line, told)
 		}
 	}
-	all := judge.Sheet(possible(t, whole.With(readings{drill.Feed: ""})), false)
+	all := point.Inspect.Sheet(possible(t, whole.With(readings{drill.Feed: ""})), false)
 	if n := len(slices.DeleteFunc(all.Findings, func(f sheet.Finding) bool { return f.Code != "feed-assumed" })); n != 1 {
 		t.Errorf("inspect tells it %d times", n)
 	}

@@ -59,6 +59,14 @@ func Compute(d *drill.Drill) Result {
 	return r
 }
 
+// Figures puts the figures of the five results and of the wear into s. A cracked
+// drill has none.
+func Figures(r *Result, s *sheet.Sheet) {
+	if !r.Wear.Cracked {
+		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+	}
+}
+
 func basics(d *drill.Drill) Basics {
 	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), Book: d.Book, Gauged: d.Gauged}
 	b.Given = d.Has(drill.Material)

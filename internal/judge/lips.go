@@ -186,7 +186,7 @@ const gaugeReach = 3 * math.Pi / 180
 // Target is the half angle that both lips are evened up to: that of the point asked
 // for, or that the work wants where the point is none for it; else the angle that a
 // gauge checks, of 118 degrees, of the point to grind and of the ends of what is
-// PointRemarks for the work the nearest; else, where none is near, the lips' own mean.
+// published for the work the nearest; else, where none is near, the lips' own mean.
 func (r *Result) Target() float64 {
 	p, m := &r.Point, r.Drill.Material
 	if p.Asked || r.Outside(PointAngleLimit) || !known(p.Angle) {

@@ -182,6 +182,7 @@ func (r *Result) lipContradiction(s *sheet.Sheet) {
 	}
 }
 
+// LipRemarks says in s what of the lips is worth a word.
 func (r *Result) LipRemarks(s *sheet.Sheet) {
 	_, planned := r.Evening()
 	if planned && (r.Point.Asked || r.Target() != r.Point.K()) {

@@ -8,7 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	commands "evenlip/internal/command/point"
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -34,9 +34,6 @@ func noNaN(t drilltest.Tester, s *sheet.Sheet) {
 		if math.IsInf(f.Value, 0) {
 			t.Errorf("%s is %v", f.Key, f.Value)
 		}
-		if f.Working != nil {
-			said(f.Key, f.Working.Numbers)
-		}
 		if f.Limit != nil && f.Known() && (math.IsNaN(f.Limit.Low) || math.IsNaN(f.Limit.High)) {
 			t.Errorf("%s is held against no limit", f.Key)
 		}
@@ -48,16 +45,15 @@ func noNaN(t drilltest.Tester, s *sheet.Sheet) {
 func TestNothingSaysNaN(t *testing.T) {
 	testkit.Property(t, "whatever is missing, nothing said is NaN, and what is not known says what it wants", func(t *rapid.T) {
 		d := draw(t).Drill(t)
-		for _, make := range sheets {
-			s := make(d, true)
-			noNaN(t, s)
+		for _, c := range onPoint {
+			noNaN(t, c.Sheet(d, true))
 		}
 	})
 }
 
 // Of the five results each names what it wants, and the verdict as well.
 func TestWants(t *testing.T) {
-	s := judge.Sheet(possible(t, of("size 12mm")), false)
+	s := point.Inspect.Sheet(possible(t, of("size 12mm")), false)
 	for key, want := range map[string]string{
 		"point_angle_deg": "lip-angle", "chisel_length_mm": "two of web, chisel-angle, chisel-length",
 		"lip_clearance_1_deg":      "clearance, or heel-drop with heel-turn and size",
@@ -68,12 +64,12 @@ func TestWants(t *testing.T) {
 		}
 	}
 	for line, want := range map[string]string{"web 2mm": "chisel-angle or chisel-length", "chisel-angle 125": "web or chisel-length", "chisel-length 2mm": ""} {
-		s := commands.Chisel.Sheet(possible(t, of(line)), false)
+		s := point.Chisel.Sheet(possible(t, of(line)), false)
 		if got := s.Missing(s.Lookup("chisel_ratio")); got != strings.TrimPrefix(want+" and size", " and ") {
 			t.Errorf("with %s the chisel wants %q", line, got)
 		}
 	}
-	s2 := commands.Chisel.Sheet(possible(t, of("size 12mm; web 2mm")), false)
+	s2 := point.Chisel.Sheet(possible(t, of("size 12mm; web 2mm")), false)
 	if got := s2.Missing(s2.Lookup("chisel_ratio")); got != "chisel-angle or chisel-length" {
 		t.Errorf("with size and web the chisel's ratio wants %q", got)
 	}
@@ -121,6 +117,6 @@ func TestOddReadings(t *testing.T) {
 		for _, f := range check(d) {
 			d.Drop(drilltest.Named(drilltest.About(f)))
 		}
-		noNaN(t, judge.Sheet(d, true))
+		noNaN(t, point.Inspect.Sheet(d, true))
 	})
 }

@@ -90,8 +90,8 @@ var PointFigures = sheet.Group[Result]{Title: "Point", Figures: []sheet.Def[Resu
 		Value: func(r *Result) float64 { return r.Point.Length }, Work: "D / 2 / tan((k1 + k2) / 2)"},
 }}
 
-// PointRemarks tells of a point that is no drill's first choice for the work, and is
-// PointRemarks for it all the same.
+// PointRemarks tells in s of a point that is no drill's first choice for the work, and
+// is published for it all the same.
 func (r *Result) PointRemarks(s *sheet.Sheet) {
 	p, m := &r.Point, r.Drill.Material
 	if m != nil && r.Drill.Given && !p.Asked && !r.Drill.Book.PointAngle(p.Wanted).Holds(p.Angle) && known(p.Angle) &&

@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
@@ -255,10 +256,10 @@ func TestRemarks(t *testing.T) {
 		{"stub-web", "size 12mm; web 2mm; remove 24.1mm", "remove 24mm"},
 		{"trued-to", "size 12mm; web 2mm; lip-angle 61,61; lip-height 0.1mm", "lip-angle 59,59"},
 	} {
-		if s := judge.Sheet(possible(t, of(c.line)), true); !drilltest.Found(s, c.code) {
+		if s := point.Inspect.Sheet(possible(t, of(c.line)), true); !drilltest.Found(s, c.code) {
 			t.Errorf("%s: %v, want %s", c.line, drilltest.Codes(s), c.code)
 		}
-		if s := judge.Sheet(possible(t, of(c.line).With(of(c.instead))), true); drilltest.Found(s, c.code) {
+		if s := point.Inspect.Sheet(possible(t, of(c.line).With(of(c.instead))), true); drilltest.Found(s, c.code) {
 			t.Errorf("%s; %s: %v", c.line, c.instead, drilltest.Codes(s))
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"evenlip/internal/command/point"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
 )
@@ -31,13 +32,13 @@ func TestShopLimits(t *testing.T) {
 			t.Errorf("%s is %q before the shop has its say", c.line, w)
 		}
 		d.Book = &c.book
-		if s := judge.Sheet(d, false); !slices.Equal(s.Verdict.Reasons, []string{c.reasons}) {
+		if s := point.Inspect.Sheet(d, false); !slices.Equal(s.Verdict.Reasons, []string{c.reasons}) {
 			t.Errorf("%s: %v, want %s", c.line, s.Verdict.Reasons, c.reasons)
 		}
 	}
 	d := possible(t, sound.With(of("margin-wear 10mm")))
 	d.Book = &handbook.Book{Source: shop, MarginMost: 0.5}
-	if s := judge.Sheet(d, false); s.Verdict.Word != "retire" {
+	if s := point.Inspect.Sheet(d, false); s.Verdict.Word != "retire" {
 		t.Errorf("margin: %+v", s.Verdict)
 	}
 }
@@ -57,7 +58,7 @@ func TestShopTaperAndClearance(t *testing.T) {
 	if r.Web.Origin != judge.TaperShop || !r.Verdict.Reasons[judge.ClearanceHigh] {
 		t.Errorf("taper from %v, reasons %v", r.Web.Origin, r.Verdict.Reasons)
 	}
-	noNaN(t, judge.Sheet(d, true))
+	noNaN(t, point.Inspect.Sheet(d, true))
 	typed := possible(t, sound.With(of("remove 10mm; web-taper 0.015")))
 	typed.Book = book
 	within(t, "web after, taper typed", judge.Compute(typed).Web.After, 1.95, 1e-12)

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"testing"
 
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
@@ -36,7 +37,7 @@ func TestComputeAllocatesNothing(t *testing.T) {
 func TestTheListOfMaterialsStays(t *testing.T) {
 	before := handbook.Materials()
 	for _, m := range before {
-		judge.Sheet(possible(t, whole.With(of("material "+m.Name))), true)
+		point.Inspect.Sheet(possible(t, whole.With(of("material "+m.Name))), true)
 	}
 	for i, m := range handbook.Materials() {
 		if m.Name != before[i].Name || !reflect.DeepEqual(m.Also, before[i].Also) || m.Relief != before[i].Relief || m.Point != before[i].Point {
@@ -57,6 +58,6 @@ func BenchmarkSheet(b *testing.B) {
 	d := possible(b, whole)
 	b.ReportAllocs()
 	for b.Loop() {
-		judge.Sheet(d, false)
+		point.Inspect.Sheet(d, false)
 	}
 }

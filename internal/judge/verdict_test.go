@@ -9,7 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	commands "evenlip/internal/command/point"
+	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/sheet"
@@ -76,7 +76,7 @@ func givenReadings(named map[string]readings, text string) readings {
 
 func TestVerdicts(t *testing.T) {
 	for _, c := range verdictCases(t) {
-		s := judge.Sheet(possible(t, c.given), false)
+		s := point.Inspect.Sheet(possible(t, c.given), false)
 		got := slices.Sorted(slices.Values(s.Verdict.Reasons))
 		if s.Verdict.Word != c.word || !slices.Equal(got, slices.Sorted(slices.Values(c.reasons))) {
 			t.Errorf("verdict.txt:%d: got %q: %v, want %q: %v", c.line, s.Verdict.Word, got, c.word, c.reasons)
@@ -99,7 +99,7 @@ func TestVerdicts(t *testing.T) {
 func TestEveryReasonIsMet(t *testing.T) {
 	met := map[string]bool{}
 	for _, c := range verdictCases(t) {
-		for _, reason := range judge.Sheet(possible(t, c.given), false).Verdict.Reasons {
+		for _, reason := range point.Inspect.Sheet(possible(t, c.given), false).Verdict.Reasons {
 			met[reason] = true
 		}
 	}
@@ -150,7 +150,7 @@ func TestMoreWearIsNeverLighter(t *testing.T) {
 func TestCrackedAlone(t *testing.T) {
 	testkit.Property(t, "a crack retires the drill, whatever else was read, and gives no figures", func(t *rapid.T) {
 		d := draw(t).With(of("cracked yes")).Drill(t)
-		s := judge.Sheet(d, false)
+		s := point.Inspect.Sheet(d, false)
 		if s.Verdict.Word != "retire" || !slices.Equal(s.Verdict.Reasons, []string{"cracked"}) || len(numbers(s)) > 0 || len(s.Findings) != 1 {
 			t.Fatalf("%+v, findings %v", s.Verdict, drilltest.Codes(s))
 		}
@@ -159,7 +159,7 @@ func TestCrackedAlone(t *testing.T) {
 
 // Severity in the remarks follows the word: stop for what retires a drill.
 func TestSeverity(t *testing.T) {
-	s := judge.Sheet(possible(t, of("size 12mm; web 4.5mm; margin-wear 14mm; corner-wear 1mm")), false)
+	s := point.Inspect.Sheet(possible(t, of("size 12mm; web 4.5mm; margin-wear 14mm; corner-wear 1mm")), false)
 	for _, f := range s.Findings {
 		want, reason := map[string]sheet.Severity{"margin-worn-far": sheet.Stop, "web-spent": sheet.Stop, "corner-worn": sheet.Warn}[f.Code]
 		if reason && f.Severity != want {
@@ -176,7 +176,7 @@ func TestReasonsSayTheNumbers(t *testing.T) {
 		"clearance 23,23": {23 * deg}, "clearance 24,24": {24 * deg}, "feed 4mm": {4}, "chisel-angle 119": {119 * deg, 120 * deg, 135 * deg},
 		"lip-height -0.2mm": {0, 0.2}, "web 2.5mm": {2.5 / math.Sin(54*deg) / 12, 0.225},
 	} {
-		s := judge.Sheet(possible(t, sound.With(of(line))), false)
+		s := point.Inspect.Sheet(possible(t, sound.With(of(line))), false)
 		last := s.Findings[len(s.Findings)-1]
 		if len(s.Verdict.Reasons) != 1 || last.Code != s.Verdict.Reasons[0] {
 			t.Errorf("%s: %v, remarks %v", line, s.Verdict.Reasons, drilltest.Codes(s))
@@ -184,7 +184,7 @@ func TestReasonsSayTheNumbers(t *testing.T) {
 		}
 		says(t, line, last.Text, want)
 	}
-	s := judge.Sheet(possible(t, sound.With(of("lip-height -0.2mm"))), false)
+	s := point.Inspect.Sheet(possible(t, sound.With(of("lip-height -0.2mm"))), false)
 	if word := s.Findings[len(s.Findings)-1].Text.Args[0].Word; word != "lip 2" {
 		t.Errorf("the high lip is %q", word)
 	}
@@ -203,10 +203,10 @@ func TestEvenLips(t *testing.T) {
 // Fit without a look at the edge says so; with flank wear read it does not.
 func TestFitSaysWhenWearWasNotRead(t *testing.T) {
 	fit := "size 12mm; material steel-200; web 1.8mm; chisel-angle 126; lip-angle 59,59; lip-height 0; clearance 12"
-	if s := judge.Sheet(possible(t, of(fit)), false); !drilltest.Found(s, "wear-not-read") {
+	if s := point.Inspect.Sheet(possible(t, of(fit)), false); !drilltest.Found(s, "wear-not-read") {
 		t.Errorf("findings %v", drilltest.Codes(s))
 	}
-	if s := judge.Sheet(possible(t, of(fit+"; flank-wear 0.1mm")), false); drilltest.Found(s, "wear-not-read") {
+	if s := point.Inspect.Sheet(possible(t, of(fit+"; flank-wear 0.1mm")), false); drilltest.Found(s, "wear-not-read") {
 		t.Errorf("findings %v", drilltest.Codes(s))
 	}
 }
@@ -222,7 +222,7 @@ func TestPublishedPointIsRemarkedOn(t *testing.T) {
 		"size 12mm; lip-angle 65,65":                                          false,
 		"size 12mm; material plastics; lip-angle 30.5,30.5":                   true,
 	} {
-		s := commands.Point.Sheet(possible(t, of(line)), false)
+		s := point.Point.Sheet(possible(t, of(line)), false)
 		if got := drilltest.Found(s, "point-published"); got != want {
 			t.Errorf("%s: remarks %v", line, drilltest.Codes(s))
 		}

@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/command/point"
 	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
@@ -270,7 +271,7 @@ func TestPlanAgreesWithItself(t *testing.T) {
 		if len(d.Possible()) > 0 {
 			t.Skip("no such drill")
 		}
-		s, verdict := regrind.Command.Sheet(d, false), judge.Sheet(d, false).Verdict.Word
+		s, verdict := regrind.Command.Sheet(d, false), point.Inspect.Sheet(d, false).Verdict.Word
 		do, left := s.Lookup("plan").Word, s.Lookup("regrinds_left").Value
 		wants := map[string][]string{"": {""}, "fit": {"leave"}, "thin": {"thin"}, "regrind": {"regrind", "retire"}, "retire": {"retire"}}
 		if !slices.Contains(wants[verdict], do) {
@@ -349,7 +350,7 @@ func TestInspectForetellsTheSameWeb(t *testing.T) {
 	for _, body := range []float64{0, 2.2} {
 		d := fit.With(readings{drill.Web: "1.8mm", drill.Remove: "3mm", drill.WebTaper: "0.02"}).Drill(t)
 		d.Past.Body = body
-		point := judge.Sheet(d, true)
+		point := point.Inspect.Sheet(d, true)
 		want := math.Max(1.8, body) + 0.02*3
 		if got := point.Lookup("web_after_mm").Value; math.Abs(got-want) > 1e-12 {
 			t.Errorf("inspect: %v, not %v", got, want)

@@ -3,7 +3,10 @@ package point
 import (
 	"evenlip/internal/command"
 	"evenlip/internal/drill"
+	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
 )
 
 // Inspect is evenlip inspect.
@@ -17,4 +20,32 @@ reading it wants.`,
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,
 	Rule: func() []drill.Reading { return drill.Of(drill.Point) },
-}, Cannot: judge.Cannot, Compute: judge.Compute, Figures: (*judge.Result).Figures, Rest: (*judge.Result).Rest}
+}, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest}
+
+// inspectFigures puts the figures of the whole point, and in a draw its verdict.
+func inspectFigures(r *judge.Result, s *sheet.Sheet) {
+	judge.Figures(r, s)
+	if s.Drawing {
+		s.Verdict = new(sheet.Verdict)
+		r.Drawn(s.Verdict)
+	}
+}
+
+func inspectRest(r *judge.Result, s *sheet.Sheet) {
+	if !r.Wear.Cracked {
+		r.PointRemarks(s)
+		r.ClearanceRemarks(s)
+		r.Chisel.Contradiction(s)
+		r.WebRemarks(s)
+		r.LipRemarks(s)
+		if r.Drill.Material != nil && !r.Drill.Given {
+			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
+		}
+		judge.DigsIn(s, r.Drill.Material)
+	}
+	s.Verdict = r.Judgement()
+	r.VerdictRemarks(s)
+	s.Extra = append(s.Extra, &rules)
+}
+
+var rules = handbook.Source{Label: handbook.Own, Text: "the verdict's rules, docs/verdict.md"}

@@ -14,11 +14,8 @@ var Point = command.Of[judge.Result]{Info: command.Info{
 	Long:     "The point angle from the angle of each lip to the axis, how far the lips differ,\nhow far the point is off the angle wanted, and the point's length.",
 	Examples: "  evenlip point --size 12mm --lip-angle 59,58.5\n  evenlip point --size 7/8 --lip-angle 59 --explain",
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle},
-}, Compute: judge.Compute,
-	Figures: func(r *judge.Result, s *sheet.Sheet) {
-		sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.PointFigures)
-	},
-	Rest: func(r *judge.Result, s *sheet.Sheet) {
-		r.PointRemarks(s)
-	},
+}, Compute: judge.Compute, Figures: pointFigures, Rest: (*judge.Result).PointRemarks}
+
+func pointFigures(r *judge.Result, s *sheet.Sheet) {
+	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.PointFigures)
 }
