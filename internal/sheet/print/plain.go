@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"io"
 	"math"
-	"strconv"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -92,11 +91,3 @@ func tabbed(b *bufio.Writer, cells ...string) {
 }
 
 func tabless(s string) string { return quantity.Clean(strings.ReplaceAll(s, "\t", " ")) }
-
-// full prints v in full precision, "" for NaN.
-func full(v float64) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return ""
-	}
-	return strconv.FormatFloat(unsigned(v), 'g', -1, 64)
-}
