@@ -38,14 +38,18 @@ func (j *Job) cornerDetail(lip int, s Scale) (detail, bool) {
 	long := d.D / 2 * math.Sin(cornerShown) * factor
 	tan := math.Tan(d.Lips[lip].Clearance)
 	sinks := math.Max(tail+2, -long*tan+tail) // below the level line
-	rises := math.Max(0, long*tan) + cornerBody
+	rises := math.Max(0, long*tan) + cornerBody + d.Flat*factor
+	left := ahead
+	if d.Flat > 0 {
+		left = math.Max(ahead, clear+written(j.Labels.Flat)+1)
+	}
 	c := detail{
 		letter: letter, of: "the detail of lip " + lipNames[lip] + "'s clearance", title: letter + " (" + s.String() + "): lip " + lipNames[lip] + " from outside, point down",
-		width: ahead + long + 4 + written(j.Labels.ClearanceAngle[lip]), height: beneath + sinks + rises + titleLane,
+		width: left + long + 4 + written(j.Labels.ClearanceAngle[lip]), height: beneath + sinks + rises + titleLane,
 	}
-	c.draw = func(p *plan, left, foot float64) {
+	c.draw = func(p *plan, from, foot float64) {
 		spare := (c.wide() - c.width) / 2
-		p.corner(lip, Pt{left + spare + ahead, foot + beneath + sinks}, factor, rises)
+		p.corner(lip, Pt{from + spare + left, foot + beneath + sinks}, factor, rises)
 	}
 	return c, long >= leastCorner && long <= cornerWide
 }
@@ -63,11 +67,17 @@ func (p *plan) corner(lip int, at Pt, factor, rises float64) {
 		flank = append(flank, Pt{at.X + (tip.y-v.y)*factor, at.Y + (tip.z-v.z)*factor})
 	}
 	last := flank[len(flank)-1]
-	face := Pt{at.X + rises*math.Tan(d.Helix), at.Y + rises}
+	flat := d.Flat * factor
+	face := []Pt{at, {at.X + (rises-flat)*math.Tan(d.Helix), at.Y + rises}}
+	if flat > 0 {
+		face = []Pt{at, {at.X, at.Y + flat}, face[1]}
+		p.text(Text{At: Pt{at.X - clear, at.Y + math.Max(clear, flat/2-capital*textSize/2)}, Text: p.j.Labels.Flat, Size: textSize, Align: Finish})
+	}
+	back := face[len(face)-1]
 	name := "corner-" + lipNames[lip]
-	p.s.Paths = append(p.s.Paths, Path{Name: name + "-flank", Line: Wide, Points: flank}, Path{Name: name + "-face", Line: Wide, Points: []Pt{at, face}})
-	p.line(torn(last, Pt{last.X, face.Y})...)
-	p.line(face, Pt{last.X, face.Y})
+	p.s.Paths = append(p.s.Paths, Path{Name: name + "-flank", Line: Wide, Points: flank}, Path{Name: name + "-face", Line: Wide, Points: face})
+	p.line(torn(last, Pt{last.X, back.Y})...)
+	p.line(back, Pt{last.X, back.Y})
 	long := last.X - at.X
 	p.line(Pt{at.X - ahead, at.Y}, Pt{at.X + long + 2, at.Y})
 	clearance := d.Lips[lip].Clearance

@@ -54,6 +54,39 @@ func TestCornerShowsTheClearance(t *testing.T) {
 	})
 }
 
+// A flattened lip's face stands along the axis as far as the flat reaches, in the
+// corner's detail and in the side view, true to scale.
+func TestFlatIsTrueToScale(t *testing.T) {
+	d := usual()
+	d.Flat = 0.6
+	j := labelled(d)
+	j.Labels.Clearance[0], j.Labels.Flat = "clearance", "flat 0.60"
+	s, err := OnPaper(j, Scale{5, 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !says(&s, "A (20:1): lip 1 from outside, point down") || !says(&s, "flat 0.60") {
+		t.Fatal("no detail of the corner at 20:1")
+	}
+	face := named(t, &s, "corner-1-face")
+	if len(face) != 3 || face[1].X != face[0].X || !near(face[1].Y-face[0].Y, 20*0.6, 1e-9) {
+		t.Errorf("the face runs along %v", face)
+	}
+	if got := math.Atan2(face[2].X-face[1].X, face[2].Y-face[1].Y); !near(got, d.Helix, 1e-9) {
+		t.Errorf("beyond the flat the face leans by %v", got/deg)
+	}
+	lip, flat := named(t, &s, "side-lip-2"), named(t, &s, "side-flat")
+	for i := range lip {
+		if !near(flat[i].X-lip[i].X, 5*0.6, 1e-9) || flat[i].Y != lip[i].Y {
+			t.Errorf("in the side view the flat ends at %v, the lip is at %v", flat[i], lip[i])
+		}
+	}
+	j.Drill.Flat = 2
+	if err := j.Drill.Check(); err == nil {
+		t.Error("a flat of 2 mm on a drill of 12 is drawn")
+	}
+}
+
 // Before and after a grind the middle stands larger, true to the scale that is
 // written over it.
 func TestMiddleIsTrueToScale(t *testing.T) {

@@ -14,6 +14,7 @@ type Drill struct {
 	Offset float64 // the point off the axis along the lips, positive toward lip 1
 	Helix  float64
 	Made   float64 // half point angle that the flutes were made for; 0 for each lip's own
+	Flat   float64 // height of the land along lips flattened to no rake; 0 for none
 	Lips   [2]Lip
 	Land   Land
 }
@@ -56,6 +57,7 @@ func (d *Drill) Check() error {
 		{"flute-point", "must lie between 0 and 180 degrees", 2 * d.Made, d.Made == 0 || angle(d.Made)},
 		{"lip-angle", "must lie between 0 and 90 degrees", d.Lips[0].HalfAngle, angle(d.Lips[0].HalfAngle)},
 		{"lip-angle", "must lie between 0 and 90 degrees", d.Lips[1].HalfAngle, angle(d.Lips[1].HalfAngle)},
+		{"lip-flat", "must be at most an eighth of the diameter to be drawn", d.Flat, d.Flat >= 0 && d.Flat <= d.D/8},
 		{"margin", "must be narrower than a twelfth of the periphery", d.Land.Margin, d.Land.Margin >= 0 && d.Land.Margin < d.D*math.Pi/12},
 		{"body diameter", "must be over nine tenths of the diameter", d.Land.Body, d.Land.Body >= 0.9 && d.Land.Body <= 1},
 		{"flute", "must be between 60 and 140 degrees wide", d.Land.Flute, d.Land.Flute >= math.Pi/3 && d.Land.Flute <= mostHeel},

@@ -52,6 +52,9 @@ func anyDrawing(t *rapid.T) (Job, Scale) {
 			d.Lips[1].Clearance = number("clearance 2", -5, 25) * deg
 		}
 	}
+	if j.Labels.Clearance[0] != "" && rapid.Bool().Draw(t, "flattened") {
+		d.Flat, j.Labels.Flat = size*number("flat", 0.01, 0.1), "flat 0.60"
+	}
 	if rapid.Bool().Draw(t, "in inches") {
 		j.Labels.Diameter, j.Labels.Web, j.Labels.ChiselLength = "Ø0.4724", "(0.0709)", "(chisel edge 0.0858)"
 	}

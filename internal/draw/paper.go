@@ -27,6 +27,7 @@ type Labels struct {
 	// What the details say: the clearances again, and web and chisel edge before
 	// and after the grind.
 	ClearanceAngle                                 [2]string
+	Flat                                           string // of lips flattened to no rake
 	WebBefore, WebAfter, ChiselBefore, ChiselAfter string
 }
 

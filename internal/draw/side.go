@@ -23,6 +23,13 @@ func Side(d, before *Drill) View {
 	}
 	d.pointLines(&v, "side-", Wide, fromSide)
 	d.ends(&v, Wide, nil)
+	if d.Flat > 0 { // along lip 2, whose face is on the near side
+		land := seen(fromSide, 1, d.lipLine(1))
+		for i := range land {
+			land[i].X += d.Flat
+		}
+		v.addNamed("side-flat", Wide, land)
+	}
 	v.add(Wide, seen(fromSide, 1, d.edge(1))...)
 	top, bottom := d.silhouette(end)
 	v.addNamed("outline-top", Wide, top)

@@ -76,6 +76,7 @@ const (
 	AxisOffset
 	At
 	FlutePoint
+	LipFlat
 
 	readings // how many there are
 )

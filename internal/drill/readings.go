@@ -322,4 +322,9 @@ var specs = [readings]Spec{
 		Help:   "point angle that the flutes were made for, on which the lips are straight (usually 118)",
 		How:    "The point that the drill was made with, from the maker's sheet; not what is ground on it now.",
 		Usual:  [2]string{"118° on ordinary drills"}, Keys: [2]string{"flute_point_deg"}},
+	LipFlat: {Name: "lip-flat", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Group: Lip, AboveZero: true, UnderSize: true,
+		Help:  "height of the flat along lips flattened for brass or plastics, parallel to the axis",
+		How:   "The bright strip on the flute's side of the lip, along the axis, at the outer corner.",
+		Usual: [2]string{"0.4 to 0.8 mm", "1/64 to 1/32 in"}, Keys: [2]string{"lip_flat_mm"}},
 }

@@ -4,6 +4,7 @@ package handbook
 var (
 	marginSource = Source{Practice, "", "margin 0.5 to 0.8 mm wide on drills of 2 to 6 mm, 0.7 to 1.0 mm on 6.5 to 10 mm: about a tenth of the diameter"}
 	flutePoint   = Source{InPrint, "", "Model Engineer, 1916, as quoted: 59 degrees to the axis gives straight lips on the usual flute"}
+	lipFlat      = Source{Practice, "", "lips flattened for brass and plastics: a land of 0.4 to 0.8 mm, 1/64 to 1/32 in, parallel to the axis along each lip takes its rake away"}
 	bodySource   = Source{Own, "", "drawn like an ordinary drill's: behind the margin 0.95 of the diameter, a flute 108 degrees wide from corner to heel"}
 )
 
@@ -27,6 +28,9 @@ func BodySource() *Source { return &bodySource }
 // FlutePointSource is where FlutePoint comes from.
 func FlutePointSource() *Source { return &flutePoint }
 
+// LipFlat returns how high the land along a flattened lip is made, mm.
+func LipFlat() Band { return Band{Low: 0.4, High: 0.8, Source: &lipFlat} }
+
 // bodyTables returns the tables of this file.
 func bodyTables() []Table {
 	return []Table{
@@ -37,5 +41,7 @@ func bodyTables() []Table {
 			Rows: func() [][]string { return [][]string{{cell(BodyPart), cell(FluteAngle / deg)}} }},
 		{Name: "flute-point", Title: "Point angle that flutes are made for", Source: flutePoint,
 			Head: []string{"deg"}, Rows: func() [][]string { return [][]string{{cell(FlutePoint / deg)}} }},
+		{Name: "lip-flat", Title: "Land along a flattened lip", Source: lipFlat,
+			Head: []string{"low mm", "high mm"}, Rows: func() [][]string { return [][]string{{cell(LipFlat().Low), cell(LipFlat().High)}} }},
 	}
 }

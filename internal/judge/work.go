@@ -10,8 +10,10 @@ import (
 // flat, which is part of grinding the point.
 func DigsIn(s *sheet.Sheet, m *handbook.Material) {
 	if flute, source := handbook.FluteFor(m, false); flute == handbook.StraightFlutes {
-		s.Extra = append(s.Extra, source)
-		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened to no rake: a helix digs in", quantity.Say(m.Name))
+		land := handbook.LipFlat()
+		s.Extra = append(s.Extra, source, land.Source)
+		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened to no rake, a land of {} to {} along each, parallel to the axis: a helix digs in",
+			quantity.Say(m.Name), quantity.MM(land.Low), quantity.MM(land.High))
 	}
 }
 

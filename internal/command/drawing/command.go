@@ -22,6 +22,6 @@ standard input), or from --sample.`,
   evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
 	Readings: []drill.Reading{
 		drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength,
-		drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.Remove,
+		drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.LipFlat, drill.Remove,
 	},
 }, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}

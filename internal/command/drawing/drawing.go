@@ -113,6 +113,9 @@ func (r *Result) asRead() {
 	now.Helix, r.helixUsual = judge.OrUsual(r.read.Value(drill.Helix), (r.helixes.Low+r.helixes.High)/2)
 	made, usual := judge.OrUsual(r.read.Value(drill.FlutePoint), handbook.FlutePoint)
 	now.Made, r.flutePointUsual = made/2, usual
+	if flat := r.read.Value(drill.LipFlat); sheet.Known(flat) {
+		now.Flat = flat
+	}
 	one, two := &now.Lips[0], &now.Lips[1]
 	one.HalfAngle, two.HalfAngle = r.Point.K1, r.Point.K2
 	one.Corner, r.heightUsual = judge.OrUsual(r.Lips.Height, 0)

@@ -128,8 +128,13 @@ func (r *Result) labels(f quantity.Format) draw.Labels {
 		ChiselAngle:  bracketed(degrees(point.Obtuse(d.Chisel)), r.chiselUsual),
 		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
 	}
-	if !r.clearanceUsual {
-		l.ClearanceAngle = [2]string{degrees(d.Lips[0].Clearance), degrees(d.Lips[1].Clearance)}
+	if d.Flat > 0 {
+		l.Flat = "flat " + length(quantity.Caliper, d.Flat)
+	}
+	if !r.clearanceUsual || d.Flat > 0 { // the corner's detail shows the flat as well
+		for i := range d.Lips {
+			l.ClearanceAngle[i] = bracketed(degrees(d.Lips[i].Clearance), r.clearanceUsual)
+		}
 		l.Clearance[0] = "clearance " + l.ClearanceAngle[0]
 	}
 	if d.Lips[0].Clearance != d.Lips[1].Clearance {
@@ -196,7 +201,7 @@ func (r *Result) job(f quantity.Format) draw.Job {
 	if r.flutePointUsual && r.bow() != 0 {
 		usual += ", flutes made for a point of " + f.Text(quantity.Angle, quantity.Setting, 2*r.Now.Made)
 	}
-	if r.webUsual || r.chiselUsual || r.heightUsual && math.Abs(r.Now.Offset) > leastHeight {
+	if r.webUsual || r.chiselUsual || r.clearanceUsual && r.Now.Flat > 0 || r.heightUsual && math.Abs(r.Now.Offset) > leastHeight {
 		usual += ", what is in ( )"
 	}
 	j.Notes = append(j.Notes, usual+".")

@@ -18,5 +18,5 @@ size, and said.`,
   evenlip edge --size 1/2 --at 1,0.8,0.6,0.4 --rpm 800
   evenlip edge --size 10mm --at 1 --helix "20..40 by 5"`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.PointAngle, drill.LipAngle,
-		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.Feed, drill.Rpm, drill.At},
+		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.LipFlat, drill.Feed, drill.Rpm, drill.At},
 }, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}

@@ -23,10 +23,12 @@ type Result struct {
 
 	k, web, chisel   float64 // half point angle, web, acute chisel-edge angle
 	flutePoint       float64 // point angle that the flutes were made for
+	lean             float64 // of the face at the periphery: the helix, or none on a flattened lip
 	clearance, helix float64 // at the outer corner
 	rpm              float64
 	inner, outer     float64 // the radii between which the lip lies
 	least, leastAt   float64 // working clearance along the lip, and at what radius
+	flat             float64 // height of the land along flattened lips
 	flank            point.Flank
 	edge             point.Edge
 	at               string  // the places asked for, as written; "" for the usual ones
@@ -46,7 +48,7 @@ const (
 // Compute works out the lip of d: its own angles and web, or what a drill of this
 // size and for this work usually has.
 func Compute(d *drill.Drill) Result {
-	r := Result{Result: judge.Compute(d), helix: d.Value(drill.Helix), rpm: d.Value(drill.Rpm), at: d.Word(drill.At), place: 1}
+	r := Result{Result: judge.Compute(d), helix: d.Value(drill.Helix), rpm: d.Value(drill.Rpm), flat: d.Value(drill.LipFlat), at: d.Word(drill.At), place: 1}
 	size := r.Drill.D
 	r.k, r.kTaken = judge.OrUsual(r.Point.K(), r.Point.Wanted/2)
 	r.kTaken = r.kTaken && !r.Point.Asked
@@ -63,11 +65,17 @@ func Compute(d *drill.Drill) Result {
 	}
 	r.inner, r.outer = point.ChiselLength(r.web, r.chisel)/2, size/2
 	r.flank = point.NewFlank(size, r.web, r.k, r.clearance)
-	r.edge = point.NewEdge(r.flank, r.helix)
+	if r.lean = r.helix; r.flattened() {
+		r.lean = 0
+	}
+	r.edge = point.NewEdge(r.flank, r.lean)
 	r.leastAt, r.least = r.flank.LeastWorking(r.Drill.Feed, r.inner, r.outer)
 	r.Held[leastLimit] = sheet.Held{Value: r.least, Band: *r.Limit(judge.LeastWorkingLimit)}
 	return r
 }
+
+// flattened reports whether a land parallel to the axis runs along the lips.
+func (r *Result) flattened() bool { return sheet.Known(r.flat) }
 
 // speed returns the cutting speed, m/min, at radius at.
 func (r *Result) speed(at float64) float64 { return cutting.CuttingSpeed(r.rpm, 2*at) }
@@ -93,6 +101,10 @@ func Rest(r *Result, s *sheet.Sheet) {
 	}
 	if r.Held[leastLimit].Outside() {
 		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", quantity.Num(r.leastAt/r.outer))
+	}
+	if r.flattened() {
+		s.Find("lips-flattened", sheet.Note, "the lips are flattened: over {} their face is parallel to the axis, and the rake is that of a straight flute", quantity.MM(r.flat))
+		s.Extra = append(s.Extra, handbook.LipFlat().Source)
 	}
 	if bow := r.bow(); math.Abs(bow) >= leastBow {
 		judge.Curved(s, bow, r.flutePoint, r.flutePointTaken)

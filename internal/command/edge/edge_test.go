@@ -247,3 +247,21 @@ func TestVectorsAgree(t *testing.T) {
 		}
 	})
 }
+
+// A flattened lip cuts as one of a straight flute does, of which the rake is
+// -atan(cos k tan b).
+func TestFlattenedLip(t *testing.T) {
+	testkit.Property(t, "a flattened lip has a straight flute's rake", func(t *rapid.T) {
+		r := anyLip(t)
+		r[drill.LipFlat] = "0.5mm"
+		d := r.Drill(t)
+		if len(Check(d)) > 0 {
+			t.Skip("no lip")
+		}
+		got := Compute(d)
+		b := math.Asin(got.web / got.Drill.D)
+		if rake := Command.Sheet(d, false).Lookup("corner_normal_rake_deg").Value; math.Abs(rake+math.Atan(math.Cos(got.k)*math.Tan(b))) > 1e-12 {
+			t.Fatalf("the rake at the corner is %v", rake)
+		}
+	})
+}

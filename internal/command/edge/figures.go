@@ -20,7 +20,7 @@ var letters = group{Figures: []def{
 	{Letter: "w", Label: "web at the point", Kind: quantity.Length, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.web }},
 	{Letter: "k", Label: "half the point angle", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.k }},
 	{Letter: "Cl", Label: "lip clearance at the outer corner", Kind: quantity.Angle, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.clearance }},
-	{Letter: "H", Label: "helix", Kind: quantity.Angle, Work: sheet.AsRead, Of: "helix", Value: func(r *Result) float64 { return r.helix }},
+	{Letter: "H", Label: "lean of the face at the periphery: the helix, or none on a flattened lip", Kind: quantity.Angle, Work: sheet.AsRead, Of: "helix", Value: func(r *Result) float64 { return r.lean }},
 	{Letter: "psi", Label: "chisel-edge angle, acute", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.chisel }},
 	{Letter: "f", Label: "feed", Kind: quantity.Feed, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.Drill.Feed }},
 	{Letter: "n", Label: "spindle speed", Kind: quantity.Rpm, Work: sheet.AsRead, Of: "rpm", Value: func(r *Result) float64 { return r.rpm }},
@@ -98,7 +98,7 @@ var vectorFigures = group{Title: "The corner by vectors", Quiet: true, Figures: 
 }}
 
 var alongFigures = group{Title: "Along the lip", Figures: []def{
-	{Letter: "T", Label: "the helix at the web", Kind: quantity.Number, Work: "w / D * tan(H)", Value: func(r *Result) float64 { return r.web / r.Drill.D * math.Tan(r.helix) }},
+	{Letter: "T", Label: "the helix at the web", Kind: quantity.Number, Work: "w / D * tan(H)", Value: func(r *Result) float64 { return r.web / r.Drill.D * math.Tan(r.lean) }},
 	{Key: "rake_zero_ratio", Label: "rake is zero at r/R", Kind: quantity.Number, Work: "w / D * sqrt((sin(k) * cos(k) + T * sin(k)^2) / T)",
 		Value: func(r *Result) float64 { return r.rakeZero() / r.outer }},
 	{Letter: "rl", Label: "radius where the least is left", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip", Of: "size", Value: func(r *Result) float64 { return r.leastAt }},

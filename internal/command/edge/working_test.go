@@ -21,6 +21,9 @@ func TestWorkingGivesTheFigure(t *testing.T) {
 	testkit.Property(t, "every formula of edge, in letters and as printed, gives the figure or the row asked for", func(t *rapid.T) {
 		r := anyLip(t)
 		r[drill.Rpm] = fmt.Sprintf("%.0f", rapid.Float64Range(50, 3000).Draw(t, "rpm"))
+		if rapid.Bool().Draw(t, "flattened") {
+			r[drill.LipFlat] = "0.5mm"
+		}
 		for _, reading := range drill.All() {
 			if r[reading] != "" && reading != drill.Size && rapid.IntRange(0, 5).Draw(t, reading.String()+" missing") == 0 {
 				delete(r, reading)
