@@ -59,6 +59,7 @@ type rule struct {
 	ends    bool   // no other reason is told
 	reshape bool   // it asks for flanks ground anew
 	text    func(*Result) quantity.Text
+	cure    func(*Result) quantity.Text // what is done about it, beside taking stock off
 }
 
 // look is a limit and the side of it that matters.
@@ -98,18 +99,28 @@ var rules = [reasons]rule{
 	}},
 	PointOff: {code: "point-angle-off", verdict: Regrind, looks: [2]look{{PointAngleLimit, sheet.Either}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the point is {} where {} is wanted", quantity.Rad(r.Point.Angle), quantity.Rad(r.Point.Wanted))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("bring the point from {} to {}", quantity.Rad(r.Point.Angle), quantity.Rad(r.Point.Wanted))
 	}},
 	ClearanceLow: {code: "clearance-low", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.Low}, {Clearance2Limit, sheet.Low}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip has {} of clearance, under {}: too little, grind more", quantity.Rad(r.Clearance.Corner()), quantity.Rad(r.Limit(Clearance1Limit).Low))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("back the heel off from {} to {}", quantity.Rad(r.Clearance.Corner()), quantity.Rad(r.Clearance.Aim))
 	}},
 	ClearanceHigh: {code: "clearance-high", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.High}, {Clearance2Limit, sheet.High}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip has {} of clearance: too much, it is weak and chips", quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("take less off the heel: {} in place of {}", quantity.Rad(r.Clearance.Aim), quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}},
 	FlankRubs: {code: "flank-rubs", verdict: Regrind, looks: [2]look{{WorkingLimit, sheet.Low}, {LeastWorkingLimit, sheet.Low}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("at {} the flank rubs behind the lip", quantity.Of(quantity.Feed, r.Drill.Feed))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("back the heel off until nothing rubs at {}", quantity.Of(quantity.Feed, r.Drill.Feed))
 	}},
 	ChiselOff: {code: "chisel-angle-off", verdict: Regrind, looks: [2]look{{ChiselAngleLimit, sheet.Either}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the chisel edge lies at {}: it should be {} to {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Limit(ChiselAngleLimit).Low), quantity.Rad(r.Limit(ChiselAngleLimit).High))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("bring the chisel edge from {} to between {} and {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Limit(ChiselAngleLimit).Low), quantity.Rad(r.Limit(ChiselAngleLimit).High))
 	}},
 	LipsUneven: {code: "lips-uneven", verdict: Regrind, looks: [2]look{{LipHeightLimit, sheet.Either}, {MidLipLimit, sheet.Either}}, text: uneven},
 	AnglesUneven: {code: "angles-uneven", verdict: Regrind, looks: [2]look{{AngleDifferenceLimit, sheet.Either}}, instead: LipsUneven, text: func(r *Result) quantity.Text {
@@ -118,6 +129,8 @@ var rules = [reasons]rule{
 	ClearancesUneven: {code: "clearances-uneven", verdict: Regrind, looks: [2]look{{ClearanceDifferenceLimit, sheet.Either}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the lips have {} and {} of clearance: that puts the chisel edge {} off the axis, more if the flanks are conical; grind both flanks alike",
 			quantity.Rad(r.Clearance.Lip1), quantity.Rad(r.Clearance.Lip2), quantity.MM(math.Abs(r.Lips.OfClearance)))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("grind both flanks alike, to {}", quantity.Rad(r.Clearance.Aim))
 	}},
 	ChiselLong: {code: "chisel-long", verdict: Thin, looks: [2]look{{ChiselRatioLimit, sheet.High}, {WebLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		if !r.Held[ChiselRatioLimit].Outside() {
@@ -159,6 +172,19 @@ func (v *Verdict) Reshapes() bool {
 		}
 	}
 	return false
+}
+
+// Cures returns what is to be done about the reasons that hold, in the order of work,
+// beside taking stock off. A flank that rubs for want of clearance is cured with it.
+func (r *Result) Cures() []quantity.Text {
+	var cures []quantity.Text
+	for i, holds := range r.Verdict.Reasons {
+		told := Reason(i) == FlankRubs && r.Verdict.Reasons[ClearanceLow]
+		if holds && rules[i].cure != nil && !told {
+			cures = append(cures, rules[i].cure(r))
+		}
+	}
+	return cures
 }
 
 // Why returns the name of the first reason that leads to the word.

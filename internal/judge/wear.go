@@ -28,6 +28,8 @@ var WearFigures = sheet.Group[Result]{Title: "Wear and what is left", Figures: [
 	{Key: "corner_wear_mm", Letter: "cw", Label: "rounded corner", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Corner }, Limit: CornerLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "margin_wear_mm", Label: "margin worn back by", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(r *Result) float64 { return r.Wear.Margin }, Limit: MarginLimit, Work: sheet.AsRead, Source: sheet.AsRead},
+	{Key: "margin_wear_far_mm", Label: "past grinding out", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Margin }, Limit: MarginFarLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "lip_chip_mm", Label: "chip in a lip, depth", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Chip }, Limit: ChipLimit, Work: sheet.AsRead, Source: sheet.AsRead},

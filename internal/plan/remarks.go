@@ -211,24 +211,45 @@ func (p *Plan) inShort(s *sheet.Sheet) {
 	case p.Do == Thin && p.Done.Thinned:
 		s.InShort("thin the web to {}", quantity.MM(p.Done.Web))
 	case p.Do == Regrind:
-		text := quantity.Sayf("regrind, {} off both lips alike", quantity.MM(st.Total))
-		switch {
-		case p.cutOff():
-			text = quantity.Sayf("cut {} off, then grind a new point", quantity.MM(st.Total))
-		case st.EndsAlike():
-		case p.nearlyAlike():
-			text = quantity.Sayf("regrind, {} off both lips, which stand even to within their limit", quantity.MM(st.Total))
-		default:
-			text = quantity.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", quantity.MM(st.Total),
-				quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
+		cures := p.Found.Cures()
+		text := p.takeOff()
+		if len(cures) > 0 && p.onlyCleans() {
+			text, cures = quantity.Sayf("regrind"), append(cures, quantity.Sayf("just clean the lips, {} off both alike", quantity.MM(st.Total)))
 		}
 		if p.Done.Thinned {
-			text.Format += "; thin the web to {}"
-			text.Args = append(text.Args, quantity.MM(p.Done.Web))
+			cures = append(cures, quantity.Sayf("thin the web to {}", quantity.MM(p.Done.Web)))
 		} else if p.thinAgain() {
-			text.Format += "; thin the point again to {}"
-			text.Args = append(text.Args, quantity.MM(p.Now.Web))
+			cures = append(cures, quantity.Sayf("thin the point again to {}", quantity.MM(p.Now.Web)))
+		}
+		join := "; "
+		if len(text.Args) == 0 {
+			join = ": "
+		}
+		for _, cure := range cures {
+			text.Format += join + cure.Format
+			text.Args = append(text.Args, cure.Args...)
+			join = "; "
 		}
 		s.InShort(text.Format, text.Args...)
+	}
+}
+
+// onlyCleans reports whether no more comes off than cleans the lips up.
+func (p *Plan) onlyCleans() bool {
+	return p.Stock.EndsAlike() && p.Stock.Total <= p.Stock.CleanUp*(1+1e-9)
+}
+
+// takeOff is what comes off the end, and off which lip.
+func (p *Plan) takeOff() quantity.Text {
+	switch st := &p.Stock; {
+	case p.cutOff():
+		return quantity.Sayf("cut {} off, then grind a new point", quantity.MM(st.Total))
+	case st.EndsAlike():
+		return quantity.Sayf("regrind, {} off both lips alike", quantity.MM(st.Total))
+	case p.nearlyAlike():
+		return quantity.Sayf("regrind, {} off both lips, which stand even to within their limit", quantity.MM(st.Total))
+	default:
+		return quantity.Sayf("regrind, {} off the end: lip 1 by {} at its inner end and {} at its outer, lip 2 by {} and {}", quantity.MM(st.Total),
+			quantity.MM(st.Lip1.Inner), quantity.MM(st.Lip1.Outer), quantity.MM(st.Lip2.Inner), quantity.MM(st.Lip2.Outer))
 	}
 }

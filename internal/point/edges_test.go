@@ -28,7 +28,7 @@ func TestLipsThatCannotBe(t *testing.T) {
 	for name, got := range map[string]float64{
 		"oversize, lip 1 flat": point.OversizeOfLips(0.1, 0.1, math.Pi/2, 1), "oversize, lip 2 flat": point.OversizeOfLips(0.1, 0.1, 1, math.Pi/2),
 		"oversize, lip 1 past flat": point.OversizeOfLips(0.1, 0.1, 2, 1), "oversize, lip 2 past flat": point.OversizeOfLips(0.1, 0.1, 1, 2),
-		"land at more than 90": point.StockOfFlankLand(0.3, 2, 0),
+		"land at more than 90":         point.StockOfFlankLand(0.3, 2, 0),
 		"land, all clearance fed away": point.StockOfFlankLand(0.3, 0.2, 0.2),
 	} {
 		if !math.IsNaN(got) {

@@ -8,7 +8,8 @@ import (
 	"evenlip/internal/sheet"
 )
 
-// limitText puts a band in words: "115.0 to 121.0°", "max 0.10 mm", "min 0.025".
+// limitText puts a band in words: "115.0 to 121.0°", "max 0.10 mm", "min 0.025",
+// "none" of what there may be none of.
 func limitText(fig *sheet.Figure, f quantity.Format) string {
 	b := fig.Limit
 	f.Bench = false // to round a limit would move it
@@ -21,6 +22,8 @@ func limitText(fig *sheet.Figure, f quantity.Format) string {
 		return "above 0"
 	case math.IsInf(b.High, 1):
 		return "min " + text(b.Low)
+	case b.Low == 0 && b.High == 0:
+		return "none"
 	case b.Low == 0 || b.Low == -b.High:
 		return "max " + text(b.High)
 	}
