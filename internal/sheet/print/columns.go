@@ -34,15 +34,12 @@ func (t *tableWriter) columns(words []bool, cells [][]string) {
 // them all with no word broken.
 func (t *tableWriter) columnWidths(cells [][]string) (widths []int, fits bool) {
 	widths = make([]int, len(cells[0]))
-	least := make([]int, len(widths))
 	for _, row := range cells {
 		for i, c := range row {
 			widths[i] = max(widths[i], style.Width(c))
-			for _, word := range strings.Fields(c) {
-				least[i] = max(least[i], style.Width(word))
-			}
 		}
 	}
+	least := leastWidths(cells)
 	over := gap*len(widths) - t.o.Width
 	for _, w := range widths {
 		over += w

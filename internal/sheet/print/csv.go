@@ -123,10 +123,7 @@ func csvRow(keys, doubted []string, s *sheet.Sheet) []string {
 func csvFields(s *sheet.Sheet) map[string]string {
 	fields := map[string]string{}
 	s.Each(func(f *sheet.Figure) {
-		fields[f.Key] = quantity.Clean(f.Word)
-		if f.Word == "" {
-			fields[f.Key] = full(quantity.Export(f.Kind, f.Value))
-		}
+		fields[f.Key] = field(f.Kind, f.Word, f.Value)
 		if u, _, ok := exported(f); ok {
 			fields[uncertaintyOf(f.Key)] = full(u)
 		}
@@ -143,10 +140,7 @@ func csvFields(s *sheet.Sheet) map[string]string {
 func oneCell(g *sheet.Grid) string {
 	items := make([]string, len(g.Rows))
 	for i, row := range g.Rows {
-		items[i] = quantity.Clean(row[0].Word)
-		if row[0].Word == "" {
-			items[i] = full(quantity.Export(g.Columns[0].Kind, row[0].Value))
-		}
+		items[i] = field(g.Columns[0].Kind, row[0].Word, row[0].Value)
 	}
 	return strings.Join(items, "; ")
 }
@@ -166,10 +160,7 @@ func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
 	for _, row := range g.Rows {
 		cells := make([]string, len(row))
 		for i, c := range row {
-			cells[i] = quantity.Clean(c.Word)
-			if c.Word == "" && !math.IsNaN(c.Value) {
-				cells[i] = full(quantity.Export(g.Columns[i].Kind, c.Value))
-			}
+			cells[i] = field(g.Columns[i].Kind, c.Word, c.Value)
 		}
 		if marked {
 			cells = append(cells, ofShop(g, row))
@@ -178,12 +169,20 @@ func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
 	}
 }
 
+// field is a word, or a number without one.
+func field(kind quantity.Kind, word string, v float64) string {
+	if word != "" {
+		return quantity.Clean(word)
+	}
+	return full(quantity.Export(kind, v))
+}
+
 // full prints v in full precision, "" for NaN.
 func full(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	return strconv.FormatFloat(unsigned(v), 'g', -1, 64)
+	return string(appendNumber(nil, v))
 }
 
 // Rows turns sheets into rows of CSV under one header, for answers that come

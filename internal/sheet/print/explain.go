@@ -72,11 +72,7 @@ func (t *tableWriter) letters(s *sheet.Sheet) {
 	t.line()
 	t.line(t.pen.Heading("Letters"))
 	for _, f := range letters {
-		lead := f.Letter
-		for _, l := range wrap(t.ascii(f.Label+": "+result(f, true, t.f)), t.o.Width-widest-4) {
-			t.line("  ", pad(lead, widest+2), l)
-			lead = ""
-		}
+		t.behind("  "+pad(f.Letter, widest+2), wrap(t.ascii(f.Label+": "+result(f, true, t.f)), t.o.Width-widest-4))
 	}
 }
 

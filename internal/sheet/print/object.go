@@ -77,20 +77,12 @@ func appendNumber(b []byte, v float64) []byte {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return append(b, "null"...)
 	case v == 0:
-		return append(b, '0') // a negative zero too
+		return append(b, '0') // a negative zero too: no gauge reads minus nought
 	}
 	if n := math.Round(v * thousandths); n/thousandths == v && math.Abs(v) < plainBelow {
 		return appendThousandths(b, int64(n))
 	}
-	return strconv.AppendFloat(b, unsigned(v), 'g', -1, 64)
-}
-
-// unsigned takes the sign off a zero: no gauge reads minus nought.
-func unsigned(v float64) float64 {
-	if v == 0 {
-		return 0
-	}
-	return v
+	return strconv.AppendFloat(b, v, 'g', -1, 64)
 }
 
 // appendThousandths appends n / 1000 with as many decimals as it needs.

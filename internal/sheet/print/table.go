@@ -29,6 +29,14 @@ func (t *tableWriter) line(parts ...string) {
 	}
 }
 
+// behind prints lines behind a lead, those after the first as far in.
+func (t *tableWriter) behind(lead string, lines []string) {
+	for _, l := range lines {
+		t.line(lead, l)
+		lead = pad("", style.Width(lead))
+	}
+}
+
 func (t *tableWriter) sheet(j Job) {
 	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges, Bench: true}
 	s := j.Sheet
@@ -70,13 +78,7 @@ func (t *tableWriter) inputs(s *sheet.Sheet) {
 	for i := range s.Inputs {
 		echoes[i] = s.Inputs[i].Name + " " + t.ascii(quantity.Clean(s.Inputs[i].Shown()))
 	}
-	for i, l := range wrapItems(echoes, "; ", t.o.Width-8) {
-		head := "as read"
-		if i > 0 {
-			head = "       "
-		}
-		t.line(t.pen.Faint(head+" "), l)
-	}
+	t.behind(t.pen.Faint("as read "), wrapItems(echoes, "; ", t.o.Width-8))
 }
 
 // section prints figures under their title. The first that holds one against a
@@ -190,13 +192,11 @@ func (t *tableWriter) unknown(s *sheet.Sheet, sec *sheet.Section) {
 			items = labels[wants]
 			items[0] = "wants " + wants + ": " + items[0]
 		}
-		for i, l := range wrapItems(items, "; ", t.o.Width-4) {
-			head := "  - "
-			if i > 0 {
-				head = "    "
-			}
-			t.line(head, t.pen.Faint(l))
+		lines := wrapItems(items, "; ", t.o.Width-4)
+		for i := range lines {
+			lines[i] = t.pen.Faint(lines[i])
 		}
+		t.behind("  - ", lines)
 	}
 }
 
@@ -207,17 +207,11 @@ func (t *tableWriter) findings(s *sheet.Sheet) {
 	t.line()
 	t.line(t.pen.Heading("Remarks"))
 	for _, f := range s.Findings {
-		mark := [...]string{"note", "warn", "stop"}[f.Severity]
-		for i, l := range wrap(t.ascii(f.Text.In(t.f)), t.o.Width-8) {
-			switch {
-			case i > 0:
-				t.line("        ", l)
-			case f.Severity == sheet.Note:
-				t.line("  ", t.pen.Faint(mark), "  ", l)
-			default:
-				t.line("  ", t.pen.Bad(mark), "  ", l)
-			}
+		paint := t.pen.Bad
+		if f.Severity == sheet.Note {
+			paint = t.pen.Faint
 		}
+		t.behind("  "+paint(f.Severity.String())+"  ", wrap(t.ascii(f.Text.In(t.f)), t.o.Width-8))
 	}
 }
 
@@ -273,13 +267,7 @@ func (t *tableWriter) cautions(s *sheet.Sheet) {
 		return
 	}
 	t.line()
-	for i, l := range wrapItems(s.Cautions, "; ", t.o.Width-8) {
-		head := t.pen.Heading("safety") // never faint: it is to be read
-		if i > 0 {
-			head = "      "
-		}
-		t.line(head, "  ", l)
-	}
+	t.behind(t.pen.Heading("safety")+"  ", wrapItems(s.Cautions, "; ", t.o.Width-8)) // never faint: it is to be read
 }
 
 // narrow is the width below which a figure takes two lines and not one row.
