@@ -25,11 +25,8 @@ func (j *Job) cornerLetter(lip int) string {
 	return "C"
 }
 
-// cornerDetail makes the detail of a lip's clearance that was read.
-func cornerDetail(lip int) func(j *Job, _, s Scale) (detail, bool) {
-	return func(j *Job, _, s Scale) (detail, bool) { return j.cornerDetail(lip, s) }
-}
-
+// cornerDetail is the detail of a lip's clearance that was read; false where it is
+// too small or too large at a scale.
 func (j *Job) cornerDetail(lip int, s Scale) (detail, bool) {
 	if j.Labels.Clearance[lip] == "" {
 		return detail{}, false
@@ -48,14 +45,10 @@ func (j *Job) cornerDetail(lip int, s Scale) (detail, bool) {
 		width: left + long + 4 + written(j.Labels.ClearanceAngle[lip]), height: beneath + sinks + rises + titleLane,
 	}
 	c.draw = func(p *plan, from, foot float64) {
-		spare := (c.wide() - c.width) / 2
-		p.corner(lip, Pt{from + spare + left, foot + beneath + sinks}, factor, rises)
+		p.corner(lip, Pt{from + left, foot + beneath + sinks}, factor, rises)
 	}
 	return c, long >= leastCorner && long <= cornerWide
 }
-
-// wide is the paper that the detail takes across: its title may be the widest.
-func (d *detail) wide() float64 { return math.Max(d.width, written(d.title)) }
 
 // corner draws the corner of a lip at that place of the paper, its metal so high.
 func (p *plan) corner(lip int, at Pt, factor, rises float64) {

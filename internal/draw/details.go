@@ -10,9 +10,12 @@ import (
 type detail struct {
 	letter, title string  // the letter stands in the views too
 	of            string  // what it shows, in words; "" where there is nothing to be shown
-	width, height float64 // of paper, title and dimensions with it
+	width, height float64 // of paper; the title counts in its height alone
 	draw          func(p *plan, left, foot float64)
 }
+
+// across is the paper that the detail takes across: its title may be the widest.
+func (d *detail) across() float64 { return math.Max(d.width, written(d.title)) }
 
 // What stands around a detail, in millimetres of paper.
 const (
@@ -34,14 +37,18 @@ func larger(s Scale) []Scale {
 // fitting returns the details in a row that take no more than so much paper, and
 // what the others would have shown.
 func (j *Job) fitting(s Scale, width, height float64) (row []detail, leftOut []string) {
-	for _, make := range [...]func(j *Job, view, s Scale) (detail, bool){cornerDetail(0), (*Job).middleDetail, cornerDetail(1)} {
+	for _, show := range [...]func(at Scale) (detail, bool){
+		func(at Scale) (detail, bool) { return j.cornerDetail(0, at) },
+		func(at Scale) (detail, bool) { return j.middleDetail(s, at) },
+		func(at Scale) (detail, bool) { return j.cornerDetail(1, at) },
+	} {
 		of, fits := "", false
 		for _, scale := range larger(s) {
 			var d detail
-			d, fits = make(j, s, scale)
-			of, d.width = d.of, math.Max(d.width, written(d.title))
-			if fits = fits && d.width <= width && d.height <= height; fits {
-				row, width = append(row, d), width-d.width-between
+			d, fits = show(scale)
+			of = d.of
+			if fits = fits && d.across() <= width && d.height <= height; fits {
+				row, width = append(row, d), width-d.across()-between
 				break
 			}
 		}
@@ -69,13 +76,13 @@ func rowHeight(row []detail) (height float64) {
 func (p *plan) details(foot float64) {
 	width := -between
 	for i := range p.row {
-		width += p.row[i].width + between
+		width += p.row[i].across() + between
 	}
 	left := (p.s.Width - width) / 2
 	for _, d := range p.row {
-		p.text(Text{At: Pt{left + d.width/2, foot + d.height - titleLane + 3}, Text: d.title, Size: textSize, Align: Middle})
-		d.draw(p, left, foot)
-		left += d.width + between
+		p.text(Text{At: Pt{left + d.across()/2, foot + d.height - titleLane + 3}, Text: d.title, Size: textSize, Align: Middle})
+		d.draw(p, left+(d.across()-d.width)/2, foot)
+		left += d.across() + between
 	}
 }
 

@@ -56,11 +56,10 @@ func (p *plan) chiselAngle(first, second Pt) {
 func (p *plan) lipMarks() {
 	d := &p.j.Drill
 	for i := range d.Lips {
-		f := d.flute(i)
 		corner := p.put(p.end, fromEnd(d.lip(i)[0].half(i)))
 		way := 1 - 2*float64(i)
 		over := Pt{corner.X - way*3.2, corner.Y + way*(2+capital*textSize/2)}
-		places := []Pt{p.put(p.end, fromEnd(vec{0.7 * f.outer, f.web + 0.09*d.D, 0}.half(i)))}
+		places := []Pt{p.put(p.end, d.besideLip(i))}
 		for _, step := range [...]Pt{{}, {-way, 0}, {0, way}, {-way, way}, {-2 * way, way}, {2 * way, way}, {2 * way, 2 * way}, {-2 * way, 2 * way}, {-4 * way, 0}, {3 * way, 0}} {
 			places = append(places, over.plus(step, 2))
 		}
@@ -71,35 +70,31 @@ func (p *plan) lipMarks() {
 	}
 }
 
-// sideMarks numbers the lips in the side view, beside each where there is room:
-// what stands across the axis from lip 1 is its line gone on, and not lip 2.
+// sideMarks numbers the lips in the side view. A lip whose angle is written there is
+// named by that as well.
 func (p *plan) sideMarks() {
-	d := &p.j.Drill
-	for i := range d.Lips {
-		outer, inner := p.put(p.side, fromSide(d.lip(i)[0].half(i))), p.put(p.side, fromSide(d.lip(i)[1].half(i)))
-		away := unit(math.Atan2(outer.Y-inner.Y, outer.X-inner.X) + (1-2*float64(i))*math.Pi/2)
-		placed := false
-		for _, off := range [...]float64{4.5, 8, 11.5} {
-			beside := outer.plus(away, off)
-			beside.Y -= capital * textSize / 2
-			if placed = p.number(i, beside, Pt{inner.X - outer.X, inner.Y - outer.Y}); placed {
-				break
-			}
-		}
-		if !placed && p.j.Labels.Lips[i] == "" { // which names the lip as well
+	for i := range p.j.Drill.Lips {
+		if !p.number(i) && p.j.Labels.Lips[i] == "" {
 			p.s.LeftOut = append(p.s.LeftOut, "lip "+lipNames[i]+"'s number in the side view")
 		}
 	}
 }
 
-// number writes a lip's number somewhere along the way from a place, if there is
-// room.
-func (p *plan) number(lip int, from, way Pt) bool {
-	for _, along := range [...]float64{0.3, 0.45, 0.15, 0.6} {
-		t := Text{At: from.plus(way, along), Text: lipNames[lip], Size: textSize, Bold: true, Align: Middle}
-		if p.s.collisions(t.box().wider(rim)) == 0 {
-			p.text(t)
-			return true
+// number writes a lip's number beside it in the side view, if there is room: what
+// stands across the axis from lip 1 is its line gone on, and not lip 2.
+func (p *plan) number(i int) bool {
+	lip := p.j.Drill.lip(i)
+	outer, inner := p.put(p.side, fromSide(lip[0].half(i))), p.put(p.side, fromSide(lip[1].half(i)))
+	away := unit(math.Atan2(outer.Y-inner.Y, outer.X-inner.X) + (1-2*float64(i))*math.Pi/2)
+	for _, off := range [...]float64{4.5, 8, 11.5} {
+		beside := outer.plus(away, off)
+		beside.Y -= capital * textSize / 2
+		for _, along := range [...]float64{0.3, 0.45, 0.15, 0.6} {
+			t := Text{At: beside.plus(Pt{inner.X - outer.X, inner.Y - outer.Y}, along), Text: lipNames[i], Size: textSize, Bold: true, Align: Middle}
+			if p.s.collisions(t.box().wider(rim)) == 0 {
+				p.text(t)
+				return true
+			}
 		}
 	}
 	return false
@@ -207,10 +202,6 @@ func (p *plan) lipAngles() {
 		}
 		way := 1 - 2*float64(i)
 		lip := seen(fromSide, i, d.lipLine(i))
-		text := func(from Pt) Text {
-			return Text{At: Pt{from.X - 1, from.Y + clear}, Text: label, Size: textSize, Align: Finish}
-		}
-		under := func(from Pt) Pt { return Pt{from.X - 2 - written(label), from.Y} }
 		// Beside the point angle: the upper one over it, the lower one under it.
 		base := math.Max(way*x*p.factor+lipLabel, clear) - clear
 		if i == 1 {
@@ -220,8 +211,8 @@ func (p *plan) lipAngles() {
 		var best, tip Pt
 		least := math.MaxInt
 		try := func(to, from Pt) {
-			t := text(from)
-			if cost := 1000*p.s.collisions(t.box().wider(rim)) + p.s.crossings(to, from, under(from)); cost < least {
+			t := textLeft(from, label)
+			if cost := 1000*p.s.collisions(t.box().wider(rim)) + p.s.crossings(to, from, underLeft(from, label)); cost < least {
 				best, tip, least = from, to, cost
 			}
 		}
@@ -230,15 +221,14 @@ func (p *plan) lipAngles() {
 			for _, left := range [...]float64{5, 9, 14, 20, 27} {
 				for _, out := range [...]float64{0, 4, 8, 12, -4} {
 					from := Pt{to.X - left, to.Y + way*out}
-					if p.beforeSide(text(from), i) {
+					if p.beforeSide(textLeft(from, label), i) {
 						try(to, from)
 					}
 				}
 			}
 			try(to, last)
 		}
-		p.line(tip, best, under(best))
-		p.text(text(best))
+		p.leaderFromLeft(tip, best, label)
 		p.arrow(tip, math.Atan2(tip.Y-best.Y, tip.X-best.X))
 	}
 }

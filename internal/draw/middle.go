@@ -25,7 +25,8 @@ func (j *Job) middleRadius() (radius float64) {
 	return radius
 }
 
-// middleDetail is the detail of a web that the grind changes.
+// middleDetail is the detail of a web that the grind changes; false where it is too
+// small or too large at a scale, or the view too small for its letter.
 func (j *Job) middleDetail(view, s Scale) (detail, bool) {
 	if j.Before == nil || j.Labels.WebBefore == "" {
 		return detail{}, false

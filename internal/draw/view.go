@@ -106,11 +106,15 @@ func End(d, before *Drill) View {
 	}
 	d.pointLines(&v, "end-", Wide, fromEnd)
 	for i := range d.Lips {
-		f := d.flute(i)
-		beside := vec{0.7 * f.outer, f.web + 0.09*d.D, 0}
-		v.Marks = append(v.Marks, Mark{fromEnd(beside.half(i)), lipNames[i]})
+		v.Marks = append(v.Marks, Mark{d.besideLip(i), lipNames[i]})
 	}
 	return v
+}
+
+// besideLip is where the number of lip i stands in the end view.
+func (d *Drill) besideLip(i int) Pt {
+	f := d.flute(i)
+	return fromEnd(vec{0.7 * f.outer, f.web + 0.09*d.D, 0}.half(i))
 }
 
 var lipNames = [...]string{"1", "2"}
