@@ -18,7 +18,7 @@ var commands = [...]command.Command{
 	&point.Inspect, &point.Point, &point.Clearance, &point.Chisel, &point.Web, &point.Lips,
 	&regrind.Command,
 	&edge.Command, &cone.Command,
-	&spindle.ThrustCommand, &spindle.ThinCommand, &spindle.PilotCommand, &spindle.SpeedCommand, &wheel.Command,
+	&spindle.Thrust, &spindle.Thin, &spindle.Pilot, &spindle.Speed, &wheel.Command,
 }
 
 // others are the commands that are no calculation on one drill.

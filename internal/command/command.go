@@ -85,27 +85,6 @@ func (c *Of[R]) Draw(d *drill.Drill) *sheet.Sheet {
 	return s
 }
 
-// Func is a command whose sheet one function makes.
-type Func struct {
-	Info
-	Cannot func(*drill.Drill) fault.List // what Refuse returns; may be nil
-	Make   func(d *drill.Drill, explain bool) *sheet.Sheet
-}
-
-// Refuse implements Command.
-func (c *Func) Refuse(d *drill.Drill) fault.List {
-	if c.Cannot == nil {
-		return nil
-	}
-	return c.Cannot(d)
-}
-
-// Sheet implements Command.
-func (c *Func) Sheet(d *drill.Drill, explain bool) *sheet.Sheet { return c.Make(d, explain) }
-
-// Draw implements Command.
-func (c *Func) Draw(d *drill.Drill) *sheet.Sheet { return c.Make(d, false) }
-
 // Possible returns everything about the readings of d, a step of rd or its drill, that
 // cannot be. Where some were not understood, it tells of the others what cannot be
 // whatever those are; where it is not known what bare numbers are, nothing.

@@ -22,7 +22,7 @@ func BenchmarkDoubt(b *testing.B) {
 		line string
 	}{{&point.Inspect, line}, {&point.Lips, line}, {&point.Web, line}, {&point.Point, line}, {&regrind.Command, line}, {&edge.Command, line},
 		{&cone.Command, "size 10mm; web 1.5mm; point-angle 118; clearance 12; chisel-angle 126.5; semi-angle 30"},
-		{&spindle.ThrustCommand, line}, {&spindle.SpeedCommand, line}, {&spindle.PilotCommand, line + "; pilot 2.3mm"}, {&spindle.ThinCommand, line}} {
+		{&spindle.Thrust, line}, {&spindle.Speed, line}, {&spindle.Pilot, line + "; pilot 2.3mm"}, {&spindle.Thin, line}} {
 		d := drilltest.Read(b, x.line)
 		b.Run(x.c.About().Name, func(b *testing.B) {
 			b.ReportAllocs()

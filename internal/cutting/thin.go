@@ -33,10 +33,6 @@ type Thinning struct {
 	ThrustRatio  float64 // thrust after over thrust before
 }
 
-// CoreWeak reports whether the web left is thinner than least, a part of the
-// diameter.
-func (t Thinning) CoreWeak(least float64) bool { return t.WebRatio < least*(1-1e-9) }
-
 // ToWeb thins to a web thickness in mm, such as that of a new drill:
 //
 //	notch depth = (w - target)/2    c = w / sin psi

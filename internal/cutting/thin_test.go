@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
-	"evenlip/internal/handbook"
 	"evenlip/internal/testkit"
 
 	"pgregory.net/rapid"
@@ -65,16 +64,6 @@ func TestThinWebIsLeftAlone(t *testing.T) {
 	}
 	if r := accepted(heavy.ToThrust(1))(t); r.Needed || r.NotchDepth != 0 {
 		t.Errorf("present thrust wanted: %+v", r)
-	}
-}
-
-// A web at the end of the handbook's table, 0.025 D, is a split point's; less
-// is weak.
-func TestCoreWeak(t *testing.T) {
-	for target, weak := range map[float64]bool{0.024: true, 0.025: false, 0.1: false} {
-		if r := accepted(heavy.ToWeb(target * heavy.D))(t); r.CoreWeak(handbook.LeastWebRatio) != weak {
-			t.Errorf("web %v D: weak is %v", target, !weak)
-		}
 	}
 }
 

@@ -23,12 +23,19 @@ type Load struct {
 	System quantity.System
 }
 
+// Terms are a load's equations without the chisel-edge factors.
+type Terms struct {
+	// Ff, FT and FM are feed^0.8, D^0.8 and D^1.8 in the unit of the equations
+	// that were used: mm or inches.
+	Ff, FT, FM float64
+	PerB, PerJ float64 // N: the thrust for each of the factors B and J
+	PerA       float64 // N m: the torque for each of the factor A
+}
+
 // Result is what a load comes to.
 type Result struct {
 	Factors
-	// Ff, FT and FM are feed^0.8, D^0.8 and D^1.8 in the unit of the equations
-	// that were used: mm or inches.
-	Ff, FT, FM  float64
+	Terms
 	Thrust      float64 // N
 	Torque      float64 // N m
 	PowerCutter float64 // kW; NaN without a speed
@@ -80,25 +87,29 @@ func (l Load) With(f Factors) (Result, error) {
 	if err := cmp.Or(l.err(), f.err()); err != nil {
 		return Result{}, err
 	}
+	r := Result{Factors: f, Terms: l.Terms()}
+	r.Thrust, r.Torque = r.thrust(f), r.PerA*f.A
+	r.ChiselShare = 1 - r.PerB*f.Lips/r.Thrust
 	e := equationsIn(l.System)
-	d := l.D / e.length
-	r := Result{Factors: f, Ff: math.Pow(l.Feed/e.length, 0.8), FT: math.Pow(d, 0.8), FM: math.Pow(d, 1.8)}
-	thrust, share := e.thrust(d, r.Ff*r.FT, f)
-	torque := e.torque * l.KdTorque * r.Ff * r.FM * f.A * l.Wear
-	r.Thrust, r.ChiselShare = thrust*l.KdThrust*l.Wear*e.force, share
-	r.Torque = torque * e.moment
-	r.PowerCutter = torque * l.Rpm / e.power * e.work
+	r.PowerCutter = r.Torque / e.moment * l.Rpm / e.power * e.work
 	r.PowerMotor = r.PowerCutter / l.Efficiency
 	return r, wants(positive(r.Thrust) && positive(r.Torque), "drill diameter", l.D, "with these factors is beyond what can be computed")
 }
 
-// thrust returns the thrust for Kd = W = 1 and the chisel edge's part of it.
-// d is the diameter in the equations' unit, feeding is Ff FT.
-func (e *equations) thrust(d, feeding float64, f Factors) (thrust, share float64) {
-	lips := e.lips * feeding * f.Lips
-	thrust = e.lips*feeding*f.B + e.chisel*d*d*f.J
-	return thrust, 1 - lips/thrust
+// Terms returns the terms of the equations of [Load.Result], NaN where one of their
+// readings is.
+func (l Load) Terms() Terms {
+	e := equationsIn(l.System)
+	d := l.D / e.length
+	t := Terms{Ff: math.Pow(l.Feed/e.length, 0.8), FT: math.Pow(d, 0.8), FM: math.Pow(d, 1.8)}
+	t.PerB = e.lips * l.KdThrust * t.Ff * t.FT * l.Wear * e.force
+	t.PerJ = e.chisel * l.KdThrust * d * d * l.Wear * e.force
+	t.PerA = e.torque * l.KdTorque * t.Ff * t.FM * l.Wear * e.moment
+	return t
 }
+
+// thrust returns the thrust with those factors.
+func (t *Terms) thrust(f Factors) float64 { return t.PerB*f.B + t.PerJ*f.J }
 
 // ThrustRatio returns the thrust at the chisel ratio q1 over that at q0, for a
 // drill of diameter d mm at a feed in mm per revolution: independent of the
@@ -109,10 +120,8 @@ func ThrustRatio(d, feed, q1, q0 float64) float64 {
 	if !positive(d) || !positive(feed) {
 		return math.NaN()
 	}
-	feeding := math.Pow(d*feed, 0.8)
-	after, _ := metric.thrust(d, feeding, FactorsOf(q1))
-	before, _ := metric.thrust(d, feeding, FactorsOf(q0))
-	return after / before
+	t := Load{D: d, Feed: feed, KdThrust: 1, Wear: 1}.Terms()
+	return t.thrust(FactorsOf(q1)) / t.thrust(FactorsOf(q0))
 }
 
 // chiselError returns an error unless the chisel edge fits the drill.

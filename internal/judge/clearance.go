@@ -148,9 +148,10 @@ var WorkingClearance = sheet.Group[Result]{Title: "Clearance left while cutting"
 	{Key: "working_clearance_deg", Label: "working clearance, corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Working }, Limit: WorkingLimit, Work: "C - e"},
 	{Letter: "r", Label: "radius where it is least", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
-		Value: func(r *Result) float64 { return r.leastRadius() }},
-	{Letter: "br", Label: "web angle there", Kind: quantity.Angle, Work: "asin(min(1, w / (2 * r)))",
-		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.leastRadius()) }},
+		Value: (*Result).leastRadius},
+	{Letter: "br", Label: "web angle there", Kind: quantity.Angle,
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.leastRadius()) },
+		Works: func(r *Result) (work, source string) { return r.webAngleWorks(r.leastRadius(), "asin(w / (2 * r))") }},
 	{Key: "least_working_clearance_deg", Label: "working clearance, least", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.Clearance.Least }, Limit: LeastWorkingLimit, Of: alongWanted,
 		Works: func(r *Result) (work, source string) {
@@ -159,9 +160,10 @@ var WorkingClearance = sheet.Group[Result]{Title: "Clearance left while cutting"
 	{Key: "least_working_at_ratio", Label: "least at r/R", Kind: quantity.Number, Of: alongWanted,
 		Value: func(r *Result) float64 { return r.Clearance.LeastAt }, Work: "r / (D / 2)"},
 	{Letter: "rf", Label: "radius that rubs first", Kind: quantity.Length, Work: sheet.AsRead, Source: "found along the lip",
-		Value: func(r *Result) float64 { return r.Clearance.RubsAt }},
-	{Letter: "bf", Label: "web angle there", Kind: quantity.Angle, Work: "asin(min(1, w / (2 * rf)))",
-		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Clearance.RubsAt) }},
+		Value: (*Result).rubsRadius},
+	{Letter: "bf", Label: "web angle there", Kind: quantity.Angle,
+		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.rubsRadius()) },
+		Works: func(r *Result) (work, source string) { return r.webAngleWorks(r.rubsRadius(), "asin(w / (2 * rf))") }},
 	{Key: "feed_limit_mm", Label: "a flank rubs at a feed of", Kind: quantity.Feed, Value: func(r *Result) float64 { return r.Clearance.FeedLimit },
 		Works: func(r *Result) (work, source string) {
 			if r.Clearance.Along {
@@ -182,6 +184,15 @@ var FlankSlopes = sheet.Group[Result]{Figures: []sheet.Def[Result]{
 		Value: func(r *Result) float64 { _, f := r.flanks(); return f.Slope() }},
 }}
 
+// webAngleWorks is the formula of a web angle, but at the inner end of a lip that
+// begins at the web's edge: there its digits would cancel away.
+func (r *Result) webAngleWorks(radius float64, formula string) (work, source string) {
+	if radius == r.Chisel.Web/2 {
+		return "90", ""
+	}
+	return formula, ""
+}
+
 // ofLip is the formula of that lip.
 func ofLip(lip int, one, two string) (work, source string) {
 	if lip == 2 {
@@ -190,10 +201,18 @@ func ofLip(lip int, one, two string) (work, source string) {
 	return one, ""
 }
 
-// leastRadius is where the working clearance is least, mm, not inside the lip by a
-// last digit.
-func (r *Result) leastRadius() float64 {
-	return math.Max(r.Clearance.LeastAt*r.Drill.D/2, r.Chisel.Web/2)
+// leastRadius is where the working clearance is least, mm, and rubsRadius where a
+// flank rubs first.
+func (r *Result) leastRadius() float64 { return r.onLip(r.Clearance.LeastAt * r.Drill.D / 2) }
+func (r *Result) rubsRadius() float64  { return r.onLip(r.Clearance.RubsAt) }
+
+// onLip is a radius, mm, that is off the edge of the web by more than a last digit or
+// lies on it.
+func (r *Result) onLip(radius float64) float64 {
+	if edge := r.Chisel.Web / 2; radius <= edge*(1+rounding) {
+		return edge
+	}
+	return radius
 }
 
 // ClearanceRemarks says in s what of the clearance is worth a word.

@@ -23,21 +23,6 @@ func feedEnd(m *handbook.Material) handbook.FeedEnd {
 	return m.FeedEnd
 }
 
-// WorkFeed leaves the working of UsualFeed, less the part cut, with the figure
-// added to s last.
-func WorkFeed(s *sheet.Sheet, d float64, m *handbook.Material, cut float64) {
-	row := handbook.FeedOf(d)
-	if row.Source == nil {
-		return
-	}
-	a, b := feedEnd(m).Line()
-	low, high, from, to := quantity.Of(quantity.Feed, row.Low), quantity.Of(quantity.Feed, row.High), quantity.MM(row.From), quantity.MM(row.To)
-	s.Work(row.Source.String()+"; "+handbook.FeedTakenSource().String(),
-		"f = (low + (high - low) x) (1 - cut), x = a (D - from) / (to - from) - b, 0 to 1, of the published row; a and b: 1 and 0, hard work 2 and 1, soft work 2 and 0",
-		"({} + ({} - {}) * max(0, min(1, {} * ({} - {}) / ({} - {}) - {}))) * (1 - {})",
-		low, high, low, quantity.Num(a), quantity.MM(d), from, to, from, quantity.Num(b), quantity.Num(cut))
-}
-
 // FeedAssumption says in s which feed was taken for want of a reading.
 func (b *Basics) FeedAssumption(s *sheet.Sheet) {
 	if !b.FeedAssumed {

@@ -3,22 +3,16 @@ package judge_test
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
-
-	"pgregory.net/rapid"
 
 	"evenlip/internal/command"
 	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
-	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/drilltest"
-	"evenlip/internal/testkit/pocket"
 )
 
 // US Navy course Machinery Repairman (in print): .004 to .007 in/rev from 1/4 to
@@ -32,29 +26,6 @@ func TestUsualFeed(t *testing.T) {
 	}
 	if got := judge.UsualFeed(math.NaN(), nil); !math.IsNaN(got) {
 		t.Errorf("%g mm/rev on no drill", got)
-	}
-}
-
-// The arithmetic that is shown gives the feed that is taken.
-func TestWorkFeed(t *testing.T) {
-	testkit.Property(t, "the arithmetic shown gives the feed taken", func(t *rapid.T) {
-		d, cut := rapid.Float64Range(0.2, 100).Draw(t, "D"), rapid.Float64Range(0, 0.4).Draw(t, "cut")
-		m, _ := handbook.FindMaterial(rapid.SampledFrom([]string{"steel-200", "stainless-316", "aluminium"}).Draw(t, "material"))
-		s := &sheet.Sheet{Explaining: true}
-		f := s.Add(sheet.Figure{Value: judge.UsualFeed(d, m) * (1 - cut), Kind: quantity.Feed})
-		judge.WorkFeed(s, d, m, cut)
-		sum := f.Working.Numbers.Format
-		for _, arg := range f.Working.Numbers.Args {
-			sum = strings.Replace(sum, "{}", strconv.FormatFloat(arg.Value, 'f', -1, 64), 1)
-		}
-		if got, err := pocket.Evaluate(sum); err != nil || math.Abs(got-f.Value) > 1e-9 {
-			t.Fatalf("%s gives %g (%v), taken is %g", sum, got, err, f.Value)
-		}
-	})
-	s := &sheet.Sheet{Explaining: true}
-	f := s.Add(sheet.Figure{Value: 1, Kind: quantity.Feed})
-	if judge.WorkFeed(s, math.NaN(), nil, 0); f.Working != nil {
-		t.Error("the feed of no drill is worked out")
 	}
 }
 

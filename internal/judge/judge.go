@@ -63,7 +63,7 @@ func Compute(d *drill.Drill) Result {
 // drill has none.
 func Figures(r *Result, s *sheet.Sheet) {
 	if !r.Wear.Cracked {
-		sheet.Put(s, r, r.Held[:], &Letters, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+		sheet.Put(s, r, r.Held[:], &Letters, &FeedLetter, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
 	}
 }
 

@@ -156,17 +156,3 @@ func (r *Result) ThinnedBefore(s *sheet.Sheet) {
 
 // ForceSource is where the shares of lips and chisel edge in the thrust come from.
 const ForceSource = "read in print: Machinery's Handbook, 31st ed., pp. 1152-1153, with the closed forms of its Table 7"
-
-// WorkThrustRatio leaves, with the figure added to s last, the working of T(q1)/T(q0): material, wear and the
-// rest cancel, so only the brackets, the feed and the diameter remain.
-func WorkThrustRatio(s *sheet.Sheet, d, feed, q1, q0 float64) {
-	if !s.Explaining || !known(d, feed, q1, q0) {
-		return
-	}
-	term := "(0.05 * {}^0.8 * {}^0.8 * {} + 0.007 * {}^2 * {})"
-	f1, f0 := cutting.FactorsOf(q1), cutting.FactorsOf(q0)
-	mm := func(v float64) quantity.Arg { return quantity.Of(quantity.Number, v) }
-	s.Work(ForceSource,
-		"T'/T = (0.05 f^0.8 D^0.8 B' + 0.007 D^2 J') / (0.05 f^0.8 D^0.8 B + 0.007 D^2 J), f and D in mm, B = (1 - q)/(1 + q)^0.2 + 2.2 q^0.8, J = q^2",
-		term+" / "+term, mm(feed), mm(d), mm(f1.B), mm(d), mm(f1.J), mm(feed), mm(d), mm(f0.B), mm(d), mm(f0.J))
-}

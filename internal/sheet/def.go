@@ -118,8 +118,9 @@ type Group[R any] struct {
 	Figures []Def[R]
 }
 
-// Put adds to s the figures of groups, each group a section, as r has them; held
-// are the limits that they name.
+// Put adds to s the figures of groups as r has them; held are the limits that they
+// name. Each group is a section; one without a title goes on with the section that is
+// open.
 func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 	for _, g := range groups {
 		opened := false
@@ -127,11 +128,11 @@ func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 			d := &g.Figures[i]
 			switch {
 			case d.Key != "":
-				if !opened {
+				if !opened && (g.Title != "" || len(s.Sections) == 0) {
 					s.Open(g.Title)
 					s.Sections[len(s.Sections)-1].Quiet = g.Quiet
-					opened = true
 				}
+				opened = true
 				s.Add(d.figure(r, held, s.Drawing))
 			case !s.Drawing:
 				s.steps = append(s.steps, d.figure(r, held, false))

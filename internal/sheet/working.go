@@ -29,11 +29,23 @@ func (s *Sheet) Formula(f *Figure) string {
 // Sum returns the formula of f with its letters' numbers in their place, in the
 // units of format: a pocket calculator arrives at the figure with it.
 func (s *Sheet) Sum(f *Figure, format quantity.Format) string {
-	if f.Work == AsRead {
-		return operand(f, format)
+	sum := operand(f, format)
+	if f.Work != AsRead {
+		sum = s.inNumbers(f.Work, format)
 	}
+	switch {
+	case f.Kind != quantity.Share:
+		return sum
+	case f.Work == AsRead:
+		return "100 * " + sum // it is shown in per cent
+	}
+	return "100 * (" + sum + ")"
+}
+
+// inNumbers returns a formula with its letters' numbers in their place.
+func (s *Sheet) inNumbers(formula string, format quantity.Format) string {
 	var b strings.Builder
-	eachWord(f.Work, func(text string, isLetter bool) {
+	eachWord(formula, func(text string, isLetter bool) {
 		if isLetter {
 			if of := s.letter(text); of != nil {
 				text = operand(of, format)
@@ -41,9 +53,6 @@ func (s *Sheet) Sum(f *Figure, format quantity.Format) string {
 		}
 		b.WriteString(text)
 	})
-	if f.Kind == quantity.Share {
-		return "100 * (" + b.String() + ")" // it is shown in per cent
-	}
 	return b.String()
 }
 

@@ -16,7 +16,7 @@ var Clearance = command.Of[judge.Result]{Info: command.Info{
 }, Compute: judge.Compute, Figures: clearanceFigures, Rest: clearanceRest}
 
 func clearanceFigures(r *judge.Result, s *sheet.Sheet) {
-	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.CornerClearance, &judge.FlankSlopes, &judge.WorkingClearance)
+	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.FeedLetter, &judge.CornerClearance, &judge.FlankSlopes, &judge.WorkingClearance)
 	sheet.Letters(s, r, &judge.ChiselEdge)
 }
 

@@ -16,7 +16,7 @@ var Lips = command.Of[judge.Result]{Info: command.Info{
 }, Compute: judge.Compute, Figures: lipFigures, Rest: lipRest}
 
 func lipFigures(r *judge.Result, s *sheet.Sheet) {
-	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.LipFigures)
+	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.FeedLetter, &judge.LipFigures)
 	sheet.Letters(s, r, &judge.LipPlace, &judge.ChiselEdge, &judge.CornerClearance, &judge.FlankSlopes)
 }
 

@@ -10,7 +10,7 @@ import (
 func BenchmarkThrust(b *testing.B) {
 	d := drilltest.Read(b, handbookExample)
 	for b.Loop() {
-		Thrust(d, false)
+		Thrust.Sheet(d, false)
 	}
 }
 
@@ -18,7 +18,7 @@ func BenchmarkThinToThrust(b *testing.B) {
 	d := drilltest.Read(b, "size 20mm; web 4mm; chisel-angle 125; feed 0.25mm; thrust 8kN")
 	var s *sheet.Sheet
 	for b.Loop() {
-		s = Thin(d, false)
+		s = Thin.Sheet(d, false)
 	}
 	if !sheet.Known(s.Lookup("web_target_mm").Value) {
 		b.Fatal("no target")

@@ -30,32 +30,23 @@ func sizesIn(low, high float64) []quantity.SizeName {
 	return out
 }
 
-// byChoice returns the places of p.sizes with the one to use first: well inside
-// the band, then what a crib of the drill's own system has most likely, then
-// nearest the middle. Source: own rule.
-func (p *piloted) byChoice() []int {
-	middle := (p.band.Low + p.band.High) / 2
-	worth := func(i int) [3]float64 {
-		n := p.sizes[i]
-		return [3]float64{p.border(n.MM), commonness(n, p.load.System), math.Abs(n.MM - middle)}
+// byChoice sorts sizes, the one to use first: well inside the band, then what a crib
+// of the drill's own system has most likely, then nearest the middle. Source: own
+// rule.
+func (p *piloted) byChoice(a, b quantity.SizeName) int {
+	worth := func(n quantity.SizeName) [3]float64 {
+		return [3]float64{p.border(n.MM), commonness(n, p.load.System), math.Abs(n.MM - (p.low+p.high)/2)}
 	}
-	order := make([]int, len(p.sizes))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		x, y := worth(a), worth(b)
-		return slices.Compare(x[:], y[:])
-	})
-	return order
+	x, y := worth(a), worth(b)
+	return slices.Compare(x[:], y[:])
 }
 
 // border ranks a size by how near it is to the web or the chisel edge: 0 well
 // inside, 1 within a tenth of the band of an end, 2 on an end.
 func (p *piloted) border(mm float64) float64 {
-	off := math.Min(mm-p.band.Low, p.band.High-mm)
+	off := math.Min(mm-p.low, p.high-mm)
 	switch {
-	case off > handbook.PilotBorder*(p.band.High-p.band.Low):
+	case off > handbook.PilotBorder*(p.high-p.low):
 		return 0
 	case off > 1e-9:
 		return 1
@@ -97,18 +88,21 @@ func (p *piloted) grid() sheet.Grid {
 		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
 		{Key: "use", Label: "", Kind: quantity.Word},
 	}}
-	order := p.byChoice()
 	for i, n := range p.sizes {
 		use := ""
-		if i == order[0] {
+		if n == p.use {
 			use = "use this one"
 		}
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(n.Name), sheet.W(n.Series.String()), sheet.V(n.MM), sheet.W(use)})
+		g.Brief = append(g.Brief, i)
 	}
-	if len(order) > mostShown {
-		g.Brief = order[:mostShown]
-		slices.Sort(g.Brief)
-		g.Note = "The likeliest ones; --format plain or json lists all."
+	if len(g.Rows) <= mostShown {
+		g.Brief = nil
+		return g
 	}
+	slices.SortStableFunc(g.Brief, func(i, j int) int { return p.byChoice(p.sizes[i], p.sizes[j]) })
+	g.Brief = g.Brief[:mostShown]
+	slices.Sort(g.Brief)
+	g.Note = "The likeliest ones; --format plain or json lists all."
 	return g
 }

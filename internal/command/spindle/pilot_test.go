@@ -17,7 +17,7 @@ import (
 func TestPilotSizes(t *testing.T) {
 	testkit.Property(t, "every size from web to chisel edge is listed as a pilot, and no other", func(t *rapid.T) {
 		d := rapid.Float64Range(2, 50).Draw(t, "D")
-		s := Pilot(drilltest.Read(t, "size "+trim(d)+"mm; web "+trim(d*rapid.Float64Range(0.1, 0.3).Draw(t, "w/D"))+"mm; chisel-angle 125"), false)
+		s := Pilot.Sheet(drilltest.Read(t, "size "+trim(d)+"mm; web "+trim(d*rapid.Float64Range(0.1, 0.3).Draw(t, "w/D"))+"mm; chisel-angle 125"), false)
 		low, high := drilltest.Value(t, s, "pilot_low_mm"), drilltest.Value(t, s, "pilot_high_mm")
 		listed := map[string]bool{}
 		last := 0.0
@@ -47,7 +47,7 @@ func TestPilotFindings(t *testing.T) {
 	for _, c := range []struct{ pilot, codes string }{
 		{"2mm", "pilot-narrower-than-web"}, {"3.3mm", ""}, {"6mm", "pilot-wider-than-chisel"}, {"15mm", "pilot-wider-than-chisel pilot-over-wide"},
 	} {
-		s := Pilot(drilltest.Read(t, "size 20mm; web 3mm; chisel-angle 125; pilot "+c.pilot), false)
+		s := Pilot.Sheet(drilltest.Read(t, "size 20mm; web 3mm; chisel-angle 125; pilot "+c.pilot), false)
 		var codes []string
 		for _, f := range s.Findings {
 			if f.Severity == sheet.Warn {
@@ -68,7 +68,7 @@ func TestPilotToUse(t *testing.T) {
 		{"3/4", "0.1in", "125", "7/64 in"}, {"25mm", "3.7mm", "125", "4 mm"}, {"20mm", "3mm", "125", "3.5 mm"}, {"13mm", "2.05mm", "125", "2.3 mm"},
 		{"16mm", "2.6mm", "125", "3 mm"}, {"1in", "0.122in", "125", "9/64 in"}, {"10mm", "1.96mm", "101", "5/64 in"}, {"50mm", "20mm", "99.2", "20.25 mm"},
 	} {
-		s := Pilot(drilltest.Read(t, "size "+c.size+"; web "+c.web+"; chisel-angle "+c.angle), false)
+		s := Pilot.Sheet(drilltest.Read(t, "size "+c.size+"; web "+c.web+"; chisel-angle "+c.angle), false)
 		g := drilltest.Grid(t, s, "pilot_sizes")
 		var marked []int
 		for i, row := range g.Rows {
@@ -94,7 +94,7 @@ func TestPilotToUseIsInside(t *testing.T) {
 		if rapid.Bool().Draw(t, "inches") {
 			unit, in = "in", 25.4
 		}
-		s := Pilot(drilltest.Read(t, "size "+trim(d/in)+unit+"; web "+trim(d/in*rapid.Float64Range(0.1, 0.3).Draw(t, "w/D"))+unit+"; chisel-angle 125"), false)
+		s := Pilot.Sheet(drilltest.Read(t, "size "+trim(d/in)+unit+"; web "+trim(d/in*rapid.Float64Range(0.1, 0.3).Draw(t, "w/D"))+unit+"; chisel-angle 125"), false)
 		low, high, use := drilltest.Value(t, s, "pilot_low_mm"), drilltest.Value(t, s, "pilot_high_mm"), drilltest.Value(t, s, "pilot_mm")
 		for _, row := range drilltest.Grid(t, s, "pilot_sizes").Rows {
 			if v := row[2].Value; v > low*(1+1e-6) && v < high*(1-1e-6) && !(use > low && use < high) {
@@ -121,7 +121,7 @@ func TestPilotInShort(t *testing.T) {
 		"size 20mm; web 3mm; material copper; pilot 2mm":        "a pilot of 2.00 mm relieves nothing: it is narrower than the web, 3.00 mm",
 		"web 3mm; chisel-angle 125":                             "",
 	} {
-		if got := inShort(Pilot(drilltest.Read(t, text), false)); got != want {
+		if got := inShort(Pilot.Sheet(drilltest.Read(t, text), false)); got != want {
 			t.Errorf("%s: %q, not %q", text, got, want)
 		}
 	}
@@ -131,12 +131,12 @@ func TestPilotInShort(t *testing.T) {
 // small drills want none (common practice, from memory).
 func TestPilotDepthAndSmallDrills(t *testing.T) {
 	for depth, deep := range map[string]bool{"80mm": true, "32.1mm": true, "32mm": false, "10mm": false} {
-		if s := Pilot(drilltest.Read(t, "size 25mm; web 3.7mm; chisel-angle 125; depth "+depth), false); drilltest.Found(s, "pilot-deep") != deep || drilltest.Found(s, "pilot-depth") == deep {
+		if s := Pilot.Sheet(drilltest.Read(t, "size 25mm; web 3.7mm; chisel-angle 125; depth "+depth), false); drilltest.Found(s, "pilot-deep") != deep || drilltest.Found(s, "pilot-depth") == deep {
 			t.Errorf("%s deep: %v", depth, s.Findings)
 		}
 	}
 	for size, small := range map[string]bool{"6mm": true, "6.1mm": false, "1/4": true, "17/64": false, "6.35mm": false} {
-		s := Pilot(drilltest.Read(t, "size "+size+"; web 0.9mm; chisel-angle 125"), false)
+		s := Pilot.Sheet(drilltest.Read(t, "size "+size+"; web 0.9mm; chisel-angle 125"), false)
 		if drilltest.Found(s, "small-needs-none") != small || drilltest.Found(s, "pilot-depth") == small || !sheet.Known(drilltest.Value(t, s, "pilot_mm")) {
 			t.Errorf("%s: %v", size, s.Findings)
 		}

@@ -11,7 +11,7 @@ import (
 // The lips alone over a wide pilot, worked again from the handbook's equations
 // with the chisel's terms left out: second computation.
 func TestLipsOverAWidePilot(t *testing.T) {
-	s := Pilot(drilltest.Read(t, "size 20mm; material steel-200; web 3mm; chisel-angle 125; feed 0.3mm; wear-factor 1; pilot 8mm"), false)
+	s := Pilot.Sheet(drilltest.Read(t, "size 20mm; material steel-200; web 3mm; chisel-angle 125; feed 0.3mm; wear-factor 1; pilot 8mm"), false)
 	const q = 8.0 / 20
 	lips := (1 - q) / math.Pow(1+q, 0.2)
 	ft, fm := math.Pow(0.3*20, 0.8), math.Pow(0.3, 0.8)*math.Pow(20, 1.8)
@@ -23,7 +23,7 @@ func TestLipsOverAWidePilot(t *testing.T) {
 // A new drill of an inch and over has a web of 12 % of the diameter: that is what
 // a thick one is thinned to when that is asked for.
 func TestThinnedToANewWeb(t *testing.T) {
-	s := Thin(drilltest.Read(t, "size 1-1/4in; web 0.25; chisel-angle 125; to-web new"), false)
+	s := Thin.Sheet(drilltest.Read(t, "size 1-1/4in; web 0.25; chisel-angle 125; to-web new"), false)
 	checks := testkit.Against(t, testkit.OldToolHandbook, "1-1/4 in drill with a web of 0.25 in, thinned to a new one's")
 	checks.Within("web to leave", drilltest.Value(t, s, "web_target_mm")/25.4, 0.15, 1e-9, "in")
 	checks.Within("notch", drilltest.Value(t, s, "notch_depth_mm")/25.4, 0.05, 1e-9, "in")
@@ -31,8 +31,8 @@ func TestThinnedToANewWeb(t *testing.T) {
 
 // Five diameters deep the speed is cut by 30 % and the feed by 20 %.
 func TestDeepHoleIsDrilledSlower(t *testing.T) {
-	shallow := Speed(drilltest.Read(t, "size 10mm; depth 10mm; web 1.5mm; efficiency 0.8"), false)
-	deep := Speed(drilltest.Read(t, "size 10mm; depth 50mm; web 1.5mm; efficiency 0.8"), false)
+	shallow := Speed.Sheet(drilltest.Read(t, "size 10mm; depth 10mm; web 1.5mm; efficiency 0.8"), false)
+	deep := Speed.Sheet(drilltest.Read(t, "size 10mm; depth 50mm; web 1.5mm; efficiency 0.8"), false)
 	trade := testkit.Against(t, testkit.Trade, "five diameters deep, over one")
 	trade.Within("speed", drilltest.Value(t, deep, "rpm")/drilltest.Value(t, shallow, "rpm"), 0.7, 1e-9, "")
 	trade.Within("feed", drilltest.Value(t, deep, "feed_mm")/drilltest.Value(t, shallow, "feed_mm"), 0.8, 1e-9, "")
@@ -46,7 +46,7 @@ func TestDeepHoleIsDrilledSlower(t *testing.T) {
 // The clearance left at the feed that is taken is the one that inspect gives at
 // that feed.
 func TestClearanceAtTheFeedTaken(t *testing.T) {
-	s := Speed(drilltest.Read(t, "size 10mm; clearance 12; depth 50mm"), false)
+	s := Speed.Sheet(drilltest.Read(t, "size 10mm; clearance 12; depth 50mm"), false)
 	left := 12 - math.Atan(drilltest.Value(t, s, "feed_mm")/(math.Pi*10))*180/math.Pi
 	near(t, "clearance left", drilltest.Value(t, s, "working_clearance_deg")*180/math.Pi, left, 1e-9)
 }

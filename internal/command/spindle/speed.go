@@ -3,243 +3,125 @@ package spindle
 import (
 	"math"
 
+	"evenlip/internal/command"
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
-	"evenlip/internal/judge"
 	"evenlip/internal/point"
-	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
+// Speed is evenlip speed.
+var Speed = command.Of[running]{Info: command.Info{
+	Name: "speed", Short: "rpm, feed and strokes for a hole, and the load on the spindle",
+	Long: `Spindle speed and feed from the published ones for diameter and work, cut back
+for a deep hole; the strokes to drill it in, and the time; thrust, torque and
+power at that feed; the clearance it leaves; what the shank carries, and which
+flutes serve. A speed or a feed that is set already is looked at instead.`,
+	Examples: `  evenlip speed --size 12mm --material steel-200 --depth 60mm
+  evenlip speed --size 1/2 --material cast-iron-150 --depth 1.5in --web 0.075 --chisel-angle 125 --clearance 12 --lip-angle 59
+  evenlip speed --size 25mm --shank-diameter 13mm --web 4mm --rpm 240 --feed 0.3mm`,
+	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
+		drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
+		drill.Feed, drill.Rpm, drill.Depth, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter},
+}, Cannot: cannot, Compute: runningOf, Figures: (*running).figures, Rest: (*running).rest}
+
 // running is a drill in a hole: how fast, how much a turn, how deep.
 type running struct {
-	*work
-	depth, depthRatio float64
-	deep              handbook.DeepCut
-	speed             float64 // m/min
-	rpm               float64
-	topRpm, topSpeed  handbook.Band // what may not be passed; the speed in a shallow hole
-	topHere           float64       // m/min, in a hole of this depth
-	feed              float64
-	feedBand          handbook.Band // as published
-	feedServes        handbook.Band // what is not warned of
-	pointLength       float64
+	work
 	rpmRead, feedRead bool
+	published         handbook.Band // cutting speeds for the work, m/min
+	top               float64       // the highest in a hole of this depth, m/min
+	speed             float64       // m/min
+	row               handbook.FeedRow
+	depth, depthRatio float64
+	cut               handbook.DeepCut // NaN where the depth is not known
+	pointLength       float64
+	shank, helix      float64
 }
 
-// Speed is the sheet of speed, feed and pecks for a hole.
-func Speed(d *drill.Drill, explain bool) *sheet.Sheet {
-	r := runningOf(d)
-	s := sheet.New("speed", explain)
-	s.Cautions = drillingCautions
-	judge.Plausible(d, s)
-	s.Open("Speed")
-	r.speedFigures(s)
-	s.Open("Feed")
-	r.feedFigures(s)
-	s.Open("The hole")
-	r.holeFigures(s)
-	s.Open("Load on the spindle")
-	r.forceFigures(s)
-	sheet.Put(s, &r.Result, r.Held[:], &judge.WorkingClearance)
-	sheet.Letters(s, &r.Result, &judge.Letters, &judge.CornerClearance, &judge.FlankSlopes, &judge.ChiselEdge)
-	s.Open("Shank and flutes")
-	r.shankFigures(s)
-	r.helixFigure(s)
-	s.Grids = append(s.Grids, r.pecks())
-	r.assumptions(s)
-	r.driveUnused(s)
-	r.Clearance.LesserTaken(s)
-	r.Clearance.Contradiction(s)
-	r.Point.WantedUnused(s)
-	r.warn(s)
-	r.answer(s)
-	return s
-}
-
-func runningOf(d *drill.Drill) *running {
-	r := &running{work: workOf(d), depth: d.Value(drill.Depth), rpmRead: d.Has(drill.Rpm), feedRead: d.Has(drill.Feed)}
-	diameter := r.Drill.D
-	r.depthRatio = r.depth / diameter
-	if sheet.Known(r.depthRatio) {
-		r.deep = handbook.Deep(r.depthRatio)
+func runningOf(d *drill.Drill) running {
+	r := running{work: workOf(d), rpmRead: d.Has(drill.Rpm), feedRead: d.Has(drill.Feed),
+		depth: d.Value(drill.Depth), shank: d.Value(drill.ShankDiameter), helix: d.Value(drill.Helix)}
+	size := r.load.D
+	r.depthRatio = r.depth / size
+	r.cut = handbook.Deep(r.depthRatio)
+	if r.cut.Feed > 0 && !r.feedRead {
+		slower := *d
+		slower.Put(drill.Feed, cutting.Reduced(r.load.Feed, r.cut.Feed))
+		r.work = workOf(&slower)
 	}
-	r.setFeed(d)
-	r.setSpeed(d)
-	wanted := r.Point.Length
-	if !sheet.Known(wanted) {
-		wanted = point.Height(diameter, r.Point.Wanted)
+	r.Found.Drill.FeedAssumed = false // the feed is a figure here
+	r.row = handbook.FeedOf(size)
+	r.setSpeed()
+	r.edgeWanted = r.edge.from == asNew
+	if r.pointLength = r.Found.Point.Length; !sheet.Known(r.pointLength) {
+		r.pointLength = point.Height(size, r.Found.Point.Wanted)
 	}
-	r.pointLength = wanted
+	r.holdLimits()
 	return r
 }
 
-// setFeed takes the feed read, else the published one for size and work, and
-// computes the point again at it.
-func (r *running) setFeed(d *drill.Drill) {
-	r.feedBand, r.feedServes = handbook.FeedBand(r.Drill.D), handbook.FeedServes(r.Drill.D)
-	r.feed = r.Drill.Feed
-	if !r.feedRead {
-		r.feed = cutting.Reduced(judge.UsualFeed(r.Drill.D, r.Drill.Material), r.deep.Feed)
-		at := *d
-		if sheet.Known(r.feed) {
-			at.Put(drill.Feed, r.feed)
-		}
-		r.work = workOf(&at)
-		r.Drill.FeedAssumed = false
-	}
-}
-
 // setSpeed takes the speed read, else the middle of the published ones.
-func (r *running) setSpeed(d *drill.Drill) {
-	r.topSpeed = handbook.Band{Low: math.NaN(), High: math.NaN()}
-	if m := r.Drill.Material; m != nil && m.HasSpeed() {
-		r.topSpeed = m.Speed
+func (r *running) setSpeed() {
+	r.published = handbook.Band{Low: math.NaN(), High: math.NaN()}
+	if m := r.Found.Drill.Material; m != nil && m.HasSpeed() {
+		r.published = m.Speed
 	}
+	r.top = r.atDepth(r.published.High)
 	if r.rpmRead {
-		r.rpm = d.Value(drill.Rpm)
-		r.speed = cutting.CuttingSpeed(r.rpm, r.Drill.D)
-	} else {
-		pick, _ := handbook.SpeedPick(r.topSpeed)
-		r.speed = cutting.Reduced(pick, r.deep.Speed)
-		r.rpm = cutting.Rpm(r.speed, r.Drill.D)
+		r.speed = cutting.CuttingSpeed(r.load.Rpm, r.load.D)
+		return
 	}
-	r.topHere = cutting.Reduced(r.topSpeed.High, r.deep.Speed)
-	r.topRpm = handbook.Band{Low: 0, High: cutting.Rpm(r.topHere, r.Drill.D), Source: r.topSpeed.Source}
-	r.load.Rpm, r.load.Feed = r.rpm, r.feed
+	pick, _ := handbook.SpeedPick(r.published)
+	r.speed = r.atDepth(pick)
+	r.load.Rpm = cutting.Rpm(r.speed, r.load.D)
+	r.force = r.at(r.ratio())
 }
 
-func (r *running) sizeOr(other string, v float64) string {
-	return sheet.Wanted(sheet.Need{Reading: "size", Value: r.Drill.D}, sheet.Need{Reading: other, Value: v})
+// atDepth is a cutting speed less what the depth takes off it.
+func (r *running) atDepth(speed float64) float64 {
+	if r.cut.Speed > 0 {
+		return cutting.Reduced(speed, r.cut.Speed)
+	}
+	return speed
 }
 
-const noSpeed = "a material whose speed is published, or rpm"
-
-func (r *running) speedFigures(s *sheet.Sheet) {
-	band := r.topSpeed
-	for _, f := range [...]struct {
-		key, label string
-		value      float64
-	}{{"cutting_speed_low_m_min", r.topSpeed.Source.Whose() + ", from", band.Low}, {"cutting_speed_high_m_min", r.topSpeed.Source.Whose() + ", to", band.High}} {
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Cutting, Shop: band.Source.OfShop(),
-			Wants: sheet.Wanted(sheet.Need{Reading: "a material whose speed is published", Value: f.value})})
-		if band.Source != nil {
-			s.Work(band.Source.String(), band.Source.How("as published"), "{}", quantity.Of(quantity.Cutting, f.value))
-		}
-	}
-	r.cutFigure(s, "speed_cut", "taken off for the depth", r.deep.Speed)
-	s.Add(sheet.Figure{Key: "cutting_speed_m_min", Label: "cutting speed", Value: r.speed, Kind: quantity.Cutting, Shop: !r.rpmRead && band.Source.OfShop(), Wants: r.sizeOr(noSpeed, r.speed)})
-	_, pick := handbook.SpeedPick(band)
-	if r.rpmRead {
-		s.Work(practice, "v = pi D N, D in metres (feet)", "pi * {} * {}", quantity.Of(quantity.Cutting, r.Drill.D/1000), num(r.rpm))
-	} else {
-		s.Work(pick.String(), "v = (low + high) / 2 * (1 - cut)", "({} + {}) / 2 * (1 - {})", quantity.Of(quantity.Cutting, band.Low), quantity.Of(quantity.Cutting, band.High), num(r.deep.Speed))
-	}
-	f := sheet.Figure{Key: "rpm", Label: "spindle speed", Value: r.rpm, Kind: quantity.Rpm, Wants: r.sizeOr(noSpeed, r.rpm)}
-	if sheet.Known(r.topRpm.High) {
-		f.Limit = &r.topRpm
-	}
-	if !r.rpmRead {
-		f.Gauge = quantity.Setting
-	}
-	s.Add(f)
-	if r.rpmRead {
-		s.Work("as read", "N as read", "{}", num(r.rpm))
-	} else {
-		s.Work(practice, "N = v / (pi D), v in mm (inches) a minute", "{} / (pi * {})", quantity.MM(1000*r.speed), quantity.MM(r.Drill.D))
-	}
-}
-
-const practice = "common practice"
-
-// cutFigure adds what a deep hole takes off a speed or a feed.
-func (r *running) cutFigure(s *sheet.Sheet, key, label string, cut float64) {
-	wants := ""
-	if !sheet.Known(r.depthRatio) {
-		cut, wants = math.NaN(), r.sizeOr("depth", r.depth)
-	}
-	s.Add(sheet.Figure{Key: key, Label: label, Value: cut, Kind: quantity.Share, Wants: wants})
-	if sheet.Known(cut) {
-		s.Work(r.deep.Source.String(), "as published for this depth", "100 * {}", num(cut))
-	}
-}
-
-func (r *running) feedFigures(s *sheet.Sheet) {
-	size := sheet.Wanted(sheet.Need{Reading: "size", Value: r.Drill.D})
-	for _, f := range [...]struct {
-		key, label string
-		value      float64
-	}{{"feed_low_mm", "published, from", r.feedBand.Low}, {"feed_high_mm", "published, to", r.feedBand.High}} {
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Feed, Wants: size})
-		if r.feedBand.Source != nil {
-			s.Work(r.feedBand.Source.String(), "as published for this diameter", "{}", quantity.Of(quantity.Feed, f.value))
-		}
-	}
-	r.cutFigure(s, "feed_cut", "taken off for the depth", r.deep.Feed)
-	f := sheet.Figure{Key: "feed_mm", Label: "feed per turn", Value: r.feed, Kind: quantity.Feed, Wants: size}
-	if r.feedRead && r.feedServes.Source != nil {
-		f.Limit = &r.feedServes
-	}
-	s.Add(f)
+func (r *running) holdLimits() {
+	feed, helix := math.NaN(), handbook.Band{Low: math.NaN(), High: math.NaN()}
 	if r.feedRead {
-		s.Work("as read", "f as read", "{}", quantity.Of(quantity.Feed, r.feed))
-	} else {
-		judge.WorkFeed(s, r.Drill.D, r.Drill.Material, r.deep.Feed)
+		feed = r.load.Feed
 	}
-	advance := cutting.Penetration(r.feed, r.rpm)
-	s.Add(sheet.Figure{Key: "penetration_mm_min", Label: "feed per minute", Value: advance, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: r.sizeOr(noSpeed, r.rpm)})
-	s.Work(practice, "advance = f N", "{} * {}", quantity.Of(quantity.Feed, r.feed), num(r.rpm))
+	if m := r.Found.Drill.Material; m != nil && m.Helix.Source != nil {
+		helix = m.Helix
+	}
+	r.hold(rpmLimit, r.load.Rpm, handbook.Band{High: cutting.Rpm(r.top, r.load.D), Source: r.published.Source})
+	r.hold(feedLimit, feed, handbook.FeedServes(r.load.D))
+	r.hold(publishedFeedLimit, feed, r.row.Band)
+	r.hold(depthLimit, r.depthRatio, deepest())
+	r.hold(deepLimit, r.depthRatio, handbook.Band{High: handbook.DeepFrom, Source: handbook.DeepFromSource()})
+	r.hold(shankLimit, cutting.ShankStress(r.force.Torque, r.shank), handbook.Band{High: handbook.ShankStress, Source: handbook.ShankStressSource()})
+	r.hold(helixLimit, r.helix, helix)
 }
 
-func (r *running) holeFigures(s *sheet.Sheet) {
-	depth := r.sizeOr("depth", r.depth)
-	limit := handbook.Band{Low: 0, High: handbook.DeepestPecked, Source: handbook.DeepestSource()}
-	s.Add(sheet.Figure{Key: "depth_ratio", Label: "depth, in diameters", Value: r.depthRatio, Kind: quantity.Number, Limit: &limit, Wants: depth})
-	s.Work(judge.Geometry, "depth / D", "{} / {}", quantity.MM(r.depth), quantity.MM(r.Drill.D))
-	time := cutting.HoleTime(r.depth, r.pointLength, r.feed, r.rpm)
-	s.Add(sheet.Figure{Key: "hole_time_s", Label: "time in the cut", Value: time, Kind: quantity.Duration, Wants: sheet.Wanted(
-		sheet.Need{Reading: "size", Value: r.Drill.D}, sheet.Need{Reading: "depth", Value: r.depth}, sheet.Need{Reading: noSpeed, Value: r.rpm})})
-	s.Work(judge.Geometry+"; withdrawals are not in it", "t = 60 (depth + point length) / (f N)", "60 * ({} + {}) / ({} * {})",
-		quantity.MM(r.depth), quantity.MM(r.pointLength), quantity.Of(quantity.Feed, r.feed), num(r.rpm))
-	r.oversizeFigures(s)
+// deepest is how deep a hole may be, in diameters, that pecks serve.
+func deepest() handbook.Band {
+	return handbook.Band{High: handbook.DeepestPecked, Source: handbook.DeepestSource()}
 }
 
-// oversizeFigures adds how much larger than the drill the hole usually comes out.
-func (r *running) oversizeFigures(s *sheet.Sheet) {
-	usual := handbook.UsualOversize(r.Drill.D)
-	for _, f := range [...]struct {
-		key, label string
-		value      float64
-	}{{"usual_oversize_low_mm", "oversize usually, from", usual.Low}, {"usual_oversize_mean_mm", "oversize usually, mean", usual.Mean}, {"usual_oversize_high_mm", "oversize usually, to", usual.High}} {
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Length, Gauge: quantity.Indicator,
-			Wants: sheet.Wanted(sheet.Need{Reading: "a size from 1/16 to 1 in", Value: f.value})})
-		s.Work(handbook.OversizeSource().String(), "as published for this diameter, between two sizes in a straight line", "{}", quantity.MM(f.value))
-	}
-}
+// is reports whether the drill in the hole breaks a limit.
+func (r *running) is(l sheet.Limit) bool { return r.held[l].Outside() }
 
-// forceFigures adds the load where the chisel edge was measured.
-func (r *running) forceFigures(s *sheet.Sheet) {
-	l, wants := r.load, r.work.wants()
-	if r.edge.from == asNew {
-		l.Chisel = math.NaN()
-		if wants == "" {
-			wants = "web or chisel-length"
-		}
-	}
-	res := resultOf(l, cutting.FactorsOf(l.Chisel/l.D))
-	forceFigures(s, &l, res, wants)
-	switch {
-	case r.edge.from != asNew:
-		r.lengthAssumption(s)
-		r.loadAssumptions(s)
-	case r.work.wants() == "":
-		s.Find("chisel-assumed", sheet.Note, "for the shank's load a new drill's chisel edge of {} is taken: the torque hangs little on it", quantity.MM(r.edge.length))
-	}
-}
+// state is how it stands to a limit.
+func (r *running) state(l sheet.Limit) sheet.State { return r.held[l].State() }
 
-// torque is that of the load, with a new drill's edge where none was read.
-func (r *running) torque() float64 { return r.result().Torque }
+// tooFast reports whether the speed read is over what is published.
+func (r *running) tooFast() bool { return r.rpmRead && r.is(rpmLimit) }
+
+// rubs reports whether the feed leaves no clearance somewhere along the lip.
+func (r *running) rubs() bool {
+	return r.Found.Clearance.Working <= 0 || r.Found.Clearance.Least <= 0
+}
 
 // pecks is the grid of the strokes.
 func (r *running) pecks() sheet.Grid {
@@ -247,7 +129,7 @@ func (r *running) pecks() sheet.Grid {
 		sheet.Lengths("depth_mm", "to"), sheet.Lengths("stroke_mm", "stroke"),
 	}}
 	rule := cutting.PeckRule{First: handbook.PeckFirst, Next: handbook.PeckNext, Shrink: handbook.PeckShrink, Least: handbook.PeckLeast}
-	depths, err := cutting.Pecks(r.depth, r.Drill.D, rule)
+	depths, err := cutting.Pecks(r.depth, r.load.D, rule)
 	if err != nil { // no depth or no size: nothing to divide
 		return g
 	}

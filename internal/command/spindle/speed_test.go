@@ -23,7 +23,7 @@ func TestSpeedAddsUp(t *testing.T) {
 		d := rapid.Float64Range(1, 40).Draw(t, "D")
 		depth := d * rapid.Float64Range(0.2, 12).Draw(t, "depth, diameters")
 		material := rapid.SampledFrom([]string{"steel-200", "steel-400", "brass", "cast-iron-150"}).Draw(t, "material")
-		s := Speed(drilltest.Read(t, "size "+trim(d)+"mm; material "+material+"; depth "+trim(depth)+"mm"), false)
+		s := Speed.Sheet(drilltest.Read(t, "size "+trim(d)+"mm; material "+material+"; depth "+trim(depth)+"mm"), false)
 		get := func(key string) float64 { return drilltest.Value(t, s, key) }
 		rows := drilltest.Grid(t, s, "pecks").Rows
 		sum, last := 0.0, 3*d
@@ -63,7 +63,7 @@ func TestStrokes(t *testing.T) {
 		{"size 12mm; depth 42mm", 1, []float64{36, 6}},
 		{"size 1/4in; depth 1.5in", 25.4, []float64{0.75, 0.25, 0.125, 0.125, 0.125, 0.125}},
 	} {
-		rows := drilltest.Grid(t, Speed(drilltest.Read(t, c.text), false), "pecks").Rows
+		rows := drilltest.Grid(t, Speed.Sheet(drilltest.Read(t, c.text), false), "pecks").Rows
 		if len(rows) != len(c.want) {
 			t.Errorf("%s: %v", c.text, rows)
 			continue
@@ -77,7 +77,7 @@ func TestStrokes(t *testing.T) {
 // rpm = 3.82 SFM / D, D in inches; 70 to 80 ft/min for steel of 200 HB (US Navy,
 // Machinery Repairman, read in print).
 func TestRpmByTheShortForm(t *testing.T) {
-	s := Speed(drilltest.Read(t, "size 1/2in; material steel-200"), false)
+	s := Speed.Sheet(drilltest.Read(t, "size 1/2in; material steel-200"), false)
 	trade := testkit.Against(t, testkit.Trade, "rpm is 3.82 SFM / D, by the command's readings")
 	trade.Within("1/2 in at 75 ft/min", drilltest.Value(t, s, "rpm"), 3.82*75/0.5, 1, "rpm")
 }
@@ -91,15 +91,15 @@ func TestSpeedFindings(t *testing.T) {
 		"hole-very-deep":   "size 6mm; depth 60mm",
 		"flute-short":      "size 6mm; depth 30mm; flute 31mm",
 	} {
-		s := Speed(drilltest.Read(t, text), false)
+		s := Speed.Sheet(drilltest.Read(t, text), false)
 		if !drilltest.Found(s, code) || !s.Outside() {
 			t.Errorf("no %s, or it passes: %v", code, s.Findings)
 		}
 	}
-	s := Speed(drilltest.Read(t, "size 25mm; shank-diameter 13mm; web 4mm; feed 0.3mm"), false)
+	s := Speed.Sheet(drilltest.Read(t, "size 25mm; shank-diameter 13mm; web 4mm; feed 0.3mm"), false)
 	near(t, "stress", drilltest.Value(t, s, "shank_stress_mpa"), 16000*drilltest.Value(t, s, "torque_nm")/(math.Pi*13*13*13), 1e-9)
 	least := drilltest.Value(t, s, "least_shank_mm")
-	again := Speed(drilltest.Read(t, "size 25mm; shank-diameter "+trim(least)+"mm; web 4mm; feed 0.3mm"), false)
+	again := Speed.Sheet(drilltest.Read(t, "size 25mm; shank-diameter "+trim(least)+"mm; web 4mm; feed 0.3mm"), false)
 	if drilltest.Found(again, "shank-overloaded") {
 		t.Errorf("the thinnest shank that carries it, %g mm, does not", least)
 	}
@@ -123,7 +123,7 @@ func TestSpeedInShort(t *testing.T) {
 		"size 25mm; shank-diameter 13mm; clearance 0.2; flute 30mm; depth 29mm; feed 0.9mm": "the shank is overloaded: twisted to 381 % of what it carries",
 		"size 12mm; clearance 0.2; feed 0.5mm; depth 30mm; flute 31mm":                      "the flank rubs at 0.500 mm/rev: feed less or grind more clearance",
 	} {
-		if got := inShort(Speed(drilltest.Read(t, text), false)); got != want {
+		if got := inShort(Speed.Sheet(drilltest.Read(t, text), false)); got != want {
 			t.Errorf("%s: %q, not %q", text, got, want)
 		}
 	}
@@ -133,7 +133,7 @@ func TestSpeedInShort(t *testing.T) {
 // called deep and wants a high helix beyond five (own rule).
 func TestWhatIsDeep(t *testing.T) {
 	for depth, want := range map[string]string{"29mm": "", "30mm": "speed-cut ", "50mm": "speed-cut ", "51mm": "hole-deep high-helix ", "80mm": "hole-deep high-helix ", "81mm": "hole-very-deep high-helix "} {
-		s := Speed(drilltest.Read(t, "size 10mm; depth "+depth), false)
+		s := Speed.Sheet(drilltest.Read(t, "size 10mm; depth "+depth), false)
 		got := ""
 		for _, code := range []string{"speed-cut", "hole-deep", "hole-very-deep", "high-helix"} {
 			if drilltest.Found(s, code) {
@@ -150,7 +150,7 @@ func TestWhatIsDeep(t *testing.T) {
 // 0.2 is an everyday feed, and 0.4 is none.
 func TestFeedOverThePublished(t *testing.T) {
 	for feed, want := range map[string]string{"0.15mm": "", "0.2mm": "feed-above-published", "0.26mm": "feed-above-published", "0.27mm": "feed-heavy", "0.09mm": "feed-light"} {
-		s := Speed(drilltest.Read(t, "size 12mm; material steel-150; feed "+feed), false)
+		s := Speed.Sheet(drilltest.Read(t, "size 12mm; material steel-150; feed "+feed), false)
 		got := ""
 		for _, code := range []string{"feed-above-published", "feed-heavy", "feed-light"} {
 			if drilltest.Found(s, code) {
@@ -169,10 +169,10 @@ func TestOneFeed(t *testing.T) {
 		for _, size := range []string{"6.8mm", "12.7mm", "13mm", "25mm", "26mm"} {
 			d := drilltest.Read(t, "size "+size+"; material "+material+"; web 1mm; chisel-angle 125")
 			taken := judge.Compute(d).Drill.Feed
-			near(t, "feed of speed", drilltest.Value(t, Speed(d, false), "feed_mm"), taken, 1e-12)
+			near(t, "feed of speed", drilltest.Value(t, Speed.Sheet(d, false), "feed_mm"), taken, 1e-12)
 			given := *d
 			given.Put(drill.Feed, taken)
-			for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust, "pilot": Pilot} {
+			for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust.Sheet, "pilot": Pilot.Sheet} {
 				near(t, name, drilltest.Value(t, make(d, false), "thrust_n"), drilltest.Value(t, make(&given, false), "thrust_n"), 1e-9)
 			}
 		}
@@ -182,9 +182,9 @@ func TestOneFeed(t *testing.T) {
 // Stainless steel is cut at the low end and a hair over 1/2 in costs a hair more
 // thrust.
 func TestThrustDoesNotJump(t *testing.T) {
-	near(t, "feed", drilltest.Value(t, Speed(drilltest.Read(t, "size 6.8mm; material stainless-316"), false), "feed_mm"), 0.004*25.4, 1e-9)
+	near(t, "feed", drilltest.Value(t, Speed.Sheet(drilltest.Read(t, "size 6.8mm; material stainless-316"), false), "feed_mm"), 0.004*25.4, 1e-9)
 	for _, at := range []float64{3.175, 6.35, 12.7, 25.4} {
-		under, over := Thrust(drilltest.Read(t, "size "+trim(at-0.001)+"mm"), false), Thrust(drilltest.Read(t, "size "+trim(at+0.001)+"mm"), false)
+		under, over := Thrust.Sheet(drilltest.Read(t, "size "+trim(at-0.001)+"mm"), false), Thrust.Sheet(drilltest.Read(t, "size "+trim(at+0.001)+"mm"), false)
 		ratio := drilltest.Value(t, over, "thrust_n") / drilltest.Value(t, under, "thrust_n")
 		near(t, "thrust, just over by just under", ratio, 1, 0.005)
 	}
@@ -198,7 +198,7 @@ func TestWorkThatHardens(t *testing.T) {
 	for name, want := range map[string]bool{"stainless-316": true, "titanium": true, "high-temperature-alloy": true, "pump-shaft": true, "steel-200": false} {
 		d := drilltest.Read(t, "size 10mm; material "+name)
 		d.Book = &handbook.Book{Own: []handbook.Material{*own}}
-		if s := Speed(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, handbook.HardenSource()) {
+		if s := Speed.Sheet(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, handbook.HardenSource()) {
 			t.Errorf("%s: %v", name, s.Findings)
 		}
 	}
@@ -211,7 +211,7 @@ func TestMaterialOfTheShop(t *testing.T) {
 	own.Name, own.Speed.Source = "gearbox-alloy", &handbook.Source{Label: handbook.Shop, Text: "the yard's"}
 	d := drilltest.Read(t, "size 10mm; material gearbox-alloy; rpm 9000")
 	d.Book = &handbook.Book{Own: []handbook.Material{*own}}
-	s := Speed(d, false)
+	s := Speed.Sheet(d, false)
 	if !drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "the shop's, from" {
 		t.Errorf("%q, %v", s.Lookup("cutting_speed_low_m_min").Label, s.Findings)
 	}
@@ -220,7 +220,7 @@ func TestMaterialOfTheShop(t *testing.T) {
 			t.Errorf("speed over the %s", f.Text.Args[1].Word)
 		}
 	}
-	if s := Speed(drilltest.Read(t, "size 10mm; material steel-200"), false); drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "published, from" {
+	if s := Speed.Sheet(drilltest.Read(t, "size 10mm; material steel-200"), false); drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "published, from" {
 		t.Errorf("steel: %v", s.Findings)
 	}
 }

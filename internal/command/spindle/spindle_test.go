@@ -26,7 +26,7 @@ const handbookExample = "size 7/8; material steel-200; chisel-length 0.1575in; f
 // The handbook's worked example: size, work, efficiency and rpm read in print;
 // feed, W and the answers from memory.
 func TestHandbookExample(t *testing.T) {
-	s := Thrust(drilltest.Read(t, handbookExample), false)
+	s := Thrust.Sheet(drilltest.Read(t, handbookExample), false)
 	rows := drilltest.Grid(t, s, "methods").Rows
 	printed := rows[len(rows)-1]
 	if printed[0].Word != "printed" {
@@ -46,7 +46,7 @@ func TestHandbookExample(t *testing.T) {
 // of 200 HB, and the margins, which the method leaves out, about 10 %: 56 to 67 %
 // of the rest.
 func TestChiselShareAsMeasured(t *testing.T) {
-	share := drilltest.Value(t, Thrust(drilltest.Read(t, "size 29.5mm; material steel-200; feed 0.3mm"), false), "chisel_share")
+	share := drilltest.Value(t, Thrust.Sheet(drilltest.Read(t, "size 29.5mm; material steel-200; feed 0.3mm"), false), "chisel_share")
 	measured := testkit.Against(t, testkit.ModernMachining, "p. 145, the chisel edge's share of the thrust without the margins' part")
 	measured.Between("29.5 mm drill, work of 200 HB", 100*share, 56, 67, "%")
 }
@@ -59,8 +59,8 @@ func TestInchesAndMillimetres(t *testing.T) {
 		w := d * rapid.Float64Range(0.1, 0.3).Draw(t, "w/D")
 		f := rapid.Float64Range(0.001, 0.02).Draw(t, "feed, in")
 		text := func(v float64, unit string) string { return trim(v) + unit }
-		in := Thrust(drilltest.Read(t, "size "+text(d, "in")+"; web "+text(w, "in")+"; chisel-angle 125; feed "+text(f, "in")+"; rpm 300; efficiency 0.8"), false)
-		mm := Thrust(drilltest.Read(t, "size "+text(d*25.4, "mm")+"; web "+text(w*25.4, "mm")+"; chisel-angle 125; feed "+text(f*25.4, "mm")+"; rpm 300; efficiency 0.8"), false)
+		in := Thrust.Sheet(drilltest.Read(t, "size "+text(d, "in")+"; web "+text(w, "in")+"; chisel-angle 125; feed "+text(f, "in")+"; rpm 300; efficiency 0.8"), false)
+		mm := Thrust.Sheet(drilltest.Read(t, "size "+text(d*25.4, "mm")+"; web "+text(w*25.4, "mm")+"; chisel-angle 125; feed "+text(f*25.4, "mm")+"; rpm 300; efficiency 0.8"), false)
 		for _, key := range []string{"thrust_n", "torque_nm", "power_cutter_kw", "power_motor_kw", "chisel_share"} {
 			a, b := drilltest.Value(t, in, key), drilltest.Value(t, mm, key)
 			near(t, key, a, b, 0.015*b)
@@ -74,7 +74,7 @@ func TestInchesAndMillimetres(t *testing.T) {
 
 // Each step up in wear costs its factor and nothing else.
 func TestSharpAndDull(t *testing.T) {
-	s := Thrust(drilltest.Read(t, handbookExample), false)
+	s := Thrust.Sheet(drilltest.Read(t, handbookExample), false)
 	rows := drilltest.Grid(t, s, "conditions").Rows
 	for _, r := range rows {
 		near(t, r[0].Word, r[2].Value/rows[0][2].Value, r[1].Value, 1e-9)
@@ -88,7 +88,7 @@ func TestSharpAndDull(t *testing.T) {
 // Power is torque times angular speed: a second way to the same figure.
 func TestPowerIsTorqueTimesSpeed(t *testing.T) {
 	for _, size := range []string{"7/8", "22mm"} {
-		s := Thrust(drilltest.Read(t, "size "+size+"; rpm 350; drive belt"), false)
+		s := Thrust.Sheet(drilltest.Read(t, "size "+size+"; rpm 350; drive belt"), false)
 		watts := drilltest.Value(t, s, "torque_nm") * 350 * 2 * math.Pi / 60
 		near(t, "power", drilltest.Value(t, s, "power_cutter_kw"), watts/1000, 1e-4*watts/1000)
 		near(t, "power at the motor", drilltest.Value(t, s, "power_motor_kw"), watts/1000/0.9, 1e-4*watts/1000)
@@ -104,18 +104,18 @@ func TestChecks(t *testing.T) {
 		"worn-to": "wheel 200mm; worn-to 201mm", "wheel": "wheel 0mm", "marked-speed": "marked-speed 0m/s",
 	} {
 		d := drilltest.Read(t, text)
-		im := append(d.Possible(), CheckDrill(d)...)
+		im := append(d.Possible(), cannot(d)...)
 		if len(im) != 1 || drilltest.About(im[0]) != reading {
 			t.Errorf("%v: %v", text, im)
 		}
 	}
-	if im := CheckDrill(drilltest.Read(t, "size 20mm; web 4mm; to-web 3mm; thrust 10kN")); len(im) != 1 || !strings.Contains(im[0].Text, "one target") {
+	if im := cannot(drilltest.Read(t, "size 20mm; web 4mm; to-web 3mm; thrust 10kN")); len(im) != 1 || !strings.Contains(im[0].Text, "one target") {
 		t.Errorf("two targets: %v", im)
 	}
-	if im := CheckDrill(drilltest.Read(t, handbookExample)); im != nil {
+	if im := cannot(drilltest.Read(t, handbookExample)); im != nil {
 		t.Errorf("the handbook's example cannot be: %v", im)
 	}
-	if im := CheckDrill(drilltest.Read(t, "size 20mm; thrust 10N")); im != nil {
+	if im := cannot(drilltest.Read(t, "size 20mm; thrust 10N")); im != nil {
 		t.Errorf("a thrust on a drill not measured: %v", im)
 	}
 }
@@ -123,7 +123,7 @@ func TestChecks(t *testing.T) {
 // A reading that is missing makes no number of what hangs on it, and no sheet
 // changes its figures' names for it.
 func TestMissingReadings(t *testing.T) {
-	for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust, "thin": Thin, "pilot": Pilot, "speed": Speed} {
+	for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust.Sheet, "thin": Thin.Sheet, "pilot": Pilot.Sheet, "speed": Speed.Sheet} {
 		full := make(drilltest.Read(t, "size 12mm; web 2mm; chisel-angle 125; feed 0.2mm; rpm 500; depth 20mm"), false)
 		none := make(drilltest.Read(t, "feed 0.2mm"), true)
 		if names(full) != names(none) {

@@ -3,6 +3,7 @@ package spindle
 import (
 	"math"
 
+	"evenlip/internal/command"
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
@@ -12,236 +13,245 @@ import (
 	"evenlip/internal/sheet"
 )
 
+// Thin is evenlip thin.
+var Thin = command.Of[thinning]{Info: command.Info{
+	Name: "thin", Short: "thinning a thick web back: how deep a notch, and what it saves",
+	Long: `The notch to grind along each lip so that a chisel edge grown long comes back to
+a new drill's (as regrind plans it), to a web or a chisel ratio asked for, or to
+a wanted thrust; the chisel edge and the thrust after, and the point form of DIN
+1412 that it is nearest to. --to-web new leaves a new drill's web.`,
+	Examples: `  evenlip thin --size 12mm --web 2.6mm --chisel-angle 126
+  evenlip thin --size 1/2 --web 0.11 --chisel-angle 125 --chisel-ratio 0.1
+  evenlip thin --size 25mm --web 5mm --chisel-angle 125 --to-web new
+  evenlip thin --size 20mm --web 4mm --chisel-angle 125 --material steel-200 --feed 0.25mm --thrust 6kN`,
+	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
+		drill.Feed, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust},
+}, Cannot: cannot, Compute: thinningOf, Figures: (*thinning).figures, Rest: (*thinning).rest}
+
 // thinning is a thick web on its way to a target.
 type thinning struct {
-	*work
+	work
 	cutting.Thinning
-	known    bool
-	leastWeb handbook.Band
-	ratio    handbook.Band
+	known  bool
+	target target
 }
 
-// Thin is the sheet of thinning a thick web back to a target.
-func Thin(d *drill.Drill, explain bool) *sheet.Sheet {
-	t := thinningOf(workOf(d))
-	s := sheet.New("thin", explain)
-	judge.Plausible(d, s)
-	s.Open("The point now")
-	t.before(s)
-	s.Open("Thinned")
-	t.target(s)
-	t.after(s)
-	t.thrusts(s)
-	t.assumptions(s)
-	if t.known {
-		t.edgeAssumption(s)
-		t.ratioAssumptions(s)
-		t.warn(s)
-		t.answer(s)
-	}
-	return s
-}
+// target is what a web is thinned to.
+type target uint8
 
-// answer says what to leave, unless a warning says not to.
-func (t *thinning) answer(s *sheet.Sheet) {
-	web, notch := quantity.MM(t.WebTarget), quantity.MM(t.NotchDepth)
+const (
+	toNewEdge target = iota
+	toRatio
+	toWeb
+	toNewWeb
+	toThrust
+)
+
+func targetOf(d *drill.Drill) target {
 	switch {
-	case t.spent():
-		s.InShort("retire the drill: a web of {} of the diameter is more than thinning can answer", num(t.edge.web/t.Drill.D))
-	case !t.Needed:
-		s.InShort("take nothing off: the web is thin enough for that")
-	case t.CoreWeak(handbook.LeastWebRatio):
-		s.InShort("do not thin so far: a web of {} is too weak a core", web)
-	case t.short():
-		s.InShort("leave {} of web, a notch {} deep along each lip, and that by machine", web, notch)
-	default:
-		s.InShort("leave {} of web, a notch {} deep along each lip", web, notch)
+	case d.Has(drill.ToChiselRatio):
+		return toRatio
+	case d.AsNew(drill.ToWeb):
+		return toNewWeb
+	case d.Has(drill.ToWeb):
+		return toWeb
+	case d.Has(drill.ToThrust):
+		return toThrust
 	}
+	return toNewEdge
 }
 
-// spent reports whether the web is thicker than thinning can answer.
-func (t *thinning) spent() bool {
-	return t.edge.web/t.Drill.D > t.Drill.Book.WebLimit().High*(1+1e-9)
-}
-
-// short reports whether the chisel edge would be a split point's.
-func (t *thinning) short() bool { return t.RatioAfter < handbook.LeastChiselRatio*(1-1e-9) }
-
-func thinningOf(w *work) *thinning {
-	nan := math.NaN()
-	sources := handbook.ThinningSources()
-	t := &thinning{work: w, Thinning: cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
-		RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan},
-		leastWeb: handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: sources[0]}, ratio: *w.Limit(judge.ChiselRatioLimit)}
-	if w.edge.from == asNew || !sheet.Known(w.Drill.D) {
-		return t
+func thinningOf(d *drill.Drill) thinning {
+	t := thinning{work: workOf(d), target: targetOf(d)}
+	if t.edge.from != asNew && sheet.Known(t.load.D) {
+		var err error
+		t.Thinning, err = t.thinTo(d)
+		t.known = err == nil
 	}
-	if out, err := w.thin(); err == nil {
-		t.Thinning, t.known = out, true
+	short, sources, nan := *t.Found.Limit(judge.ChiselRatioLimit), handbook.ThinningSources(), math.NaN()
+	core := handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: sources[0]}
+	split := handbook.Band{Low: handbook.LeastChiselRatio, High: math.Inf(1), Source: sources[1]}
+	if !t.known {
+		t.Thinning = cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
+			RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan}
+		short, core = handbook.Band{Low: nan, High: nan}, handbook.Band{Low: nan, High: nan}
 	}
+	t.hold(chiselLimit, t.RatioBefore, short)
+	t.hold(ratioAfterLimit, t.RatioAfter, short)
+	t.hold(coreLimit, t.WebRatio, core)
+	t.hold(splitLimit, t.RatioAfter, split)
+	t.hold(spentLimit, t.edge.web/t.load.D, *t.Found.Limit(judge.WebSpentLimit))
 	return t
+}
+
+// thinTo thins to the target that was asked for, else to a new drill's chisel
+// edge, as the plan of a regrind does.
+func (t *thinning) thinTo(d *drill.Drill) (cutting.Thinning, error) {
+	thick := t.thick()
+	switch t.target {
+	case toRatio:
+		return thick.ToRatio(d.Value(drill.ToChiselRatio))
+	case toWeb, toNewWeb:
+		return thick.ToWeb(d.Value(drill.ToWeb))
+	case toThrust:
+		return thick.ToThrust(min(d.Value(drill.ToThrust)/t.madeThrust(), 1))
+	}
+	return thick.ToRatio(t.newRatio())
 }
 
 // thick is the point in cutting's words.
 func (w *work) thick() cutting.Thick {
-	return cutting.Thick{D: w.Drill.D, Web: w.edge.web, ChiselAngle: w.edge.acute, Feed: w.Drill.Feed}
+	return cutting.Thick{D: w.load.D, Web: w.edge.web, ChiselAngle: w.edge.acute, Feed: w.load.Feed}
 }
 
-// thin thins to the target that was asked for, else to a new drill's chisel
-// edge, as the plan of a regrind does.
-func (w *work) thin() (cutting.Thinning, error) {
-	t := w.thick()
-	switch {
-	case w.d.Has(drill.ToChiselRatio):
-		return t.ToRatio(w.d.Value(drill.ToChiselRatio))
-	case w.d.Has(drill.ToWeb):
-		return t.ToWeb(w.d.Value(drill.ToWeb))
-	case w.d.Has(drill.ToThrust):
-		return t.ToThrust(min(w.thrustShare(), 1))
-	}
-	return t.ToRatio(handbook.NewChiselRatio(w.Drill.D))
+// madeThrust is the thrust of the point as its web and angle make it.
+func (w *work) madeThrust() float64 {
+	return w.at(point.ChiselLength(w.edge.web, w.edge.acute) / w.load.D).Thrust
 }
 
-// thrustShare is the thrust wanted over the present one.
-func (w *work) thrustShare() float64 { return w.d.Value(drill.ToThrust) / w.thrustNow() }
+type thinDef = sheet.Def[thinning]
 
-// thrustNow is the thrust of the point as its web and angle make it.
-func (w *work) thrustNow() float64 {
-	return w.with(cutting.FactorsOf(point.ChiselLength(w.edge.web, w.edge.acute) / w.Drill.D)).Thrust
-}
-
-// wants names what the thinning still wants.
-func (t *thinning) wants() string {
+// missing names what the thinning still wants.
+func (t *thinning) missing() string {
 	web := math.NaN()
 	if t.edge.from != asNew {
 		web = t.edge.web
 	}
-	out := sheet.Wanted(sheet.Need{Reading: "size", Value: t.Drill.D}, sheet.Need{Reading: "web or chisel-length", Value: web})
-	if out == "" && t.d.Has(drill.ToThrust) && !t.known {
-		return t.work.wants()
+	out := sheet.Wanted(sheet.Need{Reading: "size", Value: t.load.D}, sheet.Need{Reading: "web or chisel-length", Value: web})
+	if out == "" && t.target == toThrust && !t.known {
+		return noForce
 	}
 	return out
 }
 
-func (t *thinning) length(s *sheet.Sheet, key, label string, v float64) {
-	s.Add(sheet.Figure{Key: key, Label: label, Value: v, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: t.wants()})
+func (t *thinning) figures(s *sheet.Sheet) {
+	t.letters(s, &factors)
+	sheet.Put(s, t, t.held[:], &pointNow, &thinned)
 }
 
-func (t *thinning) before(s *sheet.Sheet) {
-	e := &t.edge
-	web := e.web
-	if !t.known {
-		web = math.NaN()
-	}
-	t.length(s, "web_mm", "web", web)
-	if t.Chisel.WebRead {
-		s.Work("as read", "w as read", "{}", quantity.MM(web))
-	} else {
-		s.Work(judge.Geometry, "w = c sin(psi)", "{} * sin({})", quantity.MM(e.length), quantity.Rad(e.acute))
-	}
-	t.length(s, "chisel_length_mm", "chisel-edge length", t.ChiselBefore)
-	s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(web), quantity.Rad(e.acute))
-	s.Add(sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: t.RatioBefore, Kind: quantity.Number, Wants: t.wants()})
-	s.Work(judge.Geometry, "q = c / D", "{} / {}", quantity.MM(t.ChiselBefore), quantity.MM(t.Drill.D))
-	d := t.Drill.D
-	s.Add(sheet.Figure{Key: "new_web_mm", Label: "a new drill's web", Value: handbook.NewWeb(d), Kind: quantity.Length, Gauge: quantity.Caliper,
-		Wants: sheet.Wanted(sheet.Need{Reading: "size", Value: d})})
-	t.workNewWeb(s)
-}
+var pointNow = sheet.Group[thinning]{Title: "The point now", Figures: []thinDef{
+	{Key: "web_mm", Label: "web", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: (*thinning).missing, Work: "w",
+		Read: func(t *thinning) bool { return t.Found.Chisel.WebRead },
+		Value: func(t *thinning) float64 {
+			if !t.known {
+				return math.NaN()
+			}
+			return t.edge.web
+		}},
+	{Key: "chisel_length_mm", Letter: "cb", Label: "chisel-edge length", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.ChiselBefore }, Work: "w / sin(psi)"},
+	{Key: "chisel_ratio", Letter: "qb", Label: "chisel-edge length / D", Kind: quantity.Number, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.RatioBefore }, Work: "cb / D"},
+	{Key: "new_web_mm", Label: "a new drill's web", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(t *thinning) float64 { return handbook.NewWeb(t.load.D) }, Work: "w0"},
+}}
 
-// workNewWeb leaves the working of a new drill's web.
-func (t *thinning) workNewWeb(s *sheet.Sheet) {
-	d := t.Drill.D
-	s.Work(handbook.NewWebSource().String(), "w0 = 0.12 D x^(-0.245), x = D in inches, from 1/8 to 1", "0.12 * {} * {}^(-0.245)",
-		quantity.MM(d), num(math.Min(math.Max(d/handbook.InchMM, 0.125), 1)))
-}
+var thinned = sheet.Group[thinning]{Title: "Thinned", Figures: []thinDef{
+	{Letter: "qt", Label: "chisel edge / D to leave", Kind: quantity.Number, Value: func(t *thinning) float64 { return t.RatioAfter },
+		Works: func(t *thinning) (work, source string) {
+			switch t.target {
+			case toRatio:
+				return sheet.AsRead, "as asked for"
+			case toThrust:
+				return sheet.AsRead, "by halving, until the thrust is the one wanted"
+			}
+			return "q0", ""
+		}},
+	{Key: "web_target_mm", Letter: "wt", Label: "web to leave", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.WebTarget },
+		Works: func(t *thinning) (work, source string) {
+			switch {
+			case !t.Needed:
+				return "w", "it meets the target"
+			case t.target == toNewWeb:
+				return "w0", handbook.NewWebSource().String()
+			case t.target == toWeb:
+				return sheet.AsRead, "as asked for"
+			}
+			return "qt * D * sin(psi)", ""
+		}},
+	{Key: "notch_depth_mm", Label: "notch depth along each lip", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.NotchDepth }, Work: "(w - wt) / 2", Source: judge.Geometry + ": square to the lip, seen from the end"},
+	{Key: "chisel_length_after_mm", Letter: "ca", Label: "chisel-edge length", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.ChiselAfter }, Work: "wt / sin(psi)"},
+	{Key: "chisel_ratio_after", Letter: "qa", Label: "chisel-edge length / D", Kind: quantity.Number, Limit: ratioAfterLimit, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.RatioAfter }, Work: "ca / D"},
+	{Key: "web_ratio_after", Label: "web / D", Kind: quantity.Number, Limit: coreLimit, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.WebRatio }, Work: "wt / D"},
+	{Key: "point_form", Label: "form of DIN 1412, nearest", Kind: quantity.Word, OfWays: (*thinning).missing,
+		Word: func(t *thinning) string {
+			form, _, _ := handbook.FormOfChisel(t.RatioAfter, t.Needed)
+			return form.Letter
+		}},
+	{Letter: "Bb", Label: "factor B before", Kind: quantity.Number, Work: "(1 - qb) / (1 + qb)^0.2 + 2.2 * qb^0.8", Source: judge.ForceSource,
+		Value: func(t *thinning) float64 { return cutting.FactorsOf(t.RatioBefore).B }},
+	{Letter: "Ba", Label: "factor B after", Kind: quantity.Number, Work: "(1 - qa) / (1 + qa)^0.2 + 2.2 * qa^0.8", Source: judge.ForceSource,
+		Value: func(t *thinning) float64 { return cutting.FactorsOf(t.RatioAfter).B }},
+	{Key: "thrust_ratio", Label: "thrust, after / before", Kind: quantity.Number, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.ThrustRatio },
+		Work:  "(u * Ba + v * qa^2) / (u * Bb + v * qb^2)", Source: judge.ForceSource},
+	{Key: "thrust_before_n", Label: "thrust before", Kind: quantity.Force, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.at(t.RatioBefore).Thrust }, Work: "TB * Bb + TJ * qb^2", Source: judge.ForceSource},
+	{Key: "thrust_after_n", Label: "thrust after", Kind: quantity.Force, OfWays: (*thinning).missing,
+		Value: func(t *thinning) float64 { return t.at(t.RatioAfter).Thrust }, Work: "TB * Ba + TJ * qa^2", Source: judge.ForceSource},
+}}
 
-func (t *thinning) target(s *sheet.Sheet) {
-	d := t.Drill.D
-	t.length(s, "web_target_mm", "web to leave", t.WebTarget)
-	switch {
-	case !t.known:
-	case !t.Needed:
-		s.Work(judge.Geometry, "w as it is: it meets the target", "{}", quantity.MM(t.WebTarget))
-	case t.d.AsNew(drill.ToWeb):
-		t.workNewWeb(s)
-	case t.d.Has(drill.ToWeb):
-		s.Work("as asked for", "w' as asked for", "{}", quantity.MM(t.WebTarget))
-	case t.d.Has(drill.ToChiselRatio):
-		s.Work(judge.Geometry, "w' = q' D sin(psi), q' as asked for", "{} * {} * sin({})", num(t.d.Value(drill.ToChiselRatio)), quantity.MM(d), quantity.Rad(t.edge.acute))
-	case t.d.Has(drill.ToThrust):
-		s.Work(judge.Geometry+"; q' by halving until the thrust ratio is the one wanted", "w' = q' D sin(psi)", "{} * {} * sin({})",
-			num(t.RatioAfter), quantity.MM(d), quantity.Rad(t.edge.acute))
-	default:
-		s.Work(newChiselSource()+"; "+judge.Geometry, "w' = q' D sin(psi), q' = max(0.18, w0 / D / sin(60)), w0 a new drill's web", "max({}, {} / {} / sin(60)) * {} * sin({})",
-			num(handbook.StandardChiselRatio), quantity.MM(handbook.NewWeb(d)), quantity.MM(d), quantity.MM(d), quantity.Rad(t.edge.acute))
-	}
-	t.length(s, "notch_depth_mm", "notch depth along each lip", t.NotchDepth)
-	s.Work(judge.Geometry, "notch = (w - w') / 2, square to the lip seen from the end", "({} - {}) / 2", quantity.MM(t.edge.web), quantity.MM(t.WebTarget))
-}
+// is reports whether the thinning breaks a limit.
+func (t *thinning) is(l sheet.Limit) bool { return t.held[l].Outside() }
 
-func (t *thinning) after(s *sheet.Sheet) {
-	d := t.Drill.D
-	t.length(s, "chisel_length_after_mm", "chisel-edge length", t.ChiselAfter)
-	s.Work(judge.Geometry, "c' = w' / sin(psi)", "{} / sin({})", quantity.MM(t.WebTarget), quantity.Rad(t.edge.acute))
-	f := sheet.Figure{Key: "chisel_ratio_after", Label: "chisel-edge length / D", Value: t.RatioAfter, Kind: quantity.Number, Wants: t.wants()}
-	g := sheet.Figure{Key: "web_ratio_after", Label: "web / D", Value: t.WebRatio, Kind: quantity.Number, Wants: t.wants()}
-	if t.known {
-		f.Limit, g.Limit = &t.ratio, &t.leastWeb
-	}
-	s.Add(f)
-	s.Work(judge.Geometry, "q' = c' / D", "{} / {}", quantity.MM(t.ChiselAfter), quantity.MM(d))
-	s.Add(g)
-	s.Work(judge.Geometry, "w' / D", "{} / {}", quantity.MM(t.WebTarget), quantity.MM(d))
-	form, source, ok := handbook.FormOfChisel(t.RatioAfter, t.Needed)
-	word := ""
-	if ok {
-		word = form.Letter
+func (t *thinning) rest(s *sheet.Sheet) {
+	if form, source, ok := handbook.FormOfChisel(t.RatioAfter, t.Needed); ok {
 		s.Extra = append(s.Extra, source, form.Chisel.Source)
 		s.Find("point-form", sheet.Note, "by its chisel edge this is nearest to form {} of DIN 1412: {}", quantity.Say(form.Letter), quantity.Say(form.Title))
 	}
-	s.Add(sheet.Figure{Key: "point_form", Label: "form of DIN 1412, nearest", Word: word, Value: math.NaN(), Kind: quantity.Word, Wants: t.wants()})
+	t.assumptions(s)
+	if !t.known {
+		return
+	}
+	t.edgeAssumption(s, false)
+	t.comparisonAssumptions(s)
+	t.remarks(s)
+	t.answer(s)
 }
 
-func (t *thinning) thrusts(s *sheet.Sheet) {
-	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, after / before", Value: t.ThrustRatio, Kind: quantity.Number, Wants: t.wants()})
-	judge.WorkThrustRatio(s, t.Drill.D, t.Drill.Feed, t.RatioAfter, t.RatioBefore)
-	wants := t.wants()
-	if wants == "" {
-		wants = t.work.wants()
-	}
-	for _, f := range [...]struct {
-		key, label string
-		ratio      float64
-	}{{"thrust_before_n", "thrust before", t.RatioBefore}, {"thrust_after_n", "thrust after", t.RatioAfter}} {
-		factors := cutting.FactorsOf(f.ratio)
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: t.with(factors).Thrust, Kind: quantity.Force, Wants: wants})
-		workThrust(s, &t.load, factors)
-	}
-}
-
-// warn says what the target means for the point.
-func (t *thinning) warn(s *sheet.Sheet) {
-	if a, limit := t.Chisel.Angle, t.Limit(judge.ChiselAngleLimit); a < limit.Low-1e-9 || a > limit.High+1e-9 {
+// remarks says what the target means for the point.
+func (t *thinning) remarks(s *sheet.Sheet) {
+	if a := &t.Found.Held[judge.ChiselAngleLimit]; a.Outside() {
 		s.Find("chisel-angle-first", sheet.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
-			quantity.Rad(a), quantity.Rad(limit.Low), quantity.Rad(limit.High))
+			quantity.Rad(a.Value), quantity.Rad(a.Low), quantity.Rad(a.High))
 	}
-	shortest := handbook.ThinningSources()[1]
 	switch {
 	case !t.Needed:
 		s.Find("thin-enough", sheet.Note, "the web, {}, is no thicker than what was asked for would leave: nothing comes off", quantity.MM(t.edge.web))
-	case t.CoreWeak(handbook.LeastWebRatio):
-		s.Find("core-weak", sheet.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", quantity.MM(t.WebTarget), num(t.WebRatio))
-	case t.short():
-		s.Find("chisel-short", sheet.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", num(t.RatioAfter))
-		s.Extra = append(s.Extra, shortest)
-	case !t.spent():
+	case t.is(coreLimit):
+		s.Find("core-weak", sheet.Stop, "a web of {} is {} of the diameter: too weak a core, the point splits", quantity.MM(t.WebTarget), quantity.Num(t.WebRatio))
+	case t.is(splitLimit):
+		s.Find("chisel-short", sheet.Warn, "a chisel edge of {} of the diameter is a split point's: for a machine to grind, not for the hand", quantity.Num(t.RatioAfter))
+		s.Extra = append(s.Extra, t.held[splitLimit].Source)
+	case !t.is(spentLimit):
 		s.Find("both-sides", sheet.Note, "take the same off both sides, and no more of the lip than the notch: uneven thinning walks and cuts oversize")
 	}
-	if limit := t.Limit(judge.ChiselRatioLimit); t.Needed && limit.Holds(t.RatioBefore) {
-		s.Find("thinning-can-wait", sheet.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", num(limit.High))
+	if now := &t.held[chiselLimit]; t.Needed && now.State() == sheet.Within {
+		s.Find("thinning-can-wait", sheet.Note, "as it is the chisel edge is within its limit, {} of the diameter: thinning can wait", quantity.Num(now.High))
 	}
-	if t.spent() {
-		s.Find("web-spent", sheet.Warn, "the web is {} of the diameter: more than thinning can answer", num(t.edge.web/t.Drill.D))
+	if spent := &t.held[spentLimit]; spent.Outside() {
+		s.Find("web-spent", sheet.Warn, "the web is {} of the diameter: more than thinning can answer", quantity.Num(spent.Value))
+	}
+}
+
+// answer says what to leave, unless a remark says not to.
+func (t *thinning) answer(s *sheet.Sheet) {
+	web, notch := quantity.MM(t.WebTarget), quantity.MM(t.NotchDepth)
+	switch {
+	case t.is(spentLimit):
+		s.InShort("retire the drill: a web of {} of the diameter is more than thinning can answer", quantity.Num(t.held[spentLimit].Value))
+	case !t.Needed:
+		s.InShort("take nothing off: the web is thin enough for that")
+	case t.is(coreLimit):
+		s.InShort("do not thin so far: a web of {} is too weak a core", web)
+	case t.is(splitLimit):
+		s.InShort("leave {} of web, a notch {} deep along each lip, and that by machine", web, notch)
+	default:
+		s.InShort("leave {} of web, a notch {} deep along each lip", web, notch)
 	}
 }

@@ -26,7 +26,7 @@ func TestThinning(t *testing.T) {
 		case 2:
 			text += "; to-web " + trim(d*rapid.Float64Range(0.02, 0.4).Draw(t, "w'/D")) + "mm"
 		}
-		s := Thin(drilltest.Read(t, text), false)
+		s := Thin.Sheet(drilltest.Read(t, text), false)
 		get := func(key string) float64 { return drilltest.Value(t, s, key) }
 		if get("thrust_ratio") > 1+1e-9 || get("notch_depth_mm") < 0 || get("thrust_after_n") > get("thrust_before_n")*(1+1e-9) {
 			t.Fatalf("thrust times %g, notch %g", get("thrust_ratio"), get("notch_depth_mm"))
@@ -39,17 +39,17 @@ func TestThinning(t *testing.T) {
 
 func TestThinningToAThrust(t *testing.T) {
 	for _, want := range []string{"2100lbf", "8000N"} {
-		s := Thin(drilltest.Read(t, "size 20mm; web 4mm; chisel-angle 125; feed 0.25mm; thrust "+want), false)
+		s := Thin.Sheet(drilltest.Read(t, "size 20mm; web 4mm; chisel-angle 125; feed 0.25mm; thrust "+want), false)
 		v, err := quantity.Parse(quantity.Force, want, quantity.Unset)
 		if err != nil {
 			t.Fatal(err)
 		}
 		near(t, "thrust", drilltest.Value(t, s, "thrust_after_n"), v.V, 1e-6*v.V)
 	}
-	if s := Thin(drilltest.Read(t, "size 20mm; web 4mm; thrust 90kN"), false); !drilltest.Found(s, "thin-enough") {
+	if s := Thin.Sheet(drilltest.Read(t, "size 20mm; web 4mm; thrust 90kN"), false); !drilltest.Found(s, "thin-enough") {
 		t.Error("a thrust above the present one takes metal off")
 	}
-	if s := Thin(drilltest.Read(t, "size 20mm; web 4mm; material plastics; thrust 5kN"), false); sheet.Known(drilltest.Value(t, s, "web_target_mm")) {
+	if s := Thin.Sheet(drilltest.Read(t, "size 20mm; web 4mm; material plastics; thrust 5kN"), false); sheet.Known(drilltest.Value(t, s, "web_target_mm")) {
 		t.Error("a thrust without a force factor gives a web")
 	}
 }
@@ -57,15 +57,15 @@ func TestThinningToAThrust(t *testing.T) {
 // The chisel edge of a new drill is 0.18 of the diameter (Machinery's Handbook,
 // 31st ed., p. 1153, in print) from about 14 mm on; a small drill's is longer.
 func TestThinnedToANewChiselEdge(t *testing.T) {
-	s := Thin(drilltest.Read(t, "size 25mm; web 5mm; chisel-angle 126"), false)
+	s := Thin.Sheet(drilltest.Read(t, "size 25mm; web 5mm; chisel-angle 126"), false)
 	near(t, "c/D", drilltest.Value(t, s, "chisel_ratio_after"), 0.18, 1e-9)
 	near(t, "web to leave", drilltest.Value(t, s, "web_target_mm"), 0.18*25*math.Sin(54*math.Pi/180), 1e-9)
 	// and beside it the web that a new drill has: 12 % at one inch (from memory)
 	near(t, "a new drill's web", drilltest.Value(t, s, "new_web_mm"), 0.12*25, 0.02)
 	for _, size := range []string{"3mm", "8mm", "1/2in", "40mm"} {
 		d := drilltest.Read(t, "size "+size)
-		thick := Thin(drilltest.Read(t, "size "+size+"; web "+trim(0.3*d.Value(drill.Size))+"mm; chisel-angle 120"), false)
-		taken := Thrust(d, false)
+		thick := Thin.Sheet(drilltest.Read(t, "size "+size+"; web "+trim(0.3*d.Value(drill.Size))+"mm; chisel-angle 120"), false)
+		taken := Thrust.Sheet(d, false)
 		near(t, size+": c/D after", drilltest.Value(t, thick, "chisel_ratio_after"), drilltest.Value(t, taken, "new_chisel_ratio"), 1e-9)
 	}
 }
@@ -83,7 +83,7 @@ func TestThinInShort(t *testing.T) {
 		"size 10mm; web 2mm; to-web 0.4mm":   "leave 0.40 mm of web, a notch 0.80 mm deep along each lip, and that by machine",
 		"size 10mm":                          "",
 	} {
-		s := Thin(drilltest.Read(t, text), false)
+		s := Thin.Sheet(drilltest.Read(t, text), false)
 		if got := inShort(s); got != want {
 			t.Errorf("%s: %q, not %q", text, got, want)
 		}
@@ -100,7 +100,7 @@ func TestFormOfTheThinnedPoint(t *testing.T) {
 		web, form      string
 		waits, nothing bool
 	}{{"5mm", "A", false, false}, {"3.9mm", "A", true, false}, {"3.5mm", "N", false, true}} {
-		s := Thin(drilltest.Read(t, "size 25mm; web "+c.web+"; chisel-angle 126"), false)
+		s := Thin.Sheet(drilltest.Read(t, "size 25mm; web "+c.web+"; chisel-angle 126"), false)
 		if got := s.Lookup("point_form").Word; got != c.form || drilltest.Found(s, "thinning-can-wait") != c.waits || drilltest.Found(s, "thin-enough") != c.nothing {
 			t.Errorf("web %s: form %s, %v", c.web, got, s.Findings)
 		}

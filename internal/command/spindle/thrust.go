@@ -3,6 +3,7 @@ package spindle
 import (
 	"math"
 
+	"evenlip/internal/command"
 	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
@@ -11,125 +12,93 @@ import (
 	"evenlip/internal/sheet"
 )
 
-// Thrust is the sheet of thrust, torque and power.
-func Thrust(d *drill.Drill, explain bool) *sheet.Sheet {
-	w := workOf(d)
-	s := sheet.New("thrust", explain)
-	s.Cautions = drillingCautions
-	judge.Plausible(d, s)
-	res := w.result()
-	s.Open("Thrust, torque and power")
-	w.edgeFigures(s)
-	factorFigures(s, w.ratio(), res.Factors, sheet.Wanted(sheet.Need{Reading: "size", Value: w.Drill.D}))
-	w.conditionFigures(s)
-	forceFigures(s, &w.load, res, w.wants())
-	w.newFigures(s, res)
-	s.Grids = append(s.Grids, w.conditions(), w.methods(res))
+// Thrust is evenlip thrust.
+var Thrust = command.Of[work]{Info: command.Info{
+	Name: "thrust", Short: "thrust, torque and power, and the chisel edge's part in them",
+	Long: `Thrust, torque and power by the Machinery's Handbook's method, from the chisel
+edge as measured or from web and angle; what the chisel edge alone takes; sharp
+against dull; and this drill beside a new one. The inch equations are used where
+the size is in inches, the metric ones elsewhere.`,
+	Examples: `  evenlip thrust --size 7/8 --material steel-200 --chisel-length 0.1575in --feed 0.008in --rpm 350 --wear-factor 1.3 --efficiency 0.8
+  evenlip thrust --size 12mm --web 2.1mm --chisel-angle 126 --feed 0.2mm --rpm 600 --drive belt`,
+	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
+		drill.Feed, drill.Rpm, drill.WearFactor, drill.Efficiency, drill.Drive},
+}, Cannot: cannot, Compute: workOf, Figures: (*work).thrustFigures, Rest: (*work).thrustRest}
+
+func (w *work) thrustFigures(s *sheet.Sheet) {
+	w.letters(s, &spindleSpeed)
+	sheet.Put(s, w, w.held[:], &factors, &forces, &besideNew)
+}
+
+// spindleSpeed is the speed, where no figure of the sheet is.
+var spindleSpeed = group{Figures: []def{
+	{Letter: "n", Label: "spindle speed", Kind: quantity.Rpm, Work: sheet.AsRead, Of: "rpm", Value: func(w *work) float64 { return w.load.Rpm }},
+}}
+
+// besideNew sets the drill beside a new one under the same load.
+var besideNew = group{Title: "Beside a new drill", Figures: []def{
+	{Key: "new_chisel_ratio", Label: "its chisel-edge length / D", Kind: quantity.Number, Value: (*work).newRatio, Work: "q0"},
+	{Letter: "A0", Label: "factor A of a new drill", Kind: quantity.Number, Work: "(1 - q0^2) / (1 + q0)^0.2 + 3.2 * q0^1.8", Source: judge.ForceSource,
+		Value: func(w *work) float64 { return cutting.FactorsOf(w.newRatio()).A }},
+	{Letter: "B0", Label: "factor B of a new drill", Kind: quantity.Number, Work: "(1 - q0) / (1 + q0)^0.2 + 2.2 * q0^0.8", Source: judge.ForceSource,
+		Value: func(w *work) float64 { return cutting.FactorsOf(w.newRatio()).B }},
+	{Key: "new_thrust_n", Label: "its thrust", Kind: quantity.Force, Value: func(w *work) float64 { return w.at(w.newRatio()).Thrust },
+		Work: "TB * B0 + TJ * q0^2", Source: judge.ForceSource},
+	{Key: "thrust_ratio", Label: "thrust, this / new", Kind: quantity.Number,
+		Value: func(w *work) float64 {
+			return cutting.ThrustRatio(w.load.D, w.load.Feed, w.ratio(), w.newRatio())
+		},
+		Work: "(u * B + v * J) / (u * B0 + v * q0^2)", Source: judge.ForceSource},
+	{Key: "torque_ratio", Label: "torque, this / new", Kind: quantity.Number, Value: func(w *work) float64 { return w.force.A / cutting.FactorsOf(w.newRatio()).A },
+		Work: "A / A0", Source: judge.ForceSource},
+}}
+
+func (w *work) thrustRest(s *sheet.Sheet) {
+	s.Cautions = cautions
+	s.Grids = append(s.Grids, w.conditions(), w.methods())
 	w.assumptions(s)
 	w.driveUnused(s)
-	w.lengthAssumption(s)
+	w.edgeAssumption(s, true)
 	w.loadAssumptions(s)
-	w.chiselFindings(s, res)
-	return s
-}
-
-// edgeFigures adds the chisel edge that is reckoned with.
-func (w *work) edgeFigures(s *sheet.Sheet) {
-	e, d := &w.edge, w.Drill.D
-	size := sheet.Wanted(sheet.Need{Reading: "size", Value: e.length})
-	s.Add(sheet.Figure{Key: "chisel_length_mm", Label: "chisel-edge length", Value: e.length, Kind: quantity.Length, Gauge: quantity.Caliper, Wants: size})
-	switch {
-	case e.from == asNew:
-		s.Work(handbook.StandardChiselSource().String(), "c = q D, q a new drill's", "{} * {}", num(w.ratio()), quantity.MM(d))
-	case w.Chisel.LengthRead:
-		s.Work("as read", "c as read", "{}", quantity.MM(e.length))
-	default:
-		s.Work(judge.Geometry, "c = w / sin(psi)", "{} / sin({})", quantity.MM(e.web), quantity.Rad(e.acute))
+	if w.ratio() > cutting.PrintedRatio {
+		s.Find("beyond-table", sheet.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", quantity.Num(cutting.PrintedRatio))
 	}
-	f := sheet.Figure{Key: "chisel_ratio", Label: "chisel-edge length / D", Value: w.ratio(), Kind: quantity.Number,
-		Wants: sheet.Wanted(sheet.Need{Reading: "size", Value: d})}
-	if sheet.Known(d) {
-		f.Limit = w.Limit(judge.ChiselRatioLimit)
+	if w.held[chiselLimit].Outside() && sheet.Known(w.force.ChiselShare) {
+		s.Find("chisel-long", sheet.Warn, "the chisel edge takes {} of the thrust: thin the web (evenlip thin)", quantity.Of(quantity.Share, w.force.ChiselShare))
 	}
-	s.Add(f)
-	s.Work(judge.Geometry, "q = c / D", "{} / {}", quantity.MM(e.length), quantity.MM(d))
-}
-
-// conditionFigures adds the factors of work and wear.
-func (w *work) conditionFigures(s *sheet.Sheet) {
-	var thrust, torque *handbook.Source
-	if m := w.Drill.Material; m != nil {
-		thrust, torque = m.KdThrustSource, m.KdTorqueSource
-	}
-	for _, f := range [...]struct {
-		key, label string
-		value      float64
-		source     *handbook.Source
-	}{{"kd_thrust", "work factor Kd, thrust", w.load.KdThrust, thrust}, {"kd_torque", "work factor Kd, torque", w.load.KdTorque, torque}} {
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Value: f.value, Kind: quantity.Count, Shop: f.source.OfShop(), Wants: w.wants()})
-		if sheet.Known(f.value) {
-			s.Work(f.source.String(), "Kd "+f.source.How("as published")+", for a sharp drill", "{}", num(f.value))
-		}
-	}
-	s.Add(sheet.Figure{Key: "wear_factor", Label: "tool-wear factor W", Value: w.load.Wear, Kind: quantity.Number})
-	source := "as read"
-	if w.wearAssumed {
-		normal, _ := handbook.WearFactor("normal")
-		source = normal.Source.String()
-	}
-	s.Work(source, "W", "{}", num(w.load.Wear))
-}
-
-// newFigures sets the drill beside a new one under the same load.
-func (w *work) newFigures(s *sheet.Sheet, res cutting.Result) {
-	d := w.Drill.D
-	q0 := newEdge(d).length / d
-	f0 := cutting.FactorsOf(q0)
-	was := w.with(f0)
-	size := sheet.Wanted(sheet.Need{Reading: "size", Value: d})
-	s.Open("Beside a new drill")
-	s.Add(sheet.Figure{Key: "new_chisel_ratio", Label: "its chisel-edge length / D", Value: q0, Kind: quantity.Number, Wants: size})
-	s.Work(newChiselSource(), "q0 = max(0.18, w0 / D / sin(60)), w0 a new drill's web",
-		"max({}, {} / {} / sin(60))", num(handbook.StandardChiselRatio), quantity.MM(handbook.NewWeb(d)), quantity.MM(d))
-	s.Add(sheet.Figure{Key: "new_thrust_n", Label: "its thrust", Value: was.Thrust, Kind: quantity.Force, Wants: w.wants()})
-	workThrust(s, &w.load, f0)
-	s.Add(sheet.Figure{Key: "thrust_ratio", Label: "thrust, this / new", Value: cutting.ThrustRatio(d, w.Drill.Feed, w.ratio(), q0), Kind: quantity.Number, Wants: size})
-	judge.WorkThrustRatio(s, d, w.Drill.Feed, w.ratio(), q0)
-	s.Add(sheet.Figure{Key: "torque_ratio", Label: "torque, this / new", Value: res.A / f0.A, Kind: quantity.Number, Wants: size})
-	s.Work(handbook.ForceSource().String(), "M / M0 = A / A0", "{} / {}", num(res.A), num(f0.A))
 }
 
 // conditions is the grid of thrust and torque from sharp to dull.
 func (w *work) conditions() sheet.Grid {
 	g := sheet.Grid{Key: "conditions", Title: "Sharp and dull", Columns: append([]sheet.Column{
 		{Key: "condition", Label: "drill", Kind: quantity.Word}, {Key: "wear_factor", Label: "W", Kind: quantity.Number}}, loadColumns()...)}
-	if !sheet.Known(w.load.KdThrust, w.Drill.D) {
+	if !sheet.Known(w.load.KdThrust, w.load.D) {
 		return g
 	}
 	for _, f := range handbook.WearFactors() {
 		l := w.load
 		l.Wear = f.Mid()
-		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(resultOf(l, cutting.FactorsOf(w.ratio())))...))
+		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(loadOf(&l, w.force.Factors))...))
 	}
 	return g
 }
 
 // methods is the grid of the two ways to the chisel-edge factors: for who checks
 // the method, not for who drills.
-func (w *work) methods(res cutting.Result) sheet.Grid {
+func (w *work) methods() sheet.Grid {
 	g := sheet.Grid{Key: "methods", Title: "By the handbook's printed table beside it", Explained: true,
 		Columns: append([]sheet.Column{{Key: "factors", Label: "factors", Kind: quantity.Word},
 			{Key: "factor_a", Label: "A", Kind: quantity.Number}, {Key: "factor_b", Label: "B", Kind: quantity.Number}, {Key: "factor_j", Label: "J", Kind: quantity.Number}},
 			loadColumns()...)}
 	a, b, j, ok := handbook.PrintedFactors(w.ratio())
-	if !ok || !sheet.Known(res.Thrust) {
+	if !ok || !sheet.Known(w.force.Thrust) {
 		return g
 	}
 	row := func(name string, r cutting.Result) {
 		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(name), sheet.V(r.A), sheet.V(r.B), sheet.V(r.J)}, loadCells(r)...))
 	}
-	row("closed", res)
-	row("printed", w.with(cutting.Factors{A: a, B: b, J: j, Lips: math.Min(res.Lips, b)}))
+	row("closed", w.force)
+	row("printed", loadOf(&w.load, cutting.Factors{A: a, B: b, J: j, Lips: math.Min(w.force.Lips, b)}))
 	g.Note = "Table 7 is rounded, J most of all, and is read here in a straight line between rows; the closed forms behind it are what evenlip goes by."
 	return g
 }
@@ -143,14 +112,4 @@ func loadColumns() []sheet.Column {
 
 func loadCells(r cutting.Result) []sheet.Cell {
 	return []sheet.Cell{sheet.V(r.Thrust), sheet.V(r.Torque), sheet.V(r.PowerCutter), sheet.V(r.PowerMotor)}
-}
-
-// chiselFindings warns of a chisel edge that costs too much.
-func (w *work) chiselFindings(s *sheet.Sheet, res cutting.Result) {
-	if w.ratio() > cutting.PrintedRatio {
-		s.Find("beyond-table", sheet.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", num(cutting.PrintedRatio))
-	}
-	if w.ratio() > w.Limit(judge.ChiselRatioLimit).High*(1+1e-9) && sheet.Known(res.ChiselShare) {
-		s.Find("chisel-long", sheet.Warn, "the chisel edge takes {} of the thrust: thin the web (evenlip thin)", quantity.Of(quantity.Share, res.ChiselShare))
-	}
 }

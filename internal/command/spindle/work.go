@@ -1,8 +1,5 @@
-// Package spindle turns the readings of a drill, of a machine and of a grinder
-// into what the drill asks of its spindle: thrust, torque and power, what
-// thinning does to them, the pilot, speed, feed and pecks, and how fast the
-// wheel may turn. The state of the point comes from inspect, the formulas from
-// cutting, the figures that go in from reference.
+// Package spindle is the commands on a drill at the spindle: thrust, torque and power;
+// thinning, and what it does to them; the pilot; speed and feed for a hole.
 package spindle
 
 import (
@@ -17,15 +14,42 @@ import (
 	"evenlip/internal/sheet"
 )
 
-// work is a drill at work: its point, the chisel edge that is reckoned with,
-// and the load.
+// work is a drill at work: its point, the chisel edge that is reckoned with, the
+// load and what it comes to. A number that the readings do not give is NaN.
 type work struct {
-	judge.Result
-	d    *drill.Drill
-	edge edge
-	load cutting.Load
-	// wearAssumed says that no wear factor was read.
-	wearAssumed bool
+	Found judge.Result
+	edge  edge
+	load  cutting.Load
+	force cutting.Result
+	held  [limits]sheet.Held
+
+	wearTaken  bool   // no wear factor was read
+	edgeWanted bool   // forces are told only if the chisel edge was measured
+	drive      string // a drive that an efficiency read takes the place of
+}
+
+// The limits that a drill at work is held against; each command holds its own.
+const (
+	_ sheet.Limit = iota
+	chiselLimit
+	ratioAfterLimit
+	splitLimit // under it the chisel edge is a split point's
+	coreLimit
+	spentLimit // past thinning
+	pilotLimit
+	rpmLimit
+	feedLimit
+	publishedFeedLimit
+	depthLimit
+	deepLimit // beyond it a hole is called deep
+	shankLimit
+	helixLimit
+	limits
+)
+
+// hold holds a value against a band.
+func (w *work) hold(l sheet.Limit, v float64, band handbook.Band) {
+	w.held[l] = sheet.Held{Value: v, Band: band}
 }
 
 // edge is a chisel edge, measured or taken for want of a reading.
@@ -42,162 +66,163 @@ const (
 	asNew                 // neither was read
 )
 
-func workOf(d *drill.Drill) *work {
-	w := &work{Result: judge.Compute(d), d: d}
-	w.edge = edgeOf(&w.Result)
-	w.load = w.loadOf()
+func workOf(d *drill.Drill) work {
+	w := work{Found: judge.Compute(d)}
+	w.edge = edgeOf(&w.Found)
+	w.load = cutting.Load{
+		D: w.Found.Drill.D, Feed: w.Found.Drill.Feed, Chisel: w.edge.length, Rpm: d.Value(drill.Rpm),
+		KdThrust: math.NaN(), KdTorque: math.NaN(),
+		Wear: d.Value(drill.WearFactor), Efficiency: d.Value(drill.Efficiency), System: d.System(),
+	}
+	if m := w.Found.Drill.Material; m != nil {
+		w.load.KdThrust, w.load.KdTorque = m.KdThrust, m.KdTorque
+	}
+	if math.IsNaN(w.load.Wear) {
+		normal, _ := handbook.WearFactor("normal")
+		w.load.Wear, w.wearTaken = normal.Mid(), true
+	}
+	if f, ok := handbook.DriveFactor(d.Word(drill.Drive)); ok && d.Has(drill.Efficiency) {
+		w.drive = f.Name
+	} else if ok {
+		w.load.Efficiency = f.Mid()
+	}
+	w.force = w.at(w.ratio())
+	w.hold(chiselLimit, w.ratio(), *w.Found.Limit(judge.ChiselRatioLimit))
 	return w
 }
 
 func edgeOf(r *judge.Result) edge {
-	e := edge{web: r.Chisel.Web, acute: r.Chisel.Acute, length: r.Chisel.Length}
-	if sheet.Known(e.web, e.acute, e.length) {
-		return e
-	}
-	if r.Chisel.WebRead || r.Chisel.LengthRead {
+	c := &r.Chisel
+	e := edge{web: c.Web, acute: c.Acute, length: c.Length}
+	switch {
+	case sheet.Known(e.web, e.acute, e.length):
+	case c.WebRead:
 		e.from, e.acute = angleAssumed, handbook.HandbookChiselAngle
-		if r.Chisel.WebRead {
-			e.length = point.ChiselLength(e.web, e.acute)
-		} else {
-			e.web = point.WebOfChisel(e.length, e.acute)
-		}
-		return e
+		e.length = point.ChiselLength(e.web, e.acute)
+	case c.LengthRead:
+		e.from, e.acute = angleAssumed, handbook.HandbookChiselAngle
+		e.web = point.WebOfChisel(e.length, e.acute)
+	default:
+		d := r.Drill.D
+		e = edge{from: asNew, web: handbook.NewWeb(d), length: handbook.NewChiselRatio(d) * d}
+		e.acute = point.ChiselAngle(e.web, e.length)
 	}
-	return newEdge(r.Drill.D)
-}
-
-// newEdge is the chisel edge of a new drill of diameter d mm.
-func newEdge(d float64) edge {
-	e := edge{from: asNew, web: handbook.NewWeb(d), length: handbook.NewChiselRatio(d) * d}
-	e.acute = point.ChiselAngle(e.web, e.length)
 	return e
 }
 
-// newChiselSource is where the chisel edge of a new drill comes from.
-func newChiselSource() string {
-	return handbook.StandardChiselSource().String() + "; " + handbook.NewWebSource().String()
-}
-
-func (w *work) loadOf() cutting.Load {
-	l := cutting.Load{
-		D: w.Drill.D, Feed: w.Drill.Feed, Chisel: w.edge.length, Rpm: w.d.Value(drill.Rpm),
-		KdThrust: math.NaN(), KdTorque: math.NaN(),
-		Wear: w.d.Value(drill.WearFactor), Efficiency: efficiency(w.d), System: w.d.System(),
-	}
-	if m := w.Drill.Material; m != nil {
-		l.KdThrust, l.KdTorque = m.KdThrust, m.KdTorque
-	}
-	if math.IsNaN(l.Wear) {
-		normal, _ := handbook.WearFactor("normal")
-		l.Wear, w.wearAssumed = normal.Mid(), true
-	}
-	return l
-}
-
-// efficiency is the one read, else the drive's.
-func efficiency(d *drill.Drill) float64 {
-	if f, ok := handbook.DriveFactor(d.Word(drill.Drive)); ok && !d.Has(drill.Efficiency) {
-		return f.Mid()
-	}
-	return d.Value(drill.Efficiency)
-}
-
 // ratio is c/D of the edge reckoned with.
-func (w *work) ratio() float64 { return w.edge.length / w.Drill.D }
+func (w *work) ratio() float64 { return w.edge.length / w.load.D }
 
-// wants names what a force still wants.
-func (w *work) wants() string {
-	return sheet.Wanted(sheet.Need{Reading: "size", Value: w.Drill.D}, sheet.Need{Reading: "a material whose force factor is published", Value: w.load.KdThrust})
+// newRatio is c/D of a new drill.
+func (w *work) newRatio() float64 { return handbook.NewChiselRatio(w.load.D) }
+
+// at is what the load comes to with a chisel edge of that c/D.
+func (w *work) at(ratio float64) cutting.Result { return loadOf(&w.load, cutting.FactorsOf(ratio)) }
+
+// loadOf is what a load comes to with those factors.
+func loadOf(l *cutting.Load, f cutting.Factors) cutting.Result {
+	res := orNaN(l.With(f))
+	res.Factors = f
+	return res
 }
 
-// result is the load's, all NaN while something is wanted.
-func (w *work) result() cutting.Result { return w.with(cutting.FactorsOf(w.ratio())) }
-
-// with is result with chisel-edge factors from elsewhere.
-func (w *work) with(f cutting.Factors) cutting.Result {
-	return resultOf(w.load, f)
-}
-
-func resultOf(l cutting.Load, f cutting.Factors) cutting.Result {
-	res, err := l.With(f)
+// orNaN is a result, of NaN where a reading is missing: every reading that cannot be
+// was refused before.
+func orNaN(res cutting.Result, err error) cutting.Result {
 	if err != nil {
-		return unknown(f)
+		nan := math.NaN()
+		return cutting.Result{Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
 	}
 	return res
 }
 
-// unknown is the result of a load of which a reading is missing: every reading
-// that cannot be was refused before.
-func unknown(f cutting.Factors) cutting.Result {
-	nan := math.NaN()
-	return cutting.Result{Factors: f, Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
-}
+// inch reports whether the handbook's inch equations are used.
+func (w *work) inch() bool { return w.load.System == quantity.Inch }
 
-// driveUnused says that of two efficiencies the one read counts.
-func (w *work) driveUnused(s *sheet.Sheet) {
-	if name := w.d.Word(drill.Drive); name != "" && w.d.Has(drill.Efficiency) {
-		s.Find("drive-unused", sheet.Note, "an efficiency was given: that of the drive, {}, is not used", quantity.Say(name))
+// told is a force, unless it hangs on a chisel edge that was to be measured.
+func (w *work) told(force float64) float64 {
+	if w.edgeWanted {
+		return math.NaN()
 	}
+	return force
 }
 
 // assumptions says what was taken for want of a reading.
 func (w *work) assumptions(s *sheet.Sheet) {
-	b := &w.Drill
-	if b.Material != nil && !b.Given {
-		s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(b.Material.Name))
-	}
-	if b.Material != nil && !b.Material.HasForce() {
-		s.Find("no-force-factor", sheet.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", quantity.Say(b.Material.Title))
+	b := &w.Found.Drill
+	if m := b.Material; m != nil {
+		if !b.Given {
+			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(m.Name))
+		}
+		if !m.HasForce() {
+			s.Find("no-force-factor", sheet.Warn, "no force factor is published for {}: thrust, torque and power cannot be given", quantity.Say(m.Title))
+		}
 	}
 	b.FeedAssumption(s)
 }
 
-// lengthAssumption is edgeAssumption where only the edge's length counts.
-func (w *work) lengthAssumption(s *sheet.Sheet) {
-	if w.edge.from != angleAssumed || !w.Chisel.LengthRead {
-		w.edgeAssumption(s)
+// driveUnused says that of two efficiencies the one read counts.
+func (w *work) driveUnused(s *sheet.Sheet) {
+	if w.drive != "" {
+		s.Find("drive-unused", sheet.Note, "an efficiency was given: that of the drive, {}, is not used", quantity.Say(w.drive))
 	}
 }
 
-// edgeAssumption says which chisel edge is reckoned with.
-func (w *work) edgeAssumption(s *sheet.Sheet) {
-	w.Chisel.Contradiction(s)
-	switch w.edge.from {
-	case angleAssumed:
+// edgeAssumption says which chisel edge is reckoned with. Where its length alone
+// counts and was read, the angle taken is not told.
+func (w *work) edgeAssumption(s *sheet.Sheet, lengthCounts bool) {
+	switch from := w.edge.from; {
+	case from == angleAssumed && lengthCounts && w.Found.Chisel.LengthRead:
+		return
+	case from == angleAssumed:
 		s.Find("chisel-angle-assumed", sheet.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", quantity.Rad(math.Pi-w.edge.acute))
 		s.Extra = append(s.Extra, handbook.HandbookChiselSource())
-	case asNew:
-		if sheet.Known(w.Drill.D) {
-			s.Find("chisel-assumed", sheet.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", quantity.MM(w.edge.length))
-			s.Extra = append(s.Extra, handbook.StandardChiselSource(), handbook.NewWebSource())
-		}
+	case from == asNew && sheet.Known(w.load.D):
+		s.Find("chisel-assumed", sheet.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", quantity.MM(w.edge.length))
+		s.Extra = append(s.Extra, handbook.StandardChiselSource(), handbook.NewWebSource())
+	}
+	w.Found.Chisel.Contradiction(s)
+}
+
+// wearAssumption says which wear factor is taken, and what for.
+func (w *work) wearAssumption(s *sheet.Sheet, where string) {
+	if w.wearTaken {
+		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken"+where, quantity.Num(w.load.Wear))
 	}
 }
 
-// ratioAssumptions is loadAssumptions in one line, where the thrusts are there to
-// be compared.
-func (w *work) ratioAssumptions(s *sheet.Sheet) {
-	if math.IsNaN(w.load.KdThrust) {
-		return
-	}
-	s.Extra = append(s.Extra, handbook.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
-	if w.wearAssumed {
-		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken on both sides of the comparison", quantity.Num(w.load.Wear))
+// comparisonAssumptions says how two thrusts were reckoned that are compared.
+func (w *work) comparisonAssumptions(s *sheet.Sheet) {
+	if sheet.Known(w.load.KdThrust) {
+		w.forceSources(s)
+		w.wearAssumption(s, " on both sides of the comparison")
 	}
 }
 
 // loadAssumptions says how the load was reckoned.
 func (w *work) loadAssumptions(s *sheet.Sheet) {
-	if w.wearAssumed {
-		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken", quantity.Num(w.load.Wear))
-	}
-	if math.IsNaN(w.load.KdThrust) {
+	w.wearAssumption(s, "")
+	if !sheet.Known(w.load.KdThrust) {
 		return
 	}
-	s.Extra = append(s.Extra, handbook.ForceSource(), w.Drill.Material.KdThrustSource, w.Drill.Material.KdTorqueSource)
+	w.forceSources(s)
 	system, other := "metric", "inch"
-	if w.load.System == quantity.Inch {
+	if w.inch() {
 		system, other = other, system
 	}
 	s.Find("equations", sheet.Note, "worked with the handbook's {} equations; its {} ones differ by up to 1 %", quantity.Say(system), quantity.Say(other))
+}
+
+func (w *work) forceSources(s *sheet.Sheet) {
+	m := w.Found.Drill.Material
+	s.Extra = append(s.Extra, handbook.ForceSource(), m.KdThrustSource, m.KdTorqueSource)
+}
+
+// cautions are what anyone at a drilling machine is to keep in mind.
+var cautions = []string{
+	"clamp the work; wear eye protection",
+	"no gloves, no loose clothing, no loose hair near a turning spindle",
+	"stop the spindle to clear chips, with a brush and not by hand",
+	"computed forces are estimates: start lightly",
+	"work to the shop's own rules and the local code; ask a qualified person when unsure",
 }

@@ -1,0 +1,199 @@
+package spindle
+
+import (
+	"strconv"
+	"strings"
+
+	"evenlip/internal/handbook"
+	"evenlip/internal/judge"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+func (r *running) rest(s *sheet.Sheet) {
+	s.Cautions = cautions
+	s.Grids = append(s.Grids, r.pecks())
+	switch {
+	case r.edge.from != asNew:
+		r.edgeAssumption(s, true)
+		r.loadAssumptions(s)
+	case sheet.Known(r.force.Thrust):
+		s.Find("chisel-assumed", sheet.Note, "for the shank's load a new drill's chisel edge of {} is taken: the torque hangs little on it", quantity.MM(r.edge.length))
+	}
+	r.assumptions(s)
+	r.driveUnused(s)
+	r.Found.Clearance.LesserTaken(s)
+	r.Found.Clearance.Contradiction(s)
+	r.Found.Point.WantedUnused(s)
+	m := r.Found.Drill.Material
+	if m != nil && !m.HasSpeed() && !r.rpmRead {
+		s.Find("no-speed", sheet.Warn, "no cutting speed is published for {}: give rpm", quantity.Say(m.Title))
+	}
+	r.depthRemarks(s)
+	if r.rubs() {
+		s.Find("flank-rubs", sheet.Stop, "at {} the flank rubs behind the lip: feed less or grind more clearance", r.feed())
+	}
+	r.settingRemarks(s)
+	r.shankRemarks(s)
+	r.fluteRemarks(s)
+	judge.Hardens(s, m)
+	if m != nil {
+		if burns, source := handbook.Burns(m); burns {
+			s.Find("fire", sheet.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
+			s.Extra = append(s.Extra, source)
+		}
+	}
+	s.Find("break-through", sheet.Note, "ease the feed where the drill breaks through")
+	r.answer(s)
+}
+
+// diameters prints a depth in diameters, to a tenth.
+func diameters(v float64) quantity.Arg { return quantity.Say(strconv.FormatFloat(v, 'f', 1, 64)) }
+
+// turns is the spindle speed: as read, or to set.
+func (r *running) turns() quantity.Arg {
+	a := quantity.Of(quantity.Rpm, r.load.Rpm)
+	if !r.rpmRead {
+		a.Gauge = quantity.Setting
+	}
+	return a
+}
+
+func (r *running) feed() quantity.Arg { return quantity.Of(quantity.Feed, r.load.Feed) }
+
+// depthRemarks says what the depth takes off speed and feed, and how far pecks serve.
+func (r *running) depthRemarks(s *sheet.Sheet) {
+	if !sheet.Known(r.depthRatio) {
+		return
+	}
+	peck := handbook.PeckSources()
+	s.Extra = append(append(s.Extra, peck[:]...), handbook.DeepFromSource())
+	depth, speed, feed := diameters(r.depthRatio), quantity.Of(quantity.Share, r.cut.Speed), quantity.Of(quantity.Share, r.cut.Feed)
+	switch {
+	case r.is(depthLimit):
+		s.Find("hole-very-deep", sheet.Warn, "a hole of {} diameters is past the {} that pecks usually serve: deep-hole tooling is made for it; a long-series drill does it by the strokes given and with care, started in a hole that a short drill made and cleared of chips after each",
+			depth, diameters(handbook.DeepestPecked))
+	case r.is(deepLimit):
+		s.Find("hole-deep", sheet.Note, "a hole of {} diameters is deep: the published speed is cut by {}, the feed by {}, and the drill is withdrawn to clear the chips", depth, speed, feed)
+	case r.cut.Speed > 0:
+		s.Find("speed-cut", sheet.Note, "at {} diameters the published speed is cut by {} and the feed by {}, as published from {} diameters on", depth, speed, feed, diameters(handbook.PeckFirst))
+	}
+}
+
+// settingRemarks says what a speed or a feed outside the published ones does.
+func (r *running) settingRemarks(s *sheet.Sheet) {
+	if r.tooFast() {
+		deep := ""
+		if r.cut.Speed > 0 {
+			deep = " in a hole so deep"
+		}
+		s.Find("speed-high", sheet.Warn, "{} is over the {} {} for this work{}: the outer corners wear fast", quantity.Of(quantity.Cutting, r.speed),
+			quantity.Say(strings.TrimPrefix(r.published.Source.Whose(), "the ")), quantity.Of(quantity.Cutting, r.top), quantity.Say(deep))
+	}
+	low, high := quantity.Of(quantity.Feed, r.row.Low), quantity.Of(quantity.Feed, r.row.High)
+	switch {
+	case r.state(feedLimit) == sheet.Over:
+		s.Find("feed-heavy", sheet.Warn, "{} is far over the published {} for this diameter: lips chip and the web may split", r.feed(), high)
+	case r.state(publishedFeedLimit) == sheet.Over:
+		s.Find("feed-above-published", sheet.Note, "{} is above the published {} for this diameter, by less than half of that", r.feed(), high)
+	case r.state(feedLimit) == sheet.Under:
+		s.Find("feed-light", sheet.Warn, "{} is under the published {} for this diameter: the lips rub more than they cut", r.feed(), low)
+	}
+}
+
+// shankShare is the part of what the shank carries that the torque takes.
+func (r *running) shankShare() quantity.Arg {
+	return quantity.Of(quantity.Share, r.held[shankLimit].Value/handbook.ShankStress)
+}
+
+// shankRemarks says how the drill is held.
+func (r *running) shankRemarks(s *sheet.Sheet) {
+	d, shank := r.load.D, quantity.MM(r.shank)
+	if r.is(shankLimit) {
+		s.Find("shank-overloaded", sheet.Stop, "the shank of {} is twisted to {} of what it carries: a lighter feed, a pilot hole, or a shank of {} or more",
+			shank, r.shankShare(), quantity.MM(r.leastShank()))
+	}
+	most, morseOf := handbook.ParallelShankMetric, handbook.MorseOfMetric
+	if r.inch() {
+		most, morseOf = handbook.ParallelShankInch, handbook.MorseOfInch
+	}
+	if !(d > most*(1+1e-9)) {
+		return
+	}
+	s.Extra = append(s.Extra, handbook.ParallelShankSource())
+	number, source, ok := morseOf(d)
+	const reduced = "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section"
+	switch {
+	case r.shank < d && r.state(shankLimit) == sheet.Within:
+		s.Find("shank-reduced", sheet.Note, reduced+": this feed takes {} of that", shank, r.shankShare())
+	case r.shank < d:
+		s.Find("shank-reduced", sheet.Note, reduced, shank)
+	case ok:
+		s.Find("morse-taper", sheet.Note, "over {} a drill is usually held by a Morse taper, here No. {}", quantity.MM(most), quantity.Say(strconv.Itoa(number)))
+		s.Extra = append(s.Extra, source)
+	}
+}
+
+// fluteRemarks says which flutes serve.
+func (r *running) fluteRemarks(s *sheet.Sheet) {
+	m := r.Found.Drill.Material
+	kind, source := handbook.FluteFor(m, r.is(deepLimit))
+	s.Extra = append(s.Extra, source)
+	high, ok := handbook.Helix(r.load.D, handbook.TypeW)
+	from, to := quantity.Rad(high.Low), quantity.Rad(high.High)
+	switch {
+	case kind == handbook.StraightFlutes && !(r.helix <= straightEnough):
+		s.Find("straight-flutes", sheet.Note, "{} is best drilled with straight flutes, or the lips flattened: a helix digs in", quantity.Say(m.Title))
+	case kind == handbook.HighHelix && ok:
+		s.Find("high-helix", sheet.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", from, to)
+		s.Extra = append(s.Extra, high.Source)
+	}
+	if powdery, source := handbook.Powdery(m); powdery && kind == handbook.OrdinaryHelix {
+		s.Find("powdery-chips", sheet.Note, "the chips of {} are powdery: where they pack, a high helix, {} to {} at this diameter, carries them out", quantity.Say(m.Title), from, to)
+		s.Extra = append(s.Extra, source, high.Source)
+	}
+	if flute := &r.Found.Held[judge.FluteLimit]; flute.Outside() {
+		s.Find("flute-short", sheet.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(flute.Value), quantity.MM(r.depth), quantity.MM(flute.Low))
+		s.Extra = append(s.Extra, flute.Source)
+	}
+}
+
+// answer gives speed and feed in one sentence; where they will not do, or the
+// drill will not, the gravest reason stands in their place.
+func (r *running) answer(s *sheet.Sheet) {
+	flute, wrong := &r.Found.Held[judge.FluteLimit], r.wrongSettings()
+	switch {
+	case r.is(shankLimit):
+		s.InShort("the shank is overloaded: twisted to {} of what it carries", r.shankShare())
+	case r.rubs():
+		s.InShort("the flank rubs at {}: feed less or grind more clearance", r.feed())
+	case flute.Outside():
+		s.InShort("{} of flute is too short for this hole: it takes {}", quantity.MM(flute.Value), quantity.MM(flute.Low))
+	case wrong.Format != "":
+		s.InShort(wrong.Format, wrong.Args...)
+	case !sheet.Known(r.load.Rpm, r.load.Feed):
+	case r.is(depthLimit):
+		s.InShort("{}, {}; at {} diameters with a long-series drill, the strokes given and care", r.turns(), r.feed(), diameters(r.depthRatio))
+	default:
+		s.InShort("{}, {}", r.turns(), r.feed())
+	}
+}
+
+// wrongSettings says which of speed and feed as read to change, and to what.
+func (r *running) wrongSettings() quantity.Text {
+	var formats []string
+	var args []quantity.Arg
+	say := func(format string, is, may quantity.Arg) {
+		formats, args = append(formats, format), append(args, is, may)
+	}
+	if r.tooFast() {
+		say("{} is too fast: {} at most", quantity.Of(quantity.Rpm, r.load.Rpm), quantity.Of(quantity.Rpm, r.held[rpmLimit].High))
+	}
+	switch r.state(feedLimit) {
+	case sheet.Over:
+		say("{} is far too heavy a feed: up to {} is published", r.feed(), quantity.Of(quantity.Feed, r.row.High))
+	case sheet.Under:
+		say("{} is too light a feed: {} and more is published", r.feed(), quantity.Of(quantity.Feed, r.row.Low))
+	}
+	return quantity.Sayf(strings.Join(formats, "; "), args...)
+}
