@@ -125,6 +125,7 @@ func TestWhatWasTakenForGranted(t *testing.T) {
 		"mark-lip-1":         {drill.LipHeight: "0.2mm"},
 		"small-drill":        {drill.Size: "3mm", drill.Web: "0.5mm", drill.MarginWear: "0.2mm"},
 		"straight-flutes":    {drill.Material: "brass"},
+		"lips-curved":        {drill.PointAngle: "135"},
 		"wear-counted-once":  {drill.MarginWear: "3mm"},
 	} {
 		if got := drilltest.Codes(regrind.Command.Sheet(all.With(more).Drill(t), false)); !slices.Contains(got, code) {

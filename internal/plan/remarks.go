@@ -6,6 +6,7 @@ import (
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -69,6 +70,7 @@ func (p *Plan) grindTo(s *sheet.Sheet) {
 	limit := r.Limit(judge.ChiselAngleLimit)
 	s.Find("grind-to", sheet.Note, "grind both lips to {} to the axis with {} of clearance at the corner, the chisel edge between {} and {}{}",
 		quantity.Set(p.Lips.Target), quantity.Set(r.Clearance.Aim), quantity.Rad(limit.Low), quantity.Rad(limit.High), p.ofShop())
+	p.curved(s)
 	if p.AngleKept > 0 {
 		s.Find("angle-kept", sheet.Note, "the lips keep their angle, {} off; the {} of point that the work wants would take {}: --point-angle asks for it",
 			quantity.MM(st.Total), quantity.Rad(r.Point.Wanted), quantity.MM(p.AngleKept))
@@ -79,6 +81,24 @@ func (p *Plan) grindTo(s *sheet.Sheet) {
 	}
 	if !st.LipsAlike() && !p.nearlyAlike() {
 		s.Find("mark-lip-1", sheet.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
+	}
+}
+
+// curved says that a grind to another point angle leaves curved lips, on flutes as they
+// usually are.
+func (p *Plan) curved(s *sheet.Sheet) {
+	const leastChange, leastBow = math.Pi / 180, 0.002 // of the angle, and as a part of the diameter
+	r, d, k := &p.Found, p.Found.Drill.D, p.Lips.Target
+	if !(math.Abs(k-r.Point.K()) >= leastChange) {
+		return
+	}
+	web, _ := judge.OrUsual(p.Body.Web, handbook.NewWeb(d))
+	limit := r.Limit(judge.ChiselAngleLimit)
+	chisel, _ := judge.OrUsual(p.Body.ChiselAfter, math.Pi-(limit.Low+limit.High)/2)
+	helix, _ := handbook.Helix(d, handbook.TypeN)
+	lip := point.NewBentLip(point.NewFlank(d, web, k, r.Clearance.Aim), handbook.FlutePoint/2, (helix.Low+helix.High)/2)
+	if bow := lip.Bow(math.Max(0, point.ChiselCorner(web, chisel))); math.Abs(bow) >= leastBow*d {
+		judge.Curved(s, bow, handbook.FlutePoint, true)
 	}
 }
 
