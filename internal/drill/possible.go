@@ -222,13 +222,6 @@ func chiselTooLong(d *Drill) (quantity.Text, string) {
 	return possible, ""
 }
 
-func chiselTooShort(d *Drill) (quantity.Text, string) {
-	if length, web := d.Value(ChiselLength), d.Value(Web); length < web {
-		return quantity.Sayf("{} cannot be: it is shorter than the web, {}", quantity.MM(length), quantity.MM(web)), "the chisel runs slantwise across the web, so it is the longer of the two"
-	}
-	return possible, ""
-}
-
 func noSuchFlute(d *Drill) (quantity.Text, string) {
 	if remove, flute := d.Value(Remove), d.Value(Flute); remove > flute {
 		return quantity.Sayf("{} cannot come off: only {} of flute is left", quantity.MM(remove), quantity.MM(flute)), ""

@@ -11,7 +11,8 @@ import (
 
 // Chisel is the chisel edge: any two of web, angle and length give the third.
 type Chisel struct {
-	Web      float64
+	Web      float64 // at the point
+	Behind   float64 // behind a point that is thinned: read, and thicker than the chisel edge is long; else zero
 	Angle    float64 // obtuse, lip to chisel in the end view
 	Acute    float64
 	Length   float64
@@ -35,6 +36,9 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 	c.AcuteRead = c.Acute < math.Pi/2
 	c.Acute = point.Acute(c.Acute)
 	c.WebRead, c.AngleRead, c.LengthRead = known(c.Web), known(c.Acute), known(c.Length)
+	if c.Length < c.Web { // no chisel edge is shorter than its web is thick, unless it was thinned
+		c.Behind, c.Web, c.WebRead = c.Web, math.NaN(), false
+	}
 	switch {
 	case c.WebRead && c.AngleRead && c.LengthRead:
 		made := point.ChiselLength(c.Web, c.Acute)
@@ -52,6 +56,14 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 	c.Ratio = c.Length / b.D
 	c.WebRatio = c.Web / b.D
 	return c
+}
+
+// body is the web that was read, of the point or behind its thinning.
+func (c *Chisel) body() float64 {
+	if c.Behind > 0 {
+		return c.Behind
+	}
+	return c.Web
 }
 
 // ChiselEdge defines the figures of the chisel edge: of web, angle and length two
@@ -78,8 +90,12 @@ var ChiselEdge = sheet.Group[Result]{Title: "Chisel edge", Figures: []sheet.Def[
 		Value: func(r *Result) float64 { return r.Chisel.Ratio }, Limit: ChiselRatioLimit, Work: "c / D"},
 }}
 
-// Contradiction warns in s where three readings of the chisel edge disagree.
+// Contradiction warns in s where three readings of the chisel edge disagree, and
+// says where two of them tell a thinned point.
 func (c *Chisel) Contradiction(s *sheet.Sheet) {
+	if c.Behind > 0 {
+		s.Find("thinned-point", sheet.Note, "the chisel edge, {}, is shorter than the web, {}: the point is thinned, and that is the web behind it", quantity.MM(c.Length), quantity.MM(c.Behind))
+	}
 	if c.Gap != 0 {
 		s.Find("chisel-contradiction", sheet.Warn, "the three chisel readings contradict each other: web {} at {} makes an edge of {}, but {} was read ({} apart); measure again",
 			quantity.MM(c.Web), quantity.Rad(c.Angle), quantity.MM(c.Length+c.Gap), quantity.MM(c.Length), quantity.MM(math.Abs(c.Gap)))
@@ -93,6 +109,8 @@ func WantsChisel(r *Result) string {
 	switch {
 	case known(c.Length, c.Acute):
 		return ""
+	case c.Behind > 0:
+		return "chisel-angle"
 	case c.WebRead:
 		return "chisel-angle or chisel-length"
 	case c.AngleRead:

@@ -72,7 +72,7 @@ var LipFigures = sheet.Group[Result]{Title: "Lip height", Figures: []sheet.Def[R
 		}},
 	{Key: "point_offset_mm", Letter: "u", Label: "point off toward lip 1 by", Kind: quantity.Length, GaugeOf: lipGauge,
 		Value: func(r *Result) float64 { return r.Lips.Offset }, Works: offsetWorks},
-	{Key: "oversize_bound_mm", Label: "hole oversize, at most", Kind: quantity.Length, GaugeOf: lipGauge, Value: (*Result).Oversize,
+	{Key: "oversize_bound_mm", Label: "oversize from uneven lips", Kind: quantity.Length, GaugeOf: lipGauge, Value: (*Result).Oversize,
 		Work:   "2 * max(abs(u), abs(dh) / (1 / tan(k1) + 1 / tan(k2)))",
 		Source: sheet.Geometry + " (a bound: it holds when the point centres itself; held rigidly the hole is the drill's size)"},
 	{Letter: "s0", Label: "lip 1's part of the feed at the inner end", Kind: quantity.Number, Value: func(r *Result) float64 { s := r.shareLine(); return s.A + s.B*s.Inner },
@@ -199,12 +199,18 @@ func (r *Result) LipRemarks(s *sheet.Sheet) {
 	}
 	r.lipContradiction(s)
 	share1, share2 := r.Shares()
-	if !r.Drill.FeedAssumed && math.Max(share1, share2) > 0.999 {
+	if one := math.Max(share1, share2) > 0.999; one && !r.Drill.FeedAssumed {
 		s.Find("one-lip-cuts", sheet.Warn, "at this feed {} cuts everything and the other rides along: it dulls early", quantity.Say(larger(share1, share2)))
+	} else if one && !r.Outside(LipHeightLimit) && !r.Outside(MidLipLimit) {
+		s.Find("one-lip-cuts", sheet.Warn, "at a usual feed, {}, {} cuts everything and the other rides along: it dulls early", quantity.Of(quantity.Feed, r.Drill.Feed), quantity.Say(larger(share1, share2)))
 	}
 	if close, source, quoted := handbook.CloseLipHeight(r.Drill.D); quoted && math.Abs(r.Lips.MidLip) > close && !r.Outside(LipHeightLimit) && !r.Outside(MidLipLimit) {
 		s.Find("close-lip-height", sheet.Note, "some ask for {} at the most from 2 to 10 mm", quantity.MM(close))
 		s.Extra = append(s.Extra, source)
+	}
+	if usual := handbook.UsualOversize(r.Drill.D); r.Oversize() > 0 && usual.High > 0 {
+		s.Find("usual-oversize", sheet.Note, "besides what the lips do, drills of this size usually make the hole {} to {} over", quantity.MM(usual.Low), quantity.MM(usual.High))
+		s.Extra = append(s.Extra, handbook.OversizeSource())
 	}
 	if limit, known := handbook.HoleOversize(r.Drill.D); known && r.Oversize() > limit.High {
 		s.Find("hole-may-exceed", sheet.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", quantity.MM(limit.High), quantity.Say(limit.Source.Text))

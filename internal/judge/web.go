@@ -45,10 +45,10 @@ func webOf(dr *drill.Drill, r *Result) Web {
 	}
 	if t, ok := dr.Get(drill.WebTaper); ok {
 		w.Taper, w.Origin = t, TaperGiven
-	} else if t := point.WebTaper(r.Chisel.Web, w.Second, w.At); known(t) {
+	} else if t := point.WebTaper(r.Chisel.body(), w.Second, w.At); known(t) {
 		w.Taper, w.Origin = t, TaperMeasured
 	}
-	w.Body = math.Max(r.Chisel.Web, dr.Past.Body)
+	w.Body = math.Max(r.Chisel.body(), dr.Past.Body)
 	if handbook.ThinnedPoint(r.Drill.D, w.Body) && w.Origin != TaperMeasured {
 		w.Body, w.BodyTaken = handbook.NewWeb(r.Drill.D), true
 	}
@@ -76,9 +76,17 @@ var WebFigures = sheet.Group[Result]{Title: "Web after regrind", Figures: []shee
 	{Letter: "th", Label: "usual web taper, most", Kind: quantity.Taper, Work: sheet.AsRead, Value: func(*Result) float64 { return handbook.WebTaperHigh }},
 	{Letter: "w2", Label: "second web", Kind: quantity.Length, Work: sheet.AsRead, Of: "second-web", Value: func(r *Result) float64 { return r.Web.Second }},
 	{Letter: "z", Label: "distance of the second web", Kind: quantity.Length, Work: sheet.AsRead, Of: "second-web-at", Value: func(r *Result) float64 { return r.Web.At }},
+	{Letter: "wr", Label: "web read behind the thinning", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Of: "web",
+		Value: func(r *Result) float64 { return r.Chisel.Behind }},
 	{Letter: "off", Label: "ground off", Kind: quantity.Length, Work: sheet.AsRead, Of: "remove", Value: func(r *Result) float64 { return r.Web.Remove }},
 	{Letter: "wb", Label: "web behind the point", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.Web.From }, Works: bodyWorks, Of: "web"},
+		Value: func(r *Result) float64 { return r.Web.From }, Works: bodyWorks,
+		OfWays: func(r *Result) string {
+			if r.Chisel.Behind > 0 {
+				return WantsChisel(r)
+			}
+			return "web"
+		}},
 	{Key: "web_after_mm", Letter: "wa", Label: "web after", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Web.After }, Work: "wb + t * off"},
 	{Key: "chisel_length_after_mm", Letter: "ca", Label: "chisel edge after", Kind: quantity.Length, Gauge: quantity.Caliper,
@@ -99,6 +107,9 @@ var WebFigures = sheet.Group[Result]{Title: "Web after regrind", Figures: []shee
 func taperWorks(r *Result) (work, source string) {
 	switch w := &r.Web; w.Origin {
 	case TaperMeasured:
+		if r.Chisel.Behind > 0 {
+			return "(w2 - wr) / z", ""
+		}
 		return "(w2 - w) / z", ""
 	case TaperGiven:
 		return sheet.AsRead, "as given"
@@ -115,6 +126,8 @@ func bodyWorks(r *Result) (work, source string) {
 	switch w := &r.Web; {
 	case w.From == r.Chisel.Web || !known(w.From):
 		return "w", ""
+	case w.From == r.Chisel.Behind:
+		return "wr", ""
 	case w.BodyTaken:
 		return sheet.AsRead, handbook.NewWebSource().String()
 	}
