@@ -4,23 +4,20 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"reflect"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 	"testing"
 
-	"pgregory.net/rapid"
-
-	"evenlip/internal/cli"
-	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/pocket"
 )
 
 // The arithmetic that --explain shows has to give the figure it stands beside.
 // An evaluator of another house does the sums, as a pocket calculator in degree
-// mode would: outside check, expr-lang/expr.
+// mode would: outside check, expr-lang/expr. Each package holds the formulas of its
+// sheets to their figures; here is what the command line prints of them.
 
 var leadingNumber = regexp.MustCompile(`^-?[0-9]+(\.([0-9]+))?`)
 
@@ -61,15 +58,7 @@ func exactly(sum, result string, figure any) error {
 	return nil
 }
 
-func TestCalculatorInDegrees(t *testing.T) {
-	for sum, want := range map[string]float64{
-		"2.1 / sin(30°)": 4.2, "atan(1)": 45, "180 - asin(1 / 2)": 150, "2 * 3^2": 18, "0.25^0.5": 0.5,
-		"tan(45)": 1, "cos(2 * 30)": 0.5, "-2 * (-3)": 6, "100 * max(0, min(1, 5 / 4))": 100, "acos(0.5)": 60, "pi": math.Pi,
-	} {
-		if got, err := pocket.Evaluate(sum); err != nil || math.Abs(got-want) > 1e-12 {
-			t.Errorf("%s = %v (%v), not %v", sum, got, err, want)
-		}
-	}
+func TestAgrees(t *testing.T) {
 	for _, wrong := range [][2]string{{"1 + 1", "2.1 mm"}, {"1 + 1", "3"}, {"1 +", "1"}, {"1 + 1", "-"}} {
 		if agrees(wrong[0], wrong[1]) == nil {
 			t.Errorf("%s = %s is let through", wrong[0], wrong[1])
@@ -77,294 +66,78 @@ func TestCalculatorInDegrees(t *testing.T) {
 	}
 }
 
-// explained are the commands that compute from readings, each with a reading
-// without which it has nothing to do.
-var explained = func() map[string]string {
-	out := map[string]string{}
-	for _, command := range cli.Calculations() {
-		out[command] = "size"
-	}
-	out["wheel"], out["cone"] = "wheel", "semi-angle"
-	return out
-}()
-
-// takes lists the readings that each command takes, as its help tells.
-var takes = sync.OnceValue(func() map[string][]string {
-	out := map[string][]string{}
-	for command := range explained {
-		_, help, _ := strings.Cut(run("", command, "--help").out, "\nFlags:\n")
-		help, _, _ = strings.Cut(help, "\n\n")
-		for _, m := range valueFlag.FindAllStringSubmatch(help, -1) {
-			out[command] = append(out[command], m[1])
-		}
-	}
-	return out
-})
-
-var valueFlag = regexp.MustCompile(`(?m)^ +--([a-z-]+) value`)
-
-// readings is a drill as typed.
-type readings map[string]string
-
-func (r readings) args(command string) []string {
-	args := []string{command}
-	for _, name := range takes()[command] {
-		if text, ok := r[name]; ok {
-			args = append(args, "--"+name, text)
-		}
-	}
-	return args
-}
-
-// checkExplained holds every step of every command against the calculator, in
-// JSON and as a table in both systems of units, and wants a step for every
-// number computed.
-func checkExplained(t fataler, r readings) {
+// checkExplained holds the steps that a command line has in JSON to its results, and
+// the sums of its table to what stands behind them, in both systems of units.
+func checkExplained(t *testing.T, args ...string) {
 	t.Helper()
-	for _, command := range slices.Sorted(maps.Keys(explained)) {
-		if r[explained[command]] == "" {
-			continue
-		}
-		checkSteps(t, append(r.args(command), "--explain"))
-	}
-}
-
-// checkSteps does it for one command line.
-func checkSteps(t fataler, args []string) {
-	t.Helper()
-	d := compute(t, args...)
-	steps := map[string]bool{}
-	for _, s := range d.Steps {
-		steps[s.Figure] = true
-		if err := agrees(s.Numbers, s.Result); err != nil {
-			t.Fatalf("evenlip %s --format json\n%s: %v", strings.Join(args, " "), s.Figure, err)
-		}
-		if figure, isResult := d.Results[s.Figure]; !isResult {
-			checkTakenUp(t, d.Steps, s.Figure, s.Result)
-		} else if err := exactly(s.Numbers, s.Result, figure); err != nil {
-			t.Fatalf("evenlip %s --format json\n%s: %v", strings.Join(args, " "), s.Figure, err)
-		}
-		if s.Formula == "" || s.Source == "" {
-			t.Fatalf("evenlip %s: %s has no formula or no source", strings.Join(args, " "), s.Figure)
-		}
-	}
-	var silent []string
-	for key, v := range d.Results {
-		if _, isNumber := v.(float64); isNumber && !steps[key] {
-			silent = append(silent, key)
-		}
-	}
-	if silent != nil {
-		t.Fatalf("evenlip %s: nothing shows how these are got: %v", strings.Join(args, " "), silent)
-	}
 	for _, units := range []string{"mm", "in"} {
-		checkPrinted(t, len(d.Steps), append(slices.Clone(args), "--units", units, "--width", "1000"))
-	}
-}
-
-// checkTakenUp wants a step that is no result to be one on the way: the digits
-// it ends in stand in the arithmetic of another.
-func checkTakenUp(t fataler, steps []step, name, result string) {
-	t.Helper()
-	digits, _, _ := strings.Cut(result, " ")
-	digits = strings.TrimPrefix(digits, "-")
-	for _, s := range steps {
-		if s.Figure != name && strings.Contains(s.Numbers, digits) {
-			return
+		args := append(slices.Clone(args), "--explain", "--units", units)
+		d := compute(t, args...)
+		var sums []string
+		for _, s := range d.Steps {
+			sums = append(sums, s.Numbers)
+			err := agrees(s.Numbers, s.Result)
+			if figure, isResult := d.Results[s.Figure]; err == nil && isResult {
+				err = exactly(s.Numbers, s.Result, figure)
+			}
+			if err != nil || s.Formula == "" || s.Source == "" {
+				t.Errorf("evenlip %s\n%+v: %v", strings.Join(args, " "), s, err)
+			}
+		}
+		printed := printedSums(t, append(args, "--width", "1000"))
+		if len(printed) != len(sums) || units == "mm" && !slices.Equal(printed, sums) {
+			t.Errorf("evenlip %s: JSON has the sums\n%s\nthe table\n%s", strings.Join(args, " "), strings.Join(sums, "\n"), strings.Join(printed, "\n"))
 		}
 	}
-	t.Fatalf("%s is no result, and no other step takes up its %s", name, digits)
 }
 
-// checkPrinted does the same for what a person sees.
-func checkPrinted(t fataler, steps int, args []string) {
+// printedSums returns the sums of a table: what stands before an equals sign and can be
+// worked out as it stands.
+func printedSums(t *testing.T, args []string) (sums []string) {
 	t.Helper()
-	a := run("", args...)
-	_, rest, found := strings.Cut(a.out, "How each figure is got")
-	if steps == 0 {
-		return
-	}
-	if a.status != 0 || !found {
-		t.Fatalf("evenlip %s: status %d, no working\n%s", strings.Join(args, " "), a.status, a.err)
-	}
-	workings, _, _ := strings.Cut(rest, "\n\n")
-	lines := strings.Split(workings, "\n")[2:]
-	if len(lines)%4 != 0 {
-		t.Fatalf("evenlip %s: %d lines for %d steps:\n%s", strings.Join(args, " "), len(lines), steps, workings)
-	}
-	for i := 0; i < len(lines); i += 4 {
-		line := strings.TrimSpace(lines[i+2])
+	for line := range strings.Lines(run("", args...).out) {
 		at := strings.LastIndex(line, " = ")
 		if at < 0 {
-			t.Fatalf("no sum in %q", line)
-		}
-		if err := agrees(line[:at], line[at+3:]); err != nil {
-			t.Fatalf("evenlip %s\n%s: %v", strings.Join(args, " "), strings.TrimSpace(lines[i]), err)
-		}
-	}
-}
-
-var bench = map[string]readings{
-	"metric": {"size": "12mm", "web": "2.1mm", "chisel-angle": "126", "lip-angle": "59,59", "lip-height": "0.12mm",
-		"clearance": "11", "remove": "0.8mm", "feed": "0.2mm", "flank-wear": "0.2mm", "corner-wear": "0.4mm", "margin-wear": "1mm", "flute": "78mm", "depth": "30mm"},
-	"inches":             {"size": "1/2", "web": "0.085", "chisel-length": "0.104", "lip-angle": "59", "lip-height": "0.001", "clearance": "12", "remove": "0.03", "feed": "0.006"},
-	"acute chisel":       {"size": "12mm", "web": "2.1mm", "chisel-angle": "54", "remove": "1mm"},
-	"web of the chisel":  {"size": "12mm", "chisel-length": "2.6mm", "chisel-angle": "126", "remove": "1mm", "clearance": "11", "lip-angle": "59"},
-	"uneven lips":        {"size": "20mm", "web": "3mm", "chisel-angle": "125", "lip-angle": "62,57", "lip-height": "-0.21mm,0.04mm", "clearance": "8,13"},
-	"heel drop":          {"size": "12mm", "web": "2mm", "chisel-angle": "125", "lip-angle": "59", "heel-drop": "0.64mm,0.55mm", "heel-turn": "30", "feed": "0.2mm"},
-	"one that can wait":  {"size": "12mm", "lip-angle": "59,59", "lip-height": "0.03mm", "clearance": "12", "web": "2mm", "chisel-angle": "125", "flank-wear": "0.2mm"},
-	"heel drop, inches":  {"size": "#7", "heel-drop": "0.011in", "heel-turn": "30"},
-	"from lip lengths":   {"size": "1/2", "lip-angle": "60,58", "lip-length": "0.245,0.25", "web": "0.08"},
-	"two webs":           {"size": "12mm", "web": "1.8mm", "second-web": "2.2mm", "second-web-at": "25mm", "chisel-angle": "125", "remove": "6mm"},
-	"taper given":        {"size": "12mm", "web": "1.8mm", "web-taper": "0.018", "chisel-angle": "125", "remove": "6mm", "feed": "0.008in"},
-	"other point wanted": {"size": "10mm", "material": "steel-400", "point-angle": "135", "lip-angle": "59,60", "lip-height": "0.05mm"},
-	"negative clearance": {"size": "10mm", "web": "1.5mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "-2"},
-	"rubbing feed":       {"size": "3mm", "web": "0.45mm", "chisel-angle": "130", "lip-angle": "59", "clearance": "2", "feed": "0.5mm"},
-	"all three":          {"size": "12mm", "web": "2mm", "chisel-angle": "126", "chisel-length": "3mm", "remove": "1mm"},
-	"a small thick web":  {"size": "1mm", "chisel-length": "0.69mm"},
-	"size only":          {"size": "F"},
-	"at work": {"size": "12mm", "material": "steel-300", "web": "2mm", "chisel-angle": "125", "lip-angle": "59", "clearance": "11", "feed": "0.2mm",
-		"rpm": "600", "depth": "50mm", "helix": "30", "pilot": "4mm", "wear-factor": "1.3", "efficiency": "0.8", "shank-diameter": "10mm", "to-web": "1.6mm"},
-	"at work, inches":      {"size": "1/2", "material": "cast-iron-150", "web": "0.08", "chisel-length": "0.1", "feed": "0.008", "rpm": "700", "depth": "2", "to-chisel-ratio": "0.12"},
-	"a wheel":              {"wheel": "200mm", "worn-to": "160mm", "wheel-rpm": "2850", "marked-speed": "35m/s", "rest-gap": "2mm", "tongue-gap": "5mm"},
-	"a wheel, inches":      {"wheel": "8in", "worn-to": "6-1/2in", "wheel-rpm": "3450", "marked-rpm": "3600", "rest-gap": "1/8", "tongue-gap": "1/4"},
-	"a fixture, to be set": {"size": "10mm", "web": "1.5mm", "point-angle": "118", "clearance": "12", "chisel-angle": "126.5", "semi-angle": "30"},
-	"a fixture, half set":  {"size": "10mm", "web": "1.5mm", "point-angle": "118", "clearance": "12", "semi-angle": "30", "vertex": "4.808mm"},
-	"a fixture, as set":    {"size": "10mm", "web": "1.5mm", "semi-angle": "30", "axis-angle": "29.28", "axis-offset": "1.264mm", "vertex": "4.808mm"},
-}
-
-func TestExplainedArithmetic(t *testing.T) {
-	for name, r := range bench {
-		t.Run(name, func(t *testing.T) { checkExplained(t, r) })
-	}
-}
-
-func TestExplainedSample(t *testing.T) {
-	for _, command := range slices.Sorted(maps.Keys(explained)) {
-		if explained[command] != "size" {
 			continue
 		}
-		if d := compute(t, command, "--sample", "--explain"); len(d.Steps) == 0 && command != "inspect" {
-			t.Errorf("%s --sample explains nothing", command)
+		sum, result := strings.TrimSpace(line[:at]), strings.TrimSpace(line[at+3:])
+		if v, err := pocket.Evaluate(sum); err != nil || math.IsNaN(v) {
+			continue // a formula in letters
+		}
+		sums = append(sums, sum)
+		if err := agrees(sum, result); err != nil {
+			t.Errorf("evenlip %s: %v", strings.Join(args, " "), err)
 		}
 	}
-	for _, units := range []string{"mm", "in"} {
-		args := []string{"inspect", "--sample", "--explain"}
-		checkPrinted(t, len(compute(t, args...).Steps), append(args, "--units", units, "--width", "1000"))
+	return sums
+}
+
+func TestExplained(t *testing.T) {
+	for _, command := range slices.Sorted(maps.Keys(explained)) {
+		t.Run(command, func(t *testing.T) {
+			for _, r := range bench {
+				if r[explained[command]] != "" {
+					checkExplained(t, r.args(command)...)
+				}
+			}
+			if explained[command] == "size" {
+				checkExplained(t, command, "--sample")
+			}
+		})
 	}
 }
 
-// drawer draws the readings of a drill that could lie on one, some missing.
-type drawer struct {
-	t    *rapid.T
-	inch bool
-	r    readings
-}
-
-func (b *drawer) number(name string, low, high float64) float64 {
-	return rapid.Float64Range(low, high).Draw(b.t, name)
-}
-
-func (b *drawer) length(mm float64) string {
-	if b.inch {
-		return fmt.Sprintf("%.4fin", mm/25.4)
+// Of a range the first step is explained.
+func TestExplainedRange(t *testing.T) {
+	web := func(size, remove string) []string {
+		return []string{"web", "--size", size, "--web", "1.8mm", "--chisel-angle", "125", "--remove", remove}
 	}
-	return fmt.Sprintf("%.3fmm", mm)
-}
-
-// set writes a reading down, or leaves it out.
-func (b *drawer) set(name, text string) {
-	if rapid.Bool().Draw(b.t, name+" read") {
-		b.r[name] = text
+	first := web("12mm", "2mm")
+	alone := compute(t, append(first, "--explain")...).Steps
+	for _, args := range [][]string{web("12mm", "2mm..6mm by 2mm"), web("12mm..14mm by 1mm", "2mm..6mm by 2mm")} {
+		checkExplained(t, args...)
+		if steps := compute(t, append(args, "--explain")...).Steps; len(steps) == 0 || !reflect.DeepEqual(steps, alone) {
+			t.Errorf("evenlip %s explains\n%+v\nits first step alone\n%+v", strings.Join(args, " "), steps, alone)
+		}
 	}
-}
-
-// setLength writes a length down that is drawn as a part of the whole.
-func (b *drawer) setLength(name string, low, high, whole float64) {
-	b.set(name, b.length(b.number(name, low, high)*whole))
-}
-
-// setNumber writes a number down with so many decimals.
-func (b *drawer) setNumber(name string, low, high float64, decimals int) {
-	b.set(name, fmt.Sprintf("%.*f", decimals, b.number(name, low, high)))
-}
-
-func anyDrill(t *rapid.T) readings {
-	b := &drawer{t: t, inch: rapid.Bool().Draw(t, "inch"), r: readings{}}
-	d := b.number("size", 1, 60)
-	b.r["size"] = b.length(d)
-	b.set("material", rapid.SampledFrom([]string{"steel-200", "steel-400", "stainless-316", "aluminium", "cast-iron-150", "plastics", "titanium", "copper"}).Draw(t, "material"))
-	b.lips(d, b.chisel(d))
-	b.wear(d)
-	b.work(d)
-	return b.r
-}
-
-// chisel draws the web and the chisel edge, which hang on each other. It returns how
-// far they leave a lip to reach, seen from the end.
-func (b *drawer) chisel(d float64) float64 {
-	web := b.number("web", 0.08, 0.34) * d
-	acute := b.number("acute", 30, 80)
-	b.set("web", b.length(web))
-	angle := acute
-	if rapid.Bool().Draw(b.t, "obtuse") {
-		angle = 180 - acute
-	}
-	b.set("chisel-angle", fmt.Sprintf("%.2f", angle))
-	b.set("chisel-length", b.length(math.Min(web/math.Sin(acute*math.Pi/180)+0.01, 0.9*d)))
-	b.setLength("second-web", 1.05, 1.5, web)
-	b.setLength("second-web-at", 10, 50, 1)
-	b.setNumber("web-taper", 0, 0.05, 4)
-	return math.Sqrt(d*d-web*web)/2 - web/2/math.Tan(acute*math.Pi/180)
-}
-
-// lips draws what is read off the lips and behind them.
-func (b *drawer) lips(d, reach float64) {
-	k1, k2 := b.number("lip angle 1", 45, 75), b.number("lip angle 2", 45, 75)
-	if rapid.Bool().Draw(b.t, "alike") {
-		k2 = k1
-	}
-	b.set("lip-angle", fmt.Sprintf("%.2f,%.2f", k1, k2))
-	b.setLength("lip-height", -0.02, 0.02, d)
-	lip := func(name string, k float64) string {
-		return b.length(b.number(name, 0.9, 1) * reach / math.Sin(k*math.Pi/180))
-	}
-	b.set("lip-length", lip("lip length 1", k1)+","+lip("lip length 2", k2))
-	b.set("clearance", fmt.Sprintf("%.2f,%.2f", b.number("clearance 1", -3, 30), b.number("clearance 2", -3, 30)))
-	b.setLength("heel-drop", 0.001, 0.06, d)
-	b.setNumber("heel-turn", 5, 60, 1)
-	b.setNumber("point-angle", 90, 140, 1)
-	b.setNumber("helix", 5, 45, 1)
-}
-
-// wear draws what is worn, what is to come off and what is left.
-func (b *drawer) wear(d float64) {
-	b.setLength("remove", 0, 0.5, d)
-	b.set("flute", b.length(d*4+50))
-	b.set("length", b.length(d*8+100))
-	b.setLength("margin-wear", 0, 1, d)
-	b.setLength("flank-wear", 0, 0.05, d)
-	b.setLength("corner-wear", 0, 0.2, d)
-	b.setLength("lip-chip", 0, 0.2, d)
-	b.setLength("clean-up", 0, 0.2, 1)
-	b.setLength("every", 0.3, 2, 1)
-	b.setNumber("back-taper", 0, 0.001, 5)
-	b.set("least-diameter", b.length(0.999*d))
-}
-
-// work draws what the drill is to do.
-func (b *drawer) work(d float64) {
-	b.set("feed", b.length(b.number("feed", 0.005, 0.03)*d+0.01))
-	b.setLength("depth", 0.5, 6, d)
-	b.setNumber("rpm", 20, 5000, 0)
-	b.setNumber("wear-factor", 1, 2, 2)
-	b.setNumber("efficiency", 0.5, 1, 2)
-	b.setLength("shank-diameter", 0.3, 1, d)
-	b.setLength("pilot", 0.05, 0.7, d)
-	b.setLength("to-web", 0.05, 0.3, d)
-	b.setNumber("to-chisel-ratio", 0.06, 0.3, 3)
-}
-
-func TestExplainedArithmeticOfAnyDrill(t *testing.T) {
-	testkit.Property(t, "the arithmetic that --explain shows gives the figure shown, for any drill", func(t *rapid.T) { checkExplained(t, anyDrill(t)) })
 }
