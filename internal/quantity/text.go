@@ -11,7 +11,6 @@ type Arg struct {
 	Gauge Gauge
 	Value float64
 	Word  string
-	Fine  bool // twelve digits, where the arithmetic loses some by cancelling
 }
 
 // MM makes the argument of a Text that is a length, mm, as fine as a caliper.
@@ -34,12 +33,6 @@ func Of(k Kind, v float64) Arg { return Arg{Kind: k, Value: v} }
 // make it coarser.
 func Set(v float64) Arg { return Arg{Kind: Angle, Gauge: Setting, Value: v} }
 
-// Fine asks for twelve digits of an argument.
-func Fine(a Arg) Arg {
-	a.Fine = true
-	return a
-}
-
 // Text is a sentence with numbers left open: each {} takes the next argument.
 // Keeping them apart lets the same finding be read in inches and in millimetres.
 type Text struct {
@@ -55,26 +48,21 @@ func (t Text) In(f Format) string { return string(t.Append(nil, f)) }
 
 // Append appends what In returns.
 func (t Text) Append(b []byte, f Format) []byte {
-	return t.Expand(b, func(b []byte, a *Arg) []byte {
-		if a.Kind == Word {
-			return append(b, Clean(a.Word)...)
-		}
-		return f.AppendText(b, a.Kind, a.Gauge, a.Value)
-	})
-}
-
-// Expand appends the text, each argument as arg appends it.
-func (t Text) Expand(b []byte, arg func([]byte, *Arg) []byte) []byte {
-	rest, n := t.Format, 0
-	for {
+	rest := t.Format
+	for i := range t.Args {
 		before, after, found := strings.Cut(rest, "{}")
-		b = append(b, before...)
-		if !found || n >= len(t.Args) {
+		if b = append(b, before...); !found {
 			return b
 		}
-		b = arg(b, &t.Args[n])
-		rest, n = after, n+1
+		if a := &t.Args[i]; a.Kind == Word {
+			b = append(b, Clean(a.Word)...)
+		} else {
+			b = f.AppendText(b, a.Kind, a.Gauge, a.Value)
+		}
+		rest = after
 	}
+	before, _, _ := strings.Cut(rest, "{}")
+	return append(b, before...)
 }
 
 // Clean makes a name from outside harmless on a terminal: control characters,

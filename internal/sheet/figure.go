@@ -49,7 +49,7 @@ type Figure struct {
 	Key   string // the name in JSON and CSV, its unit as suffix: "point_angle_deg"
 	Label string // the name on a screen: "point angle"
 	// Value is in millimetres, radians or the kind's own unit. NaN says that it
-	// could not be computed; Wants then names the readings it needs.
+	// could not be computed; Missing then names the readings it needs.
 	Value float64
 	// Word takes the place of Value where the result is a word; where the gauges cannot
 	// tell which, it names all that it may be.
@@ -58,16 +58,14 @@ type Figure struct {
 	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
 	Limit *handbook.Band
 	Give  float64 // what a bench gauge cannot tell of Value
-	Wants string
 	// How the value is got, as Def says.
 	Letter, Work, Source, Of string
 	Fine                     bool
 	// Shop says that the shop that uses the program has set the value.
 	Shop bool
 	// Exact prints all the digits: the figure is by definition, not by a gauge.
-	Exact   bool
-	Doubt   *Doubt // nil where no gauge was named
-	Working *Working
+	Exact bool
+	Doubt *Doubt // nil where no gauge was named
 }
 
 // Doubt is what the gauges leave in doubt of a figure.
@@ -98,14 +96,6 @@ func (f *Figure) State() State {
 		return Unsure
 	}
 	return state
-}
-
-// Working is how a figure was got: the formula in symbols, then with the
-// numbers in it, ready for a pocket calculator in degree mode.
-type Working struct {
-	Formula string
-	Numbers quantity.Text
-	Source  string
 }
 
 // Severity ranks a finding.

@@ -143,29 +143,6 @@ func TestSections(t *testing.T) {
 	}
 }
 
-// Working is left only where it was asked for and the figure is known.
-func TestWork(t *testing.T) {
-	for _, explaining := range []bool{false, true} {
-		s := &sheet.Sheet{Explaining: explaining}
-		s.Add(sheet.Figure{Key: "known", Value: 1})
-		s.Work("a source", "f = a", "{}", quantity.Num(1))
-		s.Add(sheet.Figure{Key: "unknown", Value: nan})
-		s.Work("a source", "f = a", "{}", quantity.Num(nan))
-		if got := s.Lookup("known").Working != nil; got != explaining {
-			t.Errorf("explaining %v: working %v", explaining, got)
-		}
-		if s.Lookup("unknown").Working != nil {
-			t.Error("working of what is not known")
-		}
-	}
-	s := &sheet.Sheet{Explaining: true}
-	s.Add(sheet.Figure{Value: 1})
-	s.Work("a source", "f = a", "{}", quantity.Num(1))
-	if w := s.Sections[0].Figures[0].Working; w.Source != "a source" || w.Formula != "f = a" || w.Numbers.Format != "{}" || w.Numbers.Args[0].Value != 1 {
-		t.Errorf("%+v", w)
-	}
-}
-
 // --check: with a verdict only fit passes; without one any figure outside its
 // limit, or that the gauge cannot tell, and any finding that says stop fails.
 func TestOutside(t *testing.T) {

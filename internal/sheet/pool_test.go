@@ -16,8 +16,7 @@ func TestSheetsFromThePool(t *testing.T) {
 			s.Open(fmt.Sprint("section ", i))
 			s.Sections[i].Quiet = true
 			for j := range n {
-				s.Add(sheet.Figure{Key: fmt.Sprint(i, j), Value: float64(j), Word: "word", Wants: "size", Doubt: new(sheet.Doubt)})
-				s.Work("source", "formula", "{}", quantity.MM(float64(n)))
+				s.Add(sheet.Figure{Key: fmt.Sprint(i, j), Value: float64(j), Word: "word", Of: "size", Work: fmt.Sprint(n), Source: "source", Doubt: new(sheet.Doubt)})
 			}
 			s.Find("code", sheet.Stop, "{}", quantity.MM(float64(n*i)))
 		}
@@ -25,7 +24,7 @@ func TestSheetsFromThePool(t *testing.T) {
 	same := func(s *sheet.Sheet, n int) bool {
 		count := 0
 		s.Each(func(f *sheet.Figure) {
-			if count++; f.Working == nil || f.Working.Numbers.Args[0] != quantity.MM(float64(n)) {
+			if count++; f.Work != fmt.Sprint(n) {
 				count = -1000
 			}
 		})

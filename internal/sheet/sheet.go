@@ -28,7 +28,7 @@ type Sheet struct {
 	// First is the sheet whose working is shown in place of this one's: of the
 	// answers or the places that are its rows, the first.
 	First *Sheet
-	// Explaining asks the calculation to leave the working with each figure.
+	// Explaining says that the working of each figure is asked for.
 	Explaining bool
 	// Extra are sources that no limit or working names.
 	Extra []*handbook.Source
@@ -37,7 +37,7 @@ type Sheet struct {
 	// are only counted.
 	Drawing bool
 
-	args  []quantity.Arg // of the findings and the working
+	args  []quantity.Arg // of the findings
 	steps []Figure       // on the way to others, and readings that formulas start from
 }
 
@@ -180,8 +180,7 @@ func (s *Sheet) Open(title string) {
 	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}
 }
 
-// Add puts a figure into the section that was opened last and returns it for
-// the working to be added.
+// Add puts a figure into the section that was opened last and returns it.
 func (s *Sheet) Add(f Figure) *Figure {
 	if len(s.Sections) == 0 {
 		s.Open("")
@@ -189,19 +188,6 @@ func (s *Sheet) Add(f Figure) *Figure {
 	sec := &s.Sections[len(s.Sections)-1]
 	sec.Figures = append(sec.Figures, f)
 	return &sec.Figures[len(sec.Figures)-1]
-}
-
-// Work leaves the working with the figure added last, if working was asked for
-// and the figure is known.
-func (s *Sheet) Work(source, formula, numbers string, args ...quantity.Arg) {
-	if !s.Explaining {
-		return
-	}
-	sec := &s.Sections[len(s.Sections)-1]
-	f := &sec.Figures[len(sec.Figures)-1]
-	if f.Known() {
-		f.Working = &Working{Formula: formula, Numbers: quantity.Text{Format: numbers, Args: s.keep(args)}, Source: source}
-	}
 }
 
 // Find adds a finding.

@@ -75,9 +75,6 @@ func (s *Sheet) Given(f *Figure) []*Figure {
 
 // Missing names the readings without which f has no value, "" where none is.
 func (s *Sheet) Missing(f *Figure) string {
-	if f.Wants != "" && !f.Known() {
-		return f.Wants
-	}
 	var names []string
 	s.missing(f, &names)
 	return strings.Join(names, " and ")
@@ -117,13 +114,7 @@ func (s *Sheet) Worked(f func(fig *Figure, step bool)) {
 			f(fig, fig.Key == "")
 		}
 	}
-	s.Each(func(fig *Figure) {
-		if fig.Working != nil {
-			f(fig, false)
-			return
-		}
-		tell(fig)
-	})
+	s.Each(tell)
 }
 
 // Letters returns the figures whose letters stand in a formula of the sheet, in the
@@ -181,11 +172,7 @@ func operand(f *Figure, format quantity.Format) string {
 	if f.Kind != quantity.Share {
 		v = format.InSystem(f.Kind, v)
 	}
-	digits := 8
-	if f.Fine {
-		digits = 12
-	}
-	out := significant(v, digits)
+	out := f.Digits(v)
 	if f.Kind == quantity.Angle {
 		out += "°"
 	}
@@ -195,8 +182,13 @@ func operand(f *Figure, format quantity.Format) string {
 	return out
 }
 
-// significant prints v to so many significant digits, without an exponent.
-func significant(v float64, n int) string {
+// Digits prints v as formulas take the figure up: to eight significant digits, or
+// twelve where eight would cancel away, without an exponent.
+func (f *Figure) Digits(v float64) string {
+	n := 8
+	if f.Fine {
+		n = 12
+	}
 	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
 	if err != nil || math.IsNaN(v) {
 		return "-"

@@ -26,8 +26,8 @@ func (t *tableWriter) workings(s *sheet.Sheet) {
 			first = false
 		}
 		t.wrapped("  ", f.Label)
-		t.wrapped("    ", formula(s, f))
-		sum := sum(s, f, t.f)
+		t.wrapped("    ", s.Formula(f))
+		sum := s.Sum(f, t.f)
 		if t.o.ASCII {
 			sum = strings.ReplaceAll(sum, "°", "")
 		}
@@ -35,7 +35,7 @@ func (t *tableWriter) workings(s *sheet.Sheet) {
 		for _, l := range wrapItems(append(terms, equals), " ", t.o.Width-4) {
 			t.line("    ", l)
 		}
-		t.wrapped("    ", workSource(f))
+		t.wrapped("    ", f.Source)
 		t.doubt(f)
 	})
 	t.letters(s)
@@ -97,15 +97,11 @@ func (t *tableWriter) limitSources(s *sheet.Sheet) {
 func result(fig *sheet.Figure, step bool, f quantity.Format) string {
 	f.Bench = false
 	if step {
-		n := 8
-		if fig.Fine {
-			n = 12
-		}
 		unit := f.Unit(fig.Kind)
 		if unit != "" && unit != "°" {
 			unit = " " + unit
 		}
-		return significant(f.InSystem(fig.Kind, fig.Value), n) + unit
+		return fig.Digits(f.InSystem(fig.Kind, fig.Value)) + unit
 	}
 	return shown(fig, f)
 }
@@ -114,27 +110,4 @@ func (t *tableWriter) wrapped(indent, text string) {
 	for _, l := range wrap(t.ascii(text), t.o.Width-len(indent)) {
 		t.line(indent, l)
 	}
-}
-
-// formula, sum and workSource are the working of a figure: as its sheet has it in
-// letters, else as it was left with the figure.
-func formula(s *sheet.Sheet, f *sheet.Figure) string {
-	if f.Working != nil {
-		return f.Working.Formula
-	}
-	return s.Formula(f)
-}
-
-func sum(s *sheet.Sheet, f *sheet.Figure, format quantity.Format) string {
-	if f.Working != nil {
-		return arithmetic(f.Working.Numbers, format)
-	}
-	return s.Sum(f, format)
-}
-
-func workSource(f *sheet.Figure) string {
-	if f.Working != nil {
-		return f.Working.Source
-	}
-	return f.Source
 }

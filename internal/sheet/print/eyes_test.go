@@ -137,8 +137,7 @@ func TestAnswerStandsLast(t *testing.T) {
 func TestSpindleSpeedIsRoundedForPeople(t *testing.T) {
 	s := &sheet.Sheet{Command: "speed", Explaining: true}
 	s.Open("Speed")
-	s.Add(sheet.Figure{Key: "rpm", Label: "speed", Value: 10395.09, Kind: quantity.Rpm, Gauge: quantity.Setting, Limit: &handbook.Band{Low: 0, High: 11088}})
-	s.Work("by hand", "N", "{}", quantity.Num(10395.09))
+	s.Add(sheet.Figure{Key: "rpm", Label: "speed", Value: 10395.09, Kind: quantity.Rpm, Gauge: quantity.Setting, Limit: &handbook.Band{Low: 0, High: 11088}, Work: "10395.09", Source: "by hand"})
 	s.InShort("{}", quantity.Arg{Kind: quantity.Rpm, Gauge: quantity.Setting, Value: 10395.09})
 	for form, texts := range map[Form][]string{
 		Table: {"10400 rpm max 11088 rpm", "= 10395 rpm", "In short: 10400 rpm"}, Plain: {"speed\t10395\trpm\t0\t11088\t"}, CSV: {"10395.09,"}, JSON: {`"rpm": 10395.09`, `"result": "10395 rpm"`},
@@ -195,8 +194,8 @@ func TestStepsOnTheWay(t *testing.T) {
 func TestTableInASCII(t *testing.T) {
 	s := doubted()
 	s.Explaining = true
-	s.Add(sheet.Figure{Key: "a_deg", Label: "to 90.0°", Value: math.Pi / 3, Doubt: about(math.Pi/3, 0.01), Kind: quantity.Angle, Limit: &handbook.Band{Low: 1, High: 1.1}})
-	s.Work("by hand", "2 k", "2 * {}", quantity.Rad(math.Pi/6))
+	s.Add(sheet.Figure{Key: "a_deg", Label: "to 90.0°", Value: math.Pi / 3, Doubt: about(math.Pi/3, 0.01), Kind: quantity.Angle, Limit: &handbook.Band{Low: 1, High: 1.1}, Work: "2 * k", Source: "by hand"})
+	s.Add(sheet.Figure{Key: "k_deg", Letter: "k", Label: "half of it", Value: math.Pi / 6, Kind: quantity.Angle})
 	s.Grids[0].Note = "over 30° of turn"
 	s.Find("a", sheet.Note, "at {}", quantity.Rad(1))
 	out := written(t, Options{Form: Table, ASCII: true, Explain: true}, s)

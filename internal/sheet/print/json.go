@@ -223,11 +223,11 @@ func (e *Encoder) steps(j *object, s *sheet.Sheet) {
 	s.Worked(func(f *sheet.Figure, step bool) {
 		j.openElement('{')
 		j.text("figure", cmp.Or(f.Key, f.Letter))
-		j.text("formula", formula(s, f))
-		j.text("numbers", sum(s, f, metric))
+		j.text("formula", s.Formula(f))
+		j.text("numbers", s.Sum(f, metric))
 		j.text("result", result(f, step, metric))
 		if !e.Lean {
-			j.text("source", workSource(f))
+			j.text("source", f.Source)
 		}
 		j.close('}')
 	})
@@ -316,9 +316,7 @@ func (e *Encoder) listSources(j *object, s *sheet.Sheet) {
 		if f.Limit != nil && f.Limit.Source != nil {
 			e.list(j, e.source(f.Limit.Source))
 		}
-		if f.Working != nil && f.Working.Source != "" {
-			e.list(j, e.sourceText(f.Working.Source))
-		} else if s.Explaining && f.Work != "" {
+		if s.Explaining && f.Work != "" {
 			e.list(j, e.sourceText(f.Source))
 		}
 	})

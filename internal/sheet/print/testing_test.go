@@ -21,9 +21,8 @@ func evilSheet() *sheet.Sheet {
 	s.Inputs = []sheet.Input{{Name: "size", Echo: evil, Text: evil, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{{V: 12}}}}
 	limit := handbook.Band{Low: 1, High: 3, Source: &handbook.Source{Label: handbook.Practice, Text: "a rule of thumb"}}
 	s.Open("First")
-	s.Add(sheet.Figure{Key: "length_mm", Label: "a length", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: &limit})
-	s.Work("by hand", "1 + 1", "{} + {}", quantity.MM(1), quantity.MM(1))
-	s.Add(sheet.Figure{Key: "unknown_mm", Label: "unknown", Value: math.NaN(), Kind: quantity.Length, Wants: "size"})
+	s.Add(sheet.Figure{Key: "length_mm", Label: "a length", Value: 2, Kind: quantity.Length, Gauge: quantity.Caliper, Limit: &limit, Work: "1 + 1", Source: "by hand"})
+	s.Add(sheet.Figure{Key: "unknown_mm", Label: "unknown", Value: math.NaN(), Kind: quantity.Length, Of: "size"})
 	s.Add(sheet.Figure{Key: "boundless_mm", Label: "boundless", Value: math.Inf(1), Kind: quantity.Length,
 		Limit: &handbook.Band{Low: 0, High: math.Inf(1)}})
 	s.Add(sheet.Figure{Key: "word", Label: "a word", Word: "even", Value: math.NaN(), Kind: quantity.Word})

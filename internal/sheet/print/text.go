@@ -1,48 +1,12 @@
 package print
 
 import (
-	"math"
-	"strconv"
 	"strings"
 	"sync"
 
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print/style"
 )
-
-// arithmetic fills a working with digits enough for a pocket calculator to
-// arrive at the figure printed, and no units but the degree sign.
-func arithmetic(t quantity.Text, f quantity.Format) string {
-	return string(t.Expand(nil, func(b []byte, a *quantity.Arg) []byte {
-		v := f.InSystem(a.Kind, a.Value)
-		out := digits(v)
-		if a.Fine {
-			out = significant(v, 12)
-		}
-		if a.Kind == quantity.Angle {
-			out += "°"
-		}
-		if v < 0 {
-			out = "(" + out + ")"
-		}
-		return append(b, out...)
-	}))
-}
-
-// digits prints v to eight significant digits, without an exponent.
-func digits(v float64) string { return significant(v, 8) }
-
-// significant prints v to so many significant digits.
-func significant(v float64, n int) string {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
-	if err != nil || math.IsNaN(v) {
-		return "-"
-	}
-	if math.Abs(r) < 1e-12 {
-		r = 0
-	}
-	return strconv.FormatFloat(r, 'f', -1, 64)
-}
 
 // letters spell what a terminal without UTF-8 may not show.
 var letters = sync.OnceValue(func() *strings.Replacer {

@@ -27,7 +27,7 @@ func Worked(t tester, s *sheet.Sheet) {
 		letters := map[string]float64{}
 		s.EachLetter(func(f *sheet.Figure, _ int) { letters[f.Letter] = calculator(f, format) })
 		s.Worked(func(f *sheet.Figure, _ bool) {
-			if f.Working != nil || f.Work == sheet.AsRead {
+			if f.Work == sheet.AsRead {
 				return
 			}
 			want := calculator(f, format)
@@ -47,7 +47,7 @@ func Worked(t tester, s *sheet.Sheet) {
 		})
 	}
 	s.Each(func(f *sheet.Figure) {
-		if f.Known() && f.Word == "" && f.Work == "" && f.Working == nil {
+		if f.Known() && f.Word == "" && f.Work == "" {
 			t.Errorf("%s: nothing shows how %s is got", s.Command, f.Key)
 		}
 	})
