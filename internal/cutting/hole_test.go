@@ -17,44 +17,7 @@ const (
 	footM  = 0.3048
 )
 
-// A 3/4 in drill with a web of 0.090 to 0.112 in takes a pilot of 7/64 to 1/8
-// in. At 120 degrees the chisel edge is 0.104 to 0.129 in.
-func TestPilotBandHoldsTheTradesPilot(t *testing.T) {
-	trade := testkit.Against(t, testkit.Trade, "pilot of a 3/4 in drill, from the web to the chisel edge")
-	for _, v := range []struct{ web, pilot float64 }{{0.090, 0.100}, {0.100, 7. / 64}, {0.112, 1. / 8}} {
-		low, high, err := cutting.PilotBand(v.web*inchMM, v.web*inchMM/math.Sin(120*deg))
-		if err != nil {
-			t.Fatal(err)
-		}
-		trade.Below(fmt.Sprintf("least pilot, web %.3f in", v.web), low/inchMM, v.pilot, "in")
-		trade.Above(fmt.Sprintf("widest pilot, web %.3f in", v.web), high/inchMM, v.pilot, "in")
-		if cutting.PullsIn(v.pilot*inchMM, high) || !cutting.PullsIn(v.pilot*inchMM*1.2, high) {
-			t.Errorf("web %v in: pulls in at the wrong pilot", v.web)
-		}
-	}
-}
-
-// The ends of the band belong to it: a chisel square to the lips is as long as
-// the web, and a pilot as wide as the chisel edge does not pull in yet.
-func TestPilotBandTakesItsEnds(t *testing.T) {
-	low, high, err := cutting.PilotBand(2, 2)
-	if err != nil || low != 2 || high != 2 {
-		t.Errorf("got %v to %v, %v", low, high, err)
-	}
-	if cutting.PullsIn(2, 2) {
-		t.Error("a pilot as wide as the chisel edge pulls in")
-	}
-}
-
-func TestPilotBandRefusals(t *testing.T) {
-	for _, v := range [][2]float64{{0, 1}, {math.NaN(), 1}} {
-		_, _, err := cutting.PilotBand(v[0], v[1])
-		refused(t, err, "web thickness")
-	}
-	for _, v := range [][2]float64{{2, 1.9}, {2, math.Inf(1)}, {2, math.NaN()}} {
-		_, _, err := cutting.PilotBand(v[0], v[1])
-		refused(t, err, "chisel-edge length")
-	}
+func TestImpossiblePilotsAreRefused(t *testing.T) {
 	for _, pilot := range []float64{0, -1, sevenEighths.D, math.NaN()} {
 		_, err := sevenEighths.OverPilot(pilot)
 		refused(t, err, "pilot diameter")

@@ -30,13 +30,6 @@ func TestWornWheelIsNotAllowedMore(t *testing.T) {
 	hand.Within("allowed", r.AllowedRpm, 3101.6, 0.5, "rpm")
 	within(t, "kept", r.Kept, 0.75, 1e-12)
 	within(t, "speed over speed when new", r.Speed/r.SpeedNew, 0.75, 1e-12)
-	if !r.TooFast {
-		t.Error("3450 rpm is over the marking")
-	}
-	w.Rpm = r.AllowedRpm
-	if r = w.Result(); r.TooFast {
-		t.Error("the allowed speed itself is within the marking")
-	}
 }
 
 func TestNewWheelKeepsItsSpeed(t *testing.T) {
@@ -52,7 +45,7 @@ func TestTheLowerMarkingGoverns(t *testing.T) {
 	} {
 		r := cutting.Wheel{New: 203.2, Now: 200, Rpm: 2850, MarkedSpeed: v.speed, MarkedRpm: v.rpm}.Result()
 		if math.IsNaN(v.want) {
-			if !math.IsNaN(r.AllowedRpm) || r.TooFast {
+			if !math.IsNaN(r.AllowedRpm) {
 				t.Errorf("no marking: %+v", r)
 			}
 			continue

@@ -32,7 +32,6 @@ type WheelResult struct {
 	SpeedNew   float64 // surface speed when new, m/s
 	Kept       float64 // Speed over SpeedNew
 	AllowedRpm float64 // NaN when the wheel is not marked
-	TooFast    bool    // the spindle runs faster than the marking allows
 }
 
 // Result returns the surface speed and the largest speed that the marking
@@ -41,14 +40,12 @@ type WheelResult struct {
 // allowed speed is that of the new diameter. Source: derived, and the safety rule that
 // the spindle must not exceed the marking.
 func (w Wheel) Result() WheelResult {
-	r := WheelResult{
+	return WheelResult{
 		Speed:      WheelSpeed(w.Now, w.Rpm),
 		SpeedNew:   WheelSpeed(w.New, w.Rpm),
 		Kept:       w.Now / w.New,
 		AllowedRpm: w.allowed(),
 	}
-	r.TooFast = w.Rpm > r.AllowedRpm*(1+1e-9)
-	return r
 }
 
 // allowed returns the lower of the marked speeds, rpm; NaN when there is none.

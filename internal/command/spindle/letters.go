@@ -181,14 +181,20 @@ func (w *work) kdTorque() *handbook.Source {
 	return nil
 }
 
+// thrustWork and torqueWork are thrust and torque with the whole chisel edge at work.
+const (
+	thrustWork = "TB * B + TJ * J"
+	torqueWork = "MA * A"
+)
+
 // forces defines thrust, torque and power.
 var forces = group{Figures: []def{
 	{Key: "thrust_n", Label: "thrust", Kind: quantity.Force, Value: func(w *work) float64 { return w.told(w.force.Thrust) },
-		Work: "TB * B + TJ * J", Source: judge.ForceSource, OfWays: edgeMissing},
+		Work: thrustWork, Source: judge.ForceSource, OfWays: edgeMissing},
 	{Key: "chisel_share", Label: "chisel edge's share", Kind: quantity.Share, Value: func(w *work) float64 { return w.told(w.force.ChiselShare) },
-		Work: "1 - TB * L / (TB * B + TJ * J)", Source: judge.ForceSource, OfWays: edgeMissing},
+		Work: "1 - TB * L / (" + thrustWork + ")", Source: judge.ForceSource, OfWays: edgeMissing},
 	{Key: "torque_nm", Letter: "M", Label: "torque", Kind: quantity.Torque, Value: func(w *work) float64 { return w.told(w.force.Torque) },
-		Work: "MA * A", Source: judge.ForceSource, OfWays: edgeMissing},
+		Work: torqueWork, Source: judge.ForceSource, OfWays: edgeMissing},
 	{Key: "power_cutter_kw", Letter: "Pc", Label: "power at the cutter", Kind: quantity.Power, Value: func(w *work) float64 { return w.told(w.force.PowerCutter) },
 		Works: func(w *work) (work, source string) {
 			if w.inch() {

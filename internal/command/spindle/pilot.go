@@ -46,9 +46,9 @@ const justUnder = 1e-6
 
 func pilotedOf(d *drill.Drill) piloted {
 	p := piloted{work: workOf(d), low: math.NaN(), high: math.NaN(), depth: d.Value(drill.Depth)}
-	if low, high, err := cutting.PilotBand(p.edge.web, p.edge.length); err == nil {
-		p.low, p.high = low, high
-		p.sizes = sizesIn(low, p.widest())
+	if e := &p.edge; e.length >= e.web {
+		p.low, p.high = e.web, e.length
+		p.sizes = sizesIn(p.low, p.widest())
 		if len(p.sizes) > 0 {
 			p.use = slices.MinFunc(p.sizes, p.byChoice)
 		}
@@ -132,7 +132,7 @@ var pilotFigures = sheet.Group[piloted]{Title: "Pilot hole", Figures: []pilotDef
 var pilotForces = sheet.Group[piloted]{Title: "Thrust and torque", Figures: []pilotDef{
 	{Letter: "qp", Label: "part of the diameter that the pilot takes out of the cut", Kind: quantity.Number, Value: (*piloted).free, Work: "max(p, c) / D"},
 	{Key: "thrust_n", Letter: "T", Label: "thrust without a pilot", Kind: quantity.Force, Value: func(p *piloted) float64 { return p.force.Thrust },
-		Work: "TB * B + TJ * J", Source: judge.ForceSource},
+		Work: thrustWork, Source: judge.ForceSource},
 	{Key: "thrust_with_pilot_n", Letter: "T'", Label: "thrust over the pilot", Kind: quantity.Force, Value: func(p *piloted) float64 { return p.over.Thrust },
 		Works: func(p *piloted) (work, source string) {
 			if p.narrow() {
@@ -143,7 +143,7 @@ var pilotForces = sheet.Group[piloted]{Title: "Thrust and torque", Figures: []pi
 	{Key: "thrust_ratio", Label: "thrust, with / without", Kind: quantity.Number, Value: func(p *piloted) float64 { return p.over.Thrust / p.force.Thrust },
 		Work: "T' / T", Source: judge.ForceSource},
 	{Key: "torque_nm", Letter: "M", Label: "torque without a pilot", Kind: quantity.Torque, Value: func(p *piloted) float64 { return p.force.Torque },
-		Work: "MA * A", Source: judge.ForceSource},
+		Work: torqueWork, Source: judge.ForceSource},
 	{Key: "torque_with_pilot_nm", Label: "torque over the pilot", Kind: quantity.Torque, Value: func(p *piloted) float64 { return p.over.Torque },
 		Works: func(p *piloted) (work, source string) {
 			if p.narrow() {

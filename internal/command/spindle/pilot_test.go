@@ -60,6 +60,24 @@ func TestPilotFindings(t *testing.T) {
 	}
 }
 
+// A 3/4 in drill with a web of 0.090 to 0.112 in takes a pilot of 7/64 to 1/8
+// in. At 120 degrees the chisel edge is 0.104 to 0.129 in.
+func TestTheTradesPilotServes(t *testing.T) {
+	trade := testkit.Against(t, testkit.Trade, "pilot of a 3/4 in drill, from the web to the chisel edge")
+	for web, pilot := range map[string]float64{"0.090in": 0.100, "0.100in": 7. / 64, "0.112in": 1. / 8} {
+		text := "size 3/4; chisel-angle 120; web " + web
+		s := Pilot.Sheet(drilltest.Read(t, text), false)
+		trade.Below("least pilot, web "+web, drilltest.Value(t, s, "pilot_low_mm")/25.4, pilot, "in")
+		trade.Above("widest pilot, web "+web, drilltest.Value(t, s, "pilot_high_mm")/25.4, pilot, "in")
+		for times, wide := range map[float64]bool{1: false, 1.2: true} {
+			s := Pilot.Sheet(drilltest.Read(t, text+"; pilot "+trim(pilot*times)+"in"), false)
+			if drilltest.Found(s, "pilot-wider-than-chisel") != wide {
+				t.Errorf("web %s, pilot %g in: wide is %t", web, pilot*times, !wide)
+			}
+		}
+	}
+}
+
 // The size to use: a 3/4 in drill with a web of 0.090 to 0.112 in takes 7/64 to
 // 1/8 in (common practice); whole and half millimetres before the finer ones, and
 // never the web itself where there is another.

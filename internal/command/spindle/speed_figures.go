@@ -144,7 +144,7 @@ func oversize(*running) (work, source string) {
 }
 
 var shankFigures = sheet.Group[running]{Title: "Shank and flutes", Figures: []runDef{
-	{Letter: "Ms", Label: "torque, with a new drill's chisel edge where none was read", Kind: quantity.Torque, Work: "MA * A", Source: judge.ForceSource,
+	{Letter: "Ms", Label: "torque, with a new drill's chisel edge where none was read", Kind: quantity.Torque, Work: torqueWork, Source: judge.ForceSource,
 		Value: func(r *running) float64 { return r.force.Torque }},
 	{Letter: "ds", Label: "shank diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "shank-diameter", Value: func(r *running) float64 { return r.shank }},
 	{Letter: "st", Label: "stress that a shank carries, MPa", Kind: quantity.Number, Work: sheet.AsRead, Value: func(*running) float64 { return handbook.ShankStress }},

@@ -164,16 +164,16 @@ func (r *Result) warn(s *sheet.Sheet) {
 // speedFindings stops a wheel that is faster than its marking. Where none was
 // read the common speed decides nothing, so that a spindle over it is a warning.
 func (r *Result) speedFindings(s *sheet.Sheet) {
-	turns, allowed := quantity.Of(quantity.Rpm, r.Rpm), quantity.Of(quantity.Rpm, r.AllowedRpm)
+	fast, turns, allowed := r.Held[rpmLimit].Outside(), quantity.Of(quantity.Rpm, r.Rpm), quantity.Of(quantity.Rpm, r.AllowedRpm)
 	if r.marked {
-		if r.TooFast {
+		if fast {
 			s.Find("wheel-too-fast", sheet.Stop, "the spindle turns at {} where the wheel allows {}: do not start it", turns, allowed)
 		}
 		return
 	}
 	s.Find("marking-not-read", sheet.Warn, "no marking was given, and the wheel's own decides: read it before starting; {}, common for ordinary vitrified wheels, stands in for it here, and a wheel without a marking is not to be run",
 		quantity.Of(quantity.Surface, r.MarkedSpeed))
-	if r.TooFast {
+	if fast {
 		s.Find("wheel-over-common", sheet.Warn, "the spindle turns at {} where that common speed would allow {}", turns, allowed)
 	}
 }
