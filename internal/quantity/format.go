@@ -39,6 +39,18 @@ const none = "-"
 // material factors behind it are no better.
 const significant = 3
 
+// Digits prints v to n significant digits, without an exponent.
+func Digits(v float64, n int) string {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
+	if err != nil || math.IsNaN(v) {
+		return none
+	}
+	if math.Abs(r) < 1e-12 {
+		r = 0
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
 // InSystem returns v, in millimetres, radians or the kind's own unit, in the
 // unit that f prints: millimetres or inches, degrees, per cent, N or lbf.
 func (f Format) InSystem(k Kind, v float64) float64 {

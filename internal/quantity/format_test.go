@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -244,4 +245,25 @@ func TestSettings(t *testing.T) {
 			t.Errorf("on a protractor of %v°: %s, not %s", protractor, got, want)
 		}
 	}
+}
+
+// A working's digits are plain enough to type, and enough for the figure.
+func TestDigits(t *testing.T) {
+	for v, want := range map[float64]string{
+		0: "0", 12: "12", 0.1: "0.1", 2.0 / 3: "0.66666667", 123456789: "123456790", 1e-9: "0.000000001", 1e-13: "0", -1.5: "-1.5",
+	} {
+		if got := Digits(v, 8); got != want {
+			t.Errorf("%v is shown as %s, not %s", v, got, want)
+		}
+	}
+	if Digits(math.NaN(), 8) != "-" {
+		t.Error("NaN has digits")
+	}
+	testkit.Property(t, "a working's digits are enough for its figure", func(t *rapid.T) {
+		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "v")
+		var back float64
+		if _, err := fmt.Sscan(Digits(v, 8), &back); err != nil || math.Abs(back-v) > 5.1e-8*math.Abs(v)+1e-12 {
+			t.Fatalf("%v is shown as %s", v, Digits(v, 8))
+		}
+	})
 }

@@ -180,14 +180,13 @@ func (s *Sheet) Open(title string) {
 	s.Sections[n] = Section{Title: title, Figures: s.Sections[n].Figures[:0]}
 }
 
-// Add puts a figure into the section that was opened last and returns it.
-func (s *Sheet) Add(f Figure) *Figure {
+// Add puts a figure into the section that was opened last.
+func (s *Sheet) Add(f Figure) {
 	if len(s.Sections) == 0 {
 		s.Open("")
 	}
 	sec := &s.Sections[len(s.Sections)-1]
 	sec.Figures = append(sec.Figures, f)
-	return &sec.Figures[len(sec.Figures)-1]
 }
 
 // Find adds a finding.

@@ -1,9 +1,7 @@
 package sheet
 
 import (
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"evenlip/internal/quantity"
@@ -183,20 +181,12 @@ func operand(f *Figure, format quantity.Format) string {
 }
 
 // Digits prints v as formulas take the figure up: to eight significant digits, or
-// twelve where eight would cancel away, without an exponent.
+// twelve where eight would cancel away.
 func (f *Figure) Digits(v float64) string {
-	n := 8
 	if f.Fine {
-		n = 12
+		return quantity.Digits(v, 12)
 	}
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
-	if err != nil || math.IsNaN(v) {
-		return "-"
-	}
-	if math.Abs(r) < 1e-12 {
-		r = 0
-	}
-	return strconv.FormatFloat(r, 'f', -1, 64)
+	return quantity.Digits(v, 8)
 }
 
 // eachWord takes a formula apart and calls f for every piece of it: for a letter,

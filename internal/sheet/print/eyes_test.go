@@ -21,12 +21,13 @@ func judgedSheet(value, spread, most float64, label handbook.Label) *sheet.Sheet
 	s.Open("Without a limit")
 	s.Add(sheet.Figure{Key: "a_mm", Label: "a length", Value: 1, Kind: quantity.Length})
 	s.Open("With a limit")
-	f := s.Add(sheet.Figure{Key: "b_mm", Label: "a length with a long name", Value: value, Kind: quantity.Length, Gauge: quantity.Indicator,
-		Limit: &handbook.Band{Low: -most, High: most, Source: &handbook.Source{Label: label}}})
+	f := sheet.Figure{Key: "b_mm", Label: "a length with a long name", Value: value, Kind: quantity.Length, Gauge: quantity.Indicator,
+		Limit: &handbook.Band{Low: -most, High: most, Source: &handbook.Source{Label: label}}}
 	if spread > 0 {
 		f.Doubt = about(value, spread)
 		f.Doubt.Unsure = math.Abs(value-most) < spread
 	}
+	s.Add(f)
 	s.Open("With another")
 	s.Add(sheet.Figure{Key: "c_mm", Label: "another", Value: 0, Kind: quantity.Length, Limit: &handbook.Band{High: 1, Source: &handbook.Source{Label: handbook.Shop}}})
 	return s

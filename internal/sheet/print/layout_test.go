@@ -167,27 +167,6 @@ func TestLimitText(t *testing.T) {
 	}
 }
 
-// A working's digits are plain enough to type, and enough for the figure.
-func TestDigits(t *testing.T) {
-	for v, want := range map[float64]string{
-		0: "0", 12: "12", 0.1: "0.1", 2.0 / 3: "0.66666667", 123456789: "123456790", 1e-9: "0.000000001", 1e-13: "0", -1.5: "-1.5",
-	} {
-		if got := new(sheet.Figure).Digits(v); got != want {
-			t.Errorf("%v is shown as %s, not %s", v, got, want)
-		}
-	}
-	if new(sheet.Figure).Digits(math.NaN()) != "-" {
-		t.Error("NaN has digits")
-	}
-	testkit.Property(t, "a working's digits are enough for its figure", func(t *rapid.T) {
-		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "v")
-		var back float64
-		if _, err := fmt.Sscan(new(sheet.Figure).Digits(v), &back); err != nil || math.Abs(back-v) > 5.1e-8*math.Abs(v)+1e-12 {
-			t.Fatalf("%v is shown as %s", v, new(sheet.Figure).Digits(v))
-		}
-	})
-}
-
 // Texts take their numbers in order, in the reader's units.
 func TestSay(t *testing.T) {
 	text := quantity.Sayf("{} at {}, {} of {}", quantity.MM(25.4), quantity.Rad(math.Pi/4), quantity.Of(quantity.Share, 0.5), quantity.Say("lip\x1b 1"))

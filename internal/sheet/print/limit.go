@@ -69,14 +69,14 @@ func stateWord(fig *sheet.Figure) string {
 // number prints a figure's digits, shown the same with its unit.
 func number(fig *sheet.Figure, f quantity.Format) string {
 	if fig.Exact {
-		return fig.Digits(fig.Value)
+		return quantity.Digits(fig.Value, 8)
 	}
 	return apart(fig, f).Number(fig.Kind, fig.Gauge, fig.Value)
 }
 
 func shown(fig *sheet.Figure, f quantity.Format) string {
 	if fig.Exact {
-		return fig.Digits(fig.Value)
+		return quantity.Digits(fig.Value, 8)
 	}
 	return apart(fig, f).Text(fig.Kind, fig.Gauge, fig.Value)
 }
