@@ -16,6 +16,7 @@ type Load struct {
 	// the same number serves inch and metric equations.
 	KdThrust, KdTorque float64
 	Wear               float64 // tool-wear factor W, 1 when sharp
+	WearTorque         float64 // that of the torque where it differs; 0 where it does not
 	Efficiency         float64 // of the machine, E, to 1; NaN when not known
 	Rpm                float64 // NaN when not known
 	// System picks the handbook's inch or metric equations, whose rounded
@@ -104,7 +105,11 @@ func (l Load) Terms() Terms {
 	t := Terms{Ff: math.Pow(l.Feed/e.length, 0.8), FT: math.Pow(d, 0.8), FM: math.Pow(d, 1.8)}
 	t.PerB = e.lips * l.KdThrust * t.Ff * t.FT * l.Wear * e.force
 	t.PerJ = e.chisel * l.KdThrust * d * d * l.Wear * e.force
-	t.PerA = e.torque * l.KdTorque * t.Ff * t.FM * l.Wear * e.moment
+	wear := l.Wear
+	if l.WearTorque != 0 {
+		wear = l.WearTorque
+	}
+	t.PerA = e.torque * l.KdTorque * t.Ff * t.FM * wear * e.moment
 	return t
 }
 
@@ -140,6 +145,7 @@ func (l Load) err() error {
 		wantsPositive("work-material factor of thrust", l.KdThrust),
 		wantsPositive("work-material factor of torque", l.KdTorque),
 		wants(l.Wear >= 1 && finite(l.Wear), "tool-wear factor", l.Wear, "must be 1 (sharp) or more"),
+		wants((l.WearTorque == 0 || l.WearTorque >= 1) && finite(l.WearTorque), "tool-wear factor of torque", l.WearTorque, "must be 1 (sharp) or more"),
 		wants(l.Efficiency > 0 && l.Efficiency <= 1 || math.IsNaN(l.Efficiency), "machine efficiency", l.Efficiency, "must be above 0, and 1 at most"),
 		wants(notNegative(l.Rpm) || math.IsNaN(l.Rpm), "spindle speed", l.Rpm, "must not be negative"),
 	)

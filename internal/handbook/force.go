@@ -2,14 +2,36 @@ package handbook
 
 // Sources of the drilling-force method.
 var (
-	chiselFactorSource   = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7, p. 1153"}
+	chiselFactorSource   = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7, p. 1152"}
 	feedFactorSource     = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 8, p. 1153; every entry is feed^0.8"}
 	diameterFactorSource = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 9, p. 1153; FT is D^0.8, FM is D^1.8"}
 	forceSource          = Source{InPrint, "", "Machinery's Handbook, 31st ed., section Machining Power, pp. 1152-1153, equations (1) to (7)"}
 	toolWearSource       = Source{Memory, "high", "Machinery's Handbook, tool-wear factor W, not read again"}
 	driveSource          = Source{Memory, "high", "Machinery's Handbook, machine efficiency E, not read again"}
-	forceKSource         = Source{Practice, "", "drilling force with a material constant K: thrust 570 K D f^0.85 N, torque K D^2 (0.630 + 16.84 f)/100 N m; a check only"}
+	forceKSource         = Source{Practice, "", "drilling force with a material constant K: thrust 570 K D f^0.85 N, torque K D^2 (0.630 + 16.84 f)/100 N m; a second way beside the handbook's"}
 )
+
+// forceConstantOf is K of the second way for the works that it is published for, or
+// for one like it: low-carbon steel of 160 HB, Cr-Mo of 269, Ni-Cr-Mo of 390, cast
+// iron of 177.
+var forceConstantOf = map[string]float64{
+	"free-cutting-steel": 1.42, "steel-150": 2.22, "steel-200": 2.22, "steel-300": 2.41, "steel-400": 3.44,
+	"cast-iron-150": 1.00, "aluminium": 1.01,
+}
+
+// ForceConstant returns K of the second way for a work, which may be nil; NaN where
+// none is published.
+func ForceConstant(m *Material) float64 {
+	if m != nil {
+		if k, ok := forceConstantOf[m.Name]; ok {
+			return k
+		}
+	}
+	return nan
+}
+
+// ForceConstantSource is where the second way to a thrust comes from.
+func ForceConstantSource() *Source { return &forceKSource }
 
 // ForceSource is where the equations of thrust, torque and power come from.
 func ForceSource() *Source { return &forceSource }

@@ -3,7 +3,8 @@ package handbook
 import "math"
 
 var (
-	flankWearSource  = Source{Practice, "", "regrind at a flank land of 0.25 to 0.38 mm (0.010 to 0.015 in); forces are then up about 20 %"}
+	flankWearSource  = Source{Practice, "", "regrind at a flank land of 0.25 to 0.38 mm (0.010 to 0.015 in)"}
+	wornLandSource   = Source{InPrint, "", "Subramanian and Cook, J. Eng. Ind. 99(2), 1977, 295-301, equations 3 and 7: high-speed-steel drills in cast iron"}
 	smallLandSource  = Source{Own, "", "on drills under 8.3 mm a land of three hundredths of the diameter, since 0.25 mm is blunt on a small one"}
 	marginWearSource = Source{Own, "", "worn near the corner: take that much off; worn far up the body: retire (common practice); the line is drawn at one diameter"}
 	chipRoomSource   = Source{Own, "", "a flute must outreach the hole by one diameter for the chips to leave"}
@@ -15,6 +16,9 @@ const (
 	marginWearDiameters        = 1.0
 	chipRoomDiameters          = 1.0
 )
+
+// WornLandSource is where what a worn land does to thrust and torque comes from.
+func WornLandSource() *Source { return &wornLandSource }
 
 // FlankWear returns the band of flank land, mm, with which a drill of diameter
 // d mm may go on: the trade's 0.25 mm, and less on a small drill. One of no known
@@ -48,6 +52,10 @@ func wearTables() []Table {
 			Head: []string{"from", "to"}, Rows: func() [][]string { return [][]string{{cell(flankWearFrom), cell(flankWearTo)}} }},
 		{Name: "flank-wear-small", Title: "Flank land at which to regrind a small drill, diameters", Source: smallLandSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(smallLandDiameters)}} }},
+		{Name: "worn-land", Title: "Thrust and torque of a worn drill in cast iron: H D f, H D w, H D r, H D^2 each times", Source: wornLandSource,
+			Head: []string{"of", "feed f", "land w", "edge r", "diameter"}, Rows: func() [][]string {
+				return [][]string{{"thrust", "0.325", "0.1242", "0.755", "0.0022"}, {"torque, by D once more", "0.125", "0.0487", "0.289", "0"}}
+			}},
 		{Name: "margin-wear", Title: "Worn margin that can be ground out, diameters from the corner", Source: marginWearSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(marginWearDiameters)}} }},
 		{Name: "chip-room", Title: "Flute beyond the hole's depth, diameters", Source: chipRoomSource,

@@ -37,6 +37,7 @@ var units = group{Figures: []def{
 	{Letter: "fm", Label: "feed, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.Feed }},
 	{Letter: "Di", Label: "diameter, in", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.D / handbook.InchMM }},
 	{Letter: "fi", Label: "feed, in", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.Feed / handbook.InchMM }},
+	{Letter: "VBm", Label: "worn land, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "flank-wear", Value: func(w *work) float64 { return w.land }},
 	{Letter: "N", Label: "one newton", Kind: quantity.Force, Work: sheet.AsRead, Value: func(*work) float64 { return 1 }},
 	{Letter: "lb", Label: "one pound", Kind: quantity.Force, Work: sheet.AsRead, Value: func(*work) float64 { return poundForce }},
 	{Letter: "Nm", Label: "one newton metre", Kind: quantity.Torque, Work: sheet.AsRead, Value: func(*work) float64 { return 1 }},
@@ -109,9 +110,9 @@ var loadLetters = group{Figures: []def{
 	{Letter: "MA", Label: "torque for A = 1", Kind: quantity.Torque, Value: func(w *work) float64 { return w.load.Terms().PerA },
 		Works: func(w *work) (work, source string) {
 			if w.inch() {
-				return "Km * fi^0.8 * Di^1.8 * W * inlb", judge.ForceSource
+				return "Km * fi^0.8 * Di^1.8 * Wm * inlb", judge.ForceSource
 			}
-			return "Km * fm^0.8 * Dm^1.8 * W / 40000 * Nm", judge.ForceSource
+			return "Km * fm^0.8 * Dm^1.8 * Wm / 40000 * Nm", judge.ForceSource
 		}},
 }}
 
@@ -149,13 +150,23 @@ var factors = group{Title: "Thrust, torque and power", Figures: []def{
 	{Key: "kd_torque", Letter: "Km", Label: "work factor Kd, torque", Kind: quantity.Count, Of: noForce, Value: func(w *work) float64 { return w.load.KdTorque },
 		Works: func(w *work) (work, source string) { return factorRead(w.kdTorque()) },
 		Shop:  func(w *work) bool { return w.kdTorque().OfShop() }},
-	{Key: "wear_factor", Letter: "W", Label: "tool-wear factor W", Kind: quantity.Number, Value: func(w *work) float64 { return w.load.Wear },
+	{Key: "wear_factor_thrust", Letter: "W", Label: "tool-wear factor, thrust", Kind: quantity.Number, Value: func(w *work) float64 { return w.load.Wear },
 		Works: func(w *work) (work, source string) {
-			if w.wearTaken {
+			switch {
+			case sheet.Known(w.land):
+				return "1 + 0.1242 * VBm / (0.325 * fm + 0.00755 + 0.0022 * Dm)", handbook.WornLandSource().String()
+			case w.wearTaken:
 				normal, _ := handbook.WearFactor("normal")
 				return factorRead(normal.Source)
 			}
 			return sheet.AsRead, sheet.AsRead
+		}},
+	{Key: "wear_factor_torque", Letter: "Wm", Label: "tool-wear factor, torque", Kind: quantity.Number, Value: (*work).wearTorque,
+		Works: func(w *work) (work, source string) {
+			if sheet.Known(w.land) {
+				return "1 + 0.0487 * VBm / (0.125 * fm + 0.00289)", handbook.WornLandSource().String()
+			}
+			return "W", ""
 		}},
 }}
 
@@ -164,6 +175,14 @@ func factorRead(source *handbook.Source) (work, from string) {
 		return sheet.AsRead, sheet.AsRead
 	}
 	return sheet.AsRead, source.String()
+}
+
+// wearTorque is the torque's wear factor.
+func (w *work) wearTorque() float64 {
+	if w.load.WearTorque != 0 {
+		return w.load.WearTorque
+	}
+	return w.load.Wear
 }
 
 // kdThrust and kdTorque are where the work's factors come from; nil where it has none.
@@ -189,7 +208,7 @@ const (
 
 // forces defines thrust, torque and power.
 var forces = group{Figures: []def{
-	{Key: "thrust_n", Label: "thrust", Kind: quantity.Force, Value: func(w *work) float64 { return w.told(w.force.Thrust) },
+	{Key: "thrust_n", Letter: "T", Label: "thrust", Kind: quantity.Force, Value: func(w *work) float64 { return w.told(w.force.Thrust) },
 		Work: thrustWork, Source: judge.ForceSource, OfWays: edgeMissing},
 	{Key: "chisel_share", Label: "chisel edge's share", Kind: quantity.Share, Value: func(w *work) float64 { return w.told(w.force.ChiselShare) },
 		Work: "1 - TB * L / (" + thrustWork + ")", Source: judge.ForceSource, OfWays: edgeMissing},

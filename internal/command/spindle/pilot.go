@@ -25,7 +25,7 @@ can be looked at, and a depth tells whether it must be pecked.`,
   evenlip pilot --size 3/4 --web 0.1 --chisel-length 0.125 --pilot 7/64 --material steel-200
   evenlip pilot --size 25mm --web 3.7mm --chisel-angle 125 --depth 80mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
-		drill.Feed, drill.Depth, drill.WearFactor, drill.Pilot},
+		drill.Feed, drill.Depth, drill.FlankWear, drill.WearFactor, drill.Pilot},
 }, Cannot: cannot, Compute: pilotedOf, Figures: (*piloted).figures, Rest: (*piloted).rest}
 
 // piloted is a drill and the pilot hole in front of it.

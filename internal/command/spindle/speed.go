@@ -23,7 +23,7 @@ flutes serve. A speed or a feed that is set already is looked at instead.`,
   evenlip speed --size 25mm --shank-diameter 13mm --web 4mm --rpm 240 --feed 0.3mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
-		drill.Feed, drill.Rpm, drill.Depth, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter},
+		drill.Feed, drill.Rpm, drill.Depth, drill.FlankWear, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter},
 }, Cannot: cannot, Compute: runningOf, Figures: (*running).figures, Rest: (*running).rest}
 
 // running is a drill in a hole: how fast, how much a turn, how deep.

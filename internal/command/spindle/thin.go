@@ -25,7 +25,7 @@ a wanted thrust; the chisel edge and the thrust after, and the point form of DIN
   evenlip thin --size 25mm --web 5mm --chisel-angle 125 --to-web new
   evenlip thin --size 20mm --web 4mm --chisel-angle 125 --material steel-200 --feed 0.25mm --thrust 6kN`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
-		drill.Feed, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust},
+		drill.Feed, drill.FlankWear, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust},
 }, Cannot: cannot, Compute: thinningOf, Figures: (*thinning).figures, Rest: (*thinning).rest}
 
 // thinning is a thick web on its way to a target.

@@ -22,18 +22,34 @@ the size is in inches, the metric ones elsewhere.`,
 	Examples: `  evenlip thrust --size 7/8 --material steel-200 --chisel-length 0.1575in --feed 0.008in --rpm 350 --wear-factor 1.3 --efficiency 0.8
   evenlip thrust --size 12mm --web 2.1mm --chisel-angle 126 --feed 0.2mm --rpm 600 --drive belt`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
-		drill.Feed, drill.Rpm, drill.WearFactor, drill.Efficiency, drill.Drive},
+		drill.Feed, drill.Rpm, drill.FlankWear, drill.WearFactor, drill.Efficiency, drill.Drive},
 }, Cannot: cannot, Compute: workOf, Figures: (*work).thrustFigures, Rest: (*work).thrustRest}
 
 func (w *work) thrustFigures(s *sheet.Sheet) {
 	w.letters(s, &spindleSpeed)
-	sheet.Put(s, w, w.held[:], &factors, &forces, &besideNew)
+	sheet.Put(s, w, w.held[:], &factors, &forces, &ways, &besideNew)
 }
 
 // spindleSpeed is the speed, where no figure of the sheet is.
 var spindleSpeed = group{Figures: []def{
 	{Letter: "n", Label: "spindle speed", Kind: quantity.Rpm, Work: sheet.AsRead, Of: "rpm", Value: func(w *work) float64 { return w.load.Rpm }},
 }}
+
+// ways sets the thrust beside the one that a second published way gives, which knows
+// no chisel edge.
+var ways = group{Title: "By both published ways", Figures: []def{
+	{Letter: "K", Label: "constant of the work", Kind: quantity.Number, Work: sheet.AsRead, Source: handbook.ForceConstantSource().String(), Of: noConstant,
+		Value: func(w *work) float64 { return handbook.ForceConstant(w.Found.Drill.Material) }},
+	{Letter: "T2", Label: "thrust by one constant", Kind: quantity.Force, Work: "570 * K * Dm * fm^0.85 * W * N", Source: handbook.ForceConstantSource().String(),
+		Value: func(w *work) float64 { return w.second }, Of: noConstant},
+	{Key: "thrust_low_n", Label: "thrust, from", Kind: quantity.Force, Work: "min(T, T2)", Of: noConstant,
+		Value: func(w *work) float64 { return math.Min(w.force.Thrust, w.second) }},
+	{Key: "thrust_high_n", Label: "thrust, to", Kind: quantity.Force, Work: "max(T, T2)", Of: noConstant,
+		Value: func(w *work) float64 { return math.Max(w.force.Thrust, w.second) }},
+}}
+
+// noConstant is what is missing where the second way has no constant for the work.
+const noConstant = "a material that a second way is published for"
 
 // besideNew sets the drill beside a new one under the same load.
 var besideNew = group{Title: "Beside a new drill", Figures: []def{
@@ -60,6 +76,9 @@ func (w *work) thrustRest(s *sheet.Sheet) {
 	w.driveUnused(s)
 	w.edgeAssumption(s, true)
 	w.loadAssumptions(s)
+	if w.Found.Drill.Material != nil && w.Found.Drill.Material.Name == "cast-iron-150" {
+		s.Find("cast-iron-high", sheet.Note, "for cast iron the handbook's thrust lies a third and more over two other published ways; it is reckoned with all the same, since it knows the chisel edge and errs to the safe side")
+	}
 	if w.ratio() > cutting.PrintedRatio {
 		s.Find("beyond-table", sheet.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", quantity.Num(cutting.PrintedRatio))
 	}
@@ -77,7 +96,7 @@ func (w *work) conditions() sheet.Grid {
 	}
 	for _, f := range handbook.WearFactors() {
 		l := w.load
-		l.Wear = f.Mid()
+		l.Wear, l.WearTorque = f.Mid(), 0
 		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(loadOf(&l, w.force.Factors))...))
 	}
 	return g

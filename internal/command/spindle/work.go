@@ -23,9 +23,11 @@ type work struct {
 	force cutting.Result
 	held  [limits]sheet.Held
 
-	wearTaken  bool   // no wear factor was read
-	edgeWanted bool   // forces are told only if the chisel edge was measured
-	drive      string // a drive that an efficiency read takes the place of
+	wearTaken  bool    // no wear factor was read, nor a land that gives one
+	land       float64 // the worn land that gives the wear factors; NaN where none does
+	second     float64 // the thrust by the second published way, N
+	edgeWanted bool    // forces are told only if the chisel edge was measured
+	drive      string  // a drive that an efficiency read takes the place of
 }
 
 // The limits that a drill at work is held against; each command holds its own.
@@ -77,10 +79,16 @@ func workOf(d *drill.Drill) work {
 	if m := w.Found.Drill.Material; m != nil {
 		w.load.KdThrust, w.load.KdTorque = m.KdThrust, m.KdTorque
 	}
+	w.land = math.NaN()
 	if math.IsNaN(w.load.Wear) {
 		normal, _ := handbook.WearFactor("normal")
 		w.load.Wear, w.wearTaken = normal.Mid(), true
+		if thrust, torque := cutting.WearFactors(w.load.D, w.load.Feed, w.Found.Wear.Flank); sheet.Known(thrust, torque) {
+			w.load.Wear, w.load.WearTorque, w.wearTaken, w.land = thrust, torque, false, w.Found.Wear.Flank
+		}
 	}
+	w.second, _ = cutting.ByConstant(handbook.ForceConstant(w.Found.Drill.Material), w.load.D, w.load.Feed)
+	w.second *= w.load.Wear
 	if f, ok := handbook.DriveFactor(d.Word(drill.Drive)); ok && d.Has(drill.Efficiency) {
 		w.drive = f.Name
 	} else if ok {
@@ -186,6 +194,11 @@ func (w *work) edgeAssumption(s *sheet.Sheet, lengthCounts bool) {
 
 // wearAssumption says which wear factor is taken, and what for.
 func (w *work) wearAssumption(s *sheet.Sheet, where string) {
+	if sheet.Known(w.land) {
+		s.Find("wear-of-land", sheet.Note, "the worn land of {} makes the thrust {} times a sharp drill's and the torque {} times, as measured in cast iron"+where,
+			quantity.MM(w.land), quantity.Num(w.load.Wear), quantity.Num(w.load.WearTorque))
+		s.Extra = append(s.Extra, handbook.WornLandSource())
+	}
 	if w.wearTaken {
 		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken"+where, quantity.Num(w.load.Wear))
 	}
