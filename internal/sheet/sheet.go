@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"sync"
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
@@ -245,4 +246,44 @@ func (s *Sheet) Outside() bool {
 		}
 	}
 	return out
+}
+
+// pool keeps the memory of sheets that nobody needs any more: a batch of a
+// million drills makes as many.
+var pool = sync.Pool{New: func() any { return new(Sheet) }}
+
+// New returns an empty sheet for the answer of a command.
+func New(command string, explaining bool) *Sheet {
+	s := pool.Get().(*Sheet)
+	s.Command, s.Explaining = command, explaining
+	return s
+}
+
+// Free gives the sheet's memory back. Nothing of the sheet may be used after.
+func (s *Sheet) Free() {
+	sections, inputs, findings, extra, args, steps := s.Sections[:0], s.Inputs[:0], s.Findings[:0], s.Extra[:0], s.args[:0], s.steps[:0]
+	*s = Sheet{Sections: sections, Inputs: inputs, Findings: findings, Extra: extra, args: args, steps: steps}
+	pool.Put(s)
+}
+
+// StopsShort notes that the steps of the range that was given for a reading do
+// not meet its end, so that nobody takes the last row for it.
+func (s *Sheet) StopsShort(reading string, r quantity.Range, kind quantity.Kind, gauge quantity.Gauge) {
+	last, short := r.StopsShort()
+	if !short {
+		return
+	}
+	arg := func(v float64) quantity.Arg { return quantity.Arg{Kind: kind, Gauge: gauge, Value: v} }
+	s.Find("range-stops-short", Note, "the range of {} stops at {}: steps of {} do not meet {}", quantity.Say(reading), arg(last), arg(r.Step.V), arg(r.To.V))
+}
+
+// Cautions are what anyone at a grinder is to keep in mind; docs/safety.md has
+// the long form with its sources.
+var Cautions = []string{
+	"wear eye protection; keep the guard in place",
+	"rest within 1/8 in (3 mm) of the wheel, tongue within 1/4 in (6 mm); set them with the wheel stopped",
+	"ring-test a wheel before mounting it",
+	"no gloves, no loose clothing",
+	"grind lightly and quench lightly",
+	"work to the shop's own rules and the local code; ask a qualified person when unsure",
 }
