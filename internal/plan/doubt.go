@@ -36,7 +36,7 @@ func Settle(s *sheet.Sheet) {
 	if do == nil || do.Doubt == nil || !do.Doubt.Unsure {
 		return
 	}
-	s.InDoubt = true
+	s.Unfit = true
 	s.Findings = slices.DeleteFunc(s.Findings, func(f sheet.Finding) bool { return f.Severity == sheet.Stop })
 	s.Find("plan-in-doubt", sheet.Warn, "these gauges cannot tell whether to {} it: read {} before metal comes off",
 		quantity.Say(strings.Join(do.Doubt.Words, " or to ")), quantity.Say(do.Doubt.Finer))

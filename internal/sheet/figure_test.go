@@ -163,7 +163,7 @@ func TestOutside(t *testing.T) {
 		"one in doubt": {func(s *sheet.Sheet) {
 			s.Add(sheet.Figure{Value: 2, Doubt: &sheet.Doubt{Unsure: true}, Limit: band(1, 2)})
 		}, true},
-		"the answer in doubt": {func(s *sheet.Sheet) { s.InDoubt = true }, true},
+		"not fit, no verdict": {func(s *sheet.Sheet) { s.Unfit = true }, true},
 		"one not known":       {func(s *sheet.Sheet) { s.Add(sheet.Figure{Value: nan, Limit: band(1, 2)}) }, false},
 		"a finding: stop":     {func(s *sheet.Sheet) { s.Find("halt", sheet.Stop, "stop") }, true},
 		"verdict fit":         {func(s *sheet.Sheet) { s.Verdict = &sheet.Verdict{Word: "fit"} }, false},

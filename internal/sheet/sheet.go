@@ -20,12 +20,10 @@ type Sheet struct {
 	Verdict  *Verdict
 	// Answer is what was asked for in one sentence, for the end of a long table.
 	Answer   *quantity.Text
-	Unfit    bool // the drill is not fit, though the sheet has no verdict of its own
+	Unfit    bool // not fit, or in doubt, though the sheet has no verdict of its own
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
-	// InDoubt says that the gauges cannot tell whether the answer is within limits.
-	InDoubt bool
-	Shop    bool // a shop's own settings are in force, and what it has set is marked
+	Shop     bool // a shop's own settings are in force, and what it has set is marked
 	// First is the sheet whose working is shown in place of this one's: of the
 	// answers or the places that are its rows, the first.
 	First *Sheet
@@ -234,7 +232,7 @@ func (s *Sheet) Outside() bool {
 	if s.Verdict != nil {
 		return s.Verdict.Word != "fit"
 	}
-	out := s.InDoubt || s.Unfit
+	out := s.Unfit
 	s.Each(func(f *Figure) {
 		if st := f.State(); st.Outside() || st == Unsure {
 			out = true
