@@ -231,6 +231,7 @@ func TestSwappedLipsSwapTheDoubt(t *testing.T) {
 			f, g := a.Lookup(key), b.Lookup(swapped)
 			if f == nil || g == nil {
 				t.Fatalf("no %s or %s", key, swapped)
+				return
 			}
 			u, v := f.Doubt.High-f.Doubt.Low, g.Doubt.High-g.Doubt.Low
 			if apart := math.Abs(f.Doubt.Low-g.Doubt.Low) + math.Abs(f.Doubt.High-g.Doubt.High); apart > 0.2*max(u, v)+room[f.Kind] {

@@ -13,8 +13,8 @@ import (
 
 // box is a result with a few figures that follow from one another.
 type box struct {
-	side, angle, share float64
-	held               [2]sheet.Held
+	side, angle float64
+	held        [2]sheet.Held
 }
 
 var boxFigures = sheet.Group[box]{Title: "Box", Figures: []sheet.Def[box]{
