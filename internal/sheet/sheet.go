@@ -36,7 +36,7 @@ type Sheet struct {
 	// are only counted.
 	Drawing bool
 
-	args  []quantity.Arg // of the findings
+	args  []quantity.Arg // of the findings and the answer
 	steps []Figure       // on the way to others, and readings that formulas start from
 }
 
