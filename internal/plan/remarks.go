@@ -41,7 +41,8 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 		s.Find("can-wait", sheet.Note, can+"; it would take {} off the end, for {}", quantity.MM(st.Total), quantity.Say(st.Governs.String()))
 	}
 	if p.Found.Verdict.Word == judge.Undecided {
-		s.Find("not-all-measured", sheet.Note, "nothing read is outside its limit; not looked at: {}", quantity.Say(strings.Join(p.Found.Judgement().Missing, "; ")))
+		s.Wants = p.Found.Judgement().Missing
+		s.Find("not-all-measured", sheet.Note, "nothing read is outside its limit; not looked at: {}", quantity.Say(strings.Join(s.Wants, "; ")))
 	}
 	if st.By[Corner] > 0 && !sheet.Known(st.By[Margin]) && p.Do != Retire {
 		s.Find("corner-bound", sheet.Note, "a corner that is rounded evenly is sharp again after about {}: go on until it is, or give margin-wear: how far up it is worn, or burnt blue", quantity.MM(st.By[Corner]))

@@ -120,6 +120,9 @@ func (j *object) results(s *sheet.Sheet) {
 		j.list("verdict_reasons", v.Reasons)
 		j.list("verdict_wants", v.Missing)
 	}
+	if s.Wants != nil {
+		j.list("wants", s.Wants)
+	}
 	j.close('}')
 }
 
