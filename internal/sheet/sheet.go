@@ -20,7 +20,7 @@ type Sheet struct {
 	Verdict  *Verdict
 	// Answer is what was asked for in one sentence, for the end of a long table.
 	Answer   *quantity.Text
-	Unfit    bool // not fit, or in doubt, though the sheet has no verdict of its own
+	Unfit    bool     // not fit, or in doubt, though the sheet has no verdict of its own
 	Wants    []string // what is to be read before the answer can be had, where there is none
 	Cautions []string
 	Gauged   bool // gauges were named, so figures carry their uncertainty
