@@ -46,6 +46,10 @@ func (p *Plan) heading(sec *sheet.Section) {
 // Rest adds the drill before and after, its life grind by grind, and what there is to
 // be said.
 func Rest(p *Plan, s *sheet.Sheet) {
+	if !p.Found.Drill.Gauged { // what gauges leave in doubt is told of the plan's own figures
+		s.Found = &sheet.Sheet{}
+		judge.Figures(&p.Found, s.Found)
+	}
 	s.Unfit = p.Found.Verdict.Word != judge.Fit
 	s.Grids = append(s.Grids, p.states())
 	if p.Left > 0 {

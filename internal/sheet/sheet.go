@@ -18,6 +18,8 @@ type Sheet struct {
 	Grids    []Grid
 	Findings []Finding
 	Verdict  *Verdict
+	// Found is the sheet of the drill as it was found, whose limits an answer rests on.
+	Found *Sheet
 	// Answer is what was asked for in one sentence, for the end of a long table.
 	Answer   *quantity.Text
 	Unfit    bool     // not fit, or in doubt, though the sheet has no verdict of its own

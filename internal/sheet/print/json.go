@@ -165,7 +165,7 @@ func (j *object) value(c sheet.Column, v sheet.Cell) {
 
 func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 	j.open("limits", '{')
-	s.Each(func(f *sheet.Figure) {
+	one := func(f *sheet.Figure) {
 		if f.Limit == nil {
 			return
 		}
@@ -178,7 +178,15 @@ func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
 		}
 		j.close('}')
-	})
+	}
+	s.Each(one)
+	if s.Found != nil {
+		s.Found.Each(func(f *sheet.Figure) {
+			if f.Known() {
+				one(f)
+			}
+		})
+	}
 	j.close('}')
 }
 
