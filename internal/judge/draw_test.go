@@ -2,9 +2,11 @@ package judge_test
 
 import (
 	"strconv"
+	"testing"
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/drill"
 	"evenlip/internal/testkit/drilltest"
 )
 
@@ -49,6 +51,13 @@ func drawOf(t *rapid.T, all bool) readings {
 	b.put("remove", mm(rapid.Float64Range(0, 10).Draw(t, "remove")), all)
 	b.put("point-angle", num(rapid.Float64Range(90, 150).Draw(t, "point-angle")), false)
 	b.put("web-taper", num(rapid.Float64Range(0, 0.03).Draw(t, "web-taper")), false)
+	if !all && rapid.Bool().Draw(t, "second web") {
+		at := rapid.Float64Range(5, 40).Draw(t, "second-web-at")
+		b.put("second-web-at", mm(at), true)
+		b.put("second-web", mm(min(0.9*size, web+at*rapid.Float64Range(0.005, 0.03).Draw(t, "measured taper"))), true)
+	}
+	b.put("helix", num(rapid.Float64Range(10, 40).Draw(t, "helix")), false)
+	b.put("rpm", num(rapid.Float64Range(50, 3000).Draw(t, "rpm")), false)
 	b.put("flute", mm(rapid.Float64Range(11, 300).Draw(t, "flute")), false)
 	b.put("depth", mm(rapid.Float64Range(1, 200).Draw(t, "depth")), false)
 	b.put("flank-wear", mm(rapid.Float64Range(0, 0.5).Draw(t, "flank-wear")), false)
@@ -77,3 +86,19 @@ func mm(v float64) string  { return num(v) + "mm" }
 
 // exact writes every digit.
 func exact(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+
+// Every reading that a whole drill takes is drawn, or a figure that rests on it would be
+// worked out in no test. A crack leaves no figure.
+func TestEveryReadingIsDrawn(t *testing.T) {
+	drawn := map[drill.Reading]bool{drill.Cracked: true}
+	rapid.Check(t, func(t *rapid.T) {
+		for r := range draw(t) {
+			drawn[r] = true
+		}
+	})
+	for _, r := range drill.Of(drill.Point) {
+		if !drawn[r] {
+			t.Errorf("%s is never drawn: put it into drawOf", r)
+		}
+	}
+}
