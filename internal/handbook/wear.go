@@ -17,6 +17,9 @@ const (
 	chipRoomDiameters          = 1.0
 )
 
+// WornLandEnd is the widest worn land, mm, that forces were measured with.
+const WornLandEnd = 0.38
+
 // WornLandSource is where what a worn land does to thrust and torque comes from.
 func WornLandSource() *Source { return &wornLandSource }
 

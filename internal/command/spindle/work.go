@@ -198,6 +198,9 @@ func (w *work) wearAssumption(s *sheet.Sheet, where string) {
 		s.Find("wear-of-land", sheet.Note, "the worn land of {} makes the thrust {} times a sharp drill's and the torque {} times, as measured in cast iron"+where,
 			quantity.MM(w.land), quantity.Num(w.load.Wear), quantity.Num(w.load.WearTorque))
 		s.Extra = append(s.Extra, handbook.WornLandSource())
+		if w.land > handbook.WornLandEnd*(1+1e-9) {
+			s.Find("land-past-measured", sheet.Warn, "a worn land of {} is wider than any that was measured, {}: the forces are only carried on; grind it", quantity.MM(w.land), quantity.MM(handbook.WornLandEnd))
+		}
 	}
 	if w.wearTaken {
 		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken"+where, quantity.Num(w.load.Wear))
