@@ -25,7 +25,7 @@ var choices = [...]choice{
 	{"steel-200", "Steel, 200 HB", []string{"medium-carbon-steel"}, General, rows{force: forceSteel200, trade: tradeMildSteel, book: bookSteel, speed: speedMediumCarbon}},
 	{"steel-300", "Steel, 300 HB", []string{"alloy-steel"}, Hard, rows{force: forceSteel300, book: bookStrongSteel, speed: speedAlloySteel}},
 	{"steel-400", "Steel, 400 HB", nil, Hard, rows{force: forceSteel400, book: bookStrongSteel, speed: speed40HRC}},
-	{"tool-steel", "Tool steel, annealed, 196-241 HB", []string{"high-carbon-steel"}, Hard, rows{print: printToolSteel, course: courseHighCarbon, book: bookSteel}},
+	{"tool-steel", "Tool steel, annealed, 196-241 HB", []string{"high-carbon-steel"}, Hard, rows{print: printToolSteel, course: courseHighCarbon, trade: tradeHighCarbon, book: bookSteel}},
 	{"stainless-316", "Stainless steel, austenitic (type 316)", []string{"stainless", "stainless-steel"}, Hard, rows{force: forceStainless, trade: tradeStainless, book: bookStainless, speed: speedStainless, harden: hardenStainless}},
 	{"stainless-ph", "Stainless steel, precipitation hardened, 150-200 HB", nil, Hard, rows{print: printStainless, trade: tradeStainless, book: bookStrongStainless, harden: hardenStainless}},
 	{"cast-iron-150", "Cast iron, 150 HB", []string{"cast-iron", "grey-cast-iron", "gray-cast-iron"}, General, rows{force: forceCastIron, trade: tradeCastIron, book: bookCastIron, speed: speedCastIron}},
@@ -68,6 +68,9 @@ func (c choice) material() Material {
 		m.Point = apart.point.band(deg, &apartSource)
 	}
 	m.PointAim, m.PointSource = aim(m.Point, c.relief)
+	if inPrint.point.given() && trade.point.given() { // a drill may keep what the trade grinds, beside the one in print
+		m.Point = widened(m.Point, trade.point.band(deg, &tradeSource))
+	}
 	return m
 }
 
@@ -80,6 +83,14 @@ func pick(inPrint span, source *Source, trade, book span) Band {
 		return trade.band(deg, &tradeSource)
 	}
 	return book.band(deg, &bookSource)
+}
+
+// widened returns b widened to hold all of the other band, which is then its source.
+func widened(b, other Band) Band {
+	if b.Holds(other.Low) && b.Holds(other.High) {
+		return b
+	}
+	return Band{min(b.Low, other.Low), max(b.High, other.High), other.Source}
 }
 
 // aim returns the point angle to grind, out of the published band.

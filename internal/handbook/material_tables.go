@@ -104,15 +104,17 @@ const (
 	tradeMildSteel
 	tradeStainless
 	tradePlastics
+	tradeHighCarbon
 )
 
 var tradeRows = [...]geometryRow{
-	tradeAluminium: {work: "aluminium", point: span{90, 135}, relief: span{12, 26}, helix: span{32, 48}},
-	tradeBrass:     {work: "brass", point: span{90, 118}, relief: span{12, 26}, helix: span{0, 20}},
-	tradeCastIron:  {work: "cast iron", point: span{90, 118}, relief: span{7, 20}, helix: span{24, 32}},
-	tradeMildSteel: {work: "mild steel", point: span{118, 135}, relief: span{7, 24}, helix: span{24, 32}},
-	tradeStainless: {work: "stainless steel", point: span{118, 135}, relief: span{7, 24}, helix: span{24, 32}},
-	tradePlastics:  {work: "plastics", point: span{60, 90}, relief: span{12, 26}, helix: span{0, 20}},
+	tradeAluminium:  {work: "aluminium", point: span{90, 135}, relief: span{12, 26}, helix: span{32, 48}},
+	tradeBrass:      {work: "brass", point: span{90, 118}, relief: span{12, 26}, helix: span{0, 20}},
+	tradeCastIron:   {work: "cast iron", point: span{90, 118}, relief: span{7, 20}, helix: span{24, 32}},
+	tradeMildSteel:  {work: "mild steel", point: span{118, 135}, relief: span{7, 24}, helix: span{24, 32}},
+	tradeStainless:  {work: "stainless steel", point: span{118, 135}, relief: span{7, 24}, helix: span{24, 32}},
+	tradePlastics:   {work: "plastics", point: span{60, 90}, relief: span{12, 26}, helix: span{0, 20}},
+	tradeHighCarbon: {work: "high-carbon steel", point: span{118, 135}, helix: span{24, 32}},
 }
 
 // The rows of work that takes another point than its kind; row 0 stands for none.

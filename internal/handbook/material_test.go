@@ -89,7 +89,7 @@ func TestPointAngles(t *testing.T) {
 	for name, want := range map[string][3]float64{ // low, high, aim
 		"steel-200": {118, 135, 118}, "free-cutting-steel": {118, 135, 118}, "steel-400": {118, 135, 135}, "stainless-316": {118, 135, 135},
 		"aluminium": {90, 135, 118}, "brass": {90, 118, 118}, "cast-iron-150": {90, 118, 118}, "plastics": {60, 90, 90},
-		"magnesium": {70, 118, 118}, "titanium": {135, 135, 135}, "zinc": {118, 118, 118}, "tool-steel": {118, 118, 118}, "copper": {118, 118, 118},
+		"magnesium": {70, 118, 118}, "titanium": {135, 135, 135}, "zinc": {118, 118, 118}, "tool-steel": {118, 135, 118}, "copper": {118, 118, 118},
 	} {
 		m := found(t, name)
 		trade := testkit.Against(t, testkit.Trade, "point angle by material")
