@@ -77,7 +77,13 @@ var rules = [reasons]rule{
 		return quantity.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds; or cut that much off, if the flute allows", quantity.MM(r.Wear.Margin))
 	}},
 	FluteShort: {code: "flute-short", verdict: Retire, looks: [2]look{{FluteLimit, sheet.Low}}, text: func(r *Result) quantity.Text {
-		return quantity.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(r.Limit(FluteLimit).Low))
+		needed := r.Limit(FluteLimit).Low
+		said := quantity.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(needed))
+		if still := r.Wear.Depth - (needed - r.Wear.Flute); still > 0 {
+			said.Format += "; it still does for one {} deep"
+			said.Args = append(said.Args, quantity.MM(still))
+		}
+		return said
 	}},
 	WebSpent: {code: "web-spent", verdict: Retire, looks: [2]look{{WebSpentLimit, sheet.High}}, instead: ChiselLong, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the web is {} of the diameter: more than thinning can answer", quantity.Num(r.Chisel.WebRatio))

@@ -171,7 +171,7 @@ func TestSeverity(t *testing.T) {
 // Each reason says the number that breaks a limit, and the limit.
 func TestReasonsSayTheNumbers(t *testing.T) {
 	for line, want := range map[string][]float64{
-		"margin-wear 13mm": {13}, "depth 30mm; flute 40mm": {40, 30, 42}, "flank-wear 0.3mm": {0.3, 0.25}, "corner-wear 0.4mm": {0.4},
+		"margin-wear 13mm": {13}, "depth 30mm; flute 40mm": {40, 30, 42, 28}, "depth 30mm; flute 11mm": {11, 30, 42}, "flank-wear 0.3mm": {0.3, 0.25}, "corner-wear 0.4mm": {0.4},
 		"margin-wear 1mm": {1}, "lip-chip 0.1mm": {0.1}, "lip-angle 56,56": {112 * deg, 118 * deg}, "clearance 7,12": {7 * deg, 8 * deg}, "clearance 12,7": {7 * deg, 8 * deg},
 		"clearance 23,23": {23 * deg}, "clearance 24,24": {24 * deg}, "feed 4mm": {4}, "chisel-angle 119": {119 * deg, 120 * deg, 135 * deg},
 		"lip-height -0.2mm": {0, 0.2}, "web 2.5mm": {2.5 / math.Sin(54*deg) / 12, 0.225},

@@ -212,7 +212,10 @@ func thinned(s *State) string {
 func (p *Plan) thinOver() *handbook.Source { return p.Found.Limit(judge.ChiselRatioLimit).Source }
 
 func (p *Plan) unlessItWaits(formula string) (work, source string) {
-	if p.Waits {
+	switch {
+	case p.Do == Retire && p.Waits:
+		return "0", rules.String() + ": the drill is not ground any more"
+	case p.Waits:
 		return "0", rules.String() + ": the grind can wait"
 	}
 	return formula, ""

@@ -93,7 +93,7 @@ func (p *Plan) job(d *drill.Drill) {
 	r := &p.Found
 	p.Job = Job{
 		Every: d.Value(drill.Every), Least: handbook.LeastUsualStock(r.Drill.D), Deepest: handbook.MostUsualWear(r.Drill.D),
-		Waits: r.Verdict.Word == judge.Fit || r.Verdict.Word == judge.Thin,
+		Waits: r.Verdict.Word != judge.Undecided && r.Verdict.Word != judge.Regrind,
 	}
 	switch {
 	case r.Verdict.Reshapes():

@@ -55,7 +55,7 @@ func TestWhatIsToBeDone(t *testing.T) {
 	}
 }
 
-// A drill that is left, or only thinned, gives up nothing off its end, and what a
+// A drill that is left, only thinned, or retired, gives up nothing off its end, and what a
 // grind would take is said. By hand: the land reaches 0.2 (tan 12° - 0.2 / (12 pi)) =
 // 0.0415 mm deep, and 0.05 mm is the clean-up.
 func TestAGrindThatWaitsTakesNothing(t *testing.T) {
@@ -69,6 +69,7 @@ func TestAGrindThatWaitsTakesNothing(t *testing.T) {
 		"left":    {readings{drill.FlankWear: "0.2mm"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.09 mm off the end, for flank-land", 80, "no"},
 		"thinned": {readings{drill.FlankWear: "0.2mm", drill.Web: "2.4mm"}, "thin", "the lips are within their limits: thin the web, and leave the grind; it would take 0.09 mm off the end, for flank-land", 80, "yes"},
 		"sharp":   {nil, "leave", "", 80, "no"},
+		"retired": {readings{drill.FlankWear: "0.2mm", drill.Flute: "40mm"}, "retire", "", 40, "no"},
 		// another angle than the one wanted, and within its limit: by how little metal
 		"blunter":        {readings{drill.FlankWear: "0.2mm", drill.LipAngle: "60,60"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.21 mm off the end, for truing", 80, "no"},
 		"a hair blunter": {readings{drill.FlankWear: "0.2mm", drill.LipAngle: "59.2,59.2"}, "leave", "nothing measured is outside its limit: the grind can wait; it would take 0.12 mm off the end, for flank-land", 80, "no"},

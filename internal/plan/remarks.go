@@ -33,7 +33,7 @@ func (p *Plan) remarks(s *sheet.Sheet) {
 
 func (p *Plan) stockRemarks(s *sheet.Sheet) {
 	st := &p.Would
-	if p.Waits && st.Total > 0 {
+	if p.Waits && p.Do != Retire && st.Total > 0 {
 		can := "nothing measured is outside its limit: the grind can wait"
 		if p.Do == Thin {
 			can = "the lips are within their limits: thin the web, and leave the grind"
