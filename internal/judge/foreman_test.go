@@ -13,15 +13,15 @@ import (
 	"evenlip/internal/testkit"
 )
 
-// Drills were judged on paper before evenlip was asked: testdata/foreman.txt. What
-// evenlip says of each stands there, what its plan takes off, and why either is not
-// what the foreman said.
+// testdata/foreman.txt has what a foreman would say of a drill, what evenlip says and
+// what its plan takes off, and why either is not what the foreman said. Who wrote it knew
+// the rules: it is no judgement from outside.
 func TestWhatAForemanSays(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/foreman.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	foreman := testkit.Against(t, testkit.Trade, "what a foreman says of drills on the bench")
+	foreman := testkit.Against(t, testkit.Trade, "what a foreman says of drills on the bench").Because("written by people who knew the rules, some of it after evenlip was asked")
 	blocks := strings.Split(strings.TrimSpace(string(text)), "\n\n")[1:]
 	for _, block := range blocks {
 		title, rest, _ := strings.Cut(block, "\n")
