@@ -23,6 +23,9 @@ func TestWhatAForemanSays(t *testing.T) {
 	}
 	foreman := testkit.Against(t, testkit.Trade, "what a foreman says of drills on the bench").Because("written by people who knew the rules, some of it after evenlip was asked")
 	blocks := strings.Split(strings.TrimSpace(string(text)), "\n\n")[1:]
+	if len(blocks) < 30 {
+		t.Errorf("%d drills", len(blocks))
+	}
 	for _, block := range blocks {
 		title, rest, _ := strings.Cut(block, "\n")
 		field := map[string]string{}
