@@ -1,14 +1,13 @@
 package cutting
 
-import "math"
+import (
+	"math"
 
-// The equations of Subramanian and Cook for drills in cast iron, worn or sharp, in N,
-// N mm, mm and N/mm2: J. Eng. Ind. 99(2), 1977, equations 3 and 7.
-const (
-	wornThrustFeed, wornThrustLand, wornThrustEdge, wornThrustChisel = 0.325, 0.1242, 0.755, 0.0022
-	wornTorqueFeed, wornTorqueLand, wornTorqueEdge                   = 0.125, 0.0487, 0.289
-	edgeRadius                                                       = 0.01 // mm, of a sharp lip
+	"evenlip/internal/handbook"
 )
+
+// edgeRadius, mm, is that of a sharp lip.
+const edgeRadius = 0.01
 
 // WornThrust returns the thrust, N, of a drill of diameter d whose worn land is on
 // average land wide, in cast iron of that hardness, N/mm2 (150 HB is 1471):
@@ -22,7 +21,8 @@ func WornThrust(d, feed, land, hardness float64) float64 {
 	if !(d > 0 && feed > 0 && land >= 0 && hardness > 0) {
 		return math.NaN()
 	}
-	return hardness * d * (wornThrustFeed*feed + wornThrustLand*land + wornThrustEdge*edgeRadius + wornThrustChisel*d)
+	k := handbook.WornThrust
+	return hardness * d * (k.Feed*feed + k.Land*land + k.Edge*edgeRadius + k.Diameter*d)
 }
 
 // WornTorque returns the torque, N m, of the drill of [WornThrust]:
@@ -32,7 +32,8 @@ func WornTorque(d, feed, land, hardness float64) float64 {
 	if !(d > 0 && feed > 0 && land >= 0 && hardness > 0) {
 		return math.NaN()
 	}
-	return hardness * d * d * (wornTorqueFeed*feed + wornTorqueLand*land + wornTorqueEdge*edgeRadius) / 1000
+	k := handbook.WornTorque
+	return hardness * d * d * (k.Feed*feed + k.Land*land + k.Edge*edgeRadius) / 1000
 }
 
 // WearFactors returns what a worn land, mm, does to thrust and torque, 1 where there

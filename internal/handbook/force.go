@@ -1,5 +1,7 @@
 package handbook
 
+import "sync"
+
 // Sources of the drilling-force method.
 var (
 	chiselFactorSource   = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7, p. 1152"}
@@ -11,21 +13,34 @@ var (
 	forceKSource         = Source{Practice, "", "drilling force with a material constant K: thrust 570 K D f^0.85 N, torque K D^2 (0.630 + 16.84 f)/100 N m; a second way beside the handbook's"}
 )
 
-// forceConstantOf is K of the second way for the works that it is published for, or
-// for one like it: low-carbon steel of 160 HB, Cr-Mo of 269, Ni-Cr-Mo of 390, cast
-// iron of 177.
-var forceConstantOf = map[string]float64{
-	"free-cutting-steel": 1.42, "steel-150": 2.22, "steel-200": 2.22, "steel-300": 2.41, "steel-400": 3.44,
-	"cast-iron-150": 1.00, "aluminium": 1.01,
+// forceConstantRow is the work of [forceConstants], and its HB, that a material's K of
+// the second way is read from: itself or one like it.
+var forceConstantRow = map[string][2]string{
+	"free-cutting-steel": {"free-cutting steel", "183"},
+	"steel-150":          {"low-carbon steel (0.2 C)", "160"},
+	"steel-200":          {"low-carbon steel (0.2 C)", "160"},
+	"steel-300":          {"Cr-Mo steel (0.4 C)", "269"},
+	"steel-400":          {"Ni-Cr-Mo steel", "390"},
+	"cast-iron-150":      {"cast iron", "177"},
+	"aluminium":          {"aluminium", "100"},
 }
+
+var publishedConstants = sync.OnceValue(func() map[[2]string]float64 {
+	out := map[[2]string]float64{}
+	for _, row := range published(forceConstants)() {
+		out[[2]string{row[0], row[2]}] = figureOf(row[3])
+	}
+	return out
+})
 
 // ForceConstant returns K of the second way for a work, which may be nil; NaN where
 // none is published.
 func ForceConstant(m *Material) float64 {
-	if m != nil {
-		if k, ok := forceConstantOf[m.Name]; ok {
-			return k
-		}
+	if m == nil {
+		return nan
+	}
+	if row, ok := forceConstantRow[m.Name]; ok {
+		return publishedConstants()[row]
 	}
 	return nan
 }

@@ -17,6 +17,16 @@ const (
 	chipRoomDiameters          = 1.0
 )
 
+// Worn is what each length adds to the thrust or the torque of a drill in cast iron,
+// by hardness and diameter.
+type Worn struct{ Feed, Land, Edge, Diameter float64 }
+
+// WornThrust and WornTorque are those of thrust and of torque, by [WornLandSource].
+var (
+	WornThrust = Worn{Feed: 0.325, Land: 0.1242, Edge: 0.755, Diameter: 0.0022}
+	WornTorque = Worn{Feed: 0.125, Land: 0.0487, Edge: 0.289}
+)
+
 // WornLandEnd is the widest worn land, mm, that forces were measured with.
 const WornLandEnd = 0.38
 
@@ -57,7 +67,10 @@ func wearTables() []Table {
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(smallLandDiameters)}} }},
 		{Name: "worn-land", Title: "Thrust and torque of a worn drill in cast iron: H D f, H D w, H D r, H D^2 each times", Source: wornLandSource,
 			Head: []string{"of", "feed f", "land w", "edge r", "diameter"}, Rows: func() [][]string {
-				return [][]string{{"thrust", "0.325", "0.1242", "0.755", "0.0022"}, {"torque, by D once more", "0.125", "0.0487", "0.289", "0"}}
+				return [][]string{
+					{"thrust", cell(WornThrust.Feed), cell(WornThrust.Land), cell(WornThrust.Edge), cell(WornThrust.Diameter)},
+					{"torque, by D once more", cell(WornTorque.Feed), cell(WornTorque.Land), cell(WornTorque.Edge), "-"},
+				}
 			}},
 		{Name: "margin-wear", Title: "Worn margin that can be ground out, diameters from the corner", Source: marginWearSource,
 			Head: []string{"diameters"}, Rows: func() [][]string { return [][]string{{cell(marginWearDiameters)}} }},

@@ -25,6 +25,7 @@ type work struct {
 
 	wearTaken  bool    // no wear factor was read, nor a land that gives one
 	land       float64 // the worn land that gives the wear factors; NaN where none does
+	factorRead bool    // a wear factor was read
 	second     float64 // the thrust by the second published way, N
 	edgeWanted bool    // forces are told only if the chisel edge was measured
 	drive      string  // a drive that an efficiency read takes the place of
@@ -79,7 +80,7 @@ func workOf(d *drill.Drill) work {
 	if m := w.Found.Drill.Material; m != nil {
 		w.load.KdThrust, w.load.KdTorque = m.KdThrust, m.KdTorque
 	}
-	w.land = math.NaN()
+	w.land, w.factorRead = math.NaN(), d.Has(drill.WearFactor)
 	if math.IsNaN(w.load.Wear) {
 		normal, _ := handbook.WearFactor("normal")
 		w.load.Wear, w.wearTaken = normal.Mid(), true
@@ -201,6 +202,9 @@ func (w *work) wearAssumption(s *sheet.Sheet, where string) {
 		if w.land > handbook.WornLandEnd*(1+1e-9) {
 			s.Find("land-past-measured", sheet.Warn, "a worn land of {} is wider than any that was measured, {}: the forces are only carried on; grind it", quantity.MM(w.land), quantity.MM(handbook.WornLandEnd))
 		}
+	}
+	if w.factorRead && sheet.Known(w.Found.Wear.Flank) {
+		s.Find("land-unused", sheet.Note, "a wear factor was given: the worn land of {} is not reckoned with", quantity.MM(w.Found.Wear.Flank))
 	}
 	if w.wearTaken {
 		s.Find("wear-assumed", sheet.Note, "no wear factor was given: {}, a drill in normal use, is taken"+where, quantity.Num(w.load.Wear))
