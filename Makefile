@@ -56,7 +56,7 @@ hunt: ## every property on 5000 cases drawn afresh, or CHECKS=100000
 mutate: ## break the core place by place, an hour or so, or PACKAGES="plan point"
 	.ci/mutate $(PACKAGES)
 
-bench: ## start-up beside the least Go program, then what is computed
+bench: ## start-up beside the libraries alone, then what is computed
 	$(GO) run ./internal/bench
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 

@@ -12,34 +12,27 @@ import (
 	"time"
 )
 
-// table prints the pairs: of CPU time and of time on the clock the median, and
-// its multiple of the least program's in two ways, the quotient of the medians
-// and the median of the quotients of each pair.
-func table(w io.Writer, pairs []pair) {
-	fmt.Fprintln(w, "| run | CPU, ms | x least | pair by pair | aim | clock, ms | x least | pair by pair | page faults | program, MB |")
-	fmt.Fprintln(w, "|---|---|---|---|---|---|---|---|---|---|")
-	for _, p := range pairs {
+// table prints the medians of CPU time and of pages, and the median time as a
+// multiple of either floor's. The aim is a multiple of the libraries' time.
+func table(w io.Writer, all []measured) {
+	fmt.Fprintln(w, "| run | CPU, ms | x least | x the libraries | aim | page faults | program, MB |")
+	fmt.Fprintln(w, "|---|---|---|---|---|---|---|")
+	for _, m := range all {
+		its := median(list(m.runs, milliseconds))
+		beside := its / median(list(m.libraries, milliseconds))
 		aim := ""
-		if p.aim > 0 {
-			aim = fmt.Sprintf("%.2f", p.aim)
+		switch {
+		case m.aim > 0 && beside > m.aim:
+			aim = fmt.Sprintf("%.2f, missed", m.aim)
+		case m.aim > 0:
+			aim = fmt.Sprintf("%.2f", m.aim)
 		}
-		fmt.Fprintf(w, "| %s | %s | %s | %s | %.0f | %.1f |\n", p.name, multiples(p, func(c cost) float64 { return milliseconds(c.cpu) }), aim,
-			multiples(p, func(c cost) float64 { return milliseconds(c.wall) }), median(list(p.costs, func(c cost) float64 { return c.faults })), float64(p.size)/1e6)
+		fmt.Fprintf(w, "| %s | %.2f | %.2f | %.2f | %s | %.0f | %.1f |\n", m.name, its, its/median(list(m.least, milliseconds)), beside, aim,
+			median(list(m.runs, func(c cost) float64 { return c.faults })), float64(m.size)/1e6)
 	}
 }
 
-// multiples returns three cells: the median, and it over the least program's
-// both ways.
-func multiples(p pair, of func(cost) float64) string {
-	its, least := list(p.costs, of), list(p.floor, of)
-	quotients := make([]float64, len(its))
-	for i := range its {
-		quotients[i] = its[i] / least[i]
-	}
-	return fmt.Sprintf("%.2f | %.2f | %.2f", median(its), median(its)/median(least), median(quotients))
-}
-
-func milliseconds(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
+func milliseconds(c cost) float64 { return float64(c.cpu) / float64(time.Millisecond) }
 
 func list(costs []cost, of func(cost) float64) []float64 {
 	out := make([]float64, len(costs))
