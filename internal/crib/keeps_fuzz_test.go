@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"evenlip/internal/strict"
 )
 
 // FuzzRewriteKeepsTheRest changes the drill in the middle of a crib that has
@@ -59,9 +61,9 @@ func lostRemark(was, is string) string {
 
 // remarks returns what stands behind the first # of each line.
 func remarks(text string) (out []string) {
-	for _, line := range strings.FieldsFunc(text, func(r rune) bool { return lineBreak([]byte(string(r))) > 0 }) {
+	for _, line := range strict.Lines(text) {
 		if at := strings.IndexByte(line, '#'); at >= 0 {
-			out = append(out, line[at:])
+			out = append(out, strings.TrimSuffix(line[at:], strict.LineEnd(line)))
 		}
 	}
 	return out

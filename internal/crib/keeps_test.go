@@ -19,8 +19,8 @@ type laid struct {
 	of   drill.Reading
 }
 
-// hand lays a drill out as a hand may: its entries in any order, lists and quotes
-// in any of their forms, remarks and empty lines anywhere.
+// hand lays a drill out as a hand may, one reading a line: its entries in any order,
+// in any quotes, remarks and empty lines anywhere.
 type hand struct {
 	rt      *rapid.T
 	remarks int
@@ -62,33 +62,13 @@ func (h *hand) quoted(text string) string {
 	return quote + text + quote
 }
 
-// entry lays one reading; of a pair, in one of three ways.
+// entry lays one reading; of a pair, in one of two ways.
 func (h *hand) entry(of drill.Reading, key, value string) {
-	items := strings.Split(value, ",")
-	form := "word"
-	if of == drill.LipAngle || of == drill.LipHeight {
-		form = rapid.SampledFrom([]string{"word", "items", "brackets", "brackets on lines"}).Draw(h.rt, "form")
+	if (of == drill.LipAngle || of == drill.LipHeight) && rapid.Bool().Draw(h.rt, "between brackets") {
+		h.line(of, "    "+key+": ["+strings.ReplaceAll(value, ",", ", ")+"]")
+		return
 	}
-	switch form {
-	case "word":
-		h.line(of, "    "+key+": "+h.quoted(value))
-	case "items":
-		indent := rapid.SampledFrom([]string{"    ", "      "}).Draw(h.rt, "indent")
-		h.line(of, "    "+key+":")
-		for _, item := range items {
-			h.between()
-			h.line(of, indent+"- "+h.quoted(item))
-		}
-	case "brackets":
-		h.line(of, "    "+key+": ["+strings.Join(items, ", ")+"]")
-	default:
-		h.line(of, "    "+key+": [")
-		for i, item := range items {
-			h.between()
-			h.line(of, "      "+h.quoted(item)+","[:min(1, len(items)-i-1)])
-		}
-		h.line(of, "      ]")
-	}
+	h.line(of, "    "+key+": "+h.quoted(value))
 }
 
 func (h *hand) drill() {
@@ -131,7 +111,7 @@ var changes = []Change{
 	{Date: "2026-11-25", What: Retired},
 }
 
-// A drill laid out in any way that a hand may: no record of it is refused, what
+// A drill laid out in any such way: no record of it is refused, what
 // stands before and after the drill comes back byte for byte, and inside it every
 // remark, every empty line and every line of a reading that is not moved, in their
 // order. A list's dash may have come to stand alone, or before another key.

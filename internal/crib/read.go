@@ -17,6 +17,12 @@ import (
 	"evenlip/internal/strict"
 )
 
+// Version is the version of the file that this program reads and writes. It is the
+// first. Whoever makes a second still has to read this one: where version lets a
+// file pass whose number is lower, its tree is brought into the form of this one,
+// and testdata/version-1.yaml then shows that it is read as it was.
+const Version = 1
+
 // Of what is made while a large file is read almost all stays: looking for garbage
 // as often as usual would take a third of the time and find little.
 const (
@@ -39,9 +45,6 @@ func Read(file string, data []byte, book *handbook.Book) (*Crib, fault.List) {
 		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	}
 	rd := &reader{Reader: strict.Reader{File: file}, book: book}
-	if rd.later(data) {
-		return nil, rd.Errs
-	}
 	root, errs := strict.Parse(file, bytes.NewReader(data))
 	if len(errs) > 0 {
 		return nil, errs
@@ -55,6 +58,28 @@ func Read(file string, data []byte, book *handbook.Book) (*Crib, fault.List) {
 		return nil, rd.sorted()
 	}
 	return c, nil
+}
+
+// version decides whether the file can be read at all: what a later version
+// means by its keys is not known here.
+func (rd *reader) version(root strict.Node) bool {
+	if !root.IsMap() {
+		rd.Fault(root, "this is no crib: it takes version, name, units, keep and drills, a line each", "evenlip crib new starts one")
+		return false
+	}
+	e, there := root.Lookup("version")
+	if !there {
+		rd.Fault(root, "the version is missing", "begin the file with version: 1")
+		return false
+	}
+	n, ok := rd.count(e.Value)
+	switch {
+	case n > Version:
+		rd.Fault(e.Value, fmt.Sprintf("this crib is of version %d, and this evenlip knows no later one than %d", n, Version), "use a newer evenlip")
+	case ok && n < 1:
+		rd.Fault(e.Value, "there is no version 0 of a crib", "version: 1")
+	}
+	return n == Version
 }
 
 // crib reads what the file says.

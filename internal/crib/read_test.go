@@ -80,10 +80,6 @@ drills:
 17:9 stock comes off in a grind, not with thinning
 17:38 nothing here is called "depth"`},
 	{"newer", "version: 2\ncrates: 3\n", `1:10 this crib is of version 2, and this evenlip knows no later one than 1`},
-	{"newer, and with anchors", "version: 2\ndrills: &a []\n", "1:10 this crib is of version 2"},
-	{"newer, and no YAML to us", "# of ours\n\"version\": 12 # the twelfth\nname: \"x\n\t", "2:12 this crib is of version 12"},
-	{"newer, between brackets", "\ufeff { version: 2, [", "1:14 this crib is of version 2"},
-	{"newer, at the end", "name: a version: of ours\ndrills: @\nversion: '2'", "3:11 this crib is of version 2"},
 	{"of this version, and no YAML", "version: 1\nname: @\ndrills: []\n", "2:1 not YAML: found character that cannot start any token"},
 	{"a typing error hides nothing", "version: 1\ndrills:\n  - id: a\n    size: 12mm\n    web: 13mm\n    nope: 1\n    flute: long\n    length: 0\n",
 		"5:10 web: 13.00 mm cannot be\n6:5 no reading is called \"nope\"\n7:12 flute: cannot read\n8:13 length: it cannot be zero"},

@@ -18,7 +18,7 @@ const advice = "a value with odd marks in it goes into quotes; or look for a quo
 // syntaxError tells what the library has against a text: its words, the line, and
 // the line itself with a caret under it.
 func syntaxError(file, text string, err error) *fault.Fault {
-	lines := linesOf(text)
+	lines := Lines(strings.TrimPrefix(text, "\ufeff"))
 	line, words := complaint(lines, err)
 	shown, column := excerpt(lines[line-1])
 	return at(file, line, column, "not YAML: "+words+shown, advice)
@@ -100,12 +100,6 @@ func (r *byLine) Read(p []byte) (int, error) {
 	return n, nil
 }
 
-// linesOf cuts a text where YAML 1.1 ends a line.
-func linesOf(text string) []string {
-	ends := strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029", "\n")
-	return strings.SplitAfter(ends.Replace(strings.TrimPrefix(text, "\ufeff")), "\n")
-}
-
 // widest is how long a line is still shown, in characters.
 const widest = 160
 
@@ -117,7 +111,7 @@ func excerpt(line string) (shown string, column int) {
 			return utf8.RuneError
 		}
 		return r
-	}, strings.TrimSuffix(line, "\n"))
+	}, strings.TrimSuffix(line, LineEnd(line)))
 	at := strings.IndexRune(line, utf8.RuneError)
 	if at < 0 {
 		at = indent(line)

@@ -8,21 +8,21 @@ import (
 
 var same = strict.Same
 
-// How a value is written: between brackets, in quotes, on lines of its own.
+// How a value is written: between brackets, in quotes.
 func TestHowItIsWritten(t *testing.T) {
-	n, err := parse("a: [1, 2]\nb:\n  - 1\nc: {d: 1}\ne: 'x'\nf: \"x\"\ng: x\nh: |\n  x\ni: >\n  x\n")
+	n, err := parse("a: [1, 2]\nb:\n  - 1\nc: {d: 1}\ne: 'x'\nf: \"x\"\ng: x\n")
 	if err != nil {
 		t.Fatal(err)
 	}
 	for key, want := range map[string]struct {
-		flow, block bool
-		quote       byte
+		flow  bool
+		quote byte
 	}{
-		"a": {flow: true}, "b": {}, "c": {flow: true}, "e": {quote: '\''}, "f": {quote: '"'}, "g": {}, "h": {block: true}, "i": {block: true},
+		"a": {flow: true}, "b": {}, "c": {flow: true}, "e": {quote: '\''}, "f": {quote: '"'}, "g": {},
 	} {
 		for _, e := range n.Entries() {
-			if v := e.Value; e.Key.Text() == key && (v.IsFlow() != want.flow || v.IsBlockText() != want.block || v.Quote() != want.quote) {
-				t.Errorf("%s: flow %v, block %v, quote %q", key, v.IsFlow(), v.IsBlockText(), v.Quote())
+			if v := e.Value; e.Key.Text() == key && (v.IsFlow() != want.flow || v.Quote() != want.quote) {
+				t.Errorf("%s: flow %v, quote %q", key, v.IsFlow(), v.Quote())
 			}
 		}
 	}
