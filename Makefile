@@ -41,8 +41,10 @@ cross: ## vet and compile for every system of a release
 cover: ## how much of the geometry and the quantities the tests reach
 	$(GO) test -cover ./internal/point ./internal/quantity
 
-# The tests leave what they show in a folder; its page goes into docs.
+# The tests leave what they show in a folder; its page goes into docs. A failed case
+# that rapid kept would be counted with those drawn.
 verification: ## docs/verification.md anew
+	@find internal -path '*/testdata/rapid' -prune -exec rm -r {} +
 	@shown=$$(mktemp -d) && trap 'rm -r "$$shown"' EXIT && \
 		VERIFICATION=$$shown $(GO) test -count=1 ./internal/... && \
 		$(GO) run ./internal/testkit/page "$$shown" >"$$shown/page" && cp "$$shown/page" docs/verification.md
