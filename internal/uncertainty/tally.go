@@ -26,11 +26,8 @@ type count struct {
 func (t *Tally) Add(figures []float64, words []string) {
 	if t.n == 0 {
 		t.width = len(figures)
-		t.figures = slices.Grow(t.figures[:0], N*len(figures))[:N*len(figures)]
-		t.words = slices.Grow(t.words[:0], len(words))[:len(words)]
-		for i := range t.words {
-			t.words[i] = t.words[i][:0]
-		}
+		t.figures = make([]float64, N*len(figures))
+		t.words = make([][]count, len(words))
 	}
 	if t.n == N || len(figures) != t.width || len(words) != len(t.words) {
 		panic("uncertainty: a draw too many, or one unlike those before")
@@ -54,9 +51,6 @@ func met(counts []count, word string) []count {
 	}
 	return append(counts, count{word, 1})
 }
-
-// Reset empties t, to be used again in the memory it has.
-func (t *Tally) Reset() { t.n = 0 }
 
 // draws are those of a figure, in the order they were added.
 func (t *Tally) draws(figure int) []float64 { return t.figures[figure*N:][:t.n] }

@@ -3,7 +3,6 @@ package uncertainty_test
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -189,32 +188,6 @@ func TestBlameFollowsTheReading(t *testing.T) {
 			t.Fatalf("value %d, not %d", got, d)
 		}
 	})
-}
-
-// A tally is used again for the next drill in the memory it has.
-func TestReset(t *testing.T) {
-	var tally uncertainty.Tally
-	figures, words := []float64{1, 2}, []string{"fit"}
-	again := func() {
-		tally.Reset()
-		for range uncertainty.N {
-			tally.Add(figures, words)
-		}
-	}
-	again()
-	if got := testing.AllocsPerRun(10, again); got != 0 {
-		t.Errorf("%g allocations", got)
-	}
-	words[0] = "retire"
-	again()
-	if got := tally.Words(0); !slices.Equal(got, words) {
-		t.Errorf("after a reset the words are %q", got)
-	}
-	figures, words = []float64{5}, []string{"thin", "none"}
-	again()
-	if got := tally.Interval(0); got.Low != 5 || tally.Share(1, "none") != 1 {
-		t.Errorf("other figures: %+v, %q", got, tally.Words(1))
-	}
 }
 
 func TestAddRefuses(t *testing.T) {
