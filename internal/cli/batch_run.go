@@ -73,7 +73,7 @@ func (b *batchRun) likeSample(form print.Form) error {
 		return nil
 	}
 	var ok bool
-	if b.rows, ok = print.NewRows(s, b.several); !ok {
+	if b.rows, ok = print.NewRows(s, b.several, b.app.set.CRLF); !ok {
 		return fault.Flag("format", "leave --format out for JSON Lines", "%s answers one drill with a table, which is no row of CSV", b.command.About().Name)
 	}
 	return nil

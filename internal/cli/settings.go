@@ -23,12 +23,13 @@ import (
 type globals struct {
 	format, units, colour, shop    string
 	width                          int
-	explain, check                 bool
+	explain, check, crlf           bool
 	caliper, protractor, indicator string // what the gauges can resolve
 }
 
 func (g *globals) flags(f *pflag.FlagSet) {
 	f.StringVar(&g.format, "format", "table", "how to print: table, plain, json or csv")
+	f.BoolVar(&g.crlf, "crlf", false, "end the lines of CSV as RFC 4180 does, in carriage return and line feed")
 	f.StringVar(&g.units, "units", "", "mm or in: for bare numbers and for printing (default: as the size was given)")
 	f.StringVar(&g.colour, "color", "auto", "auto, always or never")
 	f.IntVar(&g.width, "width", 0, "columns to print for (default: the terminal's, else 80)")
@@ -68,7 +69,7 @@ func (a *app) settle(withShop bool) error {
 	g := &a.global
 	a.set = settings{check: g.check}
 	s := &a.set
-	s.Explain, s.ASCII = g.explain, !showsUTF8()
+	s.Explain, s.ASCII, s.CRLF = g.explain, !showsUTF8(), g.crlf
 	var faults fault.List
 	note := func(f *fault.Fault) {
 		if f != nil {

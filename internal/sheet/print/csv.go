@@ -14,11 +14,12 @@ import (
 	"evenlip/internal/sheet"
 )
 
-// writeCSV prints RFC 4180: a header, then a row a drill in millimetres and
-// degrees; or the rows of the list that is a sheet's main answer.
-func writeCSV(w io.Writer, jobs []Job) error {
+// writeCSV prints a header, then a row a drill in millimetres and degrees; or the
+// rows of the list that is a sheet's main answer. With crlf it is RFC 4180 to the
+// line ends; without, a line ends in a line feed.
+func writeCSV(w io.Writer, jobs []Job, crlf bool) error {
 	out := csv.NewWriter(w)
-	out.UseCRLF = true
+	out.UseCRLF = crlf
 	keys, doubted := csvKeys(jobs), csvDoubted(jobs)
 	for i, j := range jobs {
 		if g := mainGrid(j.Sheet); g != nil {
@@ -98,7 +99,7 @@ func csvHead(keys, doubted []string, s *sheet.Sheet) []string {
 
 func csvRow(keys, doubted []string, s *sheet.Sheet) []string {
 	fields := csvFields(s)
-	row := []string{quantity.Clean(s.Title)}
+	row := []string{clean(s.Title)}
 	for _, key := range keys {
 		row = append(row, fields[key])
 	}
@@ -172,9 +173,18 @@ func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
 // field is a word, or a number without one.
 func field(kind quantity.Kind, word string, v float64) string {
 	if word != "" {
-		return quantity.Clean(word)
+		return clean(word)
 	}
 	return full(quantity.Export(kind, v))
+}
+
+// clean is quantity.Clean line by line: a quoted field may hold line breaks.
+func clean(s string) string {
+	lines := strings.Split(strings.ReplaceAll(s, "\r\n", "\n"), "\n")
+	for i, line := range lines {
+		lines[i] = quantity.Clean(line)
+	}
+	return strings.Join(lines, "\n")
 }
 
 // full prints v in full precision, "" for NaN.
@@ -192,18 +202,19 @@ type Rows struct {
 	doubted []string // the figures with an uncertainty: with gauges, all
 	head    []string
 	where   []string // the file, if there are several
+	crlf    bool
 	buf     bytes.Buffer
 	csv     *csv.Writer
 }
 
 // NewRows takes the columns of a sheet that has every figure, and behind them
 // the file if there are several, the number of the line and what is wrong with
-// it; ok is false where the answer is a list.
-func NewRows(s *sheet.Sheet, several bool) (r *Rows, ok bool) {
+// it; ok is false where the answer is a list. With crlf a line ends in both.
+func NewRows(s *sheet.Sheet, several, crlf bool) (r *Rows, ok bool) {
 	if mainGrid(s) != nil {
 		return nil, false
 	}
-	out := &Rows{keys: csvKeys([]Job{{Sheet: s}})}
+	out := &Rows{keys: csvKeys([]Job{{Sheet: s}}), crlf: crlf}
 	if s.Gauged {
 		s.Each(func(f *sheet.Figure) { out.doubted = append(out.doubted, f.Key) })
 	}
@@ -218,12 +229,12 @@ func NewRows(s *sheet.Sheet, several bool) (r *Rows, ok bool) {
 // Of returns rows of the same columns for the lines of a file, and for another
 // goroutine.
 func (r *Rows) Of(file string) *Rows {
-	out := &Rows{keys: r.keys, doubted: r.doubted, head: r.head}
+	out := &Rows{keys: r.keys, doubted: r.doubted, head: r.head, crlf: r.crlf}
 	if r.where != nil {
-		out.where = []string{quantity.Clean(file)}
+		out.where = []string{clean(file)}
 	}
 	out.csv = csv.NewWriter(&out.buf)
-	out.csv.UseCRLF = true
+	out.csv.UseCRLF = r.crlf
 	return out
 }
 
@@ -245,7 +256,7 @@ func (r *Rows) Append(b []byte, line int, s *sheet.Sheet) ([]byte, error) {
 // AppendFault appends the row that stands in the place of an answer.
 func (r *Rows) AppendFault(b []byte, line int, text string) []byte {
 	row := append(make([]string, len(r.head)-len(r.where)-2), r.where...)
-	return r.append(b, append(row, strconv.Itoa(line), quantity.Clean(text)))
+	return r.append(b, append(row, strconv.Itoa(line), clean(text)))
 }
 
 func (r *Rows) append(b []byte, row []string) []byte {

@@ -27,7 +27,7 @@ func TestNamesAreHarmless(t *testing.T) {
 		for _, explain := range []bool{false, true} {
 			out := written(t, Options{Form: Form(form), Explain: explain}, evilSheet(), evilSheet())
 			for _, r := range out {
-				layout := r == '\n' || r == '\t' && form == "plain" || r == '\r' && form == "csv"
+				layout := r == '\n' || r == '\t' && form == "plain"
 				if !layout && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) {
 					t.Errorf("%s lets %U through", form, r)
 				}
@@ -35,7 +35,7 @@ func TestNamesAreHarmless(t *testing.T) {
 			if !strings.Contains(out, "red") || !strings.Contains(out, "quoted") {
 				t.Errorf("%s has lost the name", form)
 			}
-			if strings.Contains(out, "red\n") || form == "csv" && strings.Contains(out, "tab\n") {
+			if strings.Contains(out, "red\n") || form != "csv" && strings.Contains(out, "tab\n") {
 				t.Errorf("%s lets a name break a line", form)
 			}
 		}
@@ -55,11 +55,18 @@ func TestCleanKeepsWhatIsHarmless(t *testing.T) {
 
 // Outside check: the standard library's reader of RFC 4180.
 func TestCSVReadsBack(t *testing.T) {
+	for _, crlf := range []bool{false, true} {
+		csvReadsBack(t, crlf)
+	}
+}
+
+func csvReadsBack(t *testing.T, crlf bool) {
 	cracked := &sheet.Sheet{Command: "inspect", Title: "plain", Verdict: &sheet.Verdict{Word: "retire"}}
 	for _, sheets := range [][]*sheet.Sheet{{evilSheet()}, {evilSheet(), cracked}, {cracked, evilSheet()}, {evilSheet(), evilSheet(), evilSheet()}} {
-		out := written(t, Options{Form: CSV}, sheets...)
-		if !strings.HasSuffix(out, "\r\n") || strings.Count(out, "\n") != strings.Count(out, "\r\n") {
-			t.Error("lines do not all end with CRLF")
+		out := written(t, Options{Form: CSV, CRLF: crlf}, sheets...)
+		ends := map[bool]int{true: strings.Count(out, "\n")}[crlf]
+		if !strings.HasSuffix(out, "\n") || strings.Count(out, "\r\n") != ends || strings.Count(out, "\r") != ends {
+			t.Errorf("with crlf %v %d of %d lines end in it", crlf, strings.Count(out, "\r\n"), strings.Count(out, "\n"))
 		}
 		rows, err := csv.NewReader(strings.NewReader(out)).ReadAll() // refuses rows of unequal length
 		if err != nil {
@@ -78,6 +85,9 @@ func TestCSVReadsBack(t *testing.T) {
 			}
 		}
 		for i, s := range sheets {
+			if strings.Count(rows[i+1][0], "\n") != strings.Count(s.Title, "\n") {
+				t.Errorf("the line breaks of %q are not those of %q", rows[i+1][0], s.Title)
+			}
 			if n := slices.Index(head, "lengths"); len(s.Grids) > 0 && n >= 0 && rows[i+1][n] != "1.5; " {
 				t.Errorf("a list of lengths is %q", rows[i+1][n])
 			}
@@ -108,11 +118,12 @@ func csvCell(f *sheet.Figure) string {
 func TestCSVOfAMainGrid(t *testing.T) {
 	s := evilSheet()
 	s.Grids[0].Main = true
+	first, second, _ := strings.Cut(evil, "\n")
 	rows, err := csv.NewReader(strings.NewReader(written(t, Options{Form: CSV}, s))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := [][]string{{"name", "at_mm"}, {quantity.Clean(evil), "1"}, {"second", ""}}; !slices.EqualFunc(rows, want, slices.Equal) {
+	if want := [][]string{{"name", "at_mm"}, {quantity.Clean(first) + "\n" + quantity.Clean(second), "1"}, {"second", ""}}; !slices.EqualFunc(rows, want, slices.Equal) {
 		t.Errorf("%q", rows)
 	}
 }

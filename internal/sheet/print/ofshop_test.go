@@ -37,7 +37,7 @@ func TestWhatAShopHasSetIsMarked(t *testing.T) {
 		"table":  {Table, 80, []string{"web taper 0.0180 mm/mm shop\n", "web 2.00 mm\n", "one 2.50*\n", "two* 3.00\n", "three 4.00\n", "* as the shop has set it\n"}},
 		"narrow": {Table, 60, []string{" web taper: 0.0180 mm/mm (shop)\n", " web: 2.00 mm\n"}},
 		"plain":  {Plain, 80, []string{"web\t2.00\tmm\t\t\t\t\t\n", "web taper\t0.0180\tmm/mm\t\t\t\tshop\t\n", "name\ta mm\tset by shop\none\t2.50\ta_mm\ntwo\t3.00\tname\nthree\t4.00\t\n"}},
-		"csv":    {CSV, 80, []string{"drill,web_mm,web_taper,set_by_shop,findings\r\n12 mm drill,2,0.018,web_taper,\r\n"}},
+		"csv":    {CSV, 80, []string{"drill,web_mm,web_taper,set_by_shop,findings\n12 mm drill,2,0.018,web_taper,\n"}},
 	} {
 		out := blanks.ReplaceAllString(written(t, Options{Form: c.form, Width: c.width}, ofOneShop()), " ")
 		for _, want := range c.wants {

@@ -34,6 +34,7 @@ type Options struct {
 	Colour  bool // styles in a table
 	Explain bool // the working behind each figure
 	ASCII   bool // no block characters: the terminal may not show them
+	CRLF    bool // lines of CSV end in carriage return and line feed
 }
 
 // Job is one sheet and the units its reader wants.
@@ -48,7 +49,7 @@ func Write(w io.Writer, jobs []Job, o Options) error {
 	case JSON:
 		return writeJSON(w, jobs, o)
 	case CSV:
-		return writeCSV(w, jobs)
+		return writeCSV(w, jobs, o.CRLF)
 	case Plain:
 		return writePlain(w, jobs, o)
 	case Table:
