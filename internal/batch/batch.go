@@ -61,7 +61,10 @@ func Run(ctx context.Context, in *Lines, out io.Writer, workers []Worker, o Opti
 	for _, w := range workers {
 		go func() {
 			defer running.Done()
-			q.answer(ctx, w, o.Strict)
+			for c, ok := receive(ctx, q.waiting); ok; c, ok = receive(ctx, q.waiting) {
+				c.answer(w, o.Strict)
+				c.done <- true
+			}
 		}()
 	}
 	failed := make(chan error, 1)
@@ -71,6 +74,125 @@ func Run(ctx context.Context, in *Lines, out io.Writer, workers []Worker, o Opti
 		return tally, err
 	}
 	return tally, <-failed
+}
+
+// queues hand chunks round: free ones are filled by the reader, answered by
+// whichever worker is idle and written in the order in which they were read.
+// There are only so many chunks, so a slow reader of the output slows the
+// reading of the input down.
+type queues struct {
+	free    chan *chunk
+	waiting chan *chunk // for a worker
+	ordered chan *chunk // for the writer
+}
+
+func newQueues(chunks int) *queues {
+	q := &queues{make(chan *chunk, chunks), make(chan *chunk, chunks), make(chan *chunk, chunks)}
+	for range chunks {
+		q.free <- &chunk{done: make(chan bool, 1)}
+	}
+	return q
+}
+
+// receive waits for what comes through a channel; false once that is closed or ctx has
+// ended.
+func receive[T any](ctx context.Context, from <-chan T) (v T, ok bool) {
+	if ctx.Err() != nil {
+		return v, false
+	}
+	select {
+	case <-ctx.Done():
+		return v, false
+	case v, ok = <-from:
+		return v, ok
+	}
+}
+
+// read fills chunks with lines until the input ends. A chunk is handed over
+// when it is full and whenever the input has no further line ready: whoever
+// writes one line and waits for its answer gets it.
+func (q *queues) read(ctx context.Context, in *Lines) error {
+	defer close(q.waiting)
+	defer close(q.ordered)
+	for {
+		c, ok := receive(ctx, q.free)
+		if !ok {
+			return nil
+		}
+		err := in.fill(c)
+		if len(c.lines) > 0 {
+			q.ordered <- c // never blocks: there is room for every chunk
+			q.waiting <- c
+		}
+		switch {
+		case err == io.EOF:
+			return nil
+		case err != nil:
+			return &InputError{err}
+		}
+	}
+}
+
+// write writes the answers in order.
+func (q *queues) write(ctx context.Context, out io.Writer, o Options) (all Tally, err error) {
+	for {
+		c, ok := receive(ctx, q.ordered)
+		if ok {
+			_, ok = receive(ctx, c.done)
+		}
+		if !ok { // there are no more, or it was told to end
+			return all, context.Cause(ctx)
+		}
+		if _, err := out.Write(c.out); err != nil {
+			return all, &OutputError{err}
+		}
+		all.Lines += c.tally.Lines
+		all.Bad += c.tally.Bad
+		all.Last = max(all.Last, c.tally.Last)
+		if c.err != nil {
+			return all, c.err
+		}
+		if o.Written != nil {
+			o.Written(all)
+		}
+		*c = chunk{text: c.text[:0], lines: c.lines[:0], out: c.out[:0], done: c.done}
+		q.free <- c
+	}
+}
+
+// A chunk is as many lines as a worker takes at a time: enough that handing
+// them over costs little, few enough that their answers take little memory.
+const (
+	chunkLines = 16
+	chunkBytes = 32 << 10
+)
+
+// chunk is a run of lines and, once done, their answers.
+type chunk struct {
+	text  []byte
+	lines []Line // of text
+	out   []byte
+	tally Tally
+	err   error // of the line that ends a strict run
+	done  chan bool
+}
+
+// answer lets w answer the chunk's lines.
+func (c *chunk) answer(w Worker, strict bool) {
+	for _, l := range c.lines {
+		before := len(c.out)
+		var err error
+		c.out, err = w.Answer(c.out, l)
+		if err != nil && strict {
+			c.out, c.err = c.out[:before], err
+			return
+		}
+		if err != nil {
+			c.tally.Bad++
+		}
+		c.tally.Lines++
+		c.tally.Last = l.Number
+	}
 }
 
 // InputError says that the input could not be read to its end.

@@ -109,7 +109,6 @@ func (b *batchRun) file(ctx context.Context, name string, first bool) error {
 	lines := batch.NewLines(b.progress.of(in))
 	var header *drill.Header
 	if b.input == inputCSV || b.input == "" && strings.EqualFold(filepath.Ext(name), ".csv") {
-		lines.Quoted()
 		var err error
 		if header, err = readHeader(shown, lines); err != nil {
 			return err

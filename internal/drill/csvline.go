@@ -29,9 +29,8 @@ func ReadHeader(file string, number int, line []byte) (*Header, fault.List) {
 	return h, l.faults
 }
 
-// CSV reads the drill of one record under a header: a line, or several where a
-// quoted field has line ends in it. An empty field is a reading that was not taken.
-// All that is wrong with the record's form is returned.
+// CSV reads the drill of one line under a header. An empty field is a reading that was
+// not taken. All that is wrong with the line's form is returned.
 func (l *Lines) CSV(h *Header, number int, line []byte) ([]Given, fault.List) {
 	l.begin(number, string(line))
 	fields, starts := l.fields(len(h.columns))
@@ -49,10 +48,12 @@ func (l *Lines) CSV(h *Header, number int, line []byte) ([]Given, fault.List) {
 // fields cuts the line into its fields, so many or any number if that is 0,
 // and tells at which byte each begins.
 func (l *Lines) fields(want int) (fields []string, starts []int) {
-	if l.row == nil {
-		l.row = newRowReader()
+	if l.csv == nil {
+		l.csv = csv.NewReader(&l.csvText)
+		l.csv.FieldsPerRecord, l.csv.TrimLeadingSpace, l.csv.ReuseRecord = -1, true, true
 	}
-	fields, starts, err := l.row.read(l.text)
+	l.csvText.Reset(l.text)
+	fields, err := l.csv.Read()
 	var parse *csv.ParseError
 	switch {
 	case errors.As(err, &parse):
@@ -60,51 +61,16 @@ func (l *Lines) fields(want int) (fields []string, starts []int) {
 		if errors.Is(err, csv.ErrQuote) {
 			hint = `a quoted field ends before a comma or the line's end, and a " inside it is written twice`
 		}
-		at := lineStart(l.text, parse.Line-parse.StartLine) + parse.Column
-		l.malformed(max(0, min(at, len(l.text))-1), "not CSV: "+parse.Err.Error(), hint)
+		l.malformed(max(0, min(parse.Column, len(l.text))-1), "not CSV: "+parse.Err.Error(), hint)
 	case err != nil: // a line that is not blank has a field
 		l.malformed(0, "not CSV: "+err.Error(), "")
 	case want > 0 && len(fields) != want:
 		l.malformed(0, fmt.Sprintf("has %d fields where the header has %d", len(fields), want), "leave a field empty if it was not read, its comma stays")
 	}
-	return fields, starts
-}
-
-// rowReader reads one record after the other with the library's reader, which
-// would otherwise be made anew for each.
-type rowReader struct {
-	csv    *csv.Reader
-	text   strings.Reader
-	starts []int
-}
-
-func newRowReader() *rowReader {
-	r := new(rowReader)
-	r.csv = csv.NewReader(&r.text)
-	r.csv.FieldsPerRecord, r.csv.TrimLeadingSpace, r.csv.ReuseRecord = -1, true, true
-	return r
-}
-
-func (r *rowReader) read(line string) (fields []string, starts []int, err error) {
-	r.text.Reset(line)
-	fields, err = r.csv.Read()
-	r.starts = r.starts[:0]
-	first := 0
+	l.starts = l.starts[:0]
 	for i := range fields {
-		at, column := r.csv.FieldPos(i)
-		if i == 0 {
-			first = at
-		}
-		r.starts = append(r.starts, lineStart(line, at-first)+column-1)
+		_, column := l.csv.FieldPos(i)
+		l.starts = append(l.starts, column-1)
 	}
-	return fields, r.starts, err
-}
-
-// lineStart returns the byte at which a line of a text begins, counted from 0.
-func lineStart(text string, line int) int {
-	at := 0
-	for range line {
-		at += strings.IndexByte(text[at:], '\n') + 1
-	}
-	return at
+	return fields, l.starts
 }

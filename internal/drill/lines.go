@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"encoding/csv"
 	"strings"
 	"unicode/utf8"
 
@@ -13,37 +14,32 @@ import (
 type Lines struct {
 	File string
 
-	text string // of the line, or of the lines of one record
-	at   spot
+	text   string // of the line
+	number int
+	at     int // a byte of the text, and its column: places are told from left to right
+	column int
 	list
-	row *rowReader
-}
 
-// spot is a place that goes along a text: the byte, and the line and the column, from
-// 1 and in characters, that it is at.
-type spot struct{ byte, line, column int }
+	csv     *csv.Reader // of csvText, and used for one line after the other
+	csvText strings.Reader
+	starts  []int
+}
 
 // begin makes room for the drill of a line.
 func (l *Lines) begin(number int, text string) {
-	l.text, l.at = text, spot{0, number, 1}
+	l.text, l.number, l.at, l.column = text, number, 0, 1
 	l.list = list{given: l.given[:0]}
 }
 
-// to goes on to a byte of the text, and never back.
+// to returns the place of a byte of the text, never one before those already told.
 func (l *Lines) to(offset int) fault.Place {
-	offset = min(max(offset, l.at.byte), len(l.text))
-	for offset > l.at.byte && offset < len(l.text) && !utf8.RuneStart(l.text[offset]) {
+	offset = min(max(offset, l.at), len(l.text))
+	for offset > l.at && offset < len(l.text) && !utf8.RuneStart(l.text[offset]) {
 		offset--
 	}
-	passed := l.text[l.at.byte:offset]
-	for end := strings.IndexByte(passed, '\n'); end >= 0; end = strings.IndexByte(passed, '\n') {
-		l.at.line++
-		l.at.column = 1
-		passed = passed[end+1:]
-	}
-	l.at.column += utf8.RuneCountInString(passed)
-	l.at.byte = offset
-	return fault.Place{File: l.File, Line: l.at.line, Column: l.at.column}
+	l.column += utf8.RuneCountInString(l.text[l.at:offset])
+	l.at = offset
+	return fault.Place{File: l.File, Line: l.number, Column: l.column}
 }
 
 // malformed tells what is wrong with the line as a whole, at a byte of it.
@@ -67,7 +63,7 @@ func (l *Lines) end() ([]Given, fault.List) {
 		none = none && l.given[i].Reading >= readings
 	}
 	if none && len(l.faults) == 0 {
-		l.at = spot{0, l.at.line, 1}
+		l.at, l.column = 0, 1
 		l.malformed(0, "no reading was given", "leave the line out")
 	}
 	return l.given, l.faults

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"strconv"
@@ -14,7 +15,7 @@ func notJSON(line []byte) (offset int, fault, hint string) {
 		if utf8.Valid(line) {
 			return 0, "", ""
 		}
-		return firstBroken(line), "is not UTF-8", "save the file as UTF-8"
+		return bytes.IndexByte(bytes.ToValidUTF8(line, []byte{0xff}), 0xff), "is not UTF-8", "save the file as UTF-8"
 	}
 	err := json.Unmarshal(line, new(json.RawMessage))
 	var syntax *json.SyntaxError
@@ -26,18 +27,6 @@ func notJSON(line []byte) (offset int, fault, hint string) {
 		hint = "is it all on this line? the whole drill goes on one (jq -c . does that)"
 	}
 	return offset, "not JSON: " + err.Error(), hint
-}
-
-func firstBroken(line []byte) int {
-	at := 0
-	for at < len(line) {
-		r, n := utf8.DecodeRune(line[at:])
-		if r == utf8.RuneError && n == 1 {
-			break
-		}
-		at += n
-	}
-	return at
 }
 
 // aboutStart guesses from how a line begins what was taken for JSON Lines.
