@@ -53,6 +53,23 @@ func (a *app) completions(root *cobra.Command) {
 	visit(root)
 }
 
+// completionCommand makes cobra's own command ours: it refuses a shell that it does
+// not know, where by itself it shows its help and calls that a success.
+func completionCommand(root *cobra.Command) {
+	root.InitDefaultCompletionCmd()
+	cmd, _, err := root.Find([]string{"completion"})
+	if err != nil || cmd == root { // only one command was made, and it is another
+		return
+	}
+	cmd.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+	cmd.Args = func(cmd *cobra.Command, args []string) error {
+		if len(args) == 0 {
+			return nil
+		}
+		return noCommand(cmd, args[0], "completion knows no shell called %q")
+	}
+}
+
 // flagCompletions holds what may follow a flag, by its name.
 func (a *app) flagCompletions() map[string]completer {
 	return map[string]completer{
@@ -126,16 +143,12 @@ func yamlFiles(cmd *cobra.Command, args []string, typed string) ([]cobra.Complet
 	return files("yaml", "yml", "json")(cmd, args, typed)
 }
 
-// drillSizes offers the ordinary sizes, written as no shell has to quote them
-// unless the number sign was typed.
+// drillSizes offers the ordinary sizes, written as no shell has to quote them.
 func drillSizes(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	var out []cobra.Completion
 	for _, series := range quantity.AllSeries {
 		for _, size := range quantity.Sizes(series) {
-			word := strings.ReplaceAll(size.Name, " ", "")
-			if !strings.HasPrefix(typed, "#") {
-				word = strings.Replace(word, "#", "no.", 1)
-			}
+			word := strings.NewReplacer(" ", "", "#", "no.").Replace(size.Name)
 			out = offer(out, typed, word, strconv.FormatFloat(size.MM, 'f', -1, 64)+" mm")
 		}
 	}
