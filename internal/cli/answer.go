@@ -105,6 +105,7 @@ func (a *app) one(c command.Command, s *source, file string, several bool) (prin
 	}
 	sheet := command.Answer(c, &h.Drill, a.set.answering())
 	h.tell(sheet)
+	a.place(sheet, s, h, file)
 	return print.Job{Sheet: sheet, System: a.system(&h.Drill)}, nil
 }
 

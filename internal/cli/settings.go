@@ -23,7 +23,7 @@ import (
 type globals struct {
 	format, units, colour, shop    string
 	width                          int
-	explain, check, crlf           bool
+	explain, full, check, crlf     bool
 	caliper, protractor, indicator string // what the gauges can resolve
 }
 
@@ -33,6 +33,7 @@ func (g *globals) flags(f *pflag.FlagSet) {
 	f.StringVar(&g.units, "units", "", "mm or in: for bare numbers and for printing (default: as the size was given)")
 	f.StringVar(&g.colour, "color", "auto", "auto, always or never")
 	f.IntVar(&g.width, "width", 0, "columns to print for (default: the terminal's, else 80)")
+	f.BoolVar(&g.full, "full", false, "every figure, limit and basis in a table, not the screen of what matters")
 	f.BoolVar(&g.explain, "explain", false, "show how each figure is got: formula, numbers, source")
 	f.StringVar(&g.caliper, "caliper", "", "what the caliper can resolve: 0.02mm; figures then carry their uncertainty")
 	f.StringVar(&g.protractor, "protractor", "", "what the protractor or gauge can resolve: 1deg")
@@ -69,7 +70,7 @@ func (a *app) settle(withShop bool) error {
 	g := &a.global
 	a.set = settings{check: g.check}
 	s := &a.set
-	s.Explain, s.ASCII, s.CRLF = g.explain, !showsUTF8(), g.crlf
+	s.Explain, s.Full, s.ASCII, s.CRLF = g.explain, g.full, !showsUTF8(), g.crlf
 	var faults fault.List
 	note := func(f *fault.Fault) {
 		if f != nil {

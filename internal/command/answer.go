@@ -31,6 +31,7 @@ func Compute(c Command, d *drill.Drill, o Options) *sheet.Sheet {
 // Finish adds to a computed sheet what was read, and what the command made no use of.
 func Finish(c Command, d *drill.Drill, s *sheet.Sheet) *sheet.Sheet {
 	s.Title, s.Sample = Title(c.About().Name, d), d.Sample
+	s.Drill = Drill(d)
 	s.Inputs = Echo(s.Inputs, d)
 	unused(c.About(), d, s)
 	if s.Cautions == nil {
@@ -64,6 +65,17 @@ func unused(c *Info, d *drill.Drill, s *sheet.Sheet) {
 	if len(names) > 0 && !d.Sample && !d.Kept {
 		s.Find("not-used", sheet.Note, "{} makes no use of {}", quantity.Say(c.Name), quantity.Say(strings.Join(names, ", ")))
 	}
+}
+
+// Drill names the drill by its size, the wheel by its diameter.
+func Drill(d *drill.Drill) string {
+	if size := d.AsRead(drill.Size); len(size) > 0 {
+		return size[0].Spaced() + " drill"
+	}
+	if wheel := d.AsRead(drill.Wheel); len(wheel) > 0 {
+		return wheel[0].Spaced() + " wheel"
+	}
+	return ""
 }
 
 // Title names the drill; the sample's says that it is one.

@@ -18,6 +18,7 @@ type Info struct {
 	Readings          []drill.Reading
 	Rule              func() []drill.Reading // gives the readings where they are not listed
 	Grinder           bool                   // is about the grinder: no drill, no files, no questions
+	Safety            *Safety                // what a screen warns of
 }
 
 // About returns i itself.
@@ -50,7 +51,8 @@ type Of[R any] struct {
 	Cannot  func(*drill.Drill) fault.List // what Refuse returns; may be nil
 	Compute func(*drill.Drill) R
 	Figures func(*R, *sheet.Sheet)
-	Rest    func(*R, *sheet.Sheet) // lists, remarks, the verdict; may be nil
+	Rest    func(*R, *sheet.Sheet)               // lists, remarks, the verdict; may be nil
+	Screen  func(*R, *sheet.Sheet) *sheet.Screen // what a person is shown first
 }
 
 // Refuse implements Command.
@@ -72,6 +74,9 @@ func (c *Of[R]) Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 	c.Figures(&r, s)
 	if c.Rest != nil {
 		c.Rest(&r, s)
+	}
+	if c.Screen != nil {
+		s.Screen = func() *sheet.Screen { return finished(c.Screen(&r, s), s, &c.Info) }
 	}
 	return s
 }

@@ -59,7 +59,9 @@ type rule struct {
 	ends    bool   // no other reason is told
 	reshape bool   // it asks for flanks ground anew
 	text    func(*Result) quantity.Text
-	cure    func(*Result) quantity.Text // what is done about it, beside taking stock off
+	fault   func(*Result) quantity.Text // what is wrong, in a few words
+	cure    func(*Result) quantity.Text // what is done about it
+	stock   bool                        // the cure is stock off the end, which a plan tells
 }
 
 // look is a limit and the side of it that matters.
@@ -72,10 +74,12 @@ type look struct {
 var rules = [reasons]rule{
 	Cracked: {code: "cracked", verdict: Retire, looks: [2]look{{CrackLimit, sheet.High}}, ends: true, text: func(*Result) quantity.Text {
 		return quantity.Sayf("a cracked drill is never reground: scrap it")
-	}},
+	}, fault: func(*Result) quantity.Text { return quantity.Sayf("cracked") }, cure: func(*Result) quantity.Text { return quantity.Sayf("never ground again, never run again") }, stock: true},
 	MarginGone: {code: "margin-worn-far", verdict: Retire, looks: [2]look{{MarginFarLimit, sheet.High}}, instead: MarginWorn, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the margin is worn {} up the body, more than one diameter: the drill is tapered and binds; or cut that much off, if the flute allows", quantity.MM(r.Wear.Margin))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("margin worn {} up", quantity.MM(r.Wear.Margin))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("over a diameter: the drill is tapered and binds") }, stock: true},
 	FluteShort: {code: "flute-short", verdict: Retire, looks: [2]look{{FluteLimit, sheet.Low}}, text: func(r *Result) quantity.Text {
 		needed := r.Limit(FluteLimit).Low
 		said := quantity.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(needed))
@@ -84,66 +88,104 @@ var rules = [reasons]rule{
 			said.Args = append(said.Args, quantity.MM(still))
 		}
 		return said
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("flute {} left", quantity.MM(r.Wear.Flute))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("{} deep takes {}, chip room included", quantity.MM(r.Wear.Depth), quantity.MM(r.Limit(FluteLimit).Low))
+	}, stock: true},
 	WebSpent: {code: "web-spent", verdict: Retire, looks: [2]look{{WebSpentLimit, sheet.High}}, instead: ChiselLong, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the web is {} of the diameter: more than thinning can answer", quantity.Num(r.Chisel.WebRatio))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("web {} thick", quantity.MM(r.Chisel.Web))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("more than thinning can answer") }, stock: true},
 	Dull: {code: "dull", verdict: Regrind, looks: [2]look{{FlankLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the worn land behind the lip is {}: dull over {}", quantity.MM(r.Wear.Flank), quantity.MM(r.Limit(FlankLimit).High))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("wear land {} wide", quantity.MM(r.Wear.Flank))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("grind back until the land is gone") }, stock: true},
 	CornerWorn: {code: "corner-worn", verdict: Regrind, looks: [2]look{{CornerLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", quantity.MM(r.Wear.Corner))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("corners rounded {}", quantity.MM(r.Wear.Corner))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("grind back until both are sharp") }, stock: true},
 	MarginWorn: {code: "margin-worn", verdict: Regrind, looks: [2]look{{MarginLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		if r.Wear.Margin > r.Drill.D*(1+rounding) && known(r.Wear.Flute) {
 			return quantity.Sayf("the margin is worn {} up the body, more than one diameter: cut that much off and grind a new point; the {} of flute left then still does", quantity.MM(r.Wear.Margin), quantity.MM(r.Wear.Flute-r.Wear.Margin))
 		}
 		return quantity.Sayf("the margin is worn back {} from the corner: take that much off the end", quantity.MM(r.Wear.Margin))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("margin worn {} up", quantity.MM(r.Wear.Margin))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("take that much off the end") }, stock: true},
 	Chipped: {code: "lip-chipped", verdict: Regrind, looks: [2]look{{ChipLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip is chipped {} deep: grind until the chip is out", quantity.MM(r.Wear.Chip))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("lip chipped {} deep", quantity.MM(r.Wear.Chip))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("grind until the chip is out") }, stock: true},
 	PointOff: {code: "point-angle-off", verdict: Regrind, looks: [2]look{{PointAngleLimit, sheet.Either}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the point is {} where {} is wanted", quantity.Rad(r.Point.Angle), quantity.Rad(r.Point.Wanted))
 	}, cure: func(r *Result) quantity.Text {
 		return quantity.Sayf("bring the point from {} to {}", quantity.Rad(r.Point.Angle), quantity.Rad(r.Point.Wanted))
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("point {}", quantity.Rad(r.Point.Angle))
 	}},
 	ClearanceLow: {code: "clearance-low", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.Low}, {Clearance2Limit, sheet.Low}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip has {} of clearance, under {}: too little, grind more", quantity.Rad(r.Clearance.Corner()), quantity.Rad(r.Limit(Clearance1Limit).Low))
 	}, cure: func(r *Result) quantity.Text {
 		return quantity.Sayf("back the heel off from {} to {}", quantity.Rad(r.Clearance.Corner()), quantity.Rad(r.Clearance.Aim))
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("{} {} of clearance", quantity.Say(r.Clearance.lowLip(r)), quantity.Rad(r.Clearance.Corner()))
 	}},
 	ClearanceHigh: {code: "clearance-high", verdict: Regrind, looks: [2]look{{Clearance1Limit, sheet.High}, {Clearance2Limit, sheet.High}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("a lip has {} of clearance: too much, it is weak and chips", quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}, cure: func(r *Result) quantity.Text {
 		return quantity.Sayf("take less off the heel: {} in place of {}", quantity.Rad(r.Clearance.Aim), quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("{} {} of clearance", quantity.Say(r.Clearance.highLip(r)), quantity.Rad(math.Max(r.Clearance.Lip1, r.Clearance.Lip2)))
 	}},
 	FlankRubs: {code: "flank-rubs", verdict: Regrind, looks: [2]look{{WorkingLimit, sheet.Low}, {LeastWorkingLimit, sheet.Low}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("at {} the flank rubs behind the lip", quantity.Of(quantity.Feed, r.Drill.Feed))
 	}, cure: func(r *Result) quantity.Text {
 		return quantity.Sayf("back the heel off until nothing rubs at {}", quantity.Of(quantity.Feed, r.Drill.Feed))
-	}},
+	}, fault: func(*Result) quantity.Text { return quantity.Sayf("heel drags") }},
 	ChiselOff: {code: "chisel-angle-off", verdict: Regrind, looks: [2]look{{ChiselAngleLimit, sheet.Either}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the chisel edge lies at {}: it should be {} to {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Limit(ChiselAngleLimit).Low), quantity.Rad(r.Limit(ChiselAngleLimit).High))
 	}, cure: func(r *Result) quantity.Text {
 		return quantity.Sayf("bring the chisel edge from {} to between {} and {}", quantity.Rad(r.Chisel.Angle), quantity.Rad(r.Limit(ChiselAngleLimit).Low), quantity.Rad(r.Limit(ChiselAngleLimit).High))
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("chisel edge at {}", quantity.Rad(r.Chisel.Angle))
 	}},
-	LipsUneven: {code: "lips-uneven", verdict: Regrind, looks: [2]look{{LipHeightLimit, sheet.Either}, {MidLipLimit, sheet.Either}}, text: uneven},
+	LipsUneven: {code: "lips-uneven", verdict: Regrind, looks: [2]look{{LipHeightLimit, sheet.Either}, {MidLipLimit, sheet.Either}}, text: uneven, fault: func(r *Result) quantity.Text {
+		if !r.Outside(LipHeightLimit) {
+			return quantity.Sayf("{} is high by {} half way in", quantity.Say(higher(r.Lips.MidLip)), quantity.MM(math.Abs(r.Lips.MidLip)))
+		}
+		return quantity.Sayf("{} is high by {}", quantity.Say(r.Lips.highWord()), quantity.MM(math.Abs(r.Lips.Height)))
+	}, cure: func(r *Result) quantity.Text { return r.evenUp() }, stock: true},
 	AnglesUneven: {code: "angles-uneven", verdict: Regrind, looks: [2]look{{AngleDifferenceLimit, sheet.Either}}, instead: LipsUneven, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the lips stand at {} and {} to the axis: even with the corners level, as they are taken here, one lip does most of the work", quantity.Rad(r.Point.K1), quantity.Rad(r.Point.K2))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("lips {} apart", quantity.Rad(math.Abs(r.Point.Difference)))
+	}, cure: func(r *Result) quantity.Text {
+		return quantity.Sayf("grind both to {}", quantity.Rad(r.Target()))
+	}, stock: true},
 	ClearancesUneven: {code: "clearances-uneven", verdict: Regrind, looks: [2]look{{ClearanceDifferenceLimit, sheet.Either}}, reshape: true, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the lips have {} and {} of clearance: that puts the chisel edge {} off the axis, more if the flanks are conical; grind both flanks alike",
 			quantity.Rad(r.Clearance.Lip1), quantity.Rad(r.Clearance.Lip2), quantity.MM(math.Abs(r.Lips.OfClearance)))
 	}, cure: func(r *Result) quantity.Text {
 		return quantity.Sayf("grind both flanks alike, to {}", quantity.Rad(r.Clearance.Aim))
+	}, fault: func(r *Result) quantity.Text {
+		return quantity.Sayf("clearances {} apart", quantity.Rad(math.Abs(r.Clearance.Lip1-r.Clearance.Lip2)))
 	}},
 	ChiselLong: {code: "chisel-long", verdict: Thin, looks: [2]look{{ChiselRatioLimit, sheet.High}, {WebLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		if !r.Held[ChiselRatioLimit].Outside() {
 			return quantity.Sayf("the web alone is {} of the diameter, over {}, and no chisel edge is shorter than its web is thick: thin the web", quantity.Num(r.Chisel.WebRatio), quantity.Num(r.Limit(WebLimit).High))
 		}
 		return quantity.Sayf("the chisel edge is {} of the diameter, over {}: thin the web", quantity.Num(r.Chisel.Ratio), quantity.Num(r.Limit(ChiselRatioLimit).High))
-	}},
+	}, fault: func(r *Result) quantity.Text {
+		if !r.Held[ChiselRatioLimit].Outside() {
+			return quantity.Sayf("web {} thick", quantity.MM(r.Chisel.Web))
+		}
+		return quantity.Sayf("chisel edge {} long", quantity.MM(r.Chisel.Length))
+	}, cure: func(*Result) quantity.Text { return quantity.Sayf("thin the web") }, stock: true},
 }
 
 // holds reports whether one of the figures that the rule looks at breaks its limit,
@@ -181,12 +223,12 @@ func (v *Verdict) Reshapes() bool {
 }
 
 // Cures returns what is to be done about the reasons that hold, in the order of work,
-// beside taking stock off. A flank that rubs for want of clearance is cured with it.
+// beside taking stock off the end. A flank that rubs for want of clearance is cured with it.
 func (r *Result) Cures() []quantity.Text {
 	var cures []quantity.Text
 	for i, holds := range r.Verdict.Reasons {
 		told := Reason(i) == FlankRubs && r.Verdict.Reasons[ClearanceLow]
-		if holds && rules[i].cure != nil && !told {
+		if holds && !rules[i].stock && !told {
 			cures = append(cures, rules[i].cure(r))
 		}
 	}

@@ -30,6 +30,9 @@ type Format struct {
 	// Bench rounds a spindle speed to set to three significant figures: no machine
 	// is set closer.
 	Bench bool
+	// Screen prints numbers as finely as they can be ground or set, and no finer: what
+	// a person reads at the bench.
+	Screen bool
 }
 
 // none stands where there is no number to show.
@@ -64,6 +67,12 @@ func (f Format) Unit(k Kind) string { return f.shown(k).unit }
 // shown returns the unit of print of a kind. It is the unit that a bare number
 // is taken to be in, except that a share is shown as a percentage.
 func (f Format) shown(k Kind) scale {
+	switch {
+	case f.Screen && k == Feed:
+		k = Length // a turn: the sentence says so
+	case f.Screen && k == Taper:
+		return scale{mul: 1, div: 1}
+	}
 	switch k {
 	case Share:
 		return scale{"%", "%", Unset, 1, 100}
@@ -94,11 +103,15 @@ func (f Format) appendNumber(b []byte, k Kind, g Gauge, v float64) []byte {
 		return append(b, "-∞"...)
 	}
 	x := tidy(f.InSystem(k, v))
-	if (k.threeFigures() || f.Bench && k == Rpm && g == Setting) && f.Finer == 0 {
+	if !f.Screen && (k.threeFigures() || f.Bench && k == Rpm && g == Setting) && f.Finer == 0 {
 		x = toFigures(x)
 	}
 	from := len(b)
-	b = strconv.AppendFloat(b, x, 'f', f.Decimals(k, g, v)+f.Finer, 64)
+	if f.Screen {
+		b = f.appendScreen(b, k, g, x)
+	} else {
+		b = strconv.AppendFloat(b, x, 'f', f.Decimals(k, g, v)+f.Finer, 64)
+	}
 	if b[from] == '-' && isZero(string(b[from:])) {
 		b = append(b[:from], b[from+1:]...)
 	}

@@ -48,4 +48,5 @@ const (
 	Protractor
 	Indicator
 	Setting // no gauge: something to set, as finely as the usual gauges or a machine tell
+	OffHand // no gauge: what comes off by hand, to 0.05 mm or 0.005 in
 )

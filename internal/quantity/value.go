@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"strconv"
+	"strings"
 
 	"evenlip/internal/fault"
 )
@@ -26,6 +27,14 @@ func (v Value) Echo() string {
 		return v.Text + v.Unit
 	}
 	return v.Text + " " + v.Unit
+}
+
+// Spaced returns what Echo does, a blank between a number and its unit: "12 mm".
+func (v Value) Spaced() string {
+	if text, ok := strings.CutSuffix(v.Text, v.Unit); ok && v.Unit != "" && v.Unit != degree {
+		return strings.TrimSpace(text) + " " + v.Unit
+	}
+	return v.Echo()
 }
 
 // Refusal is the fault of a text that is no quantity. The text may hold anything and

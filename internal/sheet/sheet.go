@@ -30,6 +30,15 @@ type Sheet struct {
 	// First is the sheet whose working is shown in place of this one's: of the
 	// answers or the places that are its rows, the first.
 	First *Sheet
+	// Drill names what the answer is about: "12 mm drill"; From says where it comes
+	// from: "M120-2 of crib.yaml".
+	Drill, From string
+	// Again returns how a command line gives the same drill to another command, and
+	// whether that one can be given it.
+	Again func(command string) (args string, can bool)
+	// Screen makes what a person is shown first; nil where there is but the whole.
+	Screen func() *Screen
+
 	// Explaining says that the working of each figure is asked for.
 	Explaining bool
 	// Extra are sources that no limit or working names.

@@ -19,8 +19,8 @@ reading it wants.`,
 	Examples: `  evenlip inspect --size 12mm --web 2mm --chisel-angle 126 --lip-angle 59,58 --lip-height 0.12mm --clearance 11
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,
-	Rule: func() []drill.Reading { return drill.Of(drill.Point) },
-}, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest}
+	Rule: func() []drill.Reading { return drill.Of(drill.Point) }, Safety: &command.AtBench,
+}, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest, Screen: inspectScreen}
 
 // inspectFigures puts the figures of the whole point, and in a draw its verdict.
 func inspectFigures(r *judge.Result, s *sheet.Sheet) {
@@ -46,6 +46,12 @@ func inspectRest(r *judge.Result, s *sheet.Sheet) {
 	s.Verdict = r.Judgement()
 	r.VerdictRemarks(s)
 	s.Extra = append(s.Extra, &rules)
+}
+
+func inspectScreen(r *judge.Result, s *sheet.Sheet) *sheet.Screen {
+	scr := r.Screen(s)
+	r.CloseCalls(scr)
+	return scr
 }
 
 var rules = handbook.Source{Label: handbook.Own, Text: "the verdict's rules, docs/verdict.md"}

@@ -22,8 +22,8 @@ from YAML files whose keys are the flags' names (- is standard input), or from
 	Examples: `  evenlip regrind --size 12mm --web 2.1mm --chisel-angle 126 --lip-angle 59 --lip-height 0.12mm --clearance 11 --corner-wear 0.4mm --flute 78mm --depth 30mm
   evenlip regrind --size 1/2 --flank-wear 0.012 --margin-wear 0.03 --web 0.085 --chisel-angle 125 --flute 3in --depth 1in --every 0.03
   evenlip regrind --sample --explain`,
-	Rule: readings,
-}, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest}
+	Rule: readings, Safety: &command.AtWheel,
+}, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest, Screen: (*plan.Plan).Screen}
 
 func readings() []drill.Reading {
 	return slices.DeleteFunc(drill.Of(drill.Point, drill.Plan), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Helix || r == drill.Remove })

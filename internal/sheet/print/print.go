@@ -33,6 +33,7 @@ type Options struct {
 	Width   int  // columns of a table
 	Colour  bool // styles in a table
 	Explain bool // the working behind each figure
+	Full    bool // every figure, limit and basis in a table, not what matters alone
 	ASCII   bool // no block characters: the terminal may not show them
 	CRLF    bool // lines of CSV end in carriage return and line feed
 }

@@ -40,6 +40,11 @@ func (t *tableWriter) behind(lead string, lines []string) {
 func (t *tableWriter) sheet(j Job) {
 	t.f = quantity.Format{System: j.System, Gauges: t.o.Gauges, Bench: true}
 	s := j.Sheet
+	if s.Screen != nil && !t.o.Full && !t.o.Explain {
+		t.f.Bench, t.f.Screen = false, true
+		t.screen(s)
+		return
+	}
 	t.row, t.headed = t.measured(s), false
 	t.title(s)
 	t.inputs(s)

@@ -19,6 +19,10 @@ const (
 	good
 	bad
 	faint
+	doubt
+	warnBadge
+	goodBadge
+	stopBadge
 	roles // how many there are
 )
 
@@ -37,6 +41,11 @@ func New(on bool) Pen {
 		good:    s().Foreground(lipgloss.Color("2")),
 		bad:     s().Bold(true).Foreground(lipgloss.Color("1")),
 		faint:   s().Faint(true),
+		doubt:   s().Bold(true).Foreground(lipgloss.Color("3")),
+		// Ground and letters are both set, so that a badge holds on any theme.
+		warnBadge: s().Bold(true).Foreground(lipgloss.Color("0")).Background(lipgloss.Color("3")),
+		goodBadge: s().Bold(true).Foreground(lipgloss.Color("0")).Background(lipgloss.Color("2")),
+		stopBadge: s().Bold(true).Foreground(lipgloss.Color("15")).Background(lipgloss.Color("1")),
 	}}
 }
 
@@ -58,6 +67,34 @@ func (p Pen) Title(text string) string {
 
 // Heading styles the head of a section.
 func (p Pen) Heading(text string) string { return p.with(heading, text) }
+
+// Bold styles what is to be seen first.
+func (p Pen) Bold(text string) string { return p.with(heading, text) }
+
+// Plain leaves a text as it is.
+func (p Pen) Plain(text string) string { return text }
+
+// Doubt styles what cannot be told.
+func (p Pen) Doubt(text string) string { return p.with(doubt, text) }
+
+// Verdict styles a verdict in capitals where it stands in a list.
+func (p Pen) Verdict(word string) string { return p.with([...]int{doubt, good, bad}[rank(word)], word) }
+
+// Badge styles the verdict that an answer begins with.
+func (p Pen) Badge(word string) string {
+	return p.with([...]int{warnBadge, goodBadge, stopBadge}[rank(word)], word)
+}
+
+// rank says what a verdict asks for: 0 work, 1 nothing, 2 to stop.
+func rank(word string) int {
+	switch word {
+	case "FIT", "STOP":
+		return 1
+	case "RETIRE", "DO NOT START":
+		return 2
+	}
+	return 0
+}
 
 // Good styles what is in order.
 func (p Pen) Good(text string) string { return p.with(good, text) }

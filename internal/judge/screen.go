@@ -1,0 +1,330 @@
+package judge
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
+	"evenlip/internal/sheet"
+)
+
+// What a person is shown of a point. Which reasons hold, and how a figure stands to its
+// limit, is what the finished sheet has of it: gauges may have taken some back.
+
+// Screen shows the whole point.
+func (r *Result) Screen(s *sheet.Sheet) *sheet.Screen {
+	scr := &sheet.Screen{Verdict: Shown(s.Verdict), About: r.About(s, true)}
+	if r.Wear.Cracked {
+		r.Items(scr, s.Verdict)
+		scr.Say("No other reading was judged: none makes a cracked drill good.")
+		scr.Next, scr.Scrap = append(scr.Next, retireIt), true
+		return scr
+	}
+	r.Items(scr, s.Verdict)
+	switch s.Verdict.Word {
+	case "fit":
+		scr.Say("Nothing read is outside its limit: leave it off the wheel.")
+		if !known(r.Wear.Flank) || !known(r.Wear.Corner) {
+			scr.Say("Look for a bright line on the lips and a rounded corner: {} not read.", quantity.Say(r.wearUnread()))
+		}
+		if known(r.Wear.Depth) {
+			scr.Next = append(scr.Next, sheet.Next{Command: "speed", Says: "rpm and feed for its hole"})
+		}
+	case "regrind":
+		scr.Next = append(scr.Next, sheet.Next{Command: "regrind", Says: "how much comes off which lip"})
+	case "thin":
+		scr.Next = append(scr.Next, sheet.Next{Command: "thin", Says: "how deep a notch, and the push it saves"})
+	case "retire":
+		scr.Next = append(scr.Next, retireIt)
+	default:
+		scr.Next = append(scr.Next, sheet.Next{Command: "inspect", Args: "--ask", Says: "asks for them"})
+	}
+	r.WearRows(s, scr)
+	r.LipRows(s, scr)
+	r.PointRow(s, scr)
+	r.ClearanceRows(s, scr)
+	r.ChiselRows(s, scr)
+	scr.Show(s.Row("wear land", "flank_wear_mm"))
+	scr.Show(s.Row("flute left", "flute_mm"))
+	r.WebRow(s, scr)
+	r.read(scr)
+	r.unread(s, scr)
+	return scr
+}
+
+var retireIt = sheet.Next{Command: "crib record", Args: "--retired", Says: "takes it out of audit and plan"}
+
+// Shown is a verdict as it stands in front of an answer.
+func Shown(v *sheet.Verdict) string {
+	if v.Word == "" {
+		return "MEASURE"
+	}
+	return strings.ToUpper(v.Word)
+}
+
+// About names the drill, and the work where asked for.
+func (r *Result) About(s *sheet.Sheet, work bool) string {
+	about := s.Drill
+	if work && r.Drill.Material != nil {
+		about += ", " + r.Drill.Material.Name
+	}
+	return about
+}
+
+// Items numbers the reasons of a verdict with their cures, those that decide it first,
+// and what is still to be read.
+func (r *Result) Items(scr *sheet.Screen, v *sheet.Verdict) {
+	deciding := func(code string) bool { return ruleOf(code).verdict.String() == v.Word }
+	for _, first := range []bool{true, false} {
+		for _, code := range v.Reasons {
+			if rule := ruleOf(code); deciding(code) == first && rule.fault != nil {
+				scr.Item(rule.fault(r), rule.cure(r))
+			}
+		}
+	}
+	if v.Word != "" {
+		return
+	}
+	if v.Finer != "" {
+		scr.Item(quantity.Sayf("too close to call"), quantity.Sayf("read {}", quantity.Say(v.Finer)))
+	}
+	r.Verdict.Missing.items(scr)
+}
+
+// items says what must be read, and with what.
+func (m Missing) items(scr *sheet.Screen) {
+	for _, x := range [...]struct {
+		missing     bool
+		fault, cure string
+	}{
+		{m.Lips, "lip height not read", "indicator, or both lip lengths: lip-length A,B"},
+		{m.Point, "lip angles not read", "gauge on each lip: lip-angle A,B"},
+		{m.Clearance, "clearance not read", "heel below the lip? clearance A,B or heel-drop"},
+		{m.Chisel, "chisel edge not read", "two of web, chisel-angle, chisel-length"},
+	} {
+		if x.missing {
+			scr.Item(quantity.Sayf(x.fault), quantity.Sayf(x.cure))
+		}
+	}
+}
+
+// ruleOf returns the rule of that code.
+func ruleOf(code string) *rule {
+	i := slices.IndexFunc(rules[:], func(u rule) bool { return u.code == code && code != "" })
+	return &rules[max(i, 0)]
+}
+
+// WearRows shows the wear that was read and has to be ground out.
+func (r *Result) WearRows(s *sheet.Sheet, scr *sheet.Screen) {
+	for _, x := range [...]struct {
+		label, key string
+		worn       float64
+	}{{"lip chipped", "lip_chip_mm", r.Wear.Chip}, {"corner rounded", "corner_wear_mm", r.Wear.Corner}, {"margin worn up", "margin_wear_mm", r.Wear.Margin}} {
+		if x.worn > 0 {
+			scr.Show(s.Row(x.label, x.key))
+		}
+	}
+}
+
+// LipRows shows how the lips stand to each other.
+func (r *Result) LipRows(s *sheet.Sheet, scr *sheet.Screen) {
+	row := s.Row(highBy(r.Lips.Height), "lip_height_difference_mm").Size()
+	row.Gauge = quantity.Indicator
+	if r.Lips.TakenLevel {
+		row.Marks = nil
+	}
+	if known(r.Lips.Height) && r.Lips.High() == 0 {
+		row = level(row)
+	}
+	scr.Show(row)
+	if r.Outside(MidLipLimit) && !r.Outside(LipHeightLimit) {
+		mid := s.Row(highBy(r.Lips.MidLip), "lip_height_mid_lip_mm").Size()
+		mid.Text = quantity.Sayf("half way in")
+		scr.Show(mid)
+	}
+	if r.Outside(AngleDifferenceLimit) {
+		scr.Show(s.Row("lips apart", "lip_angle_difference_deg").Size())
+	}
+}
+
+// level shows lips that stand even.
+func level(row sheet.Row) sheet.Row {
+	row.Label, row.Word, row.Band = quantity.Sayf("lips"), "level", nil
+	return row
+}
+
+// highBy says which lip is the high one.
+func highBy(height float64) string { return higher(height) + " is high by" }
+
+func higher(height float64) string {
+	if height < 0 {
+		return "lip 2"
+	}
+	return "lip 1"
+}
+
+// PointRow shows each lip's angle beside half the point's band. The sum is what is held
+// to it.
+func (r *Result) PointRow(s *sheet.Sheet, scr *sheet.Screen) {
+	sum := s.Row("", "point_angle_deg")
+	if len(sum.Marks) == 0 {
+		return
+	}
+	row := sheet.Row{Label: quantity.Sayf("point angle {}", quantity.Rad(r.Point.Angle)), Kind: quantity.Angle, Gauge: quantity.Protractor}
+	row.Marks = []sheet.Mark{lipAngle(r.Point.K1)}
+	if r.Point.Both {
+		row.Marks = append(row.Marks, lipAngle(r.Point.K2))
+	} else {
+		half := sum.Marks[0]
+		row.Marks[0].Low, row.Marks[0].High = half.Low/2, half.High/2
+	}
+	row = row.HeldAs(s, "point_angle_deg", 0.5)
+	if band := row.Band; band != nil && len(row.Marks) == 2 && row.Outside() { // which lip, where it is one
+		for i, k := range [...]float64{r.Point.K1, r.Point.K2} {
+			if k >= band.Low && k <= band.High {
+				row.Marks[i].State = sheet.Within
+			}
+		}
+	}
+	scr.Show(row)
+}
+
+func lipAngle(k float64) sheet.Mark { return sheet.Mark{Value: k, Low: math.NaN(), High: math.NaN()} }
+
+// ClearanceRows shows each lip's clearance, and how far they are apart where that
+// matters.
+func (r *Result) ClearanceRows(s *sheet.Sheet, scr *sheet.Screen) {
+	keys := []string{"lip_clearance_1_deg", "lip_clearance_2_deg"}
+	if !r.Clearance.Both {
+		keys = keys[:1]
+	}
+	scr.Show(s.Row("lip clearance", keys...))
+	if r.Outside(ClearanceDifferenceLimit) {
+		scr.Show(s.Row("clearances apart", "clearance_difference_deg").Size())
+	}
+	if r.Outside(WorkingLimit) || r.Outside(LeastWorkingLimit) {
+		scr.Show(s.Row("heel drags above", "feed_limit_mm").Saying("a turn; {} was asked for", quantity.Of(quantity.Feed, r.Drill.Feed)))
+	}
+}
+
+// ChiselRows shows the chisel edge, or the web alone where that is all there is of it.
+func (r *Result) ChiselRows(s *sheet.Sheet, scr *sheet.Screen) {
+	scr.Show(s.Row("chisel-edge angle", "chisel_angle_deg"))
+	edge := s.Row("chisel edge", "chisel_length_mm").HeldAs(s, "chisel_ratio", r.Drill.D)
+	scr.Show(edge)
+	if len(edge.Marks) == 0 {
+		scr.Show(s.Row("web", "web_mm").HeldAs(s, "web_ratio", r.Drill.D))
+	}
+}
+
+// WebRow shows the web after what is to come off.
+func (r *Result) WebRow(s *sheet.Sheet, scr *sheet.Screen) {
+	if !(r.Web.Remove > 0) {
+		return
+	}
+	row := s.Row("", "web_after_mm").Called("web, {} off", quantity.MM(r.Web.Remove))
+	if known(r.Web.ChiselAfter) {
+		scr.Show(row.Saying("now {}; chisel edge then {}", quantity.MM(r.Chisel.Web), quantity.MM(r.Web.ChiselAfter)))
+		return
+	}
+	scr.Show(row.Saying("now {}", quantity.MM(r.Chisel.Web)))
+}
+
+// read tells of readings that show nowhere else.
+func (r *Result) read(scr *sheet.Screen) {
+	if known(r.Drill.Feed) && !r.Drill.FeedAssumed {
+		scr.Note("read", "feed {} a turn", quantity.Of(quantity.Feed, r.Drill.Feed))
+	}
+	if known(r.Wear.Depth) {
+		scr.Note("read", "hole {} deep", quantity.MM(r.Wear.Depth))
+	}
+}
+
+// unread tells what was not looked at, and would matter.
+func (r *Result) unread(s *sheet.Sheet, scr *sheet.Screen) {
+	var names []string
+	if m := r.Verdict.Missing; s.Verdict.Word != "" {
+		for _, x := range [...]struct {
+			missing bool
+			name    string
+		}{{m.Lips, "lip height"}, {m.Point, "lip angles"}, {m.Clearance, "clearance"}, {m.Chisel, "chisel edge"}} {
+			if x.missing {
+				names = append(names, x.name)
+			}
+		}
+	}
+	if wear := r.wearUnread(); wear != "" && s.Verdict.Word != "fit" {
+		names = append(names, wear)
+	}
+	if !known(r.Wear.Flute) {
+		names = append(names, "flute")
+	}
+	if names != nil {
+		scr.Note("unread", strings.Join(names, ", "))
+	}
+}
+
+// wearUnread names the kinds of wear that were not read.
+func (r *Result) wearUnread() string {
+	var names []string
+	for _, x := range [...]struct {
+		worn float64
+		name string
+	}{{r.Wear.Flank, "wear land"}, {r.Wear.Corner, "corners"}, {r.Wear.Margin, "margin"}} {
+		if !known(x.worn) {
+			names = append(names, x.name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// evenUp says what evening the lips up takes more off the high one than off the other.
+func (r *Result) evenUp() quantity.Text {
+	plan, ok := r.Evening()
+	if !ok {
+		return quantity.Sayf("even them up")
+	}
+	outer, inner := plan.Stock1Outer-plan.Stock2Outer, plan.Stock1Inner-plan.Stock2Inner
+	where := " at the corner"
+	more := outer
+	switch {
+	case math.Abs(outer-inner) < handbook.CleanUp/10:
+		where = ""
+	case math.Abs(inner) > math.Abs(outer):
+		where, more = " at the web", inner
+	}
+	return quantity.Sayf("take {} more off {}"+where, quantity.MM(math.Abs(more)), quantity.Say(higher(more)))
+}
+
+// CloseCalls tells of what is past its limit by less than a bench gauge can tell.
+func (r *Result) CloseCalls(scr *sheet.Screen) {
+	for i, near := range r.Verdict.Borderline {
+		if near && rules[i].fault != nil {
+			fault := rules[i].fault(r)
+			scr.Note("note", fault.Format+": past its limit by less than a bench gauge tells; read it again", fault.Args...)
+			return
+		}
+	}
+}
+
+func (c *Clearance) lowLip(r *Result) string {
+	return lipsWith(c, func(v float64) bool { return v < r.Limit(Clearance1Limit).Low })
+}
+
+func (c *Clearance) highLip(r *Result) string {
+	return lipsWith(c, func(v float64) bool { return v > r.Limit(Clearance1Limit).High })
+}
+
+// lipsWith names the lips whose clearance is so: "lip 1 has", "both lips have".
+func lipsWith(c *Clearance, so func(float64) bool) string {
+	switch one, two := so(c.Lip1), so(c.Lip2); {
+	case !c.Both || one && two:
+		return "the lips have"
+	case one:
+		return "lip 1 has"
+	default:
+		return "lip 2 has"
+	}
+}
