@@ -19,15 +19,17 @@ import (
 const batchLong = `One measured drill a line in, one answer a line out, in the same order, for as
 many drills as there are. A line is a JSON object whose keys are the flags'
 names, or, with --input csv, the fields under a header of them. An answer is the
-object that the command prints for that drill with --format json, or a row of
-CSV with --format csv. In a bad line's place stands an object with its number
-(line) and what is wrong (error), and the rest goes on; the exit status is then
-3. The drills come from the files named, or from standard input (-).`
+object that the command prints for that drill with --format json, with the
+number of the line, and without cautions and sources unless --sources asks for
+them: the cautions are told once, on standard error. With --format csv it is a
+row of CSV. In a bad line's place stands an object with its number (line) and
+what is wrong (error), and the rest goes on; the exit status is then 3. The
+drills come from the files named, or from standard input (-).`
 
 // batchFlags are what the command takes beside the globals.
 type batchFlags struct {
-	command, input string
-	strict, lean   bool
+	command, input  string
+	strict, sources bool
 }
 
 func (a *app) batchCommand() *cobra.Command {
@@ -43,7 +45,7 @@ func (a *app) batchCommand() *cobra.Command {
 	cmd.Flags().StringVar(&f.command, "command", "inspect", "what to work out for each line: the name of a command on a drill")
 	cmd.Flags().StringVar(&f.input, "input", "", "json or csv (default: csv for a file called .csv, else json)")
 	cmd.Flags().BoolVar(&f.strict, "strict", false, "stop at the first bad line")
-	cmd.Flags().BoolVar(&f.lean, "lean", false, "leave cautions and sources out of each answer; the cautions are told once, on standard error")
+	cmd.Flags().BoolVar(&f.sources, "sources", false, "the cautions and the sources in each answer too")
 	return cmd
 }
 

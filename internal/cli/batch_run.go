@@ -40,7 +40,7 @@ func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error
 		return nil, err
 	}
 	if !formatted {
-		a.set.Form = print.JSON
+		a.set.printAs(print.JSON)
 	}
 	form := a.set.Form
 	switch {
@@ -48,7 +48,7 @@ func (a *app) newBatch(f *batchFlags, formatted, several bool) (*batchRun, error
 		return nil, fault.Flag("input", "", "cannot read %q: takes json or csv", f.input)
 	case form != print.JSON && form != print.CSV:
 		return nil, fault.Flag("format", "leave it out for JSON Lines", "batch prints json or csv, not %s", form)
-	case form == print.JSON && !f.lean:
+	case form == print.JSON && f.sources:
 		return b, nil
 	}
 	return b, b.likeSample(form)
@@ -145,7 +145,7 @@ func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
 	workers := make([]batch.Worker, min(runtime.GOMAXPROCS(0), mostWorkers))
 	for i := range workers {
 		w := &batchWorker{run: b, lines: drill.Lines{File: file}, header: header,
-			json: print.Encoder{Explain: b.app.set.Explain, Lean: b.lean}}
+			json: print.Encoder{Version: b.app.set.Version, Explain: b.app.set.Explain, Lean: !b.sources}}
 		if b.rows != nil {
 			w.rows = b.rows.Of(file)
 		}

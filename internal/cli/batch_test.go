@@ -9,7 +9,6 @@ import (
 	"io"
 	"maps"
 	"os"
-	"path/filepath"
 	"runtime"
 	"slices"
 	"strings"
@@ -28,9 +27,10 @@ func onDrill() []string {
 }
 
 // The answer to a line is, to the byte, what the command prints for that drill
-// alone, and so is what is wrong with it, whichever worker answers it.
+// alone, and the number of the line; and so is what is wrong with it, whichever
+// worker answers it.
 func TestBatchIsTheCommandsOwnAnswer(t *testing.T) {
-	testkit.Property(t, "a line's answer is, to the byte, what the command prints for that drill alone", func(t *rapid.T) {
+	testkit.Property(t, "a line's answer is, to the byte, what the command prints for that drill alone, and the number of the line", func(t *rapid.T) {
 		command := rapid.SampledFrom(onDrill()).Draw(t, "command")
 		also := rapid.SampledFrom([][]string{nil, {"--explain"}, {"--units", "in"}, {"--caliper", "0.02mm", "--protractor", "1deg"}}).Draw(t, "flags")
 		drills := rapid.SliceOfN(rapid.Custom(anyDrill), 1, 8).Draw(t, "drills")
@@ -46,7 +46,7 @@ func TestBatchIsTheCommandsOwnAnswer(t *testing.T) {
 			in.Write(append(line, '\n'))
 			want = append(want, alone(t, i+1, command, d, also))
 		}
-		got := run(in.String(), append([]string{"batch", "--command", command}, also...)...)
+		got := run(in.String(), append([]string{"batch", "--sources", "--command", command}, also...)...)
 		answers := strings.Split(strings.TrimSuffix(got.out, "\n"), "\n")
 		if !slices.Equal(answers, want) {
 			t.Fatalf("%s %v of %s\ngives %s\nnot   %s\n%s", command, also, in.String(), strings.Join(answers, "\n"), strings.Join(want, "\n"), got.err)
@@ -67,7 +67,7 @@ func alone(t *rapid.T, line int, command string, d readings, also []string) stri
 		if err := json.Compact(&out, []byte(a.out)); err != nil {
 			t.Fatal(err)
 		}
-		return out.String()
+		return numbered(out.String(), line)
 	}
 	faults, hints := faultsByName(a.err)
 	var out bytes.Buffer
@@ -82,6 +82,11 @@ func alone(t *rapid.T, line int, command string, d readings, also []string) stri
 		t.Fatal(err)
 	}
 	return strings.TrimSuffix(out.String(), "\n")
+}
+
+// numbered puts the number of a line where batch has it.
+func numbered(answer string, line int) string {
+	return strings.Replace(answer, `,"inputs":`, fmt.Sprintf(`,"line":%d,"inputs":`, line), 1)
 }
 
 // faultsByName takes apart what is wrong with a drill and brings it into the order of
@@ -115,19 +120,15 @@ func TestBatchIsTheFilesAnswer(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	file := filepath.Join(t.TempDir(), "drill.yaml")
-	if err := os.WriteFile(file, line, 0o666); err != nil { // JSON is YAML
-		t.Fatal(err)
-	}
 	for _, command := range onDrill() {
-		one := run("", command, file, "--format", "json")
-		many := run(string(line), "batch", "--command", command)
+		one := run(string(line), command, "-", "--format", "json") // JSON is YAML
+		many := run(string(line), "batch", "--command", command, "--sources")
 		var want bytes.Buffer
 		if err := json.Compact(&want, []byte(one.out)); err != nil || one.status != 0 {
 			t.Fatalf("%s: %v %s", command, err, one.err)
 		}
-		if many.out != want.String()+"\n" || many.status != 0 {
-			t.Errorf("%s:\ngives %s\nnot   %s", command, many.out, want.String())
+		if want := numbered(want.String(), 1); many.out != want+"\n" || many.status != 0 {
+			t.Errorf("%s:\ngives %s\nnot   %s", command, many.out, want)
 		}
 	}
 }
@@ -193,14 +194,14 @@ func table(t *rapid.T, text string) []map[string]string {
 	return out
 }
 
-// A lean answer is the whole one less its cautions and sources.
+// An answer is the whole one less its cautions and sources, unless they are asked for.
 func TestBatchLean(t *testing.T) {
 	const line = `{"size":"12mm","web":2.1,"chisel-angle":126,"lip-angle":[59,58.5]}`
 	var whole, lean map[string]any
-	if err := json.Unmarshal([]byte(run(line, "batch", "--explain").out), &whole); err != nil {
+	if err := json.Unmarshal([]byte(run(line, "batch", "--explain", "--sources").out), &whole); err != nil {
 		t.Fatal(err)
 	}
-	if err := json.Unmarshal([]byte(run(line, "batch", "--explain", "--lean").out), &lean); err != nil {
+	if err := json.Unmarshal([]byte(run(line, "batch", "--explain").out), &lean); err != nil {
 		t.Fatal(err)
 	}
 	delete(whole, "cautions")
@@ -274,7 +275,7 @@ func (f failing) Read(p []byte) (int, error) {
 
 func TestBatchInputBreaks(t *testing.T) {
 	gone := errors.New("the disk is gone")
-	for _, args := range [][]string{{"batch"}, {"batch", "--input", "csv"}} {
+	for _, args := range [][]string{{"batch", "--sources"}, {"batch", "--sources", "--input", "csv"}} {
 		var out, errw bytes.Buffer
 		status := cli.Main(args, failing{strings.NewReader("\n"), gone}, &out, &errw)
 		if status != 3 || out.Len() > 0 || errw.String() != "error: cannot read standard input: the disk is gone\n" {
@@ -286,7 +287,7 @@ func TestBatchInputBreaks(t *testing.T) {
 // A line longer than any drill is refused, and the rest goes on.
 func TestBatchLongLine(t *testing.T) {
 	a := run(`{"name":"`+strings.Repeat("x", 2<<20)+"\"}\n"+`{"size":"12mm"}`+"\n", "batch", "--command", "chisel")
-	if a.status != 3 || !strings.HasPrefix(a.out, `{"line":1,"error":"is longer than 1048576 bytes: no drill takes that"}`+"\n"+`{"command":"chisel"`) {
+	if a.status != 3 || !strings.HasPrefix(a.out, `{"line":1,"error":"is longer than 1048576 bytes: no drill takes that"}`+"\n"+`{"schema":1,"command":"chisel"`) {
 		t.Errorf("status %d, %.200s", a.status, a.out)
 	}
 }

@@ -16,7 +16,7 @@ import (
 // started runs the program itself and gives it lines without end, or just one.
 func started(t *testing.T, endless bool) (cmd *exec.Cmd, answers *bufio.Reader, said *bytes.Buffer) {
 	t.Helper()
-	cmd = exec.Command("evenlip", "batch")
+	cmd = exec.Command("evenlip", "batch", "--sources")
 	stdin, err := cmd.StdinPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -80,7 +80,7 @@ func TestBatchSignals(t *testing.T) {
 // A run that was started not to be interrupted is not.
 func TestBatchIgnoresWhatItsParentIgnores(t *testing.T) {
 	out, err := exec.Command("sh", "-c", `trap '' INT
-		(sleep 0.5; echo '{"size":"12mm"}') | sh -c 'exec 3<&0; evenlip batch <&3 & sleep 0.2; kill -INT $!; wait $!; echo status $?'`).CombinedOutput()
+		(sleep 0.5; echo '{"size":"12mm"}') | sh -c 'exec 3<&0; evenlip batch --sources <&3 & sleep 0.2; kill -INT $!; wait $!; echo status $?'`).CombinedOutput()
 	if text := string(out); err != nil || !strings.HasSuffix(text, "\nstatus 0\n") || strings.Count(text, "\n") != 2 {
 		t.Errorf("%v: %s", err, text)
 	}
@@ -88,7 +88,7 @@ func TestBatchIgnoresWhatItsParentIgnores(t *testing.T) {
 
 // Whoever reads the answers may stop reading: not a word about it.
 func TestBatchHead(t *testing.T) {
-	cmd := exec.Command("sh", "-c", `(evenlip batch; echo "status $?" >&2) | head -n 1`)
+	cmd := exec.Command("sh", "-c", `(evenlip batch --sources; echo "status $?" >&2) | head -n 1`)
 	cmd.Stdin = io.LimitReader(&over{text: `{"size":"12mm"}` + "\n"}, 1<<20)
 	var said bytes.Buffer
 	cmd.Stderr = &said

@@ -28,6 +28,7 @@ func (w *batchWorker) Answer(out []byte, line batch.Line) ([]byte, error) {
 	set := &w.run.app.set
 	s := command.Answer(w.run.command, &w.read.Drill, set.answering())
 	s.Shop = set.shop
+	s.Origin.File, s.Origin.Line = w.file(), line.Number
 	if set.check && s.Outside() {
 		w.run.outside.Store(true)
 	}
@@ -65,6 +66,14 @@ func (w *batchWorker) take(line batch.Line) fault.List {
 	return faults
 }
 
+// file is the file of the line, where there are several.
+func (w *batchWorker) file() string {
+	if w.run.several {
+		return w.lines.File
+	}
+	return ""
+}
+
 // refuse puts what is wrong with a line in the place of its answer.
 func (w *batchWorker) refuse(out []byte, line batch.Line, faults fault.List) ([]byte, error) {
 	var texts, hints []string
@@ -78,9 +87,5 @@ func (w *batchWorker) refuse(out []byte, line batch.Line, faults fault.List) ([]
 	if w.rows != nil {
 		return w.rows.AppendFault(out, line.Number, text), faults
 	}
-	file := ""
-	if w.run.several {
-		file = w.lines.File
-	}
-	return append(print.AppendFault(out, file, line.Number, text, strings.Join(hints, "; ")), '\n'), faults
+	return append(print.AppendFault(out, w.file(), line.Number, text, strings.Join(hints, "; ")), '\n'), faults
 }

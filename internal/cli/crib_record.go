@@ -121,6 +121,9 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 	}
 	s := out.Sheet(file, dryRun, a.set.Gauges)
 	s.Sample = from.sample
+	if !from.sample {
+		s.Origin.File = file
+	}
 	return a.print(print.Job{Sheet: s, System: out.New.System()})
 }
 

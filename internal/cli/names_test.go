@@ -53,7 +53,8 @@ func asked(t *testing.T, c *cobra.Command, name string) [][]string {
 	more := func(args ...string) []string { return append(slices.Clone(words), args...) }
 	switch name {
 	case "batch":
-		return [][]string{more("../../testdata/one.jsonl", "--command", "inspect")}
+		drills := filepath.Join(repository, "testdata", "crib.jsonl")
+		return [][]string{more(drills), more("--sources", drills, drills)}
 	case "crib new":
 		return [][]string{more("--sample", "--file", filepath.Join(t.TempDir(), "crib.yaml"))}
 	case "crib record":
@@ -72,7 +73,8 @@ func asked(t *testing.T, c *cobra.Command, name string) [][]string {
 	var out [][]string
 	for _, full := range [][]string{nil, {"--explain", "--caliper", "0.02mm", "--protractor", "1deg", "--indicator", "0.01mm"}} {
 		if c.Flags().Lookup("sample") != nil {
-			out = append(out, more(append(full, "--sample")...), more(append(full, "--sample", "--remove", "0mm..1mm by 0.5mm")...))
+			out = append(out, more(append(full, "--sample")...), more(append(full, "--sample", "--remove", "0mm..1mm by 0.5mm")...),
+				more(append(full, "--sample", "--drill", "M120-1")...), more(append(full, filepath.Join(repository, "testdata", "half-inch.yaml"))...))
 		}
 		for _, readings := range bench {
 			args := slices.Clone(full)

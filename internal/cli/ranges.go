@@ -60,7 +60,7 @@ func (a *app) steps(c command.Command, h *held) (print.Job, fault.List) {
 		a.outside = true
 	}
 	d := &h.Drill
-	s := &sheet.Sheet{Command: c.About().Name, Title: command.Title(c.About().Name, d), Sample: d.Sample, Inputs: command.Echo(nil, d),
+	s := &sheet.Sheet{Command: c.About().Name, Title: command.Title(c.About().Name, d), Origin: sheet.Origin{Name: d.Name}, Sample: d.Sample, Inputs: command.Echo(nil, d),
 		Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
 	if a.set.Form == print.Table {
 		s.Grids = t.forPeople(quantity.Format{System: a.system(d), Gauges: a.set.Gauges, Bench: true}, a.set.ASCII)

@@ -86,7 +86,8 @@ func (a *app) settle(withShop bool) error {
 			note(f.In(fault.Place{Flag: "units"}, ""))
 		}
 	}
-	switch s.Form = print.Form(g.format); s.Form {
+	s.printAs(print.Form(g.format))
+	switch s.Form {
 	case print.Table, print.Plain, print.JSON, print.CSV:
 	default:
 		note(fault.Flag("format", "", "cannot read %q: takes table, plain, json or csv", g.format))
@@ -100,6 +101,14 @@ func (a *app) settle(withShop bool) error {
 	s.Width, f = a.columns()
 	note(f)
 	return faults.Err()
+}
+
+// printAs takes a form, and what it says of the program.
+func (s *settings) printAs(form print.Form) {
+	s.Form = form
+	if form == print.JSON {
+		s.Version = versionOf(buildInfo())
+	}
 }
 
 // gauge takes what a gauge can resolve, if it was named.

@@ -40,6 +40,8 @@ type held struct {
 	given []drill.Given
 	o     drill.Options // what they are understood with
 	from  string        // what a file or a crib calls it
+	file  string        // "" for none
+	id    string        // in a crib
 	gone  string        // when it was thrown away
 }
 
@@ -83,8 +85,11 @@ func (a *app) fromCrib(s *source, file string) (*held, fault.List) {
 		return nil, fault.List{fault.Flag("drill", c.Meant(s.id), "no drill of this crib is called %q", s.id)}
 	}
 	d := kept.Readings
-	h := &held{given: []drill.Given{{Reading: drill.Name, Text: kept.ID}}, from: kept.ID, gone: kept.Retired(),
+	h := &held{given: []drill.Given{{Reading: drill.Name, Text: kept.ID}}, from: kept.ID, id: kept.ID, gone: kept.Retired(),
 		o: drill.Options{Units: d.Units, Book: a.set.book, Sample: c.Sample, Kept: true, Past: d.Past}}
+	if !c.Sample {
+		h.file = c.File
+	}
 	for _, g := range d.Given() {
 		g.At = fault.Place{File: kept.ID}
 		h.given = append(h.given, g)
@@ -112,7 +117,11 @@ func (a *app) fromFile(s *source, name string) (*held, fault.List) {
 		return nil, fault.List{f}
 	}
 	given, faults := drill.OfFile(shown, bytes.NewReader(text))
-	return &held{given: given, o: a.set.reading(), from: name}, faults
+	h := &held{given: given, o: a.set.reading(), from: name}
+	if name != "-" {
+		h.file = name
+	}
+	return h, faults
 }
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
@@ -146,6 +155,10 @@ func (a *app) system(d *drill.Drill) quantity.System { return cmp.Or(a.set.units
 
 // tell adds to a sheet what is to be known of where the drill's readings come from.
 func (h *held) tell(s *sheet.Sheet) {
+	s.Origin.File = h.file
+	if h.id != "" {
+		s.Origin.ID, s.Origin.Name = h.id, ""
+	}
 	if h.gone != "" {
 		s.Find("retired-and-gone", sheet.Warn, "the crib says that this drill was thrown away on {}", quantity.Say(h.gone))
 	}

@@ -30,11 +30,19 @@ wrong.`,
 }
 
 func (a *app) printVersion() error {
+	return a.printSheet(versionSheet(buildInfo()), quantity.Metric)
+}
+
+func buildInfo() *debug.BuildInfo {
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
-		info = new(debug.BuildInfo)
+		return new(debug.BuildInfo)
 	}
-	return a.printSheet(versionSheet(info), quantity.Metric)
+	return info
+}
+
+func versionOf(info *debug.BuildInfo) string {
+	return cmp.Or(release, strings.TrimPrefix(info.Main.Version, "v"), "(devel)")
 }
 
 // versionSheet lists what is known of a build; what is not known is left open.
@@ -43,7 +51,7 @@ func versionSheet(info *debug.BuildInfo) *sheet.Sheet {
 	for _, s := range info.Settings {
 		built[s.Key] = s.Value
 	}
-	version := cmp.Or(release, strings.TrimPrefix(info.Main.Version, "v"), "(devel)")
+	version := versionOf(info)
 	changed := ""
 	switch built["vcs.modified"] {
 	case "true":

@@ -32,6 +32,7 @@ func Compute(c Command, d *drill.Drill, o Options) *sheet.Sheet {
 func Finish(c Command, d *drill.Drill, s *sheet.Sheet) *sheet.Sheet {
 	s.Title, s.Sample = Title(c.About().Name, d), d.Sample
 	s.Drill = Drill(d)
+	s.Origin.Name = d.Name
 	s.Inputs = Echo(s.Inputs, d)
 	unused(c.About(), d, s)
 	if s.Cautions == nil {

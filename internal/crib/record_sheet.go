@@ -17,7 +17,7 @@ import (
 // Sheet says what a record has changed, or would change, and what verdict the gauges
 // bear out.
 func (o *Outcome) Sheet(file string, dryRun bool, gauges quantity.Gauges) *sheet.Sheet {
-	s := &sheet.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file}
+	s := &sheet.Sheet{Command: "crib record", Title: o.ID + ": " + string(o.Event.What) + " of " + o.Event.Date + ", " + file, Origin: sheet.Origin{ID: o.ID}}
 	written := "yes"
 	if dryRun {
 		s.Title += " - dry run"

@@ -38,7 +38,11 @@ func (c *Crib) sheet(command string) *sheet.Sheet {
 	if c.Sample {
 		title = "SAMPLE, all of it invented: " + title
 	}
-	return &sheet.Sheet{Command: command, Title: title, Sample: c.Sample}
+	s := &sheet.Sheet{Command: command, Title: title, Sample: c.Sample, Origin: sheet.Origin{Name: c.Name}}
+	if !c.Sample {
+		s.Origin.File = c.File
+	}
+	return s
 }
 
 // rows makes the grid that is the results of a sheet, one row a drill.

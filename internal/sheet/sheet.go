@@ -12,7 +12,8 @@ import (
 type Sheet struct {
 	Command  string
 	Title    string // "12 mm drill"
-	Sample   bool   // the built-in sample: every title says so
+	Origin   Origin
+	Sample   bool // the built-in sample: every title says so
 	Inputs   []Input
 	Sections []Section
 	Grids    []Grid
@@ -50,6 +51,14 @@ type Sheet struct {
 
 	args  []quantity.Arg // of the findings and the answer
 	steps []Figure       // on the way to others, and readings that formulas start from
+}
+
+// Origin says which drill or list a sheet is about, as far as it is known.
+type Origin struct {
+	ID   string // of a drill in a crib
+	Name string // what the drill or the crib is called
+	File string
+	Line int // from 1
 }
 
 // Input is one reading as it was taken.

@@ -133,7 +133,7 @@ func TestCSVOfAMainGrid(t *testing.T) {
 func TestJSONReadsBack(t *testing.T) {
 	out := written(t, Options{Form: JSON, Explain: true}, evilSheet())
 	var d struct {
-		Drill   string
+		Name    string
 		Results map[string]any
 		Limits  map[string]struct{ Low, High *float64 }
 		Steps   []struct{ Figure, Numbers, Result string }
@@ -141,8 +141,8 @@ func TestJSONReadsBack(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &d); err != nil {
 		t.Fatal(err)
 	}
-	if want := strings.ToValidUTF8(evil, "\ufffd"); d.Drill != want {
-		t.Errorf("the name came back as %q, not %q", d.Drill, want)
+	if want := strings.ToValidUTF8(evil, "\ufffd"); d.Name != want {
+		t.Errorf("the name came back as %q, not %q", d.Name, want)
 	}
 	for key, want := range map[string]any{"length_mm": 2.0, "unknown_mm": nil, "boundless_mm": nil, "word": "even", "verdict": "regrind"} {
 		if got, ok := d.Results[key]; !ok || got != want {

@@ -19,7 +19,7 @@ const usualJSON = 4 << 10
 
 // writeJSON prints one object for one sheet, a list for several.
 func writeJSON(w io.Writer, jobs []Job, o Options) error {
-	e := Encoder{Explain: o.Explain}
+	e := Encoder{Explain: o.Explain, Version: o.Version}
 	b := make([]byte, 0, usualJSON)
 	if len(jobs) > 1 {
 		b = append(b, '[')
@@ -43,14 +43,20 @@ func writeJSON(w io.Writer, jobs []Job, o Options) error {
 	return err
 }
 
-// Append appends the sheet as one compact JSON object: command, inputs,
-// results, limits, findings, cautions, sources, and steps where the working was
-// asked for. Lengths are in millimetres and angles in degrees.
+// Schema is the version of what is printed as JSON: a name that changes its meaning
+// or goes makes another.
+const Schema = 1
+
+// Append appends the sheet as one compact JSON object: what it is, which drill it is
+// about, inputs, results, limits, findings, cautions, sources, and steps where the
+// working was asked for. Lengths are in millimetres and angles in degrees.
 func (e *Encoder) Append(b []byte, s *sheet.Sheet) []byte {
 	e.sheets++
 	j := object{b: append(b, '{')}
+	j.raw("schema", strconv.Itoa(Schema))
 	j.text("command", s.Command)
-	j.text("drill", s.Title)
+	j.text("version", e.Version)
+	j.origin(&s.Origin)
 	if s.Sample {
 		j.raw("sample", "true")
 	}
@@ -74,6 +80,22 @@ func (e *Encoder) Append(b []byte, s *sheet.Sheet) []byte {
 		e.steps(&j, worked(s))
 	}
 	return append(j.b, '}')
+}
+
+// origin appends what is known of where the drill comes from.
+func (j *object) origin(o *sheet.Origin) {
+	if o.ID != "" {
+		j.text("id", o.ID)
+	}
+	if o.Name != "" {
+		j.text("name", o.Name)
+	}
+	if o.File != "" {
+		j.text("file", o.File)
+	}
+	if o.Line > 0 {
+		j.raw("line", strconv.Itoa(o.Line))
+	}
 }
 
 // ResultList is the key of a main grid that is all of the results: they are
@@ -264,8 +286,9 @@ func AppendFault(b []byte, file string, line int, text, hint string) []byte {
 // Encoder appends sheets as JSON. It remembers what one sheet after the other
 // repeats, so a run of many has one of its own; it is for one goroutine.
 type Encoder struct {
-	Explain bool // with the working behind each figure
-	Lean    bool // without cautions, and without where anything comes from
+	Version string // of the program
+	Explain bool   // with the working behind each figure
+	Lean    bool   // without cautions, and without where anything comes from
 
 	texts     map[string]*sourceText
 	sources   map[*handbook.Source]*sourceText

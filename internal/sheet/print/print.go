@@ -30,12 +30,13 @@ var Forms = []string{string(Table), string(Plain), string(CSV), string(JSON)}
 type Options struct {
 	Form    Form
 	Gauges  quantity.Gauges
-	Width   int  // columns of a table
-	Colour  bool // styles in a table
-	Explain bool // the working behind each figure
-	Full    bool // every figure, limit and basis in a table, not what matters alone
-	ASCII   bool // no block characters: the terminal may not show them
-	CRLF    bool // lines of CSV end in carriage return and line feed
+	Width   int    // columns of a table
+	Colour  bool   // styles in a table
+	Explain bool   // the working behind each figure
+	Full    bool   // every figure, limit and basis in a table, not what matters alone
+	ASCII   bool   // no block characters: the terminal may not show them
+	CRLF    bool   // lines of CSV end in carriage return and line feed
+	Version string // of the program, for JSON
 }
 
 // Job is one sheet and the units its reader wants.

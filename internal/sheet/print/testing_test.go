@@ -17,7 +17,7 @@ const evil = "red\x1b[31m\a\rturned\u202e \u2066C1\u009b2J\x7f\ttab\nline\xff\"q
 
 // evilSheet is an answer with everything in it that a form has to cope with.
 func evilSheet() *sheet.Sheet {
-	s := &sheet.Sheet{Command: "inspect", Title: evil, Cautions: sheet.Cautions, Explaining: true}
+	s := &sheet.Sheet{Command: "inspect", Title: evil, Origin: sheet.Origin{Name: evil}, Cautions: sheet.Cautions, Explaining: true}
 	s.Inputs = []sheet.Input{{Name: "size", Echo: evil, Text: evil, Kind: quantity.Size, Keys: []string{"size_mm"}, Values: []quantity.Value{{V: 12}}}}
 	limit := handbook.Band{Low: 1, High: 3, Source: &handbook.Source{Label: handbook.Practice, Text: "a rule of thumb"}}
 	s.Open("First")
