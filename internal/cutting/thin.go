@@ -6,14 +6,16 @@ import (
 	"strconv"
 
 	"evenlip/internal/point"
+	"evenlip/internal/quantity"
 )
 
 // Thick is a point whose web is to be thinned.
 type Thick struct {
-	D           float64 // drill diameter, mm
-	Web         float64 // web thickness at the point, mm
-	ChiselAngle float64 // chisel-edge angle to the lip, radians, obtuse or acute
-	Feed        float64 // mm per revolution, for the thrust
+	D           float64         // drill diameter, mm
+	Web         float64         // web thickness at the point, mm
+	ChiselAngle float64         // chisel-edge angle to the lip, radians, obtuse or acute
+	Feed        float64         // mm per revolution, for the thrust
+	System      quantity.System // picks the equations of the thrust, as in [Load]
 }
 
 // Thinning is a thick web brought to a target.
@@ -58,7 +60,7 @@ func (t Thick) ToWeb(target float64) (Thinning, error) {
 		RatioBefore:  before,
 		RatioAfter:   after,
 		WebRatio:     web / t.D,
-		ThrustRatio:  ThrustRatio(t.D, t.Feed, after, before),
+		ThrustRatio:  ThrustRatio(t.System, t.D, t.Feed, after, before),
 	}, nil
 }
 
@@ -87,7 +89,7 @@ func (t Thick) ToThrust(share float64) (Thinning, error) {
 	low, high := 0.0, q0
 	for high-low > 1e-15 {
 		mid := low + (high-low)/2
-		if ThrustRatio(t.D, t.Feed, mid, q0) < share {
+		if ThrustRatio(t.System, t.D, t.Feed, mid, q0) < share {
 			low = mid
 		} else {
 			high = mid
@@ -103,7 +105,7 @@ func (t Thick) LeastThrust() float64 {
 	if t.err() != nil {
 		return math.NaN()
 	}
-	return ThrustRatio(t.D, t.Feed, 0, t.ratio(t.Web))
+	return ThrustRatio(t.System, t.D, t.Feed, 0, t.ratio(t.Web))
 }
 
 // ratio returns c/D for a web.

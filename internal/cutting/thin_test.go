@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
+	"evenlip/internal/quantity"
 	"evenlip/internal/testkit"
 
 	"pgregory.net/rapid"
@@ -37,7 +38,7 @@ func TestThinningToAWeb(t *testing.T) {
 	hand.Within("chisel after", r.ChiselAfter, 3.0519, 1e-4, "mm")
 	hand.Within("chisel before", r.ChiselBefore, 5.8109, 1e-4, "mm")
 	within(t, "web ratio", r.WebRatio, 2.5/19.05, 1e-12)
-	within(t, "thrust ratio", r.ThrustRatio, cutting.ThrustRatio(19.05, 0.25, r.RatioAfter, r.RatioBefore), 1e-12)
+	within(t, "thrust ratio", r.ThrustRatio, cutting.ThrustRatio(quantity.Metric, 19.05, 0.25, r.RatioAfter, r.RatioBefore), 1e-12)
 	if !r.Needed {
 		t.Error("a thick web needs thinning")
 	}

@@ -44,6 +44,9 @@ type Result struct {
 	ChiselShare float64 // the chisel edge's part of the thrust, 0 to 1
 }
 
+// PoundForce is 1 lbf in N, exactly.
+const PoundForce = 4.4482216152605
+
 // equations are the constants of the handbook's equations in one system, and
 // the program's unit of each of their results.
 type equations struct {
@@ -53,9 +56,9 @@ type equations struct {
 
 var (
 	metric = equations{lips: 0.05, chisel: 0.007, torque: 0.000025, power: 9550, length: 1, force: 1, moment: 1, work: 1}
-	// 1 lbf is 4.4482216152605 N and 1 hp is 550 ft lbf/s, both exact.
+	// 1 hp is 550 ft lbf/s, exactly.
 	inch = equations{lips: 2, chisel: 1, torque: 1, power: 63025, length: 25.4,
-		force: 4.4482216152605, moment: 4.4482216152605 * 0.0254, work: 0.55 * 0.3048 * 4.4482216152605}
+		force: PoundForce, moment: PoundForce * 0.0254, work: 0.55 * 0.3048 * PoundForce}
 )
 
 // equationsIn returns the equations of a system.
@@ -118,14 +121,14 @@ func (t *Terms) thrust(f Factors) float64 { return t.PerB*f.B + t.PerJ*f.J }
 
 // ThrustRatio returns the thrust at the chisel ratio q1 over that at q0, for a
 // drill of diameter d mm at a feed in mm per revolution: independent of the
-// work material and of wear. It uses the metric equations; the inch ones differ
-// in the third digit. NaN unless d and feed are above zero and both ratios in
-// 0 to 1. Source: the Machinery's Handbook's thrust equation.
-func ThrustRatio(d, feed, q1, q0 float64) float64 {
+// work material and of wear. By the inch equations it differs from that by the
+// metric ones in the third digit. NaN unless d and feed are above zero and both
+// ratios in 0 to 1. Source: the Machinery's Handbook's thrust equation.
+func ThrustRatio(system quantity.System, d, feed, q1, q0 float64) float64 {
 	if !positive(d) || !positive(feed) {
 		return math.NaN()
 	}
-	t := Load{D: d, Feed: feed, KdThrust: 1, Wear: 1}.Terms()
+	t := Load{D: d, Feed: feed, KdThrust: 1, Wear: 1, System: system}.Terms()
 	return t.thrust(FactorsOf(q1)) / t.thrust(FactorsOf(q0))
 }
 

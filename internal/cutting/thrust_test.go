@@ -176,7 +176,7 @@ func TestShareAndRatioTable(t *testing.T) {
 			share := accepted(l.Result())(t).ChiselShare
 			at := fmt.Sprintf("%g in at %g in, c/D %.2f", d.d, d.feed, row.q)
 			shares.Within(at, 100*share, row.share[i], 0.75, "%")
-			ratios.Within(at, cutting.ThrustRatio(l.D, l.Feed, row.q, 0.18), row.ratio[i], 0.016, "")
+			ratios.Within(at, cutting.ThrustRatio(quantity.Metric, l.D, l.Feed, row.q, 0.18), row.ratio[i], 0.016, "")
 		}
 	}
 }
@@ -188,7 +188,7 @@ func TestSplitPointAboutHalvesTheThrust(t *testing.T) {
 	measured := testkit.Against(t, testkit.JournalOfIndustry, "p. 1073, thrust about halved where the chisel edge is made into lips")
 	for _, d := range []float64{12.7, 19, 25.4, 38} {
 		band := handbook.FeedBand(d)
-		ratio := cutting.ThrustRatio(d, cutting.Feed(band.Low, band.High, 0.5), handbook.SplitChiselRatio, handbook.StandardChiselRatio)
+		ratio := cutting.ThrustRatio(quantity.Metric, d, cutting.Feed(band.Low, band.High, 0.5), handbook.SplitChiselRatio, handbook.StandardChiselRatio)
 		measured.Between(fmt.Sprintf("split point of %g mm over a standard one", d), ratio, 0.45, 0.65, "")
 	}
 }
@@ -308,12 +308,11 @@ func TestThrustAndTorqueGrow(t *testing.T) {
 func TestRatioIsThatOfTwoLoadsWhateverKdAndWear(t *testing.T) {
 	testkit.Property(t, "the thrust ratio of two chisels is that of their thrusts, whatever the material and wear", func(t *rapid.T) {
 		l := loads(t)
-		l.System = quantity.Metric
 		q1 := rapid.Float64Range(0, 0.9).Draw(t, "q1")
 		after := l
 		after.Chisel = q1 * l.D
 		want := solved(t, after).Thrust / solved(t, l).Thrust
-		if got := cutting.ThrustRatio(l.D, l.Feed, q1, l.Chisel/l.D); math.Abs(got/want-1) > 1e-9 {
+		if got := cutting.ThrustRatio(l.System, l.D, l.Feed, q1, l.Chisel/l.D); math.Abs(got/want-1) > 1e-9 {
 			t.Fatalf("got %v, want %v", got, want)
 		}
 	})
@@ -392,7 +391,7 @@ func TestImpossibleFactorsAreRefused(t *testing.T) {
 
 func TestThrustRatioOutsideItsDomainIsNaN(t *testing.T) {
 	for _, v := range [][4]float64{{0, 0.2, 0.1, 0.2}, {10, 0, 0.1, 0.2}, {10, 0.2, 1, 0.2}, {10, 0.2, 0.1, -0.1}, {math.NaN(), 0.2, 0.1, 0.2}} {
-		if r := cutting.ThrustRatio(v[0], v[1], v[2], v[3]); !math.IsNaN(r) {
+		if r := cutting.ThrustRatio(quantity.Metric, v[0], v[1], v[2], v[3]); !math.IsNaN(r) {
 			t.Errorf("%v: got %v, want NaN", v, r)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
 
@@ -34,6 +35,8 @@ type Basics struct {
 	// Given says that the material was named and not taken for granted.
 	Given bool
 	Feed  float64
+	// System picks the equations of the thrust: the handbook has them in inches, too.
+	System quantity.System
 	// Gauged says that gauges were named, so that nothing is forgiven for what a bench
 	// gauge cannot tell.
 	Gauged bool
@@ -63,12 +66,12 @@ func Compute(d *drill.Drill) Result {
 // drill has none.
 func Figures(r *Result, s *sheet.Sheet) {
 	if !r.Wear.Cracked {
-		sheet.Put(s, r, r.Held[:], &Letters, &FeedLetter, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
+		sheet.Put(s, r, r.Held[:], &Letters, &FeedLetter, &ThrustLetters, &PointFigures, &CornerClearance, &FlankSlopes, &WorkingClearance, &ChiselEdge, &WebFigures, &LipPlace, &LipFigures, &WearFigures)
 	}
 }
 
 func basics(d *drill.Drill) Basics {
-	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), Book: d.Book, Gauged: d.Gauged}
+	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), System: d.System(), Book: d.Book, Gauged: d.Gauged}
 	b.Given = d.Has(drill.Material)
 	b.Material = materialOf(d)
 	if math.IsNaN(b.Feed) && !math.IsNaN(b.D) {

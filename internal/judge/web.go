@@ -64,7 +64,7 @@ func webOf(dr *drill.Drill, r *Result) Web {
 
 // ThrustRatio is the thrust after the grind over that before, at the same feed.
 func (r *Result) ThrustRatio() float64 {
-	return cutting.ThrustRatio(r.Drill.D, r.Drill.Feed, r.Web.RatioAfter, r.Chisel.Ratio)
+	return cutting.ThrustRatio(r.Drill.System, r.Drill.D, r.Drill.Feed, r.Web.RatioAfter, r.Chisel.Ratio)
 }
 
 // WebFigures defines the web after a length is ground off, and what that does.
@@ -94,10 +94,7 @@ var WebFigures = sheet.Group[Result]{Title: "Web after regrind", Figures: []shee
 	{Key: "chisel_ratio_after", Letter: "qa", Label: "chisel edge after / D", Kind: quantity.Number,
 		Value: func(r *Result) float64 { return r.Web.RatioAfter }, Limit: ChiselAfterLimit, Work: "ca / D"},
 	{Key: "thrust_ratio", Label: "thrust, after / before", Kind: quantity.Number, Value: (*Result).ThrustRatio,
-		Work:   "(0.05 * fm^0.8 * Dm^0.8 * Ba + 0.007 * Dm^2 * qa^2) / (0.05 * fm^0.8 * Dm^0.8 * Bb + 0.007 * Dm^2 * q^2)",
-		Source: ForceSource},
-	{Letter: "Dm", Label: "diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(r *Result) float64 { return r.Drill.D }},
-	{Letter: "fm", Label: "feed, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "feed", Value: func(r *Result) float64 { return r.Drill.Feed }},
+		Work: "(uB * Ba + uJ * qa^2) / (uB * Bb + uJ * q^2)", Source: ForceSource},
 	{Letter: "Ba", Label: "factor B after", Kind: quantity.Number, Work: "(1 - qa) / (1 + qa)^0.2 + 2.2 * qa^0.8", Source: ForceSource,
 		Value: func(r *Result) float64 { return cutting.FactorsOf(r.Web.RatioAfter).B }},
 	{Letter: "Bb", Label: "factor B before", Kind: quantity.Number, Work: "(1 - q) / (1 + q)^0.2 + 2.2 * q^0.8", Source: ForceSource,

@@ -7,6 +7,7 @@ import (
 
 	"evenlip/internal/command"
 	"evenlip/internal/command/point"
+	"evenlip/internal/quantity"
 	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/pocket"
 )
@@ -20,6 +21,7 @@ var onPoint = []command.Command{&point.Inspect, &point.Point, &point.Clearance, 
 func TestWorkingGivesTheFigure(t *testing.T) {
 	testkit.Property(t, "every figure's formula, in letters and as printed, gives the figure", func(t *rapid.T) {
 		d := draw(t).Drill(t)
+		d.Units = rapid.SampledFrom([]quantity.System{quantity.Metric, quantity.Inch}).Draw(t, "printed in")
 		for _, c := range onPoint {
 			pocket.Worked(t, c.Sheet(d, true))
 		}

@@ -129,14 +129,11 @@ var after = group{Title: "When it is done", Quiet: true, Figures: []def{
 	{Key: "chisel_ratio_after", Letter: "qd", Label: "chisel edge / D when done", Kind: quantity.Number,
 		Value: func(p *Plan) float64 { return p.Done.Ratio }, Work: "cd / D"},
 	{Key: "thrust_now_n", Label: "thrust now, were it sharp", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Now) },
-		Work:   "(0.05 * Kd * fm^0.8 * Dm^0.8 * Bn + 0.007 * Kd * Dm^2 * qn^2) * N",
-		Source: judge.ForceSource},
+		Work: "(uB * Bn + uJ * qn^2) * Kd", Source: judge.ForceSource},
 	{Key: "thrust_after_n", Label: "thrust when done", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Done) },
-		Work:   "(0.05 * Kd * fm^0.8 * Dm^0.8 * Bd + 0.007 * Kd * Dm^2 * qd^2) * N",
-		Source: judge.ForceSource},
+		Work: "(uB * Bd + uJ * qd^2) * Kd", Source: judge.ForceSource},
 	{Key: "thrust_ratio", Label: "thrust when done / now", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.Body.ThrustRatio(&p.Done) },
-		Work:   "(0.05 * fm^0.8 * Dm^0.8 * Bd + 0.007 * Dm^2 * qd^2) / (0.05 * fm^0.8 * Dm^0.8 * Bn + 0.007 * Dm^2 * qn^2)",
-		Source: judge.ForceSource},
+		Work: "(uB * Bd + uJ * qd^2) / (uB * Bn + uJ * qn^2)", Source: judge.ForceSource},
 }}
 
 // life is how many grinds are left and what ends them.
@@ -282,7 +279,7 @@ func (p *Plan) thrust(s *State) float64 {
 		return math.NaN()
 	}
 	load := cutting.Load{D: b.D, Feed: b.Feed, Chisel: s.Ratio * b.D, KdThrust: m.KdThrust, KdTorque: m.KdTorque,
-		Wear: 1, Efficiency: math.NaN(), Rpm: math.NaN()}
+		Wear: 1, Efficiency: math.NaN(), Rpm: math.NaN(), System: b.System}
 	res, err := load.Result()
 	if err != nil {
 		return math.NaN()

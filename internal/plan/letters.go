@@ -85,15 +85,12 @@ var letters = group{Figures: []def{
 	{Letter: "room", Label: "room for the chips", Kind: quantity.Length, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Found.Drill.Book.FluteNeeded(p.Body.D, 0).Low }},
 	{Letter: "us", Label: "least that a usual grind takes", Kind: quantity.Length, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Least }},
 	{Letter: "hair", Label: "part of a grind that one may miss an end by", Kind: quantity.Number, Work: sheet.AsRead, Value: func(*Plan) float64 { return Hair }},
-	{Letter: "Dm", Label: "diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.D }},
-	{Letter: "fm", Label: "feed, mm", Kind: quantity.Number, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.Feed }},
 	{Letter: "Kd", Label: "the work's factor for thrust", Kind: quantity.Number, Work: sheet.AsRead, Value: func(p *Plan) float64 {
 		if m := p.Found.Drill.Material; m != nil {
 			return m.KdThrust
 		}
 		return math.NaN()
 	}},
-	{Letter: "N", Label: "one newton", Kind: quantity.Force, Work: sheet.AsRead, Value: func(*Plan) float64 { return 1 }},
 }}
 
 func lipWorks(p *Plan) (work, source string) {

@@ -5,21 +5,23 @@ import (
 
 	"evenlip/internal/cutting"
 	"evenlip/internal/point"
+	"evenlip/internal/quantity"
 )
 
 // Body is what of a drill a grind changes, and what ends its life. Millimetres
 // and radians; NaN for what is not known, which then ends nothing.
 type Body struct {
 	D           float64
-	Web         float64 // at the point now, or behind it where it is thinned
-	Thinned     float64 // web at the point now where it is thinned; else not above zero, or NaN
-	Taper       float64 // growth of the web toward the shank, mm per mm
-	Chisel      float64 // chisel-edge angle to the lip now
-	ChiselAfter float64 // the same as every grind leaves it
-	Feed        float64 // mm per revolution, for the thrust
-	Flute       float64 // usable flute now
-	Length      float64 // overall
-	BackTaper   float64 // fall of the diameter toward the shank, mm per mm
+	Web         float64         // at the point now, or behind it where it is thinned
+	Thinned     float64         // web at the point now where it is thinned; else not above zero, or NaN
+	Taper       float64         // growth of the web toward the shank, mm per mm
+	Chisel      float64         // chisel-edge angle to the lip now
+	ChiselAfter float64         // the same as every grind leaves it
+	Feed        float64         // mm per revolution, for the thrust
+	System      quantity.System // picks the equations of the thrust
+	Flute       float64         // usable flute now
+	Length      float64         // overall
+	BackTaper   float64         // fall of the diameter toward the shank, mm per mm
 
 	LeastFlute    float64
 	MostWeb       float64 // w/D that thinning can still answer
@@ -88,7 +90,7 @@ func (b *Body) setWeb(s *State, web, angle float64) {
 // it was measured, at the same feed: [cutting.ThrustRatio].
 func (b *Body) ThrustRatio(s *State) float64 {
 	now := b.now()
-	return cutting.ThrustRatio(b.D, b.Feed, s.Ratio, now.Ratio)
+	return cutting.ThrustRatio(b.System, b.D, b.Feed, s.Ratio, now.Ratio)
 }
 
 // End says what ends a drill's life.

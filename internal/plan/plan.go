@@ -165,7 +165,7 @@ func (p *Plan) wear() {
 func (p *Plan) body(d *drill.Drill) {
 	r := &p.Found
 	p.Body = Body{
-		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, ChiselAfter: r.Chisel.Acute, Feed: r.Drill.Feed,
+		D: r.Drill.D, Web: r.Chisel.Web, Taper: r.Web.Taper, Chisel: r.Chisel.Acute, ChiselAfter: r.Chisel.Acute, Feed: r.Drill.Feed, System: r.Drill.System,
 		Flute: r.Wear.Flute, Length: d.Value(drill.Length), BackTaper: d.Value(drill.BackTaper),
 		LeastFlute: r.Limit(judge.FluteLimit).Low, MostWeb: r.Limit(judge.WebSpentLimit).High, MostChisel: r.Limit(judge.ChiselRatioLimit).High,
 		Give:      r.Held[judge.ChiselRatioLimit].Give * r.Drill.D,

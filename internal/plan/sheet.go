@@ -15,7 +15,7 @@ import (
 func Figures(p *Plan, s *sheet.Sheet) {
 	if p.Made {
 		sheet.Put(s, p, nil, &letters, &steps)
-		sheet.Letters(s, &p.Found, &judge.ChiselEdge, &judge.LipPlace, &judge.CornerClearance, &judge.WearFigures)
+		sheet.Letters(s, &p.Found, &judge.ThrustLetters, &judge.ChiselEdge, &judge.LipPlace, &judge.CornerClearance, &judge.WearFigures)
 	}
 	sheet.Put(s, p, nil, &answer, &causes, &ends, &thinning, &after, &life)
 	for i := range s.Sections {

@@ -7,6 +7,7 @@ import (
 
 	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
+	"evenlip/internal/quantity"
 	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/pocket"
 )
@@ -23,6 +24,7 @@ func TestWorkingGivesTheFigure(t *testing.T) {
 		if rapid.Bool().Draw(t, "it has a history") {
 			d.Past = drill.Past{Usual: rapid.Float64Range(0.2, 3).Draw(t, "usual"), Body: d.Value(drill.Web) * rapid.Float64Range(0.9, 1.2).Draw(t, "body")}
 		}
+		d.Units = rapid.SampledFrom([]quantity.System{quantity.Metric, quantity.Inch}).Draw(t, "printed in")
 		pocket.Worked(t, regrind.Command.Sheet(d, true))
 	})
 }

@@ -16,7 +16,7 @@ var Web = command.Of[judge.Result]{Info: command.Info{
 }, Cannot: judge.Cannot, Compute: judge.Compute, Figures: webFigures, Rest: webRest}
 
 func webFigures(r *judge.Result, s *sheet.Sheet) {
-	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.WebFigures)
+	sheet.Put(s, r, r.Held[:], &judge.Letters, &judge.ThrustLetters, &judge.WebFigures)
 	sheet.Letters(s, r, &judge.ChiselEdge)
 }
 

@@ -13,11 +13,10 @@ type (
 	group = sheet.Group[work]
 )
 
-// 1 lbf, 1 in lb and 1 hp in N, N m and kW.
+// 1 in lb and 1 hp in N m and kW.
 const (
-	poundForce = 4.4482216152605
-	inchPound  = poundForce * 0.0254
-	horsepower = 0.55 * 0.3048 * poundForce
+	inchPound  = cutting.PoundForce * 0.0254
+	horsepower = 0.55 * 0.3048 * cutting.PoundForce
 )
 
 // noForce is what is missing where the work has no force factor.
@@ -26,20 +25,14 @@ const noForce = "a material whose force factor is published"
 // letters puts what the formulas of every sheet start from, and as steps the figures
 // of groups.
 func (w *work) letters(s *sheet.Sheet, groups ...*group) {
-	sheet.Letters(s, &w.Found, &judge.Letters)
+	sheet.Letters(s, &w.Found, &judge.Letters, &judge.ThrustLetters)
 	sheet.Letters(s, w, &units, &edgeLetters, &newEdge, &loadLetters)
 	sheet.Letters(s, w, groups...)
 }
 
 // units are readings in the units of an equation, and one of each unit of a result.
 var units = group{Figures: []def{
-	{Letter: "Dm", Label: "diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.D }},
-	{Letter: "fm", Label: "feed, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.Feed }},
-	{Letter: "Di", Label: "diameter, in", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.D / handbook.InchMM }},
-	{Letter: "fi", Label: "feed, in", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(w *work) float64 { return w.load.Feed / handbook.InchMM }},
 	{Letter: "VBm", Label: "worn land, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "flank-wear", Value: func(w *work) float64 { return w.land }},
-	{Letter: "N", Label: "one newton", Kind: quantity.Force, Work: sheet.AsRead, Value: func(*work) float64 { return 1 }},
-	{Letter: "lb", Label: "one pound", Kind: quantity.Force, Work: sheet.AsRead, Value: func(*work) float64 { return poundForce }},
 	{Letter: "Nm", Label: "one newton metre", Kind: quantity.Torque, Work: sheet.AsRead, Value: func(*work) float64 { return 1 }},
 	{Letter: "inlb", Label: "one inch pound", Kind: quantity.Torque, Work: sheet.AsRead, Value: func(*work) float64 { return inchPound }},
 	{Letter: "kW", Label: "one kilowatt", Kind: quantity.Power, Work: sheet.AsRead, Value: func(*work) float64 { return 1 }},
@@ -85,28 +78,12 @@ var newEdge = group{Figures: []def{
 		}},
 }}
 
-// loadLetters are the handbook's equations without the chisel-edge factors, and by
-// themselves the two parts of the metric one of the thrust, whose units cancel in a
-// ratio.
+// loadLetters are the handbook's equations without the chisel-edge factors.
 var loadLetters = group{Figures: []def{
-	{Letter: "u", Label: "thrust for B = 1, metric, as a part of Kd W", Kind: quantity.Number, Work: "0.05 * fm^0.8 * Dm^0.8", Source: judge.ForceSource,
-		Value: func(w *work) float64 { return metricTerms(w).PerB }},
-	{Letter: "v", Label: "thrust for J = 1, metric, as a part of Kd W", Kind: quantity.Number, Work: "0.007 * Dm^2", Source: judge.ForceSource,
-		Value: func(w *work) float64 { return metricTerms(w).PerJ }},
 	{Letter: "TB", Label: "thrust for B = 1", Kind: quantity.Force, Value: func(w *work) float64 { return w.load.Terms().PerB },
-		Works: func(w *work) (work, source string) {
-			if w.inch() {
-				return "2 * Kd * fi^0.8 * Di^0.8 * W * lb", judge.ForceSource
-			}
-			return "u * Kd * W * N", judge.ForceSource
-		}},
+		Work: "uB * Kd * W", Source: judge.ForceSource},
 	{Letter: "TJ", Label: "thrust for J = 1", Kind: quantity.Force, Value: func(w *work) float64 { return w.load.Terms().PerJ },
-		Works: func(w *work) (work, source string) {
-			if w.inch() {
-				return "Kd * Di^2 * W * lb", judge.ForceSource
-			}
-			return "v * Kd * W * N", judge.ForceSource
-		}},
+		Work: "uJ * Kd * W", Source: judge.ForceSource},
 	{Letter: "MA", Label: "torque for A = 1", Kind: quantity.Torque, Value: func(w *work) float64 { return w.load.Terms().PerA },
 		Works: func(w *work) (work, source string) {
 			if w.inch() {
@@ -115,11 +92,6 @@ var loadLetters = group{Figures: []def{
 			return "Km * fm^0.8 * Dm^1.8 * Wm / 40000 * Nm", judge.ForceSource
 		}},
 }}
-
-// metricTerms are the terms of the metric equations whatever the work and its system.
-func metricTerms(w *work) cutting.Terms {
-	return cutting.Load{D: w.load.D, Feed: w.load.Feed, KdThrust: 1, KdTorque: 1, Wear: 1}.Terms()
-}
 
 // factors defines the chisel edge that is reckoned with, its factors, and those of
 // work and wear.

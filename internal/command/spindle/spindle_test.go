@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/cutting"
 	"evenlip/internal/drill"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -33,12 +34,12 @@ func TestHandbookExample(t *testing.T) {
 		t.Fatalf("the last row is %q", printed[0].Word)
 	}
 	answers := testkit.Against(t, testkit.MachinerysHandbook.Recalled("high"), "pp. 1152-1153, the worked example, from the command's readings").Because("J is printed as 0.030 where the formula has 0.0324")
-	answers.Within("thrust", printed[4].Value/poundForce, 2313, 1, "lb")
+	answers.Within("thrust", printed[4].Value/cutting.PoundForce, 2313, 1, "lb")
 	answers.Within("torque", printed[5].Value/inchPound, 559, 0.5, "in lb")
 	answers.Within("power at the cutter", printed[6].Value/horsepower, 3.1, 0.05, "hp")
 	answers.Within("power at the motor", printed[7].Value/horsepower, 3.9, 0.05, "hp")
 	// The table is rounded: the closed forms behind it come within 3 %.
-	answers.Part("thrust by the closed forms", drilltest.Value(t, s, "thrust_n")/poundForce, 2313, 0.03, "lb")
+	answers.Part("thrust by the closed forms", drilltest.Value(t, s, "thrust_n")/cutting.PoundForce, 2313, 0.03, "lb")
 	answers.Part("torque by the closed forms", drilltest.Value(t, s, "torque_nm")/inchPound, 559, 0.005, "in lb")
 }
 
@@ -61,13 +62,17 @@ func TestInchesAndMillimetres(t *testing.T) {
 		text := func(v float64, unit string) string { return trim(v) + unit }
 		in := Thrust.Sheet(drilltest.Read(t, "size "+text(d, "in")+"; web "+text(w, "in")+"; chisel-angle 125; feed "+text(f, "in")+"; rpm 300; efficiency 0.8"), false)
 		mm := Thrust.Sheet(drilltest.Read(t, "size "+text(d*25.4, "mm")+"; web "+text(w*25.4, "mm")+"; chisel-angle 125; feed "+text(f*25.4, "mm")+"; rpm 300; efficiency 0.8"), false)
-		for _, key := range []string{"thrust_n", "torque_nm", "power_cutter_kw", "power_motor_kw", "chisel_share"} {
+		for _, key := range []string{"thrust_n", "torque_nm", "power_cutter_kw", "power_motor_kw", "chisel_share", "thrust_ratio"} {
 			a, b := drilltest.Value(t, in, key), drilltest.Value(t, mm, key)
 			near(t, key, a, b, 0.015*b)
 		}
-		for _, key := range []string{"chisel_ratio", "factor_a", "factor_b", "factor_j", "thrust_ratio"} {
+		for _, key := range []string{"chisel_ratio", "factor_a", "factor_b", "factor_j"} {
 			a, b := drilltest.Value(t, in, key), drilltest.Value(t, mm, key)
 			near(t, key, a, b, 1e-6*b)
+		}
+		for _, s := range []*sheet.Sheet{in, mm} {
+			ratio := drilltest.Value(t, s, "thrust_n") / drilltest.Value(t, s, "new_thrust_n")
+			near(t, "thrust_ratio of the two thrusts", drilltest.Value(t, s, "thrust_ratio"), ratio, 1e-9*ratio)
 		}
 	})
 }

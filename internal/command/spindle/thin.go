@@ -101,7 +101,7 @@ func (t *thinning) thinTo(d *drill.Drill) (cutting.Thinning, error) {
 
 // thick is the point in cutting's words.
 func (w *work) thick() cutting.Thick {
-	return cutting.Thick{D: w.load.D, Web: w.edge.web, ChiselAngle: w.edge.acute, Feed: w.load.Feed}
+	return cutting.Thick{D: w.load.D, Web: w.edge.web, ChiselAngle: w.edge.acute, Feed: w.load.Feed, System: w.load.System}
 }
 
 // madeThrust is the thrust of the point as its web and angle make it.
@@ -189,7 +189,7 @@ var thinned = sheet.Group[thinning]{Title: "Thinned", Figures: []thinDef{
 		Value: func(t *thinning) float64 { return cutting.FactorsOf(t.RatioAfter).B }},
 	{Key: "thrust_ratio", Label: "thrust, after / before", Kind: quantity.Number, OfWays: (*thinning).missing,
 		Value: func(t *thinning) float64 { return t.ThrustRatio },
-		Work:  "(u * Ba + v * qa^2) / (u * Bb + v * qb^2)", Source: judge.ForceSource},
+		Work:  "(uB * Ba + uJ * qa^2) / (uB * Bb + uJ * qb^2)", Source: judge.ForceSource},
 	{Key: "thrust_before_n", Label: "thrust before", Kind: quantity.Force, OfWays: (*thinning).missing,
 		Value: func(t *thinning) float64 { return t.at(t.RatioBefore).Thrust }, Work: "TB * Bb + TJ * qb^2", Source: judge.ForceSource},
 	{Key: "thrust_after_n", Label: "thrust after", Kind: quantity.Force, OfWays: (*thinning).missing,

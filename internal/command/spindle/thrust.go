@@ -62,9 +62,9 @@ var besideNew = group{Title: "Beside a new drill", Figures: []def{
 		Work: "TB * B0 + TJ * q0^2", Source: judge.ForceSource},
 	{Key: "thrust_ratio", Label: "thrust, this / new", Kind: quantity.Number,
 		Value: func(w *work) float64 {
-			return cutting.ThrustRatio(w.load.D, w.load.Feed, w.ratio(), w.newRatio())
+			return cutting.ThrustRatio(w.load.System, w.load.D, w.load.Feed, w.ratio(), w.newRatio())
 		},
-		Work: "(u * B + v * J) / (u * B0 + v * q0^2)", Source: judge.ForceSource},
+		Work: "(uB * B + uJ * J) / (uB * B0 + uJ * q0^2)", Source: judge.ForceSource},
 	{Key: "torque_ratio", Label: "torque, this / new", Kind: quantity.Number, Value: func(w *work) float64 { return w.force.A / cutting.FactorsOf(w.newRatio()).A },
 		Work: "A / A0", Source: judge.ForceSource},
 }}
