@@ -205,13 +205,25 @@ func TestAgreesWithTheSecondForceForm(t *testing.T) {
 			l := cutting.Load{D: d, Feed: feed, Chisel: 0.18 * d, KdThrust: 120 * 160, KdTorque: 120 * 160, Wear: 1, Efficiency: 1, Rpm: 100}
 			r := accepted(l.Result())(t)
 			at := fmt.Sprintf(" of %g mm at %g mm", d, feed)
-			thrust, torque := cutting.ByConstant(k, d, feed)
-			within(t, "thrust by one constant"+at, thrust, 570*k*d*math.Pow(feed, 0.85), 1e-9)
-			within(t, "torque by one constant"+at, torque, k*d*d*(0.630+16.84*feed)/100, 1e-9)
+			within(t, "thrust by one constant"+at, cutting.ThrustByConstant(k, d, feed), 570*k*d*math.Pow(feed, 0.85), 1e-9)
 			trade.Part("thrust"+at, r.Thrust, 570*k*d*math.Pow(feed, 0.85), 0.25, "N")
 			trade.Part("torque"+at, r.Torque, k*d*d*(0.630+16.84*feed)/100, 0.25, "N m")
 		}
 	}
+}
+
+// A worn drill's torque goes by a factor of its own, and power with it; none is that of
+// the thrust.
+func TestWearOfTorqueAlone(t *testing.T) {
+	testkit.Property(t, "a wear factor of the torque alone changes torque and power, and no thrust", func(t *rapid.T) {
+		l := loads(t)
+		one, worn := solved(t, l), l
+		worn.WearTorque = rapid.Float64Range(1, 3).Draw(t, "wear of the torque")
+		r := solved(t, worn)
+		if ratio := worn.WearTorque / l.Wear; math.Abs(r.Torque/one.Torque/ratio-1) > 1e-12 || math.Abs(r.PowerCutter/one.PowerCutter/ratio-1) > 1e-12 || r.Thrust != one.Thrust {
+			t.Fatalf("%+v, and with a factor of %v %+v", one, worn.WearTorque, r)
+		}
+	})
 }
 
 func TestTorqueExponents(t *testing.T) {
@@ -359,6 +371,7 @@ func TestImpossibleLoadsAreRefused(t *testing.T) {
 		"chisel-edge length":             {func(l *cutting.Load) { l.Chisel = -1 }, func(l *cutting.Load) { l.Chisel = l.D }, func(l *cutting.Load) { l.Chisel = nan }},
 		"work-material factor of thrust": {func(l *cutting.Load) { l.KdThrust = nan }, func(l *cutting.Load) { l.KdThrust = 0 }},
 		"work-material factor of torque": {func(l *cutting.Load) { l.KdTorque = nan }, func(l *cutting.Load) { l.KdTorque = -1 }},
+		"tool-wear factor of torque":     {func(l *cutting.Load) { l.WearTorque = 0.99 }, func(l *cutting.Load) { l.WearTorque = inf }, func(l *cutting.Load) { l.WearTorque = nan }},
 		"tool-wear factor":               {func(l *cutting.Load) { l.Wear = 0.99 }, func(l *cutting.Load) { l.Wear = inf }, func(l *cutting.Load) { l.Wear = nan }},
 		"machine efficiency":             {func(l *cutting.Load) { l.Efficiency = 0 }, func(l *cutting.Load) { l.Efficiency = 1.01 }},
 		"spindle speed":                  {func(l *cutting.Load) { l.Rpm = -1 }, func(l *cutting.Load) { l.Rpm = inf }},

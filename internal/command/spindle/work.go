@@ -88,8 +88,7 @@ func workOf(d *drill.Drill) work {
 			w.load.Wear, w.load.WearTorque, w.wearTaken, w.land = thrust, torque, false, w.Found.Wear.Flank
 		}
 	}
-	w.second, _ = cutting.ByConstant(handbook.ForceConstant(w.Found.Drill.Material), w.load.D, w.load.Feed)
-	w.second *= w.load.Wear
+	w.second = cutting.ThrustByConstant(handbook.ForceConstant(w.Found.Drill.Material), w.load.D, w.load.Feed) * w.load.Wear
 	if f, ok := handbook.DriveFactor(d.Word(drill.Drive)); ok && d.Has(drill.Efficiency) {
 		w.drive = f.Name
 	} else if ok {
