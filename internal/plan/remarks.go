@@ -256,9 +256,7 @@ func (p *Plan) inShort(s *sheet.Sheet) {
 }
 
 // onlyCleans reports whether no more comes off than cleans the lips up.
-func (p *Plan) onlyCleans() bool {
-	return p.Stock.EndsAlike() && p.Stock.Total <= p.Stock.CleanUp*(1+1e-9)
-}
+func (p *Plan) onlyCleans() bool { return p.Stock.Total <= p.Stock.CleanUp*(1+1e-9) }
 
 // takeOff is what comes off the end, and off which lip.
 func (p *Plan) takeOff() quantity.Text {
