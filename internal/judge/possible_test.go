@@ -249,6 +249,9 @@ func TestRemarks(t *testing.T) {
 		{"one-lip-cuts", "size 12mm; lip-angle 59,59; feed 0.1mm; lip-height 0.06mm", "lip-height 0.04mm"},
 		{"one-lip-cuts", "size 12mm; lip-angle 59,59; feed 0.1mm; lip-height -0.06mm", "feed 0.2mm"},
 		{"one-lip-cuts", "size 6mm; lip-angle 59,59; lip-height 0.07mm", "lip-height 0.04mm"},
+		// At a usual feed it is told unless the lips are told to be uneven, at the corner alone or half way along alone.
+		{"one-lip-cuts", "size 6mm; lip-angle 60.3,59; lip-height 0.125mm; feed 0.087mm", "feed"},
+		{"one-lip-cuts", "size 12mm; material steel-400; web 1.8mm; lip-angle 59,59.5; lip-height 0.085mm; feed 0.161mm", "feed"},
 		{"thinned-point", "size 12mm; web 2mm; chisel-length 1.2mm", "chisel-length 2.4mm"},
 		{"usual-oversize", "size 12mm; lip-angle 59,59; lip-height 0.05mm", "lip-height 0"},
 		{"hole-may-exceed", "size 12mm; lip-angle 59,59; lip-height 0.1mm", "lip-height 0.09mm"},

@@ -12,6 +12,7 @@ import (
 	"evenlip/internal/command/point"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
+	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/testkit"
 	"evenlip/internal/testkit/drilltest"
@@ -225,6 +226,31 @@ func TestPublishedPointIsRemarkedOn(t *testing.T) {
 		s := point.Point.Sheet(possible(t, of(line)), false)
 		if got := drilltest.Found(s, "point-published"); got != want {
 			t.Errorf("%s: remarks %v", line, drilltest.Codes(s))
+		}
+	}
+}
+
+// What is done about each reason beside taking stock off, in the order of work (own
+// rule); a flank that rubs for want of clearance is cured with it.
+func TestCures(t *testing.T) {
+	const sound = "size 12mm; web 1.8mm; lip-height 0; feed 0.2mm"
+	for line, want := range map[string][]string{
+		"lip-angle 59,59; clearance 12,12; chisel-angle 126":                 nil,
+		"lip-angle 50,51; clearance 12,12; chisel-angle 126":                 {"bring the point from 101.0° to 118.0°"},
+		"lip-angle 59,59; clearance 3,12; chisel-angle 126":                  {"back the heel off from 3.0° to 12.0°", "grind both flanks alike, to 12.0°"},
+		"lip-angle 59,59; clearance 25,25; chisel-angle 126":                 {"take less off the heel: 12.0° in place of 25.0°"},
+		"lip-angle 59,59; clearance 12,12; chisel-angle 105":                 {"bring the chisel edge from 105.0° to between 120.0° and 135.0°"},
+		"lip-angle 59,59; clearance 12,12; chisel-angle 126; flank-wear 1mm": nil,
+		"lip-angle 59,59; clearance 8.5,8.5; chisel-angle 126; feed 6mm":     {"back the heel off until nothing rubs at 6.000 mm/rev"},
+		"lip-angle 50,50; clearance 2,2; chisel-angle 105; feed 6mm":         {"bring the point from 100.0° to 118.0°", "back the heel off from 2.0° to 12.0°", "bring the chisel edge from 105.0° to between 120.0° and 135.0°"},
+	} {
+		r := judge.Compute(possible(t, of(sound).With(of(line))))
+		var got []string
+		for _, cure := range r.Cures() {
+			got = append(got, cure.In(quantity.Format{System: quantity.Metric}))
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %q, not %q", line, got, want)
 		}
 	}
 }
