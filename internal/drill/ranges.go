@@ -20,32 +20,25 @@ const mostSteps = 10_000
 
 // readRange reads "0mm..6mm by 0.5mm"; of a pair one value may be a range.
 func (t *Taken) readRange(bare quantity.System, s *Spec) (f *fault.Fault) {
-	span := quantity.ParseRange
-	if s.Signed {
-		span = quantity.ParseRangeSigned
-	}
+	reader := quantity.Reader{Kind: s.Kind, Bare: bare, Signed: s.Signed}
 	sweep := &Sweep{Lip: -1}
-	text := t.Text
-	if first, second, two := strings.Cut(t.Text, ","); two && s.Pair {
-		other := second
-		sweep.Lip, text = 0, first
-		if !quantity.IsRange(first) {
-			sweep.Lip, text, other = 1, second, first
-		}
-		if quantity.IsRange(other) {
-			return quantity.Refusal(t.Text, "one range", "give the other lip one value")
-		}
-		if sweep.Range, sweep.Other, f = quantity.ParseRangeBeside(s.Kind, text, other, bare, s.Signed); f != nil {
-			return f
-		}
-		t.Swept = sweep
-		return nil
-	}
-	if sweep.Range, f = span(s.Kind, text, bare); f != nil {
+	t.Swept = sweep
+	first, second, two := strings.Cut(t.Text, ",")
+	if !two || !s.Pair {
+		sweep.Range, f = reader.Range(t.Text)
 		return f
 	}
-	t.Swept = sweep
-	return nil
+	sweep.Lip = 0
+	if !quantity.IsRange(first) {
+		first, second, sweep.Lip = second, first, 1
+	}
+	if quantity.IsRange(second) {
+		return quantity.Refusal(t.Text, "one range", "give the other lip one value")
+	}
+	if sweep.Other, f = reader.One(second); f == nil {
+		sweep.Range, f = reader.Range(first, &sweep.Other)
+	}
+	return f
 }
 
 // KeyOf returns the name in JSON of what a range sweeps: one for both lips carries no

@@ -211,19 +211,16 @@ func (t *Taken) read(rd *Read) *fault.Fault {
 }
 
 func (t *Taken) readNumbers(bare quantity.System, s *Spec) (f *fault.Fault) {
-	parse := quantity.ParsePair
-	if s.Signed {
-		parse = quantity.ParsePairSigned
-	}
-	t.Values[0], t.Values[1], t.N, f = parse(s.Kind, t.Text, bare)
+	reader := quantity.Reader{Kind: s.Kind, Bare: bare, Signed: s.Signed}
+	t.Values[0], t.Values[1], t.N, f = reader.Pair(t.Text)
 	if f != nil {
 		words := strings.Fields(t.Text)
-		one := func(word string) bool {
-			_, _, n, f := parse(s.Kind, word, bare)
-			return f == nil && n == 1
-		}
-		if s.Pair && len(words) == 2 && one(words[0]) && one(words[1]) {
-			f.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
+		if s.Pair && len(words) == 2 {
+			_, first := reader.One(words[0])
+			_, second := reader.One(words[1])
+			if first == nil && second == nil {
+				f.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
+			}
 		}
 		return f
 	}

@@ -58,7 +58,7 @@ func TestInchesAndMillimetresAgreeAtTheEdges(t *testing.T) {
 func inInches(text string) string {
 	var out []string
 	for _, part := range strings.Split(text, ",") {
-		if v, _, _, err := quantity.ParsePairSigned(quantity.Length, part, quantity.Metric); strings.HasSuffix(part, "mm") && err == nil {
+		if v, _, _, err := (quantity.Reader{Kind: quantity.Length, Bare: quantity.Metric, Signed: true}).Pair(part); strings.HasSuffix(part, "mm") && err == nil {
 			part = exact(v.V/25.4) + "in"
 		}
 		out = append(out, part)

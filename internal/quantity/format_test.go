@@ -99,7 +99,6 @@ func TestTextAtTheEdges(t *testing.T) {
 	mm := Format{}
 	checkPrinted(t, []printed{
 		{mm, Word, NoGauge, 1, "-"},
-		{mm, Word + 1, NoGauge, 1, "1"},
 		{mm, Length, Caliper, math.NaN(), "-"},
 		{mm, Length, Caliper, math.Inf(1), "∞ mm"},
 		{mm, Force, Caliper, math.Inf(-1), "-∞ N"},

@@ -9,7 +9,7 @@ import (
 
 func seed(f *testing.F, tail string) {
 	for _, w := range rows(f, append(readable, "refused.txt")...) {
-		f.Add(uint8(w.kind), uint8(w.bare), w.signed, w.text+tail)
+		f.Add(uint8(w.Kind), uint8(w.Bare), w.Signed, w.text+tail)
 	}
 }
 
@@ -42,18 +42,14 @@ func sound(t *testing.T, kind Kind, signed bool, v Value, err *fault.Fault) {
 func FuzzParse(f *testing.F) {
 	seed(f, "")
 	f.Fuzz(func(t *testing.T, kind, bare uint8, signed bool, text string) {
-		k := Kind(kind)
-		read := Parse
-		if signed {
-			read = func(k Kind, text string, bare System) (Value, *fault.Fault) { return reader{k, bare, true}.one(text) }
-		}
-		v, err := read(k, text, System(bare))
+		k := Kind(kind) % (Word + 1)
+		v, err := Reader{k, System(bare), signed}.One(text)
 		sound(t, k, signed, v, err)
 		if err != nil || v.Unit == "" {
 			return
 		}
 		// What is echoed means what was read, whatever bare numbers mean.
-		again, err := read(k, v.Echo(), Metric)
+		again, err := Reader{k, Metric, signed}.One(v.Echo())
 		if err != nil || again.V != v.V {
 			t.Fatalf("%q reads as %v, its echo %q as %v: %v", text, v.V, v.Echo(), again.V, err)
 		}
@@ -64,14 +60,11 @@ func FuzzParsePair(f *testing.F) {
 	seed(f, "")
 	seed(f, ",1mm")
 	f.Fuzz(func(t *testing.T, kind, bare uint8, signed bool, text string) {
-		read := ParsePair
-		if signed {
-			read = ParsePairSigned
-		}
-		a, b, n, err := read(Kind(kind), text, System(bare))
-		sound(t, Kind(kind), signed, a, err)
+		k := Kind(kind) % (Word + 1)
+		a, b, n, err := Reader{k, System(bare), signed}.Pair(text)
+		sound(t, k, signed, a, err)
 		if n == 2 || err != nil {
-			sound(t, Kind(kind), signed, b, err)
+			sound(t, k, signed, b, err)
 		} else if n != 1 || b != (Value{}) {
 			t.Fatalf("%d values, %+v", n, b)
 		}
@@ -81,9 +74,10 @@ func FuzzParsePair(f *testing.F) {
 func FuzzParseRange(f *testing.F) {
 	seed(f, "..6mm by 1")
 	f.Fuzz(func(t *testing.T, kind, bare uint8, _ bool, text string) {
-		r, err := ParseRange(Kind(kind), text, System(bare))
+		k := Kind(kind) % (Word + 1)
+		r, err := Reader{Kind: k, Bare: System(bare)}.Range(text)
 		for _, v := range [...]Value{r.From, r.To, r.Step} {
-			sound(t, Kind(kind), false, v, err)
+			sound(t, k, false, v, err)
 		}
 		if err != nil {
 			return

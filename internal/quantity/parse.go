@@ -7,26 +7,20 @@ import (
 	"evenlip/internal/fault"
 )
 
-// Parse reads one quantity of a kind: "12mm", "1-1/4in", "#7" for a size,
-// "59°30'" for an angle. A number without a unit is taken in the system bare,
-// millimetres if that is Unset; a fraction without a unit is inches whatever
-// bare says; an angle without a unit is degrees. A negative value is refused.
+// Reader reads quantities of one kind: "12mm", "1-1/4in", "#7" for a size, "59°30'"
+// for an angle. A number without a unit is taken in the system Bare, millimetres if
+// that is Unset; a fraction without a unit is inches whatever Bare says; an angle
+// without a unit is degrees. A negative value is refused, unless Signed says that it
+// may be and the kind can have one.
+type Reader struct {
+	Kind   Kind
+	Bare   System
+	Signed bool
+}
+
+// Parse reads one quantity that is not negative.
 func Parse(kind Kind, text string, bare System) (Value, *fault.Fault) {
-	return reader{kind, bare, false}.one(text)
-}
-
-// ParsePair reads one value or two with a comma between them: n says how many,
-// and b is the zero Value when there is one. Where only one of two carries a
-// unit it holds for both: "0.24,0.25in" is inches twice.
-func ParsePair(kind Kind, text string, bare System) (a, b Value, n int, err *fault.Fault) {
-	return reader{kind, bare, false}.pair(text)
-}
-
-// ParsePairSigned reads as ParsePair does, and takes a negative number, length,
-// angle or taper as well: an indicator reads either way. For the other kinds it
-// is ParsePair.
-func ParsePairSigned(kind Kind, text string, bare System) (a, b Value, n int, err *fault.Fault) {
-	return reader{kind, bare, true}.pair(text)
+	return Reader{Kind: kind, Bare: bare}.One(text)
 }
 
 // ParseUnits reads the name of a system of units: "mm" or "in".
@@ -40,14 +34,8 @@ func ParseUnits(text string) (System, *fault.Fault) {
 	return Unset, Refusal(text, "mm or in", "")
 }
 
-// reader is what has to be known to read one quantity.
-type reader struct {
-	kind   Kind
-	bare   System
-	signed bool
-}
-
-func (r reader) one(text string) (Value, *fault.Fault) {
+// One reads one quantity.
+func (r Reader) One(text string) (Value, *fault.Fault) {
 	s := strings.TrimSpace(text)
 	v, ok := r.plain(s)
 	if !ok {
@@ -67,7 +55,10 @@ func (r reader) one(text string) (Value, *fault.Fault) {
 	return v, nil
 }
 
-func (r reader) pair(text string) (a, b Value, n int, err *fault.Fault) {
+// Pair reads one value or two with a comma between them: n says how many,
+// and b is the zero Value when there is one. Where only one of two carries a
+// unit it holds for both: "0.24,0.25in" is inches twice.
+func (r Reader) Pair(text string) (a, b Value, n int, err *fault.Fault) {
 	first, second, two := strings.Cut(text, ",")
 	if two && strings.Contains(second, ",") {
 		return a, b, 0, r.refuse(text, "more than two values; a comma is never a decimal point or a thousands mark")
@@ -75,50 +66,54 @@ func (r reader) pair(text string) (a, b Value, n int, err *fault.Fault) {
 	if two && strings.TrimSpace(first) == "" || two && strings.TrimSpace(second) == "" {
 		return a, b, 0, r.refuse(text, "a value is missing beside the comma")
 	}
-	if a, err = r.one(first); err != nil {
+	if a, err = r.One(first); err != nil {
 		return Value{}, Value{}, 0, err
 	}
 	if !two {
 		return a, Value{}, 1, nil
 	}
-	if b, err = r.one(second); err != nil {
+	if b, err = r.One(second); err != nil {
 		return Value{}, Value{}, 0, err
 	}
-	return r.alike(a, b)
-}
-
-// alike lets the unit that one of a pair carries hold for both.
-func (r reader) alike(a, b Value) (Value, Value, int, *fault.Fault) {
-	var err *fault.Fault
-	switch {
-	case r.borrows(a, b):
-		a, err = r.borrow(a, b.Unit)
-	case r.borrows(b, a):
-		b, err = r.borrow(b, a.Unit)
-	}
-	if err != nil {
+	if err = r.agree(&a, &b); err != nil {
 		return Value{}, Value{}, 0, err
 	}
 	return a, b, 2, nil
 }
 
+// agree lets the last unit written hold for the values without one.
+func (r Reader) agree(values ...*Value) *fault.Fault {
+	var giver *Value
+	for _, v := range values {
+		if !v.Assumed {
+			giver = v
+		}
+	}
+	for _, v := range values {
+		if giver == nil || !r.borrows(*v, *giver) {
+			continue
+		}
+		borrowed, err := r.One(v.Text + " " + giver.Unit)
+		if err != nil {
+			return err
+		}
+		borrowed.Text, borrowed.Assumed = v.Text, true
+		*v = borrowed
+	}
+	return nil
+}
+
 // borrows reports whether v is a bare number beside one with a unit. A
 // fraction is not bare, since it means inches; nor is a taper, which is a
 // plain ratio.
-func (r reader) borrows(v, neighbour Value) bool {
+func (r Reader) borrows(v, neighbour Value) bool {
 	return v.Assumed && !neighbour.Assumed && neighbour.System != Unset && neighbour.Unit != "" &&
-		r.kind != Taper && !isFraction(v.Text)
-}
-
-func (r reader) borrow(v Value, unit string) (Value, *fault.Fault) {
-	out, err := r.one(v.Text + " " + unit)
-	out.Text, out.Assumed = v.Text, true
-	return out, err
+		r.Kind != Taper && !isFraction(v.Text)
 }
 
 // plain reads a decimal number with or without one of the kind's units behind
 // it. Nearly all that a file holds is of this form, so it allocates nothing.
-func (r reader) plain(s string) (Value, bool) {
+func (r Reader) plain(s string) (Value, bool) {
 	n := numberEnd(s)
 	f, ok := decimal(s[:n])
 	if !ok {
@@ -129,9 +124,9 @@ func (r reader) plain(s string) (Value, bool) {
 
 // written reads everything else that people write: typographic marks,
 // fractions, drill names, degrees with minutes, feet with inches.
-func (r reader) written(s string) (v Value, hint string, ok bool) {
+func (r Reader) written(s string) (v Value, hint string, ok bool) {
 	s = straighten(s)
-	if r.kind == Size {
+	if r.Kind == Size {
 		s = cutDiameterMark(s)
 		if mm, hint, named := drillName(s); named {
 			return Value{V: mm, System: Inch}, hint, hint == ""
@@ -144,16 +139,18 @@ func (r reader) written(s string) (v Value, hint string, ok bool) {
 	return v, hint, ok
 }
 
-func (r reader) unsigned(s string) (v Value, hint string, ok bool) {
-	if total, hint, ok := compound(r.kind, s); ok || hint != "" {
-		v, _ := r.scaled(total, compounds[r.kind].unit, false)
-		return v, hint, ok
+func (r Reader) unsigned(s string) (v Value, hint string, ok bool) {
+	if r.Kind == Angle {
+		if deg, hint, ok := arc(s); ok || hint != "" {
+			v, _ := r.scaled(deg, degree, false)
+			return v, hint, ok
+		}
 	}
 	f, n, fraction := amount(s)
-	if n == 0 || fraction && !r.kind.takesFraction() {
+	if n == 0 || fraction && !r.Kind.takesFraction() {
 		return Value{}, "", false
 	}
-	if fraction && r.kind == Angle && f < 1 && n == len(s) {
+	if fraction && r.Kind == Angle && f < 1 && n == len(s) {
 		return Value{}, "a fraction alone is a length or a size; an angle has its degrees: 59-1/2, or 1/2°", false
 	}
 	v, ok = r.scaled(f, s[n:], fraction)
@@ -161,17 +158,17 @@ func (r reader) unsigned(s string) (v Value, hint string, ok bool) {
 }
 
 // scaled turns f of the unit written behind it into the kind's own unit.
-func (r reader) scaled(f float64, unit string, fraction bool) (Value, bool) {
+func (r Reader) scaled(f float64, unit string, fraction bool) (Value, bool) {
 	unit = strings.TrimLeft(unit, " ")
 	if unit == "" {
-		bare := r.bare
+		bare := r.Bare
 		if fraction {
 			bare = Inch
 		}
-		sc, ok := assumed(r.kind, bare)
+		sc, ok := assumed(r.Kind, bare)
 		return Value{V: sc.of(f), System: sc.system, Unit: sc.unit, Assumed: sc.unit != ""}, ok
 	}
-	sc, ok := find(r.kind, unit)
+	sc, ok := find(r.Kind, unit)
 	return Value{V: sc.of(f), System: sc.system, Unit: sc.unit}, ok
 }
 
@@ -185,34 +182,31 @@ const (
 	// drill is refused.
 	largestSize = 200.0
 
-	tooLarge = "larger than anything on a bench"
-	tooSmall = "smaller than anything that can be measured"
+	beyond = "beyond anything that can be measured"
 )
 
 // unfit returns why a value that was read cannot be one of its kind, or "".
-func (r reader) unfit(v Value) string {
+func (r Reader) unfit(v Value) string {
 	size := math.Abs(v.V)
 	switch {
-	case v.V < 0 && !(r.signed && r.kind.takesSign()):
+	case v.V < 0 && !(r.Signed && r.Kind.takesSign()):
 		return "a negative value makes no sense here"
-	case size > largest:
-		return tooLarge
-	case size != 0 && size < smallest:
-		return tooSmall
-	case size == 0 && r.kind == Size:
+	case size > largest, size != 0 && size < smallest:
+		return beyond
+	case size == 0 && r.Kind == Size:
 		return "a drill has a diameter above zero"
-	case size > largestSize && r.kind == Size:
+	case size > largestSize && r.Kind == Size:
 		return r.tooLargeSize(v)
-	case r.kind == Count && v.V != math.Trunc(v.V):
+	case r.Kind == Count && v.V != math.Trunc(v.V):
 		return "a count is a whole number"
-	case r.kind == Share && v.V > 1:
+	case r.Kind == Share && v.V > 1:
 		return "a share is at most the whole: 0.8 and 80% are the same"
 	}
 	return ""
 }
 
 // tooLargeSize says what was meant by a size that no drill has.
-func (r reader) tooLargeSize(v Value) string {
+func (r Reader) tooLargeSize(v Value) string {
 	if v.Assumed && v.System == Inch && !isFraction(v.Text) {
 		hint := "larger than any twist drill: if millimetres were meant, write " + v.Text + "mm"
 		if number, ok := AsNumber(v); ok {

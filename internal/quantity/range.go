@@ -21,84 +21,35 @@ const takesRange = ", or a range such as 0mm..6mm by 0.5mm"
 // IsRange reports whether a text is meant as a range.
 func IsRange(text string) bool { return strings.Contains(text, "..") }
 
-// ParseRange reads "0mm..6mm by 0.5mm", each value as Parse reads it. The step
-// must be above zero and lead from the first value to the last in 10 000 steps
-// at most. Values without a unit take that of the last one that has one.
-func ParseRange(kind Kind, text string, bare System) (Range, *fault.Fault) {
-	return reader{kind, bare, false}.span(text)
-}
-
-// ParseRangeSigned is to ParseRange as ParsePairSigned is to ParsePair.
-func ParseRangeSigned(kind Kind, text string, bare System) (Range, *fault.Fault) {
-	return reader{kind, bare, true}.span(text)
-}
-
-// ParseRangeBeside reads a range and, of the same reading, the one value of the other
-// lip. As in a pair, a unit that stands with either holds for both.
-func ParseRangeBeside(kind Kind, text, other string, bare System, signed bool) (span Range, beside Value, err *fault.Fault) {
-	r := reader{kind, bare, signed}
-	if beside, err = r.one(other); err != nil {
-		return Range{}, Value{}, err
-	}
-	if span, err = r.span(text, &beside); err != nil {
-		return Range{}, Value{}, err
-	}
-	return span, beside, nil
-}
-
-func (r reader) span(text string, beside ...*Value) (Range, *fault.Fault) {
+// Range reads "0mm..6mm by 0.5mm". The step must be above zero and lead from the first
+// value to the last in 10 000 steps at most. Values without a unit take that of the
+// last one that has one, and so do those beside it: of a reading of two lips, the other
+// lip's.
+func (r Reader) Range(text string, beside ...*Value) (Range, *fault.Fault) {
 	from, rest, dots := strings.Cut(text, "..")
 	to, step, by := strings.Cut(rest, " by ")
 	if !dots || !by {
 		return Range{}, r.refuseRange(text, "write first..last by step")
 	}
-	values := make([]Value, 3, 4)
+	var out Range
+	values := [...]*Value{&out.From, &out.To, &out.Step}
 	for i, part := range [...]string{from, to, step} {
-		v, err := r.one(part)
-		if err != nil {
+		var err *fault.Fault
+		if *values[i], err = r.One(part); err != nil {
 			return Range{}, err
 		}
-		values[i] = v
 	}
-	for _, v := range beside {
-		values = append(values, *v)
-	}
-	if err := r.agree(values); err != nil {
+	if err := r.agree(append(values[:], beside...)...); err != nil {
 		return Range{}, err
 	}
-	for i, v := range beside {
-		*v = values[3+i]
-	}
-	out := Range{values[0], values[1], values[2]}
 	if hint := out.fault(); hint != "" {
 		return Range{}, r.refuseRange(text, hint)
 	}
 	return out, nil
 }
 
-// agree lets the last unit written hold for the values without one.
-func (r reader) agree(values []Value) *fault.Fault {
-	var giver Value
-	for _, v := range values {
-		if !v.Assumed {
-			giver = v
-		}
-	}
-	for i, v := range values {
-		if !r.borrows(v, giver) {
-			continue
-		}
-		borrowed, err := r.borrow(v, giver.Unit)
-		if err != nil {
-			return err
-		}
-		values[i] = borrowed
-	}
-	return nil
-}
-
-func (r reader) refuseRange(text, hint string) *fault.Fault {
-	return Refusal(text, r.kind.Takes()+takesRange, hint)
+func (r Reader) refuseRange(text, hint string) *fault.Fault {
+	return Refusal(text, r.Kind.Takes()+takesRange, hint)
 }
 
 func (r Range) fault() string {

@@ -10,7 +10,7 @@ import (
 )
 
 func TestSignedRange(t *testing.T) {
-	r, err := ParseRangeSigned(Length, "-0.1mm..0.1mm by 0.05mm", Unset)
+	r, err := Reader{Length, Unset, true}.Range("-0.1mm..0.1mm by 0.05mm")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -23,14 +23,14 @@ func TestSignedRange(t *testing.T) {
 		t.Errorf("%d steps, not 5", n)
 	}
 	for _, refused := range []string{"-1..1 by -1", "1..-1 by 1", "-1mm..1mm", "-1..1 by 0"} {
-		if _, err := ParseRangeSigned(Length, refused, Unset); err == nil {
+		if _, err := (Reader{Length, Unset, true}).Range(refused); err == nil {
 			t.Errorf("%q is read", refused)
 		}
 	}
-	if _, err := ParseRange(Length, "-1..1 by 1", Unset); err == nil {
-		t.Error("ParseRange reads a negative value")
+	if _, err := (Reader{Kind: Length, Bare: Unset}).Range("-1..1 by 1"); err == nil {
+		t.Error("a negative value is read")
 	}
-	if _, err := ParseRangeSigned(Count, "-1..1 by 1", Unset); err == nil {
+	if _, err := (Reader{Count, Unset, true}).Range("-1..1 by 1"); err == nil {
 		t.Error("a count below zero is read")
 	}
 }
@@ -49,7 +49,7 @@ func TestStopsShort(t *testing.T) {
 		"1in..2in by 0.1in":    {50.8, false},
 		"0mm..1000mm by 0.1mm": {1000, false},
 	} {
-		r, err := ParseRange(Length, text, Unset)
+		r, err := Reader{Kind: Length, Bare: Unset}.Range(text)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -72,8 +72,8 @@ func TestStopsShort(t *testing.T) {
 func TestSignedRangeIsRange(t *testing.T) {
 	testkit.Property(t, "a range that may be negative reads like one that may not, where nothing is", func(t *rapid.T) {
 		text := rapid.StringMatching(`[0-9]{1,2}(mm|in)?\.\.[0-9]{1,2}(mm|in)? by [0-9](mm|in)?`).Draw(t, "text")
-		a, errA := ParseRange(Length, text, Metric)
-		b, errB := ParseRangeSigned(Length, text, Metric)
+		a, errA := Reader{Kind: Length, Bare: Metric}.Range(text)
+		b, errB := Reader{Length, Metric, true}.Range(text)
 		if (errA == nil) != (errB == nil) || errA == nil && (a.From.V != b.From.V || a.To.V != b.To.V || a.Step.V != b.Step.V) {
 			t.Fatalf("%q: %v (%v) and %v (%v)", text, a, errA, b, errB)
 		}

@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"strconv"
 	"strings"
 
 	"evenlip/internal/fault"
@@ -30,38 +29,42 @@ var takes = [...]string{
 
 // Takes says what is to be typed for a quantity of the kind: "an angle such as
 // 59, 59.5deg or 59°30'".
-func (k Kind) Takes() string {
-	if int(k) < len(takes) {
-		return takes[k]
-	}
-	return takes[Word]
-}
+func (k Kind) Takes() string { return takes[k] }
 
-func (r reader) refuse(text, hint string) *fault.Fault {
-	return Refusal(text, r.kind.Takes(), hint)
+func (r Reader) refuse(text, hint string) *fault.Fault {
+	return Refusal(text, r.Kind.Takes(), hint)
 }
 
 // guess looks for the likeliest slip in a text that could not be read.
-func (r reader) guess(s string) string {
+func (r Reader) guess(s string) string {
 	s = straighten(s)
-	low := strings.ToLower(cutSign(s))
+	number := cutSign(s)
 	switch {
 	case s == "":
 		return "nothing was written"
-	case strings.HasPrefix(low, "nan"), strings.HasPrefix(low, "inf"), strings.HasPrefix(low, "∞"):
-		return "a measurement is a finite number"
-	case strings.HasPrefix(low, "0x"), strings.HasPrefix(low, "0b"), strings.HasPrefix(low, "0o"):
-		return "write the number in decimal digits"
-	case strings.Contains(s, "_"):
-		return "write the digits without underscores"
 	case IsRange(s) && strings.Contains(s, " by "):
 		return "this takes one value; a range is for the flags of one drill"
 	case strings.Contains(s, ","):
 		return aboutComma(s)
-	case aboutSpace(s):
+	case strings.Contains(s, "/") && !r.Kind.takesFraction():
+		return "write the number as a decimal"
+	}
+	_, n, _ := amount(number)
+	unit := strings.TrimLeft(number[n:], " ")
+	begins := numberEnd(number) > 0 && cutSign(number) == number
+	switch {
+	case strings.Contains(s, "/") && begins && (n == 0 || strings.IndexAny(unit, "-./0123456789") == 0):
+		return "write a fraction as 1/2 or 1-1/4, in whole numbers and without spaces beside the stroke"
+	case n == 0 && begins:
+		return beyond
+	case n == 0 && r.Kind != Size && isDrillName(s):
+		return "a drill's number or letter is a size; write the length itself"
+	case n == 0:
+		return "begin with a number"
+	case digits(unit) > 0:
 		return "write the number without spaces between its digits"
 	}
-	return r.guessUnit(cutSign(s))
+	return r.guessUnit(strings.ToLower(unit))
 }
 
 // thousandsGroup is the number of digits behind a comma that may stand for
@@ -80,97 +83,29 @@ func aboutComma(s string) string {
 	return "this takes one value; a comma stands only between two, never for a decimal point or between thousands"
 }
 
-// aboutSpace finds a number that was broken up: "1 000".
-func aboutSpace(s string) bool {
-	n := numberEnd(s)
-	rest := strings.TrimLeft(s[n:], " ")
-	return n > 0 && len(rest) < len(s)-n && digits(rest) > 0 && !strings.Contains(s, "/")
-}
-
-// guessUnit explains what stands behind the number, or why there is none.
-func (r reader) guessUnit(s string) string {
-	_, n, _ := amount(s)
-	if n == 0 {
-		return r.guessNumber(s)
-	}
-	unit := strings.TrimLeft(s[n:], " ")
-	switch {
-	case strings.Contains(s[:n], "/") && !r.kind.takesFraction(),
-		strings.Contains(s, "/") && strings.IndexAny(unit, "-./0123456789") == 0:
-		return r.guessNumber(s)
+// guessUnit explains a unit that the kind does not have.
+func (r Reader) guessUnit(unit string) string {
+	switch k := r.Kind; {
 	case unit == "":
 		return ""
-	case unit[0] == '.':
-		return "one decimal point is enough"
+	case k == Angle && (unit == "'" || unit == `"`):
+		return "an angle begins with its degrees: 0°30'"
+	case k == Angle && strings.HasPrefix(unit, degree):
+		return "mark the minutes and the seconds too: 59°30'15\""
+	case (k == Length || k == Size) && (unit == "m" || unit == "ft" || strings.HasPrefix(unit, "'")):
+		return "no drill is measured in metres or feet: write mm or in"
+	case k == Feed && (strings.HasSuffix(unit, "/min") || unit == "ipm"):
+		return "a feed is for one revolution: divide by the rpm"
 	}
-	if hint := r.kind.commonSlip(strings.ToLower(unit)); hint != "" {
-		return hint
-	}
-	return guessKind(unit)
-}
-
-// commonSlip explains the wrong units that people do write with a kind.
-func (k Kind) commonSlip(unit string) string {
-	switch k {
-	case Angle:
-		if unit == "'" || unit == `"` {
-			return "an angle begins with its degrees: 0°30'"
-		}
-		if strings.HasPrefix(unit, degree) {
-			return "mark the minutes and the seconds too: 59°30'15\""
-		}
-	case Length, Size:
-		if strings.HasPrefix(unit, "'") {
-			return "mark the inches too: 1'2\""
-		}
-		if unit == "m" {
-			return "no drill is measured in metres: write mm"
-		}
-	case Feed:
-		if strings.HasSuffix(unit, "/min") || unit == "ipm" {
-			return "a feed is for one revolution: divide by the rpm"
+	for kind, text := range takes {
+		if _, ok := find(Kind(kind), unit); ok {
+			return unit + " goes with " + strings.Split(text, " such as ")[0]
 		}
 	}
-	return ""
-}
-
-// guessNumber explains why the start of s is no number.
-func (r reader) guessNumber(s string) string {
-	n := numberEnd(s)
-	slash := strings.Contains(s, "/")
-	switch {
-	case slash && !r.kind.takesFraction():
-		return "write the number as a decimal"
-	case slash && n > 0:
-		return "write a fraction as 1/2 or 1-1/4, in whole numbers and without spaces beside the stroke"
-	case n > 0 && (s[0] == '-' || s[0] == '+'):
-		return "one sign is enough"
-	case n > 0 && overflows(s[:n]):
-		return tooLarge
-	case n > 0:
-		return tooSmall
-	case r.kind != Size && isDrillName(s):
-		return "a drill's number or letter is a size; write the length itself"
-	}
-	return "begin with a number"
-}
-
-func overflows(number string) bool {
-	_, err := strconv.ParseFloat(number, 64)
-	return err != nil
+	return quote(unit) + " is no unit that is known here"
 }
 
 func isDrillName(s string) bool {
 	_, hint, named := drillName(s)
 	return named && hint == ""
-}
-
-// guessKind finds the kind that a unit belongs to.
-func guessKind(unit string) string {
-	for kind, text := range takes {
-		if _, ok := find(Kind(kind), unit); ok && len(scales[kind]) > 0 {
-			return unit + " goes with " + strings.Split(text, " such as ")[0]
-		}
-	}
-	return quote(unit) + " is no unit that is known here"
 }

@@ -26,19 +26,7 @@ const (
 var AllSeries = [...]Series{FractionSize, MetricSize, NumberSize, LetterSize}
 
 // String returns the name of the series.
-func (s Series) String() string {
-	switch s {
-	case FractionSize:
-		return "fraction"
-	case MetricSize:
-		return "metric"
-	case NumberSize:
-		return "number"
-	case LetterSize:
-		return "letter"
-	}
-	return "unknown"
-}
+func (s Series) String() string { return [...]string{"fraction", "metric", "number", "letter"}[s] }
 
 // SizeName is one ordinary drill size. Parse reads its Name back.
 type SizeName struct {
@@ -170,41 +158,31 @@ func WornFrom(mm float64, first System) (Worn, bool) {
 // exists is still given. The steps of the series are common practice, the
 // numbers and letters from memory; see handbook.SizeTables.
 func Nearest(mm float64, in Series) (n Neighbours, ok bool) {
-	if int(in) >= len(AllSeries) {
-		return Neighbours{}, false
-	}
 	return about(mm, catalogue()[in])
 }
 
 // Sizes returns every ordinary size of one series, the smallest first.
-func Sizes(in Series) []SizeName {
-	if int(in) >= len(AllSeries) {
-		return nil
-	}
-	return slices.Clone(catalogue()[in])
-}
+func Sizes(in Series) []SizeName { return slices.Clone(catalogue()[in]) }
 
 // NextUp returns the next larger size of any series; false beyond the last.
 // Of two names for one size it gives the fraction; Names gives both.
 func NextUp(mm float64) (SizeName, bool) {
-	var best SizeName
-	for _, s := range AllSeries {
-		n, _ := Nearest(mm, s)
-		if up := n.Above; up.Name != "" && (best.Name == "" || up.MM < best.MM-sameSize) {
-			best = up
-		}
-	}
-	return best, best.Name != ""
+	return next(mm, func(n Neighbours) SizeName { return n.Above })
 }
 
 // NextDown returns the next smaller size of any series; false below the first.
 // Of two names for one size it gives the fraction; Names gives both.
 func NextDown(mm float64) (SizeName, bool) {
+	return next(mm, func(n Neighbours) SizeName { return n.Below })
+}
+
+// next returns the nearest of the neighbours in all series.
+func next(mm float64, of func(Neighbours) SizeName) (SizeName, bool) {
 	var best SizeName
 	for _, s := range AllSeries {
 		n, _ := Nearest(mm, s)
-		if down := n.Below; down.Name != "" && down.MM > best.MM+sameSize {
-			best = down
+		if size := of(n); size.Name != "" && (best.Name == "" || math.Abs(size.MM-mm) < math.Abs(best.MM-mm)-sameSize) {
+			best = size
 		}
 	}
 	return best, best.Name != ""

@@ -9,8 +9,8 @@ import (
 // drill, and the names that stand beside it are read as the sizes they name.
 func FuzzSize(f *testing.F) {
 	for _, w := range rows(f, "sizes.txt", "refused.txt") {
-		if w.kind == Size {
-			f.Add(w.text, uint8(w.bare))
+		if w.Kind == Size {
+			f.Add(w.text, uint8(w.Bare))
 		}
 	}
 	for _, text := range []string{"F", "z", "#80", "no.81", "1-63/64in", "3 1/2", "25mm", "Ø0.2", "½", "0", "1e-30", "99999999"} {

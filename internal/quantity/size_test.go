@@ -73,7 +73,6 @@ func TestNearest(t *testing.T) {
 		{100, MetricSize, "99 mm", "100 mm", "", true},
 		{101, MetricSize, "100 mm", "", "", false},
 		{math.NaN(), MetricSize, "", "", "", false},
-		{12, Series(9), "", "", "", false},
 	} {
 		n, ok := Nearest(c.mm, c.in)
 		if n.Below.Name != c.below || n.At.Name != c.at || n.Above.Name != c.above || ok != c.ok {
@@ -147,7 +146,7 @@ func TestNeighboursBracket(t *testing.T) {
 }
 
 func TestSeriesNames(t *testing.T) {
-	want := []string{"fraction", "metric", "number", "letter", "unknown"}
+	want := []string{"fraction", "metric", "number", "letter"}
 	for i, w := range want {
 		if got := Series(i).String(); got != w {
 			t.Errorf("%d: %s", i, got)

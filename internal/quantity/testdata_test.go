@@ -25,17 +25,12 @@ var kindNames = map[string]Kind{
 
 // row is one line of a file under testdata.
 type row struct {
-	reader
+	Reader
 	where, text string
 	rest        []string
 }
 
-func (w row) read() (Value, *fault.Fault) {
-	if w.signed {
-		return w.one(w.text)
-	}
-	return Parse(w.kind, w.text, w.bare)
-}
+func (w row) read() (Value, *fault.Fault) { return w.One(w.text) }
 
 func rows(t testing.TB, names ...string) []row {
 	t.Helper()
@@ -69,16 +64,16 @@ func parseRow(t testing.TB, where, line string) row {
 	}
 	w := row{where: where, text: cells[1], rest: cells[2:]}
 	name, w2 := strings.CutPrefix(cells[0], "signed ")
-	w.signed = w2
+	w.Signed = w2
 	name, inches := strings.CutSuffix(name, " bare in")
 	if inches {
-		w.bare = Inch
+		w.Bare = Inch
 	}
 	kind, ok := kindNames[name]
 	if !ok {
 		t.Fatalf("%s: no kind %q", where, name)
 	}
-	w.kind = kind
+	w.Kind = kind
 	return w
 }
 
@@ -134,7 +129,7 @@ func TestRefuses(t *testing.T) {
 func TestEveryKindIsCovered(t *testing.T) {
 	var seen []Kind
 	for _, w := range rows(t, readable...) {
-		seen = append(seen, w.kind)
+		seen = append(seen, w.Kind)
 	}
 	for name, kind := range kindNames {
 		if kind != Word && kind != Duration && !slices.Contains(seen, kind) {

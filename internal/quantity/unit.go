@@ -48,8 +48,6 @@ var lengths = []scale{
 	{"mils", "thou", Inch, mmPerInch, thouInch},
 	{"micron", "µm", Metric, 1, 1000},
 	{"microns", "µm", Metric, 1, 1000},
-	{"ft", "ft", Inch, 12 * mmPerInch, 1},
-	{"'", "ft", Inch, 12 * mmPerInch, 1},
 }
 
 var plainNumber = []scale{{"", "", Unset, 1, 1}}
@@ -151,9 +149,6 @@ var scales = [...][]scale{
 
 // find looks a unit up among those of a kind.
 func find(kind Kind, name string) (scale, bool) {
-	if int(kind) >= len(scales) {
-		return scale{}, false
-	}
 	for _, sc := range scales[kind] {
 		if len(sc.name) == len(name) && strings.EqualFold(sc.name, name) {
 			return sc, true
@@ -164,10 +159,10 @@ func find(kind Kind, name string) (scale, bool) {
 
 // assumed returns the unit that a bare number of a kind is in.
 func assumed(kind Kind, bare System) (scale, bool) {
-	if int(kind) >= len(scales) || len(scales[kind]) == 0 {
+	list := scales[kind]
+	if len(list) == 0 {
 		return scale{}, false
 	}
-	list := scales[kind]
 	if bare == Inch && len(list) > 1 && list[1].system == Inch {
 		return list[1], true
 	}

@@ -33,7 +33,7 @@ func (r *Result) places() []float64 {
 }
 
 func readSpan(text string) (quantity.Range, *fault.Fault) {
-	return quantity.ParseRange(quantity.Number, text, quantity.Unset)
+	return quantity.Reader{Kind: quantity.Number}.Range(text)
 }
 
 // readPlaces reads "1,0.8,0.6" or "0.2..1 by 0.1".

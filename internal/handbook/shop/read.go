@@ -61,7 +61,7 @@ func (rd *reader) span(n strict.Node, kind quantity.Kind) (low, high float64) {
 		}
 		text = strings.Join(parts, ",")
 	}
-	a, b, count, err := quantity.ParsePair(kind, text, quantity.Metric)
+	a, b, count, err := quantity.Reader{Kind: kind, Bare: quantity.Metric}.Pair(text)
 	switch {
 	case err != nil:
 		rd.Refuse(n, err)
