@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenlip/internal/handbook"
+	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -298,6 +299,64 @@ func (r *Result) evenUp() quantity.Text {
 	return quantity.Sayf("take {} more off {}"+where, quantity.MM(math.Abs(more)), quantity.Say(higher(more)))
 }
 
+// LipItems says what evening the lips up takes off each, where it takes anything.
+func (r *Result) LipItems(scr *sheet.Screen) {
+	plan, ok := r.Evening()
+	if ok && plan.Most() < 0.005 {
+		return
+	}
+	target := r.Target()
+	for i, x := range [...]struct{ k, inner, outer float64 }{
+		{r.Point.K1, plan.Stock1Inner, plan.Stock1Outer}, {r.Point.K2, plan.Stock2Inner, plan.Stock2Outer},
+	} {
+		lip := quantity.Sayf("lip {}", quantity.Of(quantity.Count, float64(i+1)))
+		switch off := x.k - target; {
+		case off > benchAngle/2:
+			lip = quantity.Sayf("lip {} is {} too blunt", quantity.Of(quantity.Count, float64(i+1)), quantity.Rad(off))
+		case off < -benchAngle/2:
+			lip = quantity.Sayf("lip {} is {} too sharp", quantity.Of(quantity.Count, float64(i+1)), quantity.Rad(-off))
+		}
+		switch {
+		case ok:
+			scr.Item(lip, ends(x.inner, x.outer))
+		case math.Abs(x.k-target) > benchAngle/2:
+			scr.Item(lip, quantity.Sayf("grind it to {}", quantity.Rad(target)))
+		}
+	}
+}
+
+// ends says what comes off a lip at the web and at the corner.
+func ends(inner, outer float64) quantity.Text {
+	const nothing = 0.005
+	switch {
+	case inner < nothing && outer < nothing:
+		return quantity.Sayf("leave it alone")
+	case inner < nothing:
+		return quantity.Sayf("{} off it at the corner, none at the web", quantity.MM(outer))
+	case outer < nothing:
+		return quantity.Sayf("{} off it at the web, none at the corner", quantity.MM(inner))
+	case math.Abs(inner-outer) < nothing:
+		return quantity.Sayf("{} off it, all along", quantity.MM(outer))
+	}
+	return quantity.Sayf("{} off it at the web, {} at the corner", quantity.MM(inner), quantity.MM(outer))
+}
+
+// HeelRow shows the heel drops that were read beside those that the limits of the
+// clearance make.
+func (r *Result) HeelRow(scr *sheet.Screen) {
+	c := &r.Clearance
+	row := sheet.Row{Label: quantity.Sayf("heel drop over {}", quantity.Rad(c.Turn)), Kind: quantity.Length, Gauge: quantity.Indicator, Marks: []sheet.Mark{{Value: c.Drop1, Low: math.NaN(), High: math.NaN()}}}
+	if c.Both {
+		row.Marks = append(row.Marks, sheet.Mark{Value: c.Drop2, Low: math.NaN(), High: math.NaN()})
+	}
+	limit := r.Limit(Clearance1Limit)
+	row.Band = &handbook.Band{Low: point.DropOfClearance(limit.Low, r.Drill.D, c.Turn), High: point.DropOfClearance(limit.High, r.Drill.D, c.Turn), Source: limit.Source}
+	for i := range row.Marks {
+		row.Marks[i].State = r.Held[Clearance1Limit+sheet.Limit(i)].State()
+	}
+	scr.Show(row)
+}
+
 // CloseCalls tells of what is past its limit by less than a bench gauge can tell.
 func (r *Result) CloseCalls(scr *sheet.Screen) {
 	for i, near := range r.Verdict.Borderline {
@@ -318,6 +377,15 @@ func (c *Clearance) highLip(r *Result) string {
 }
 
 // lipsWith names the lips whose clearance is so: "lip 1 has", "both lips have".
+// Outside names the lips that have too little or too much: "LIP 1", "BOTH LIPS".
+func (c *Clearance) Outside(r *Result) string {
+	names := map[string]string{"the lips have": "BOTH LIPS", "lip 1 has": "LIP 1", "lip 2 has": "LIP 2"}
+	if r.Verdict.Reasons[ClearanceLow] {
+		return names[c.lowLip(r)]
+	}
+	return names[c.highLip(r)]
+}
+
 func lipsWith(c *Clearance, so func(float64) bool) string {
 	switch one, two := so(c.Lip1), so(c.Lip2); {
 	case !c.Both || one && two:

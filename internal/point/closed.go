@@ -100,6 +100,16 @@ func ClearanceOfDrop(drop, d, turn float64) float64 {
 	return math.Atan(drop / (d / 2 * turn))
 }
 
+// DropOfClearance returns how far the heel falls over a turn of the drill behind a
+// corner of that clearance, in the units of the diameter: the inverse of
+// [ClearanceOfDrop]. NaN outside its domain.
+func DropOfClearance(clearance, d, turn float64) float64 {
+	if !finite(clearance) || !positive(d) || !between(turn, 0, math.Pi) {
+		return math.NaN()
+	}
+	return d / 2 * turn * math.Tan(clearance)
+}
+
 // FeedAngle returns the slope of the path a point at radius r follows,
 // atan(feed / (2 pi r)), feed per revolution. It is what cutting takes away
 // from the clearance. Domain: feed >= 0, r > 0; NaN outside.

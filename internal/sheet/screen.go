@@ -155,6 +155,24 @@ func (s *Screen) Item(fault, cure quantity.Text) {
 	s.Items = append(s.Items, Item{fault, cure})
 }
 
+// Want makes the screen say what is to be read, where the figure of that key has no
+// value for want of it, and reports whether that is so.
+func (s *Screen) Want(of *Sheet, key string) bool {
+	f := of.Lookup(key)
+	if f == nil || f.Known() {
+		return false
+	}
+	s.Verdict = "MEASURE"
+	missing := of.Missing(f)
+	if missing == "" {
+		s.Item(quantity.Sayf("no "+f.Label), quantity.Sayf("these readings give none"))
+		return true
+	}
+	s.Item(quantity.Sayf("no "+f.Label+" yet"), quantity.Sayf("give "+missing))
+	s.Next = append(s.Next, Next{Command: of.Command, Args: "--ask", Says: "asks for it"})
+	return true
+}
+
 // Note adds a line to the foot.
 func (s *Screen) Note(lead, format string, args ...quantity.Arg) {
 	s.Foot = append(s.Foot, Foot{Lead: lead, Text: quantity.Sayf(format, args...)})
