@@ -39,6 +39,9 @@ func chiselScreen(r *judge.Result, s *sheet.Sheet) *sheet.Screen {
 		scr.Head = quantity.Sayf("CHISEL EDGE {}: too long", quantity.MM(c.Length))
 	case off:
 		scr.Head = quantity.Sayf("CHISEL EDGE AT {}", quantity.Rad(c.Angle))
+	case !sheet.Known(c.Angle):
+		scr.Head = quantity.Sayf("CHISEL EDGE {}", quantity.MM(c.Length))
+		scr.Say("It is shorter than the web, so the point is thinned: its angle gives the web there.")
 	case sheet.Known(r.Drill.D):
 		scr.Head = quantity.Sayf("CHISEL EDGE {}, {}: both within", quantity.Rad(c.Angle), quantity.MM(c.Length))
 	default:
@@ -57,7 +60,7 @@ func chiselScreen(r *judge.Result, s *sheet.Sheet) *sheet.Screen {
 		scr.Next = append(scr.Next, sheet.Next{Command: "regrind", Says: "grind it right first, then measure"})
 	case long:
 		scr.Next = append(scr.Next, sheet.Next{Command: "thin", Says: "how deep a notch, and the push it saves"})
-	case c.Gap == 0:
+	case c.Gap == 0 && sheet.Known(c.Angle):
 		scr.Next = append(scr.Next, sheet.Next{Command: "web", Args: "--remove 1mm", Says: "after a grind"})
 	}
 	r.ChiselRows(s, scr)
