@@ -51,15 +51,7 @@ func (t Talk) Ask(given []drill.Given) ([]drill.Given, error) {
 		w.known = append(w.known, r.Reading)
 	}
 	usual, rest := drill.ForBench(t.Command.About().Takes())
-	for _, r := range usual {
-		w.questions = append(w.questions, question{reading: r})
-	}
-	if len(usual) > 0 {
-		w.questions = append(w.questions, question{offer: true})
-	}
-	for _, r := range rest {
-		w.questions = append(w.questions, question{reading: r})
-	}
+	w.questions, w.often = slices.Concat(usual, rest), len(usual)
 	w.lines("", "One reading at a time. Enter skips it, "+goBack+" goes back, "+helpMe+" says more; "+
 		enough+" or Ctrl-D ends the questions, and what was read is worked out.")
 	err := w.all()
@@ -79,69 +71,60 @@ type talk struct {
 	given     []drill.Given
 	read      drill.Read      // what given makes
 	known     []drill.Reading // before the first question
-	questions []question
-	rest      bool // what is read less often is asked for too
-}
-
-// question is one reading, or whether to go on to those read less often.
-type question struct {
-	reading drill.Reading
-	offer   bool
+	questions []drill.Reading
+	often     int  // how many of them come before the offer to go on
+	rest      bool // the others are asked for too
 }
 
 // all puts one question after the other, forward and back.
 func (t *talk) all() error {
-	for i := t.next(-1, 1); i < len(t.questions); {
-		err := t.put(i)
+	for i := 0; i < len(t.questions); {
+		var err error
 		switch {
-		case errors.Is(err, errBack):
-			i = max(t.next(i, -1), t.next(-1, 1))
-		case err != nil:
-			return err
+		case i == t.often && i > 0 && !t.rest && len(t.offered()) > 0:
+			err = t.offer()
+		case !t.asks(i):
+			i++
+			continue
 		default:
-			i = t.next(i, 1)
+			err = t.one(i)
+			if err == nil {
+				i++
+			}
+		}
+		if errors.Is(err, errBack) {
+			i, err = t.before(i), nil
+		}
+		if err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// next returns the place of the next question to be put, forward or back.
-func (t *talk) next(i, way int) int {
-	for i += way; i >= 0 && i < len(t.questions) && !t.asks(t.questions[i]); {
-		i += way
+// before returns the last question put before one, itself if it is the first.
+func (t *talk) before(i int) int {
+	for back := i - 1; back >= 0; back-- {
+		if t.asks(back) {
+			return back
+		}
 	}
 	return i
 }
 
 // asks reports whether a question is to be put. What was answered is asked again
 // by whoever comes by, even where something else has made it needless since.
-func (t *talk) asks(q question) bool {
-	if q.offer {
-		return !t.rest && len(t.offered()) > 0
-	}
-	return !slices.Contains(t.known, q.reading) && (t.read.Written(q.reading) != "" || !t.moot(q.reading))
-}
-
-// moot reports whether a reading would say nothing that is not known from those
-// taken before it.
-func (t *talk) moot(r drill.Reading) bool {
+func (t *talk) asks(i int) bool {
+	r := t.questions[i]
 	moot := r.Spec().Moot
-	return moot != nil && moot(&t.read.Drill)
-}
-
-func (t *talk) put(i int) error {
-	if t.questions[i].offer {
-		return t.offer()
-	}
-	return t.one(i)
+	return !slices.Contains(t.known, r) && (t.read.Written(r) != "" || moot == nil || !moot(&t.read.Drill))
 }
 
 // offered are the readings that are taken less often.
 func (t *talk) offered() (names []string) {
-	at := slices.IndexFunc(t.questions, func(q question) bool { return q.offer })
-	for _, q := range t.questions[at+1:] {
-		if t.asks(q) {
-			names = append(names, q.reading.String())
+	for i := t.often; i < len(t.questions); i++ {
+		if t.asks(i) {
+			names = append(names, t.questions[i].String())
 		}
 	}
 	return names
@@ -172,15 +155,12 @@ func (t *talk) offer() error {
 // place tells which question of how many stands at i: of the usual ones, or of
 // the rest.
 func (t *talk) place(i int) (nth, of int) {
-	from, to := 0, len(t.questions)
-	switch at := slices.IndexFunc(t.questions, func(q question) bool { return q.offer }); {
-	case i < at:
-		to = at
-	default:
-		from = at + 1
+	from, to := 0, t.often
+	if i >= t.often {
+		from, to = t.often, len(t.questions)
 	}
 	for k := from; k < to; k++ {
-		if !t.asks(t.questions[k]) {
+		if !t.asks(k) {
 			continue
 		}
 		of++
@@ -196,7 +176,7 @@ var inTalk = strings.NewReplacer("--", "", "A[,B]", "A,B", "see: evenlip materia
 
 // one asks for one reading until it is understood, skipped or gone back from.
 func (t *talk) one(i int) error {
-	r := t.questions[i].reading
+	r := t.questions[i]
 	s := r.Spec()
 	nth, of := t.place(i)
 	fmt.Fprintln(t.Out)
