@@ -72,7 +72,7 @@ func (a *app) batch(ctx context.Context, f *batchFlags, formatted bool, names []
 	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	ctx, stop := untilSignal(ctx)
 	defer stop()
-	b.progress = a.progress(names)
+	b.progress = a.progress()
 	defer b.progress.end()
 	for i, name := range names {
 		if err := b.file(ctx, name, i == 0); err != nil {

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"sync/atomic"
 	"syscall"
+	"time"
 
 	"evenlip/internal/batch"
 	"evenlip/internal/command"
@@ -106,7 +107,7 @@ func (b *batchRun) file(ctx context.Context, name string, first bool) error {
 		defer f.Close()
 		in, shown = f, name
 	}
-	lines := batch.NewLines(b.progress.of(in))
+	lines := batch.NewLines(in)
 	var header *drill.Header
 	if b.input == inputCSV || b.input == "" && strings.EqualFold(filepath.Ext(name), ".csv") {
 		var err error
@@ -119,7 +120,7 @@ func (b *batchRun) file(ctx context.Context, name string, first bool) error {
 			return b.stopped(shown, batch.Tally{}, &batch.OutputError{Err: err})
 		}
 	}
-	tally, err := batch.Run(ctx, lines, b.app.out, b.workers(shown, header), batch.Options{Strict: b.strict, Written: func(t batch.Tally) { b.progress.tell(b.all.Lines + t.Lines) }})
+	tally, err := batch.Run(ctx, lines, b.app.out, b.workers(shown, header), batch.Options{Strict: b.strict, Written: func(t batch.Tally) { b.progress.tell(time.Now(), b.all.Lines+t.Lines) }})
 	b.all.Lines += tally.Lines
 	b.all.Bad += tally.Bad
 	return b.stopped(shown, tally, err)
@@ -158,7 +159,7 @@ func (b *batchRun) workers(file string, header *drill.Header) []batch.Worker {
 func (b *batchRun) stopped(file string, tally batch.Tally, err error) error {
 	var in *batch.InputError
 	var out *batch.OutputError
-	var signal *interrupted
+	var signal interrupted
 	switch {
 	case errors.As(err, &in):
 		return cannotRead(file, in.Unwrap())
@@ -167,7 +168,7 @@ func (b *batchRun) stopped(file string, tally batch.Tally, err error) error {
 	case errors.As(err, &out):
 		return fault.Unreadable("cannot write the answers", out.Unwrap())
 	case errors.As(err, &signal):
-		return &fault.Fault{Status: exitSignal + fault.Status(signal.number), Text: fmt.Sprintf("%s: stopped after line %d: %s", file, tally.Last, err)}
+		return &fault.Fault{Status: exitSignal + fault.Status(signal.Signal), Text: fmt.Sprintf("%s: stopped after line %d: %s", file, tally.Last, err)}
 	}
 	return err
 }

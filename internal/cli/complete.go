@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -79,16 +80,16 @@ func (a *app) flagCompletions() map[string]completer {
 		"shop":                    yamlFiles,
 		"file":                    yamlFiles,
 		"svg":                     files("svg"),
-		"drill":                   a.drillNames,
+		"drill":                   offer(a.drillNames),
 		"scale":                   words("1:1", "2:1", "5:1", "10:1", "20:1"),
 		"verdict":                 words(crib.Verdicts...),
-		"command":                 commandNames,
+		"command":                 offer(commandNames),
 		"input":                   words("json", "csv"),
-		drill.Size.String():       drillSizes,
-		drill.Pilot.String():      drillSizes,
-		drill.Material.String():   a.materialNames,
+		drill.Size.String():       offer(drillSizes),
+		drill.Pilot.String():      offer(drillSizes),
+		drill.Material.String():   offer(a.materialNames),
 		drill.ToWeb.String():      words("new"),
-		drill.Drive.String():      driveNames,
+		drill.Drive.String():      offer(driveNames),
 		drill.WearFactor.String(): words("1", "1.1", "1.2", "1.3", "1.4", "1.5"),
 	}
 }
@@ -96,10 +97,10 @@ func (a *app) flagCompletions() map[string]completer {
 // argumentCompletions holds what may stand after a command, by its path.
 func (a *app) argumentCompletions() map[string]completer {
 	return map[string]completer{
-		"evenlip size":        first(drillSizes),
-		"evenlip material":    first(a.materialNames),
-		"evenlip sources":     first(tableNames),
-		"evenlip crib record": first(a.drillNames),
+		"evenlip size":        first(offer(drillSizes)),
+		"evenlip material":    first(offer(a.materialNames)),
+		"evenlip sources":     first(offer(tableNames)),
+		"evenlip crib record": first(offer(a.drillNames)),
 	}
 }
 
@@ -113,87 +114,72 @@ func first(complete completer) completer {
 	}
 }
 
-func words(list ...string) completer {
-	return func(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
-		var out []cobra.Completion
-		for _, w := range list {
-			out = offer(out, typed, w, "")
+// offer offers those of a list, in its order, that begin with what was typed.
+func offer(list func(cmd *cobra.Command, args []string) []cobra.Completion) completer {
+	return func(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		others := func(word cobra.Completion) bool {
+			return !strings.HasPrefix(strings.ToLower(word), strings.ToLower(typed))
 		}
-		return inOrder(out)
+		return slices.DeleteFunc(list(cmd, args), others), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 	}
 }
 
-// offer adds a word that begins with what was typed.
-func offer(to []cobra.Completion, typed, word, about string) []cobra.Completion {
-	if !strings.HasPrefix(strings.ToLower(word), strings.ToLower(typed)) {
-		return to
-	}
-	return append(to, cobra.CompletionWithDesc(word, about))
-}
-
-func inOrder(list []cobra.Completion) ([]cobra.Completion, cobra.ShellCompDirective) {
-	return list, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+func words(list ...string) completer {
+	return offer(func(*cobra.Command, []string) []cobra.Completion { return slices.Clone(list) })
 }
 
 func files(endings ...string) completer {
 	return cobra.FixedCompletions(endings, cobra.ShellCompDirectiveFilterFileExt)
 }
 
-func yamlFiles(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
-	return files("yaml", "yml", "json")(cmd, args, typed)
-}
+var yamlFiles = files("yaml", "yml", "json")
 
-// drillSizes offers the ordinary sizes, written as no shell has to quote them.
-func drillSizes(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
-	var out []cobra.Completion
+// drillSizes lists the ordinary sizes, written as no shell has to quote them.
+func drillSizes(*cobra.Command, []string) (out []cobra.Completion) {
 	for _, series := range quantity.AllSeries {
 		for _, size := range quantity.Sizes(series) {
 			word := strings.NewReplacer(" ", "", "#", "no.").Replace(size.Name)
-			out = offer(out, typed, word, strconv.FormatFloat(size.MM, 'f', -1, 64)+" mm")
+			out = append(out, cobra.CompletionWithDesc(word, strconv.FormatFloat(size.MM, 'f', -1, 64)+" mm"))
 		}
 	}
-	return inOrder(out)
+	return out
 }
 
-func (a *app) materialNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+func (a *app) materialNames(*cobra.Command, []string) (out []cobra.Completion) {
 	_ = a.useShop() // a shop's file with a fault leaves the embedded materials
-	var out []cobra.Completion
 	for _, m := range a.set.book.Materials() {
-		out = offer(out, typed, m.Name, m.Title)
+		out = append(out, cobra.CompletionWithDesc(m.Name, m.Title))
 	}
-	return inOrder(out)
+	return out
 }
 
-// commandNames offers the commands on a drill.
-func commandNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
-	var out []cobra.Completion
+// commandNames lists the commands on a drill.
+func commandNames(*cobra.Command, []string) (out []cobra.Completion) {
 	for _, c := range commands {
 		if info := c.About(); !info.Grinder {
-			out = offer(out, typed, info.Name, info.Short)
+			out = append(out, cobra.CompletionWithDesc(info.Name, info.Short))
 		}
 	}
-	return inOrder(out)
+	return out
 }
 
-func driveNames(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
-	var names []string
+func driveNames(*cobra.Command, []string) (out []cobra.Completion) {
 	for _, f := range handbook.DriveFactors() {
-		names = append(names, f.Name)
+		out = append(out, f.Name)
 	}
-	return words(names...)(cmd, args, typed)
+	return out
 }
 
-func tableNames(_ *cobra.Command, _ []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
-	var out []cobra.Completion
+func tableNames(*cobra.Command, []string) (out []cobra.Completion) {
 	for _, t := range handbook.Tables() {
-		out = offer(out, typed, t.Name, t.Title)
+		out = append(out, cobra.CompletionWithDesc(t.Name, t.Title))
 	}
-	return inOrder(out)
+	return out
 }
 
-// drillNames offers the drills of the crib that is meant; a crib that cannot be
+// drillNames lists the drills of the crib that is meant; a crib that cannot be
 // read has none to offer.
-func (a *app) drillNames(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+func (a *app) drillNames(cmd *cobra.Command, args []string) (out []cobra.Completion) {
 	from := new(cribFrom)
 	from.file, _ = cmd.Flags().GetString("file")
 	if cmd.Flags().Lookup("drill") != nil && len(args) > 0 {
@@ -202,16 +188,15 @@ func (a *app) drillNames(cmd *cobra.Command, args []string, typed string) ([]cob
 	from.sample, _ = cmd.Flags().GetBool("sample")
 	c, err := a.openCrib(from)
 	if err != nil {
-		return nil, cobra.ShellCompDirectiveNoFileComp
+		return nil
 	}
-	var out []cobra.Completion
 	for i := range c.Drills {
 		d := &c.Drills[i]
 		if harmless(d.ID) == d.ID { // another could not be typed either
-			out = offer(out, typed, d.ID, harmless(d.Readings.Written(drill.Size)+" "+d.Note))
+			out = append(out, cobra.CompletionWithDesc(d.ID, harmless(d.Readings.Written(drill.Size)+" "+d.Note)))
 		}
 	}
-	return inOrder(out)
+	return out
 }
 
 // harmless is a text on one line without control characters.

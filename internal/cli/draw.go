@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"errors"
+	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -42,7 +44,7 @@ func (a *app) drawCommand() *cobra.Command {
 	cmd.Flags().StringVar(&f.scale, "scale", "", "scale of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
 	cmd.Flags().BoolVar(&f.ascii, "ascii", false, "letters in place of dots in the terminal (default: where the locale has no UTF-8)")
 	from.addFlags()
-	return cmd
+	return without(cmd, "check", "evenlip inspect --check judges the drill")
 }
 
 // drillToDraw takes the drill of which enough was read to draw it.
@@ -71,8 +73,6 @@ func (a *app) drillToDraw(s *source, args []string) (*held, fault.List) {
 func (a *app) drawsWith(f *drawFlags) *fault.Fault {
 	table, json := a.set.Form == print.Table, a.set.Form == print.JSON
 	switch {
-	case a.set.check:
-		return fault.Flag("check", "evenlip inspect --check judges the drill", "draw holds nothing against a limit")
 	case f.svg == "" && f.scale != "":
 		return fault.Flag("scale", "add --svg FILE; a terminal's dots have no size on paper", "goes with --svg")
 	case f.svg != "" && f.ascii:
@@ -137,4 +137,24 @@ func (a *app) onPaper(r *drawing.Result, s *sheet.Sheet, format quantity.Format,
 		return err
 	}
 	return writeDrawing(f.svg, drawn.SVG())
+}
+
+// writeDrawing writes an SVG. An older drawing of ours is replaced; anything else in its
+// place is left alone.
+func writeDrawing(name string, svg []byte) error {
+	const head = 200 // bytes, in which a drawing says that it is ours
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
+		return fault.Flag("svg", "--svg - writes to standard output", "%s is no file", name)
+	}
+	old, f := readFile(name, largestFile, "a drawing by evenlip")
+	switch {
+	case f != nil && !errors.Is(f, os.ErrNotExist):
+		return f
+	case len(old) > 0 && !draw.IsOurs(old[:min(len(old), head)]):
+		return fault.Flag("svg", "give another name, or remove it first", "%s is not a drawing by evenlip and is left as it is", name)
+	}
+	if err := os.WriteFile(name, svg, 0o644); err != nil {
+		return fault.Unreadable("cannot write "+name, err)
+	}
+	return nil
 }

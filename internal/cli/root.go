@@ -37,10 +37,7 @@ func (a *app) root(args []string) *cobra.Command {
 			return noCommand(cmd, args[0], "no command is called %q")
 		},
 		PersistentPreRunE: func(cmd *cobra.Command, _ []string) error {
-			if err := cmp.Or(blanks(cmd), idle(cmd)); err != nil {
-				return err
-			}
-			if err := heeded(cmd); err != nil {
+			if err := cmp.Or(blanks(cmd), heeded(cmd)); err != nil {
 				return err
 			}
 			return a.settle(true)

@@ -206,7 +206,16 @@ func without(cmd *cobra.Command, flagsAndHints ...string) *cobra.Command {
 func heeded(cmd *cobra.Command) error {
 	var errs fault.List
 	cmd.Flags().Visit(func(f *pflag.Flag) {
-		if hint, idle := cmd.Annotations[f.Name]; idle && f.Value.String() != "false" {
+		hint, idle := cmd.Annotations[f.Name]
+		if cmd.GroupID == "look" && !idle {
+			switch f.Name {
+			case "caliper", "protractor", "indicator":
+				hint, idle = cmd.Name()+" works nothing out from what was measured", true
+			case "check":
+				hint, idle = "evenlip inspect --check judges a drill", true
+			}
+		}
+		if idle && f.Value.String() != "false" {
 			errs = append(errs, fault.New(hint, "%s: --%s says nothing here", strings.TrimPrefix(cmd.CommandPath(), "evenlip "), f.Name))
 		}
 	})

@@ -59,7 +59,7 @@ func hidden(name string) bool {
 func readFile(name string, largest int64, of string) ([]byte, *fault.Fault) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, fault.Unreadable("cannot read "+name, err)
+		return nil, cannotRead(name, err)
 	}
 	defer f.Close()
 	return readAll(f, name, largest, of)
@@ -71,7 +71,7 @@ func readAll(in io.Reader, name string, largest int64, of string) ([]byte, *faul
 	text, err := io.ReadAll(io.LimitReader(in, largest+1))
 	switch {
 	case err != nil:
-		return nil, fault.Unreadable("cannot read "+name, err)
+		return nil, cannotRead(name, err)
 	case int64(len(text)) > largest:
 		return nil, fault.NewData("", "%s is too large for %s: over %d bytes", name, of, largest)
 	}

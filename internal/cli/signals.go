@@ -8,13 +8,10 @@ import (
 )
 
 // interrupted is the signal that ended a run.
-type interrupted struct {
-	number int
-	os.Signal
-}
+type interrupted struct{ syscall.Signal }
 
 // Error implements error.
-func (i *interrupted) Error() string { return i.Signal.String() }
+func (i interrupted) Error() string { return i.Signal.String() }
 
 // untilSignal returns a context that ends when the run is interrupted or told
 // to end. A second signal kills it at once. A signal that the run was started
@@ -32,8 +29,7 @@ func untilSignal(ctx context.Context) (context.Context, func()) {
 		case <-ctx.Done():
 		case s := <-told:
 			signal.Stop(told)
-			number, _ := s.(syscall.Signal)
-			cancel(&interrupted{int(number), s})
+			cancel(interrupted{s.(syscall.Signal)})
 		}
 	}()
 	return ctx, func() {

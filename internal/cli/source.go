@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"errors"
-	"fmt"
 	"os"
 	"strings"
 
@@ -68,7 +67,7 @@ func (a *app) begin(s *source, file string) (*held, fault.List) {
 	case s.sample:
 		h.given, h.o.Sample = drill.Sample(), true
 	case file != "":
-		return a.fromFile(s, file)
+		return a.fromFile(file)
 	}
 	return h, nil
 }
@@ -102,12 +101,12 @@ func (a *app) fromCrib(s *source, file string) (*held, fault.List) {
 const largestFile = 1 << 20
 
 // fromFile takes a drill from a file of its own, "-" being standard input.
-func (a *app) fromFile(s *source, name string) (*held, fault.List) {
+func (a *app) fromFile(name string) (*held, fault.List) {
 	in, shown := a.in, "standard input"
 	if name != "-" {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, fault.List{s.noFile(name, err)}
+			return nil, fault.List{noFile(name, err)}
 		}
 		defer f.Close()
 		in, shown = f, name
@@ -126,28 +125,11 @@ func (a *app) fromFile(s *source, name string) (*held, fault.List) {
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
 // usage.
-func (s *source) noFile(name string, err error) *fault.Fault {
+func noFile(name string, err error) *fault.Fault {
 	if _, f := quantity.Parse(quantity.Size, name, quantity.Unset); f == nil && errors.Is(err, os.ErrNotExist) {
-		return fault.New(s.misplaced(name), "no file is called %q", name)
+		return fault.New("readings are flags: --size "+shellQuoted(name)+`; two that go together have no space between them, and in PowerShell quotes: --lip-angle "59,58"`, "no file is called %q", name)
 	}
-	return fault.Unreadable("cannot read "+name, err)
-}
-
-// misplaced says where a reading belongs that stands alone: behind the one that
-// a blank parts it from, where it can be that, or PowerShell, which takes a comma
-// for one; else it is a size.
-func (s *source) misplaced(text string) string {
-	for _, g := range s.flags.given(s.cmd) {
-		before := strings.TrimRight(g.Text, ", ")
-		kind, several := g.Spec().Kind, g.Spec().Pair && !strings.Contains(before, ",")
-		if g.Reading == drill.At {
-			kind, several = quantity.Number, true
-		}
-		if _, f := quantity.Parse(kind, text, quantity.Unset); several && f == nil {
-			return fmt.Sprintf("without a space, and in PowerShell in quotes: --%s \"%s,%s\"", g.Reading, before, text)
-		}
-	}
-	return "readings are flags: --size " + shellQuoted(text)
+	return cannotRead(name, err)
 }
 
 // system is the units that an answer about the drill is printed in.

@@ -61,24 +61,6 @@ func blanks(cmd *cobra.Command) error {
 	return errs.Err()
 }
 
-// idle refuses the flags about readings and limits on a command that looks
-// something up: nobody is to take its answer for one that heeds them.
-func idle(cmd *cobra.Command) error {
-	if cmd.GroupID != "look" {
-		return nil
-	}
-	var errs fault.List
-	for _, gauge := range [...]string{"caliper", "protractor", "indicator"} {
-		if cmd.Flags().Changed(gauge) {
-			errs = append(errs, fault.Flag(gauge, "leave it out", "%s works nothing out from what was measured", cmd.Name()))
-		}
-	}
-	if cmd.Flags().Changed("check") {
-		errs = append(errs, fault.Flag("check", "evenlip inspect --check judges a drill", "%s holds nothing against a limit", cmd.Name()))
-	}
-	return errs.Err()
-}
-
 // atMostOne takes one argument or none.
 func atMostOne(cmd *cobra.Command, args []string) error {
 	if len(args) > 1 {
