@@ -28,7 +28,7 @@ standard input), from --sample, or one by one at the bench with --ask.`
 func (a *app) onDrill(c command.Command) *cobra.Command {
 	info := c.About()
 	cmd := &cobra.Command{
-		Use: info.Name + " [flags]", Short: info.Short, Long: info.Long, Example: info.Examples, GroupID: cmp.Or(info.Group, "drill"), Args: noArgs,
+		Use: info.Name + " [flags]", Short: info.Short, Long: info.Long, Example: info.Examples, GroupID: cmp.Or(info.Group, "drill"), Args: a.noArgs,
 	}
 	readings := info.Takes()
 	if slices.Contains(readings, drill.LipAngle) {

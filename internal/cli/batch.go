@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 	"runtime/debug"
 	"slices"
@@ -66,8 +65,8 @@ func (a *app) batch(ctx context.Context, f *batchFlags, formatted bool, names []
 		return err
 	}
 	b.tellCautions()
-	if _, ok := terminal(a.in); ok && slices.Contains(names, "-") {
-		fmt.Fprintln(a.err, "One drill a line; Ctrl-D ends.")
+	if slices.Contains(names, "-") {
+		a.awaits("a drill a line")
 	}
 	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	ctx, stop := untilSignal(ctx)

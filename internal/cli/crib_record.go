@@ -47,6 +47,11 @@ changed, and records made at the same time all land.`,
   evenlip crib record M120-1 --lip-angle 59,59 --lip-height 0.02mm --clearance 12 --chisel-angle 125
   evenlip crib record I32-2 --thinning --web 0.08in --note "small wheel" --dry-run`,
 		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				if hint := a.parted(args[len(args)-1]); hint != "" {
+					return fault.New(hint, "crib record: takes the id of one drill, but %q was given too", args[len(args)-1])
+				}
+			}
 			if len(args) != 1 {
 				return fault.New("evenlip crib list shows them", "crib record: takes the id of one drill, not %d arguments", len(args))
 			}

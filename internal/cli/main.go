@@ -21,6 +21,7 @@ const (
 
 // app is one run of the program.
 type app struct {
+	args     []string
 	in       io.Reader
 	out, err io.Writer
 	buf      bytes.Buffer // what goes to out if all ends well
@@ -33,7 +34,7 @@ type app struct {
 
 // Main runs the program and returns its exit status.
 func Main(args []string, in io.Reader, out, errw io.Writer) int {
-	a := &app{in: in, out: out, err: errw}
+	a := &app{args: args, in: in, out: out, err: errw}
 	root := a.root(args)
 	if completing(args) {
 		a.completions(root)
@@ -85,6 +86,16 @@ func (a *app) complain(head, text string) {
 		text = print.Spelled(text)
 	}
 	fmt.Fprintln(a.err, head, text)
+}
+
+// noArgs is noArgs, and says so of a word that a blank has parted from its flag's.
+func (a *app) noArgs(cmd *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		if hint := a.parted(args[0]); hint != "" {
+			return fault.New(hint, "%s takes no argument, but %q was given", cmd.Name(), args[0])
+		}
+	}
+	return noArgs(cmd, args)
 }
 
 // noArgs is cobra.NoArgs with a hint.

@@ -21,17 +21,17 @@ point, lip clearance, chisel edge, helix, cutting speed, feed and force factors.
 Without a name, the list. With a size, the clearance for that size as inspect
 judges it.`,
 		Example: "  evenlip material\n  evenlip material cast-iron-150 --size 12mm",
-		Args:    atMostOne,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if len(args) == 0 {
+			name := joined(args)
+			if name == "" {
 				if size != "" {
 					return fault.New("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
 				}
 				return a.printSheet(lookup.Materials(a.set.book, a.set.Form == print.Table, orMetric(a.set.units)), a.set.units)
 			}
-			m, ok := a.set.book.Material(args[0])
+			m, ok := a.set.book.Material(name)
 			if !ok {
-				return fault.New(handbook.MaterialHint(args[0]), "material: no material is called %q", args[0])
+				return fault.New(handbook.MaterialHint(name), "material: no material is called %q", name)
 			}
 			return a.oneMaterial(m, size)
 		},

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime"
 	"syscall"
 
 	"evenlip/internal/fault"
@@ -52,6 +53,21 @@ func (a *app) useShop() fault.List {
 func hidden(name string) bool {
 	_, err := os.Lstat(name)
 	return errors.Is(err, os.ErrPermission)
+}
+
+// awaits tells whoever sits at a terminal what is read from it.
+func (a *app) awaits(what string) {
+	if _, typed := terminal(a.in); typed {
+		a.complain("waits for:", what+"; "+endOfInput()+" ends it")
+	}
+}
+
+// endOfInput is what is typed where there is no more.
+func endOfInput() string {
+	if runtime.GOOS == "windows" {
+		return "Ctrl-Z and Enter"
+	}
+	return "Ctrl-D"
 }
 
 // readFile reads a file whole or not at all: what the rest of it says would be lost

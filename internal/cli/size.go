@@ -16,15 +16,12 @@ func (a *app) sizeCommand() *cobra.Command {
 		Long: `A drill size in millimetres and inches, every name it has (number, letter,
 fraction, metric), and the next ordinary sizes up and down in each series.`,
 		Example: "  evenlip size '#7'\n  evenlip size 1-1/4in",
-		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 {
-				return fault.New("evenlip size '#7'; quote the # for the shell", "size takes one drill size")
-			}
-			return nil
-		},
 		RunE: func(_ *cobra.Command, args []string) error {
-			v, bad := quantity.Parse(quantity.Size, args[0], a.set.units)
-			if bad != nil {
+			v, bad := quantity.Parse(quantity.Size, joined(args), a.set.units)
+			switch {
+			case bad != nil && len(args) != 1:
+				return fault.New("evenlip size '#7'; quote the # for the shell", "size takes one drill size")
+			case bad != nil:
 				return bad.In(fault.Place{}, "size")
 			}
 			units := cmp.Or(a.set.units, v.System)

@@ -103,10 +103,12 @@ const largestFile = 1 << 20
 // fromFile takes a drill from a file of its own, "-" being standard input.
 func (a *app) fromFile(name string) (*held, fault.List) {
 	in, shown := a.in, "standard input"
-	if name != "-" {
+	if name == "-" {
+		a.awaits("the readings of one drill, a line each as in size: 12mm")
+	} else {
 		f, err := os.Open(name)
 		if err != nil {
-			return nil, fault.List{noFile(name, err)}
+			return nil, fault.List{a.noFile(name, err)}
 		}
 		defer f.Close()
 		in, shown = f, name
@@ -125,7 +127,10 @@ func (a *app) fromFile(name string) (*held, fault.List) {
 
 // noFile says why a file cannot be read; a reading in a file's place is wrong
 // usage.
-func noFile(name string, err error) *fault.Fault {
+func (a *app) noFile(name string, err error) *fault.Fault {
+	if hint := a.parted(name); hint != "" && errors.Is(err, os.ErrNotExist) {
+		return fault.New(hint, "no file is called %q", name)
+	}
 	if _, f := quantity.Parse(quantity.Size, name, quantity.Unset); f == nil && errors.Is(err, os.ErrNotExist) {
 		return fault.New("readings are flags: --size "+shellQuoted(name)+`; two that go together have no space between them, and in PowerShell quotes: --lip-angle "59,58"`, "no file is called %q", name)
 	}

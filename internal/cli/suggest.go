@@ -7,19 +7,29 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/near"
+	"evenlip/internal/quantity"
 )
 
 // flagMistake says which flag was meant.
 func flagMistake(cmd *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
 	var value *pflag.InvalidValueError
+	var lacking *pflag.ValueRequiredError
 	switch {
 	case errors.As(err, &value):
 		return badValue(value)
+	case errors.As(err, &lacking):
+		return noValue(cmd, lacking.GetFlag())
 	case !errors.As(err, &unknown):
 		return fault.New(cmd.CommandPath()+" --help", "%s", err)
+	}
+	if words := cmd.Flags().Args(); cmd.HasSubCommands() && len(words) > 0 {
+		if err := cmd.ValidateArgs(words); err != nil {
+			return err // the flag is that of a command that there is not
+		}
 	}
 	name := unknown.GetSpecifiedName()
 	var names []string
@@ -33,6 +43,16 @@ func flagMistake(cmd *cobra.Command, err error) error {
 		dashes = "-"
 	}
 	return fault.New(hint, "%s has no flag %s%s", cmd.Name(), dashes, name)
+}
+
+// noValue says what a flag takes that nothing stands behind. A shell takes for a remark
+// what begins with #.
+func noValue(cmd *cobra.Command, f *pflag.Flag) error {
+	hint := cmd.CommandPath() + " --help"
+	if r, ok := drill.Find(f.Name); ok && r.Spec().Kind == quantity.Size {
+		hint = "a number drill goes in quotes: --" + f.Name + " '#43'"
+	}
+	return fault.Flag(f.Name, hint, "nothing stands behind it")
 }
 
 // badValue says what a flag takes that was given something else.
@@ -60,6 +80,9 @@ func blanks(cmd *cobra.Command) error {
 	})
 	return errs.Err()
 }
+
+// joined is what is looked up in the words given: one, or one that a blank has parted.
+func joined(words []string) string { return strings.Join(words, " ") }
 
 // atMostOne takes one argument or none.
 func atMostOne(cmd *cobra.Command, args []string) error {

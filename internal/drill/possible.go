@@ -33,6 +33,11 @@ func (d *Drill) possible(r Reading) (found fault.List) {
 			}
 		}
 	}
+	if len(found) == 0 {
+		if f := d.tooFarApart(r); f != nil {
+			found = append(found, f)
+		}
+	}
 	if s.Cannot != nil && len(found) == 0 {
 		if why, hint := s.Cannot(d); why.Format != "" {
 			found = append(found, d.Fault(r, why, hint))
@@ -108,7 +113,7 @@ func (d *Drill) DecimalComma(r Reading) string {
 	number := strings.TrimRight(part, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ°\" ")
 	unit := strings.TrimSpace(part[len(number):])
 	switch {
-	case !isWhole(number) || strings.HasPrefix(number, "-") || len(number) > 2:
+	case !isWhole(number) || strings.HasPrefix(number, "-") || len(number) > mostDecimals(written[1].Unit):
 		return ""
 	case specs[r].Kind == quantity.Angle && written[1].V >= written[0].V/2:
 		return ""
@@ -116,6 +121,35 @@ func (d *Drill) DecimalComma(r Reading) string {
 		return ""
 	}
 	return whole + "." + number + unit
+}
+
+// farApart is more than two lips differ by that anyone has ground, as a part of the
+// diameter (own rule). It holds only where the two readings look like one number: whoever
+// means both gives both their units.
+const farApart = 0.1
+
+// tooFarApart refuses two lengths that look like one number with a decimal comma, where no
+// lips are so.
+func (d *Drill) tooFarApart(r Reading) *fault.Fault {
+	meant := d.DecimalComma(r)
+	size, sized := d.Get(Size)
+	a, b, _ := d.Pair(r)
+	if meant == "" || !sized || specs[r].Kind != quantity.Length || math.Abs(a-b) < farApart*size {
+		return nil
+	}
+	f := d.Refuse(r, "", "{} between the two lips cannot be on a {} drill", quantity.MM(math.Abs(a-b)), quantity.Of(quantity.Size, size))
+	written := d.AsRead(r)
+	both := written[0].Text + written[1].Unit + "," + strings.TrimSuffix(written[1].Text, written[1].Unit) + written[1].Unit
+	f.Hint = "a decimal is a point: " + meant + "; if both were read so, write " + both
+	return f
+}
+
+// mostDecimals is how many digits are read off a gauge behind the point.
+func mostDecimals(unit string) int {
+	if unit == "in" {
+		return 4
+	}
+	return 2
 }
 
 // isWhole reports whether a number was written without a decimal point or a stroke.

@@ -52,6 +52,11 @@ func TestImpossible(t *testing.T) {
 		{"lip-height", "size 12mm; lip-height 12mm", "lip-height 11mm", "the drill itself is"},
 		{"lip-height", "size 12mm; lip-height -12mm", "lip-height -11mm", "the drill itself is"},
 		{"lip-height", "size 12mm; lip-height 20mm,8mm", "lip-height 20mm,19.9mm", "the drill itself is"},
+		// what looks like a decimal comma, and no lips that anyone has ground
+		{"lip-height", "size 20mm; lip-height 0,2mm", "size 20.1mm", "between the two lips"},
+		{"lip-height", "size 12mm; lip-height -1,3mm", "lip-height -1mm,3mm", "between the two lips"},
+		{"lip-length", "size 12mm; lip-length 6,4mm", "lip-length 6mm,4mm", "between the two lips"},
+		{"lip-height", "size 1in; lip-height 0,125in", "lip-height 0.125in", "between the two lips"},
 		// the point of 118° is 3.605 mm long, of 59 and 40° 7.15 mm
 		{"lip-height", "size 12mm; lip-angle 59; lip-height 3.61mm", "lip-height 3.6mm", "the point itself is"},
 		{"lip-height", "size 12mm; lip-angle 59,40; lip-height 7.2mm", "lip-height 7.1mm", "the point itself is"},
@@ -170,7 +175,7 @@ func TestPlausible(t *testing.T) {
 		{"lip-angle-whole", "lip-angle 90,59", "lip-angle 89.9,59"},
 		{"lip-angle-odd", "lip-angle 24.9", "lip-angle 25"},
 		{"lip-angle-odd", "lip-angle 59,80.1", "lip-angle 59,80"},
-		{"lip-height-comma", "size 12mm; lip-height 0,2mm", "lip-height 0.2mm"},
+		{"lip-height-comma", "size 21mm; lip-height 0,2mm", "lip-height 0.2mm"},
 		{"lip-length-comma", "size 12mm; lip-length 5,6mm", "lip-length 5.6mm"},
 		{"clearance-comma", "clearance 11,5", "clearance 11,12"},
 		{"lip-angle-comma", "lip-angle 59,5", "lip-angle 59.5"},

@@ -150,6 +150,11 @@ func (r Reader) unsigned(s string) (v Value, hint string, ok bool) {
 	if n == 0 || fraction && !r.Kind.takesFraction() {
 		return Value{}, "", false
 	}
+	if fraction && r.Kind == Angle && n == len(s) {
+		if a, b, two := twoWhole(s); two {
+			return Value{}, "two readings are written " + a + "," + b, false
+		}
+	}
 	if fraction && r.Kind == Angle && f < 1 && n == len(s) {
 		return Value{}, "a fraction alone is a length or a size; an angle has its degrees: 59-1/2, or 1/2°", false
 	}

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"strconv"
 	"strings"
 
 	"evenlip/internal/fault"
@@ -81,6 +82,14 @@ func aboutComma(s string) string {
 		return "a comma is never a decimal point: " + number + " is two values; write " + strings.Replace(number, ",", ".", 1)
 	}
 	return "this takes one value; a comma stands only between two, never for a decimal point or between thousands"
+}
+
+// twoWhole parts two whole numbers with a stroke between them, of which the second is
+// none that a fraction has below its stroke.
+func twoWhole(s string) (a, b string, ok bool) {
+	a, b, _ = strings.Cut(s, "/")
+	n, err := strconv.Atoi(b)
+	return a, b, err == nil && digits(a) == len(a) && n&(n-1) != 0
 }
 
 // guessUnit explains a unit that the kind does not have.
