@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"evenlip/internal/cutting"
+	"evenlip/internal/handbook"
 	"evenlip/internal/testkit"
 
 	"pgregory.net/rapid"
@@ -34,6 +35,17 @@ func TestFactorsAreTheHandbooksTable7(t *testing.T) {
 	if last := rows[len(rows)-1][0]; last != cutting.PrintedRatio {
 		t.Errorf("the table ends at %v, PrintedRatio is %v", last, cutting.PrintedRatio)
 	}
+}
+
+// The angle taken where none was read: w/c over the rows of Table 7 is the sine of it.
+func TestHandbookChiselAngle(t *testing.T) {
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web over chisel edge is the sine of 60°").Because("the webs are printed to 0.005 D")
+	want := math.Sin(handbook.HandbookChiselAngle)
+	rows := printed(t, "chisel-edge-factors", nil)
+	for _, row := range rows {
+		checks.Within(fmt.Sprintf("c/D %.2f", row[0]), want, row[1]/row[0], 0.04*want, "")
+	}
+	checks.Within("the thinnest web, w/D", handbook.LeastWebRatio, rows[0][1], 0, "")
 }
 
 // Without a chisel edge the brackets are those of lips that reach the axis.

@@ -1,46 +1,35 @@
 package handbook
 
-import "sync"
-
 // Sources of the drilling-force method.
 var (
-	chiselFactorSource   = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7, p. 1152"}
-	feedFactorSource     = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 8, p. 1153; every entry is feed^0.8"}
-	diameterFactorSource = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 9, p. 1153; FT is D^0.8, FM is D^1.8"}
-	forceSource          = Source{InPrint, "", "Machinery's Handbook, 31st ed., section Machining Power, pp. 1152-1153, equations (1) to (7)"}
-	toolWearSource       = Source{Memory, "high", "Machinery's Handbook, tool-wear factor W, not read again"}
-	driveSource          = Source{Memory, "high", "Machinery's Handbook, machine efficiency E, not read again"}
-	forceKSource         = Source{Practice, "", "drilling force with a material constant K: thrust 570 K D f^0.85 N, torque K D^2 (0.630 + 16.84 f)/100 N m; a second way beside the handbook's"}
+	forceSource    = Source{InPrint, "", "Machinery's Handbook, 31st ed., section Machining Power, pp. 1152-1153, equations (1) to (7)"}
+	toolWearSource = Source{Memory, "high", "Machinery's Handbook, tool-wear factor W, not read again"}
+	driveSource    = Source{Memory, "high", "Machinery's Handbook, machine efficiency E, not read again"}
+	forceKSource   = Source{Practice, "", "drilling force with a material constant K: thrust 570 K D f^0.85 N, torque K D^2 (0.630 + 16.84 f)/100 N m; a second way beside the handbook's"}
 )
 
-// forceConstantRow is the work of [forceConstants], and its HB, that a material's K of
-// the second way is read from: itself or one like it.
-var forceConstantRow = map[string][2]string{
-	"free-cutting-steel": {"free-cutting steel", "183"},
-	"steel-150":          {"low-carbon steel (0.2 C)", "160"},
-	"steel-200":          {"low-carbon steel (0.2 C)", "160"},
-	"steel-300":          {"Cr-Mo steel (0.4 C)", "269"},
-	"steel-400":          {"Ni-Cr-Mo steel", "390"},
-	"cast-iron-150":      {"cast iron", "177"},
-	"aluminium":          {"aluminium", "100"},
+// forceConstants are K of the second way for the materials of the list that it is
+// published for, or for work like them.
+var forceConstants = [...]struct {
+	material, work string
+	k              float64
+}{
+	{"free-cutting-steel", "free-cutting steel, 620 MPa, 183 HB", 1.42},
+	{"steel-150", "low-carbon steel (0.2 C), 550 MPa, 160 HB", 2.22},
+	{"steel-200", "low-carbon steel (0.2 C), 550 MPa, 160 HB", 2.22},
+	{"steel-300", "Cr-Mo steel (0.4 C), 940 MPa, 269 HB", 2.41},
+	{"steel-400", "Ni-Cr-Mo steel, 1400 MPa, 390 HB", 3.44},
+	{"cast-iron-150", "cast iron, 210 MPa, 177 HB", 1.00},
+	{"aluminium", "aluminium, 250 MPa, 100 HB", 1.01},
 }
-
-var publishedConstants = sync.OnceValue(func() map[[2]string]float64 {
-	out := map[[2]string]float64{}
-	for _, row := range published(forceConstants)() {
-		out[[2]string{row[0], row[2]}] = figureOf(row[3])
-	}
-	return out
-})
 
 // ForceConstant returns K of the second way for a work, which may be nil; NaN where
 // none is published.
 func ForceConstant(m *Material) float64 {
-	if m == nil {
-		return nan
-	}
-	if row, ok := forceConstantRow[m.Name]; ok {
-		return publishedConstants()[row]
+	for _, c := range forceConstants {
+		if m != nil && m.Name == c.material {
+			return c.k
+		}
 	}
 	return nan
 }
@@ -108,7 +97,7 @@ func factorRows(factors []Factor) func() [][]string {
 	}
 }
 
-// ForceTables returns the tables behind thrust, torque and power, as printed.
+// ForceTables returns the tables behind thrust, torque and power.
 func ForceTables() []Table {
 	return []Table{
 		{"force-equations", "What thrust, torque and power are made of", forceSource,
@@ -118,21 +107,17 @@ func ForceTables() []Table {
 					{"power at the cutter", "torque and spindle speed"}, {"power at the motor", "power at the cutter, efficiency E"},
 				}
 			}},
-		{"chisel-edge-factors", "Chisel-edge factors A, B and J by chisel-edge length (Table 7)", chiselFactorSource,
-			[]string{"c/D", "w/D", "A", "B", "J", "note"}, published(chiselFactors)},
-		{"feed-factors-inch", "Feed factor Ff, inch (Table 8)", feedFactorSource,
-			[]string{"feed in/rev", "Ff"}, published(feedFactorsInch)},
-		{"feed-factors-metric", "Feed factor Ff, metric (Table 8)", feedFactorSource,
-			[]string{"feed mm/rev", "Ff"}, published(feedFactorsMetric)},
-		{"diameter-factors-inch", "Diameter factors FT and FM, inch (Table 9)", diameterFactorSource,
-			[]string{"D in", "FT", "FM", "note"}, published(diameterFactorsInch)},
-		{"diameter-factors-metric", "Diameter factors FT and FM, metric (Table 9)", diameterFactorSource,
-			[]string{"D mm", "FT", "FM", "note"}, published(diameterFactorsMetric)},
 		{"tool-wear-factors", "Tool-wear factor W", toolWearSource,
 			[]string{"name", "condition", "W"}, factorRows(wearFactors[:])},
 		{"drive-efficiency", "Machine efficiency E", driveSource,
 			[]string{"name", "drive", "E"}, factorRows(driveFactors[:])},
 		{"force-constants", "Material constant K of the second force form", forceKSource,
-			[]string{"work", "tensile MPa", "HB", "K"}, published(forceConstants)},
+			[]string{"material", "published for", "K"}, func() [][]string {
+				var rows [][]string
+				for _, c := range forceConstants {
+					rows = append(rows, []string{c.material, c.work, cell(c.k)})
+				}
+				return rows
+			}},
 	}
 }

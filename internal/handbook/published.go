@@ -1,28 +1,9 @@
 package handbook
 
-import (
-	"math"
-	"strings"
-)
+import "math"
 
 // nan stands for a figure that nobody has published.
 var nan = math.NaN()
-
-// published splits a table kept as it was printed, one row a line with its
-// cells between bars, so that no digit is added or lost.
-func published(text string) func() [][]string {
-	return func() [][]string {
-		var rows [][]string
-		for line := range strings.Lines(strings.TrimSpace(text)) {
-			cells := strings.Split(line, "|")
-			for i := range cells {
-				cells[i] = strings.TrimSpace(cells[i])
-			}
-			rows = append(rows, cells)
-		}
-		return rows
-	}
-}
 
 // span is a published range in the unit of its table; the zero span stands for
 // "not published".

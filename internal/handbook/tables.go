@@ -6,7 +6,7 @@ func Tables() []Table {
 	for _, tables := range [][]Table{
 		toleranceTables(), clearanceTables(), webTables(), wearTables(), regrindTables(),
 		MaterialTables(), ForceTables(), SpeedTables(), FeedTables(), HoleTables(), ShankTables(),
-		ThinningTables(), fireTables(), SizeTables(), undersizeTables(), chiselPrintedTables(), fluteTables(), speedPickTables(), grinderTables(), bodyTables(),
+		ThinningTables(), fireTables(), SizeTables(), undersizeTables(), fluteTables(), speedPickTables(), grinderTables(), bodyTables(),
 	} {
 		out = append(out, tables...)
 	}

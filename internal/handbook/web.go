@@ -14,6 +14,7 @@ var (
 	thinSource      = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
 	thinSmallSource = Source{Own, "", "drills under 3 mm are not thinned: nobody does it by hand"}
 	webMostSource   = Source{Own, "", "past thinning once the web is half the diameter: no flute is left to carry chips; wide-web drills have 0.33 to 0.40 when new (common practice)"}
+	edgeAngleSource = Source{Derived, "", "w/c over the rows of the Machinery's Handbook's Table 7 averages 0.865, near sin 60: a chisel edge at 120 degrees to the lips"}
 	tableEndSource  = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
 )
 
@@ -33,6 +34,13 @@ const (
 
 // StandardChiselSource is where they come from.
 func StandardChiselSource() *Source { return &ratioSource }
+
+// HandbookChiselAngle is the acute chisel-edge angle, radians, at which the
+// handbook's table of factors pairs web and chisel.
+const HandbookChiselAngle = 60 * deg
+
+// HandbookChiselSource is where it comes from.
+func HandbookChiselSource() *Source { return &edgeAngleSource }
 
 const (
 	webCurve, webPower = 0.12, -0.245 // w/D = 0.12 D^-0.245, D in inches
@@ -115,6 +123,8 @@ func webTables() []Table {
 			Rows: func() [][]string {
 				return [][]string{{"standard", cell(StandardChiselRatio)}, {"split point", cell(SplitChiselRatio)}}
 			}},
+		{Name: "handbook-chisel-angle", Title: "Chisel-edge angle taken where none was read, degrees", Source: edgeAngleSource,
+			Head: []string{"acute", "obtuse"}, Rows: func() [][]string { return [][]string{{"60", "120"}} }},
 		{Name: "thin-rule", Title: "When a chisel is to be thinned, times a new drill's c/D", Source: thinSource,
 			Head: []string{"times"}, Rows: func() [][]string { return [][]string{{cell(thinFactor)}} }},
 		{Name: "web-limit", Title: "Web past which a drill is retired, part of diameter", Source: webMostSource,

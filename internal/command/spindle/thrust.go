@@ -71,7 +71,7 @@ var besideNew = group{Title: "Beside a new drill", Figures: []def{
 
 func (w *work) thrustRest(s *sheet.Sheet) {
 	s.Cautions = cautions
-	s.Grids = append(s.Grids, w.conditions(), w.methods())
+	s.Grids = append(s.Grids, w.conditions())
 	w.assumptions(s)
 	w.driveUnused(s)
 	w.edgeAssumption(s, true)
@@ -99,26 +99,6 @@ func (w *work) conditions() sheet.Grid {
 		l.Wear, l.WearTorque = f.Mid(), 0
 		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(loadOf(&l, w.force.Factors))...))
 	}
-	return g
-}
-
-// methods is the grid of the two ways to the chisel-edge factors: for who checks
-// the method, not for who drills.
-func (w *work) methods() sheet.Grid {
-	g := sheet.Grid{Key: "methods", Title: "By the handbook's printed table beside it", Explained: true,
-		Columns: append([]sheet.Column{{Key: "factors", Label: "factors", Kind: quantity.Word},
-			{Key: "factor_a", Label: "A", Kind: quantity.Number}, {Key: "factor_b", Label: "B", Kind: quantity.Number}, {Key: "factor_j", Label: "J", Kind: quantity.Number}},
-			loadColumns()...)}
-	a, b, j, ok := handbook.PrintedFactors(w.ratio())
-	if !ok || !sheet.Known(w.force.Thrust) {
-		return g
-	}
-	row := func(name string, r cutting.Result) {
-		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(name), sheet.V(r.A), sheet.V(r.B), sheet.V(r.J)}, loadCells(r)...))
-	}
-	row("closed", w.force)
-	row("printed", loadOf(&w.load, cutting.Factors{A: a, B: b, J: j, Lips: math.Min(w.force.Lips, b)}))
-	g.Note = "Table 7 is rounded, J most of all, and is read here in a straight line between rows; the closed forms behind it are what evenlip goes by."
 	return g
 }
 
