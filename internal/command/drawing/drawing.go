@@ -7,6 +7,7 @@ import (
 	"math"
 	"strings"
 
+	"evenlip/internal/command"
 	"evenlip/internal/draw"
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
@@ -17,6 +18,27 @@ import (
 	"evenlip/internal/sheet"
 )
 
+// Command is evenlip draw, as far as it is a calculation: the figures beside the
+// picture.
+var Command = command.Of[Result]{Info: command.Info{
+	Name: "draw", Short: "the point to scale, from the end and from the side",
+	Long: `The point of one drill to scale, seen from the end and from the side: both lips
+as measured, uneven ones too, the web, the chisel edge at its angle, margins and
+flutes. In the terminal, or with --svg as a dimensioned drawing that prints true
+to scale. With --remove the drill before the grind lies dashed under the one
+after. Size and lip-angle have to be read; what else was not is drawn as usual,
+and the remarks say so. A picture is of one drill: no ranges.
+Readings come from flags, from a YAML file whose keys are the flags' names (- is
+standard input), or from --sample.`,
+	Examples: `  evenlip draw --size 12mm --lip-angle 59,58 --web 2mm --chisel-angle 126
+  evenlip draw --sample --svg sample.svg
+  evenlip draw --size 1/2 --lip-angle 59 --remove 1/16in --svg half.svg --scale 5:1`,
+	Readings: []drill.Reading{
+		drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength,
+		drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.LipFlat, drill.Remove,
+	},
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}
+
 // Result is a drill to be drawn.
 type Result struct {
 	judge.Result
@@ -24,10 +46,9 @@ type Result struct {
 	Before *draw.Drill // nil where nothing comes off
 
 	read    *drill.Drill
-	trued   bool    // the grind made both lips one line
-	most    float64 // what has to come off for that
-	err     error   // why there is nothing to draw
-	shape   draw.Measures
+	trued   bool          // the grind made both lips one line
+	most    float64       // what has to come off for that
+	err     error         // why there is nothing to draw
 	helixes handbook.Band // usual
 
 	// What was not read and is drawn as usual.
@@ -95,9 +116,6 @@ func Compute(d *drill.Drill) Result {
 		before := r.Now
 		r.Before = &before
 		r.err = r.grind(remove)
-	}
-	if r.err == nil {
-		r.shape = r.Now.Measures()
 	}
 	return r
 }
@@ -184,7 +202,7 @@ func Figures(r *Result, s *sheet.Sheet) {
 	if r.err != nil {
 		return
 	}
-	sheet.Put(s, r, nil, &letters, &drawnFigures, &layoutFigures)
+	sheet.Put(s, r, nil, &letters, &drawnFigures)
 	if r.Before != nil {
 		s.Sections[0].Title += ", after the grind"
 	}

@@ -22,6 +22,8 @@ var letters = group{Figures: []def{
 	{Letter: "wb", Label: "web behind the point", Kind: quantity.Length, Work: sheet.AsRead, Value: (*Result).grownFrom},
 	{Letter: "t", Label: "web taper", Kind: quantity.Taper, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.Web.Taper }},
 	{Letter: "off", Label: "ground off", Kind: quantity.Length, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.Web.Remove }},
+	{Letter: "x1", Label: "lips' outer ends, along the lip", Kind: quantity.Length, Fine: true, Work: "sqrt(D^2 - w^2) / 2",
+		Value: func(r *Result) float64 { return point.AlongLip(r.Now.D/2, r.Now.Web) }},
 	{Letter: "psi", Label: "chisel-edge angle, acute", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.Now.Chisel }},
 	{Letter: "Hl", Label: "usual helix, least", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.helixes.Low }},
 	{Letter: "Hh", Label: "usual helix, most", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(r *Result) float64 { return r.helixes.High }},
@@ -72,43 +74,11 @@ var drawnFigures = group{Title: "As drawn", Figures: []def{
 		}},
 }}
 
-// layoutFigures are the ends of the lips, and the flute's section: the helix carries
-// each place of the lip down to the plane of the corner and turns it on the way.
-var layoutFigures = group{Title: "How it is laid out", Quiet: true, Figures: []def{
-	{Key: "lip_outer_mm", Letter: "x1", Label: "lips' outer ends, x1", Kind: quantity.Length, Gauge: quantity.Caliper, Fine: true,
-		Value: func(r *Result) float64 { return r.shape.Outer }, Work: "sqrt(D^2 - w^2) / 2"},
-	{Key: "lip_inner_1_mm", Letter: "xi1", Label: "lip 1's inner end, x0", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.shape.Inner[0] }, Work: "w / 2 / tan(psi) + u"},
-	{Key: "lip_inner_2_mm", Letter: "xi2", Label: "lip 2's inner end, x0", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.shape.Inner[1] }, Work: "w / 2 / tan(psi) - u"},
-	{Key: "lip_rise_1_mm", Label: "lip 1 rises to the chisel by", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.shape.Rise[0] }, Work: "(x1 - xi1) / tan(k1)"},
-	{Key: "lip_rise_2_mm", Label: "lip 2 rises to the chisel by", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.shape.Rise[1] }, Work: "(x1 - xi2) / tan(k2)"},
-	{Key: "flute_turn_deg", Letter: "turn", Label: "helix turns over the lip by", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.shape.Turn }, Work: "x1 / tan(k1) * tan(H) / (D / 2) * 180 / pi"},
-	{Key: "flute_bottom_deg", Label: "flute touches the web at", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.shape.Bottom }, Work: "90 - turn"},
-	{Key: "flute_mid_radius_mm", Label: "flute under mid lip, radius", Kind: quantity.Length, Gauge: quantity.Caliper,
-		Value: func(r *Result) float64 { return r.shape.FaceR }, Works: func(r *Result) (work, source string) { return r.ofFace("sqrt(x1^2 + w^2) / 2") }},
-	{Key: "flute_mid_angle_deg", Label: "flute under mid lip, at", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return r.shape.Face }, Works: func(r *Result) (work, source string) { return r.ofFace("atan(w / x1) - turn / 2") }},
-}}
-
 func lipAngleWorks(r *Result) (work, source string) {
 	if r.trued {
 		return sheet.AsRead, "what the lips are trued to: evenlip lips"
 	}
 	return sheet.AsRead, sheet.AsRead
-}
-
-// ofFace says how a place of the flute's section is got: by a formula where lip 1 is
-// straight.
-func (r *Result) ofFace(straight string) (work, source string) {
-	if r.Now.Bow(0) != 0 {
-		return sheet.AsRead, "found on the curved lip, and carried down the helix"
-	}
-	return straight, sheet.Geometry
 }
 
 func clearanceWorks(r *Result) (work, source string) {
