@@ -48,6 +48,8 @@ func TestMoves(t *testing.T) {
 		change      Change
 		want        string // readings as they then stand; "-" for none
 	}{
+		{"a land along the lips keeps what is left", "lip-flat: 0.6mm\n    flute-point: 118", ground("0.2mm"), "lip-flat 0.4mm"},
+		{"a land along the lips is ground away", "lip-flat: 0.6mm", ground("0.6mm"), "lip-flat -"},
 		{"margin and chip keep what is left", "margin-wear: 1mm\n    lip-chip: 0.9mm\n    corner-wear: 1mm", ground("0.6mm"), "margin-wear 0.4mm, lip-chip 0.3mm, corner-wear -"},
 		{"margin gone", "margin-wear: 0.6mm", ground("0.6mm"), "margin-wear -"},
 		{"second web comes nearer", "web: 1.5mm\n    second-web: 2mm\n    second-web-at: 25mm", ground("5mm"), "web 1.6mm, second-web 2mm, second-web-at 20mm"},

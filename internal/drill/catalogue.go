@@ -32,6 +32,8 @@ const (
 	HeelDrop
 	HeelTurn
 	Helix
+	FlutePoint
+	LipFlat
 	Flute
 	FlankWear
 	CornerWear
@@ -75,8 +77,6 @@ const (
 	AxisAngle
 	AxisOffset
 	At
-	FlutePoint
-	LipFlat
 
 	readings // how many there are
 )
@@ -98,7 +98,7 @@ const (
 	Grinder       // the grinder's wheel
 	Plan          // what a regrind is to keep to
 	Fixture       // a swing fixture
-	Lip           // a lip's shape, and places on it
+	Lip           // places on a lip
 )
 
 // Ground is what a grind does to a reading.

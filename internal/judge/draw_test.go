@@ -57,6 +57,8 @@ func drawOf(t *rapid.T, all bool) readings {
 		b.put("second-web", mm(min(0.9*size, web+at*rapid.Float64Range(0.005, 0.03).Draw(t, "measured taper"))), true)
 	}
 	b.put("helix", num(rapid.Float64Range(10, 40).Draw(t, "helix")), false)
+	b.put("flute-point", num(rapid.Float64Range(90, 150).Draw(t, "flute-point")), false)
+	b.put("lip-flat", mm(size*rapid.Float64Range(0.01, 0.1).Draw(t, "lip-flat")), false)
 	b.put("rpm", num(rapid.Float64Range(50, 3000).Draw(t, "rpm")), false)
 	b.put("flute", mm(rapid.Float64Range(11, 300).Draw(t, "flute")), false)
 	b.put("depth", mm(rapid.Float64Range(1, 200).Draw(t, "depth")), false)

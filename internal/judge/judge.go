@@ -22,6 +22,7 @@ type Result struct {
 	Chisel    Chisel
 	Web       Web
 	Lips      Lips
+	Face      Face
 	Wear      Wear
 	Held      [limits]sheet.Held
 	Verdict   Verdict
@@ -56,6 +57,7 @@ func Compute(d *drill.Drill) Result {
 	r.alongLips()
 	r.Web = webOf(d, &r)
 	r.Lips = lipsOf(d, &r)
+	r.Face = faceOf(d)
 	r.Wear = wearOf(d)
 	r.hold()
 	r.Verdict = judge(&r)

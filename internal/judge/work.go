@@ -6,6 +6,25 @@ import (
 	"evenlip/internal/sheet"
 )
 
+// digsIn reports whether a helix digs in in the work.
+func digsIn(m *handbook.Material) bool {
+	flute, _ := handbook.FluteFor(m, false)
+	return flute == handbook.StraightFlutes
+}
+
+// FlatWanted returns the land along the lips that the work wants; false where it wants
+// none.
+func (r *Result) FlatWanted() (handbook.Band, bool) {
+	return handbook.LipFlat(), digsIn(r.Drill.Material)
+}
+
+// DigsIn adds a remark for work in which a helix digs in, unless the lips are flattened.
+func (r *Result) DigsIn(s *sheet.Sheet) {
+	if !known(r.Face.Flat) {
+		DigsIn(s, r.Drill.Material)
+	}
+}
+
 // DigsIn adds a remark for work in which a helix digs in: its lips are ground
 // flat, which is part of grinding the point.
 func DigsIn(s *sheet.Sheet, m *handbook.Material) {

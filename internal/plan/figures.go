@@ -102,6 +102,17 @@ var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
 		Value: func(p *Plan) float64 { return p.ifThinned((p.Ground.Web - p.Done.Web) / 2) }, Work: "(wg - wt) / 2"},
 }}
 
+// flattening is whether the lips are to be flattened after this grind, and how far.
+var flattening = group{Title: "Flattening the lips, after the grind", Figures: []def{
+	{Key: "flatten", Label: "flatten the lips", Kind: quantity.Word, Word: (*Plan).flattens},
+	{Key: "flat_low_mm", Label: "land along each, from", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(p *Plan) float64 { return p.flat().Low },
+		Works: func(p *Plan) (work, source string) { return sheet.AsRead, p.flat().Source.String() }},
+	{Key: "flat_high_mm", Label: "land along each, to", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(p *Plan) float64 { return p.flat().High },
+		Works: func(p *Plan) (work, source string) { return sheet.AsRead, p.flat().Source.String() }},
+	{Key: "lip_flat_after_mm", Label: "land that the grind leaves", Kind: quantity.Length, Gauge: quantity.Caliper,
+		Value: func(p *Plan) float64 { return p.made(p.flatAfter()) }, Work: "max(0, fl - max(T1o, T2o))"},
+}}
+
 // after is the drill when it is done; a table has it in the list of states.
 var after = group{Title: "When it is done", Quiet: true, Figures: []def{
 	{Key: "flute_after_mm", Label: "flute when done", Kind: quantity.Length, Gauge: quantity.Caliper,
@@ -200,10 +211,37 @@ func thinned(s *State) string {
 	case !sheet.Known(s.Ratio):
 		return ""
 	case s.Thinned:
-		return "yes"
+		return yes
 	}
-	return "no"
+	return no
 }
+
+const yes, no = "yes", "no"
+
+// flattens says whether the lips are to be flattened after this grind, "" where there is
+// none or the work wants no land along them.
+func (p *Plan) flattens() string {
+	land, wanted := p.Found.FlatWanted()
+	switch {
+	case !wanted || p.Do != Regrind:
+		return ""
+	case p.flatAfter() >= land.Low:
+		return no
+	}
+	return yes
+}
+
+// flat is the land that the lips are flattened to, of NaN where they are not.
+func (p *Plan) flat() handbook.Band {
+	land, _ := p.Found.FlatWanted()
+	if p.flattens() != yes {
+		land.Low, land.High = math.NaN(), math.NaN()
+	}
+	return land
+}
+
+// flatAfter is what the grind leaves of a land along the lips.
+func (p *Plan) flatAfter() float64 { return math.Max(0, p.Found.Face.Flat-p.Loss.Corner) }
 
 // thinOver is where the ratio comes from over which the web is thinned.
 func (p *Plan) thinOver() *handbook.Source { return p.Found.Limit(judge.ChiselRatioLimit).Source }

@@ -59,6 +59,7 @@ var letters = group{Figures: []def{
 		}},
 	{Letter: "sw", Label: "width of a steep flank ground anew", Kind: quantity.Length, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Steep.Width }},
 	{Letter: "Ca", Label: "clearance to aim for", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Wear.Steep.Aim }},
+	{Letter: "fl", Label: "land along flattened lips", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Found.Face.Flat }},
 	{Letter: "Lo", Label: "overall length", Kind: quantity.Length, Gauge: quantity.Caliper, Work: sheet.AsRead, Value: func(p *Plan) float64 { return p.Body.Length }},
 	{Letter: "wb", Label: "web behind the point", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(p *Plan) float64 { return p.Body.Web },
 		Works: func(p *Plan) (work, source string) {

@@ -6,7 +6,6 @@ import (
 
 	"evenlip/internal/handbook"
 	"evenlip/internal/judge"
-	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -27,7 +26,7 @@ func (p *Plan) remarks(s *sheet.Sheet) {
 	}
 	p.stockRemarks(s)
 	p.lifeRemarks(s)
-	judge.DigsIn(s, p.Found.Drill.Material)
+	p.Found.FlatRemarks(s)
 	p.assumptions(s)
 }
 
@@ -85,21 +84,12 @@ func (p *Plan) grindTo(s *sheet.Sheet) {
 	}
 }
 
-// curved says that a grind to another point angle leaves curved lips, on flutes as they
-// usually are.
+// curved says that a grind to another point angle leaves curved lips.
 func (p *Plan) curved(s *sheet.Sheet) {
-	const leastChange, leastBow = math.Pi / 180, 0.002 // of the angle, and as a part of the diameter
-	r, d, k := &p.Found, p.Found.Drill.D, p.Lips.Target
-	if !(math.Abs(k-r.Point.K()) >= leastChange) {
-		return
-	}
-	web, _ := judge.OrUsual(p.Body.Web, handbook.NewWeb(d))
-	limit := r.Limit(judge.ChiselAngleLimit)
-	chisel, _ := judge.OrUsual(p.Body.ChiselAfter, math.Pi-(limit.Low+limit.High)/2)
-	helix, _ := handbook.Helix(d, handbook.TypeN)
-	lip := point.NewBentLip(point.NewFlank(d, web, k, r.Clearance.Aim), handbook.FlutePoint/2, (helix.Low+helix.High)/2)
-	if bow := lip.Bow(math.Max(0, point.ChiselCorner(web, chisel))); math.Abs(bow) >= leastBow*d {
-		judge.Curved(s, bow, handbook.FlutePoint, true)
+	const leastChange = math.Pi / 180
+	r, k := &p.Found, p.Lips.Target
+	if sheet.Known(r.Face.FlutePoint) || math.Abs(k-r.Point.K()) >= leastChange {
+		r.CurvedAt(s, k, r.Clearance.Aim, p.Body.Web, p.Body.ChiselAfter)
 	}
 }
 
@@ -236,6 +226,10 @@ func (p *Plan) inShort(s *sheet.Sheet) {
 		text := p.takeOff()
 		if len(cures) > 0 && p.onlyCleans() {
 			text, cures = quantity.Sayf("regrind"), append(cures, quantity.Sayf("just clean the lips, {} off both alike", quantity.MM(st.Total)))
+		}
+		if p.flattens() == yes {
+			land, _ := p.Found.FlatWanted()
+			cures = append(cures, quantity.Sayf("flatten the lips, a land of {} to {} along each", quantity.MM(land.Low), quantity.MM(land.High)))
 		}
 		if p.Done.Thinned {
 			cures = append(cures, quantity.Sayf("thin the web to {}", quantity.MM(p.Done.Web)))

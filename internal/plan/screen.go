@@ -64,7 +64,7 @@ func (p *Plan) regrindScreen(s *sheet.Sheet, scr *sheet.Screen) {
 	r := &p.Found
 	limit := r.Limit(judge.ChiselAngleLimit)
 	scr.Item(quantity.Sayf("clearance {}", quantity.Set(r.Clearance.Aim)), quantity.Sayf("chisel edge then between {} and {}", quantity.Rad(limit.Low), quantity.Rad(limit.High)))
-	p.flattenItem(s, scr)
+	p.flattenItem(scr)
 	switch {
 	case p.Done.Thinned:
 		scr.Item(quantity.Sayf("thin the web to {}", quantity.MM(p.Done.Web)), quantity.Sayf("a notch {} deep along each lip, both sides alike", quantity.MM((p.Ground.Web-p.Done.Web)/2)))
@@ -148,12 +148,11 @@ func (p *Plan) until() string {
 	return ", both alike"
 }
 
-// flattenItem tells of work for which the lips are flattened.
-func (p *Plan) flattenItem(s *sheet.Sheet, scr *sheet.Screen) {
-	for _, f := range s.Findings {
-		if f.Code == "straight-flutes" {
-			scr.Item(quantity.Sayf("flatten the lips"), quantity.Sayf("a narrow land along each: in {} a helix digs in", quantity.Say(p.Found.Drill.Material.Name)))
-		}
+// flattenItem tells of lips that are to be flattened.
+func (p *Plan) flattenItem(scr *sheet.Screen) {
+	if land := p.flat(); sheet.Known(land.Low) {
+		scr.Item(quantity.Sayf("flatten the lips"), quantity.Sayf("a land of {} to {} along each: in {} a helix digs in",
+			quantity.MM(land.Low), quantity.MM(land.High), quantity.Say(p.Found.Drill.Material.Name)))
 	}
 }
 

@@ -17,7 +17,7 @@ func Figures(p *Plan, s *sheet.Sheet) {
 		sheet.Put(s, p, nil, &letters, &steps)
 		sheet.Letters(s, &p.Found, &judge.ThrustLetters, &judge.ChiselEdge, &judge.LipPlace, &judge.CornerClearance, &judge.WearFigures)
 	}
-	sheet.Put(s, p, nil, &answer, &causes, &ends, &thinning, &after, &life)
+	sheet.Put(s, p, nil, &answer, &causes, &ends, &thinning, &flattening, &after, &life)
 	for i := range s.Sections {
 		p.heading(&s.Sections[i])
 	}

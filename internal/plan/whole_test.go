@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"evenlip/internal/command/regrind"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
 	"evenlip/internal/plan"
@@ -95,13 +96,18 @@ func TestMoreWearNeverMakesAPlanLighter(t *testing.T) {
 // lose, the web grows by what the inner ends lose, the length goes with the tip.
 func TestBeforeAndAfterAgreeWithTheStock(t *testing.T) {
 	testkit.Property(t, "before and after agree with what comes off at each end of the lips", func(t *rapid.T) {
-		p := plan.Of(wholeDrill(t).Drill(t))
+		d := wholeDrill(t).Drill(t)
+		p := plan.Of(d)
 		if !p.Made {
 			t.Skip("no plan")
 		}
 		s, l := &p.Stock, &p.Lips
 		if f := p.Now.Flute; !math.IsNaN(f) {
 			near(t, "flute", p.Ground.Flute, math.Max(0, f-math.Max(s.Lip1.Outer, s.Lip2.Outer)), 1e-9)
+		}
+		if flat := p.Found.Face.Flat; !math.IsNaN(flat) {
+			sheet := regrind.Command.Sheet(d, false)
+			near(t, "land along the lips", sheet.Lookup("lip_flat_after_mm").Value, math.Max(0, flat-math.Max(s.Lip1.Outer, s.Lip2.Outer)), 1e-9)
 		}
 		if w := p.Now.Body; !math.IsNaN(w) {
 			near(t, "web behind the point", p.Ground.Body, w+p.Body.Taper*math.Max(s.Lip1.Inner, s.Lip2.Inner), 1e-9)

@@ -128,12 +128,10 @@ func (r *Result) asRead() {
 	now.Chisel, r.chiselUsual = judge.OrUsual(r.Chisel.Acute, math.Pi-(chisel.Low+chisel.High)/2)
 	// Beyond the sizes for which a helix is published that of the nearest is usual.
 	r.helixes, _ = handbook.Helix(math.Max(1, math.Min(50, now.D)), handbook.TypeN)
-	now.Helix, r.helixUsual = judge.OrUsual(r.read.Value(drill.Helix), (r.helixes.Low+r.helixes.High)/2)
-	made, usual := judge.OrUsual(r.read.Value(drill.FlutePoint), handbook.FlutePoint)
+	now.Helix, r.helixUsual = judge.OrUsual(r.Face.Helix, (r.helixes.Low+r.helixes.High)/2)
+	made, usual := judge.OrUsual(r.Face.FlutePoint, handbook.FlutePoint)
 	now.Made, r.flutePointUsual = made/2, usual
-	if flat := r.read.Value(drill.LipFlat); sheet.Known(flat) {
-		now.Flat = flat
-	}
+	now.Flat, _ = judge.OrUsual(r.Face.Flat, 0)
 	one, two := &now.Lips[0], &now.Lips[1]
 	one.HalfAngle, two.HalfAngle = r.Point.K1, r.Point.K2
 	one.Corner, r.heightUsual = judge.OrUsual(r.Lips.Height, 0)
@@ -157,6 +155,7 @@ func offAxis(d *draw.Drill) float64 {
 func (r *Result) grind(remove float64) error {
 	before, now := r.Before, &r.Now
 	now.Web = point.WebAfter(r.grownFrom(), r.Web.Taper, remove)
+	now.Flat = math.Max(0, before.Flat-remove)
 	outer := point.AlongLip(before.D/2, before.Web)
 	inner := math.Max(0, point.ChiselCorner(before.Web, before.Chisel))
 	var lips [2]point.Lip

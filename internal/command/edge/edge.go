@@ -45,7 +45,6 @@ type Result struct {
 	rpm              float64
 	inner, outer     float64 // the radii between which the lip lies
 	least, leastAt   float64 // working clearance along the lip, and at what radius
-	flat             float64 // height of the land along flattened lips
 	flank            point.Flank
 	edge             point.Edge
 	at               string  // the places asked for, as written; "" for the usual ones
@@ -65,17 +64,18 @@ const (
 // Compute works out the lip of d: its own angles and web, or what a drill of this
 // size and for this work usually has.
 func Compute(d *drill.Drill) Result {
-	r := Result{Result: judge.Compute(d), helix: d.Value(drill.Helix), rpm: d.Value(drill.Rpm), flat: d.Value(drill.LipFlat), at: d.Word(drill.At), place: 1}
+	r := Result{Result: judge.Compute(d), rpm: d.Value(drill.Rpm), at: d.Word(drill.At), place: 1}
 	size := r.Drill.D
 	r.k, r.kTaken = judge.OrUsual(r.Point.K(), r.Point.Wanted/2)
 	r.kTaken = r.kTaken && !r.Point.Asked
 	r.web, r.webTaken = judge.OrUsual(r.Chisel.Web, handbook.NewWeb(size))
 	r.chisel, r.chiselTaken = judge.OrUsual(r.Chisel.Acute, handbook.HandbookChiselAngle)
 	r.clearance, r.clearanceTaken = judge.OrUsual(r.Clearance.Corner(), r.Clearance.Aim)
+	r.helix = r.Face.Helix
 	if band, ok := handbook.Helix(size, handbook.TypeN); ok {
 		r.helix, r.helixTaken = judge.OrUsual(r.helix, (band.Low+band.High)/2)
 	}
-	r.flutePoint, r.flutePointTaken = judge.OrUsual(d.Value(drill.FlutePoint), handbook.FlutePoint)
+	r.flutePoint, r.flutePointTaken = judge.OrUsual(r.Face.FlutePoint, handbook.FlutePoint)
 	if m := r.Drill.Material; m != nil {
 		v, _ := handbook.SpeedPick(m.Speed)
 		r.rpm, r.rpmTaken = judge.OrUsual(r.rpm, cutting.Rpm(v, size))
@@ -92,7 +92,7 @@ func Compute(d *drill.Drill) Result {
 }
 
 // flattened reports whether a land parallel to the axis runs along the lips.
-func (r *Result) flattened() bool { return sheet.Known(r.flat) }
+func (r *Result) flattened() bool { return sheet.Known(r.Face.Flat) }
 
 // speed returns the cutting speed, m/min, at radius at.
 func (r *Result) speed(at float64) float64 { return cutting.CuttingSpeed(r.rpm, 2*at) }
@@ -120,7 +120,7 @@ func Rest(r *Result, s *sheet.Sheet) {
 		s.Find("flank-rubs", sheet.Warn, "at this feed the flank rubs where r/R is {}: nothing is left of the clearance", quantity.Num(r.leastAt/r.outer))
 	}
 	if r.flattened() {
-		s.Find("lips-flattened", sheet.Note, "the lips are flattened: over {} their face is parallel to the axis, and the rake is that of a straight flute", quantity.MM(r.flat))
+		s.Find("lips-flattened", sheet.Note, "the lips are flattened: over {} their face is parallel to the axis, and the rake is that of a straight flute", quantity.MM(r.Face.Flat))
 		s.Extra = append(s.Extra, handbook.LipFlat().Source)
 	}
 	if bow := r.bow(); math.Abs(bow) >= leastBow {

@@ -41,7 +41,7 @@ func inspectRest(r *judge.Result, s *sheet.Sheet) {
 		if r.Drill.Material != nil && !r.Drill.Given {
 			s.Find("material-assumed", sheet.Note, "no material was given: {} is taken", quantity.Say(r.Drill.Material.Name))
 		}
-		judge.DigsIn(s, r.Drill.Material)
+		r.FaceRemarks(s)
 	}
 	s.Verdict = r.Judgement()
 	r.VerdictRemarks(s)

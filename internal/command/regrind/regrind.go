@@ -26,5 +26,5 @@ from YAML files whose keys are the flags' names (- is standard input), or from
 }, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest, Screen: (*plan.Plan).Screen}
 
 func readings() []drill.Reading {
-	return slices.DeleteFunc(drill.Of(drill.Point, drill.Plan), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Helix || r == drill.Remove })
+	return slices.DeleteFunc(drill.Of(drill.Point, drill.Plan), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Remove })
 }

@@ -143,7 +143,7 @@ func (r *running) fluteRemarks(s *sheet.Sheet) {
 	from, to := quantity.Rad(high.Low), quantity.Rad(high.High)
 	switch {
 	case kind == handbook.StraightFlutes && !(r.helix <= straightEnough):
-		judge.DigsIn(s, m)
+		r.Found.DigsIn(s)
 	case kind == handbook.HighHelix && ok:
 		s.Find("high-helix", sheet.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", from, to)
 		s.Extra = append(s.Extra, high.Source)
