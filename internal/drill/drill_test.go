@@ -147,9 +147,11 @@ func TestTwoValuesForOne(t *testing.T) {
 	for text, hint := range map[string]string{
 		"59,5":          "a comma is never a decimal point: write 59.5",
 		" 2 ,\f5mm":     "a comma is never a decimal point: write 2.5mm",
-		"1/2,3/4":       "a comma stands only between the readings of two lips",
-		"2mm,3mm":       "a comma stands only between the readings of two lips",
-		"1.5,\u00a02.5": "a comma stands only between the readings of two lips",
+		"3,450":         "a comma is never a decimal point, nor a thousands mark: write 3450 or 3.450",
+		"0,16":          "a comma is never a decimal point: write 0.16",
+		"1/2,3/4":       "a comma stands only between two values, never for a decimal point or between thousands",
+		"2mm,3mm":       "a comma stands only between two values, never for a decimal point or between thousands",
+		"1.5,\u00a02.5": "a comma stands only between two values, never for a decimal point or between thousands",
 	} {
 		_, errs := read("web "+text, quantity.Unset)
 		if len(errs) != 1 {

@@ -212,22 +212,20 @@ func (t *Taken) read(rd *Read) *fault.Fault {
 
 func (t *Taken) readNumbers(bare quantity.System, s *Spec) (f *fault.Fault) {
 	reader := quantity.Reader{Kind: s.Kind, Bare: bare, Signed: s.Signed}
-	t.Values[0], t.Values[1], t.N, f = reader.Pair(t.Text)
-	if f != nil {
-		words := strings.Fields(t.Text)
-		if s.Pair && len(words) == 2 {
-			_, first := reader.One(words[0])
-			_, second := reader.One(words[1])
-			if first == nil && second == nil {
-				f.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
-			}
-		}
+	if !s.Pair {
+		t.N = 1
+		t.Values[0], f = reader.One(t.Text)
 		return f
 	}
-	if t.N == 2 && !s.Pair {
-		return quantity.Refusal(t.Text, "one value", aboutComma(t.Values[0].Text, t.Values[1].Text))
+	t.Values[0], t.Values[1], t.N, f = reader.Pair(t.Text)
+	if words := strings.Fields(t.Text); f != nil && len(words) == 2 {
+		_, first := reader.One(words[0])
+		_, second := reader.One(words[1])
+		if first == nil && second == nil {
+			f.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
+		}
 	}
-	return nil
+	return f
 }
 
 func (t *Taken) readWord() *fault.Fault {
@@ -265,12 +263,4 @@ func (t *Taken) readNew(rd *Read, s *Spec) *fault.Fault {
 	}
 	t.Values[0], t.N = quantity.Value{V: s.AsNew(size), Text: asNew}, 1
 	return nil
-}
-
-// aboutComma explains two values where one is wanted.
-func aboutComma(first, second string) string {
-	if strings.Trim(first, "0123456789") != "" || strings.IndexAny(second, "0123456789") != 0 {
-		return "a comma stands only between the readings of two lips"
-	}
-	return "a comma is never a decimal point: write " + first + "." + second
 }

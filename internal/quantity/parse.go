@@ -41,6 +41,9 @@ func (r Reader) One(text string) (Value, *fault.Fault) {
 	if !ok {
 		var hint string
 		if v, hint, ok = r.written(s); !ok {
+			if hint == "" && strings.Contains(s, ",") {
+				return Value{}, Refusal(text, "one value", aboutComma(s))
+			}
 			if hint == "" {
 				hint = r.guess(s)
 			}

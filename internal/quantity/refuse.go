@@ -3,6 +3,7 @@ package quantity
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"evenlip/internal/fault"
 )
@@ -45,8 +46,6 @@ func (r Reader) guess(s string) string {
 		return "nothing was written"
 	case IsRange(s) && strings.Contains(s, " by "):
 		return "this takes one value; a range is for the flags of one drill"
-	case strings.Contains(s, ","):
-		return aboutComma(s)
 	case strings.Contains(s, "/") && !r.Kind.takesFraction():
 		return "write the number as a decimal"
 	}
@@ -72,16 +71,23 @@ func (r Reader) guess(s string) string {
 // thousands as well as for a decimal point.
 const thousandsGroup = 3
 
-// aboutComma tells a decimal comma from two values.
+// aboutComma explains a comma where one value is wanted.
 func aboutComma(s string) string {
 	left, right, _ := strings.Cut(s, ",")
+	left, right = strings.TrimSpace(left), strings.TrimSpace(right)
 	whole, n := cutSign(left), digits(right)
-	plain := whole != "" && digits(whole) == len(whole) && n > 0 && !strings.ContainsAny(right, ",.")
-	if plain && (n != thousandsGroup || whole == "0") {
-		number := left + "," + right[:n]
-		return "a comma is never a decimal point: " + number + " is two values; write " + strings.Replace(number, ",", ".", 1)
+	unit := strings.TrimSpace(right[n:])
+	if whole == "" || digits(whole) < len(whole) || n == 0 || strings.ContainsAny(unit, ",.") {
+		return "a comma stands only between two values, never for a decimal point or between thousands"
 	}
-	return "this takes one value; a comma stands only between two, never for a decimal point or between thousands"
+	if strings.ContainsFunc(unit, func(r rune) bool { return !unicode.IsLetter(r) }) {
+		unit = ""
+	}
+	point := left + "." + right[:n] + unit
+	if n == thousandsGroup && strings.Trim(whole, "0") != "" {
+		return "a comma is never a decimal point, nor a thousands mark: write " + left + right[:n] + unit + " or " + point
+	}
+	return "a comma is never a decimal point: write " + point
 }
 
 // twoWhole parts two whole numbers with a stroke between them, of which the second is
