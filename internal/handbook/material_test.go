@@ -196,6 +196,7 @@ func TestSuggestMaterial(t *testing.T) {
 func TestMaterialHint(t *testing.T) {
 	for typed, want := range map[string]string{
 		"304": "take stainless-316: 304 is austenitic as it is", "AISI 304": "take stainless-316: 304 is austenitic as it is",
+		"Steel": "take a steel by its Brinell hardness: steel-150 (mild steel), steel-200, steel-300 or steel-400", "steel-15": "did you mean steel-150?",
 		"hard steel": "take steel-300, steel-400 or tool-steel, by its hardness", "Acrylic": "take plastics",
 		"steel-20": "did you mean steel-200?", "unobtainium": "evenlip material lists them",
 	} {
