@@ -24,6 +24,9 @@ var (
 	AtSpindle = Safety{
 		MM: "clamp the work, eye protection, no gloves; chips off with a brush, the spindle stopped; estimates: start light; shop rules, local code first",
 	}
+	OfWheel = Safety{
+		MM: "grind on the face only, never the side; a wheel past its marking can burst; the shop's rules and local code first; unsure: ask, and do not start it",
+	}
 	OfScrap = Safety{
 		MM: "break it or mark it so that nobody can pick it up for one last hole",
 	}

@@ -72,6 +72,8 @@ func (f Format) shown(k Kind) scale {
 		k = Length // a turn: the sentence says so
 	case f.Screen && k == Taper:
 		return scale{mul: 1, div: 1}
+	case f.Screen && k == Force && f.System != Inch:
+		return scale{"kN", "kN", Metric, 1000, 1}
 	}
 	switch k {
 	case Share:

@@ -29,7 +29,14 @@ func (f Format) appendScreen(b []byte, k Kind, g Gauge, x float64) []byte {
 		x, decimals, trim = math.Round(x/step)*step, decimalsOf(step), true
 	case Feed:
 		decimals = f.either(2, 3)
-	case Force, Torque, Stress, Power, Rpm:
+	case Number:
+		trim = true
+	case Rpm:
+		if g == Setting {
+			x = rounded(x, 1)
+		}
+		decimals = 0
+	case Force, Torque, Stress, Power:
 		figures := 2 + f.Finer
 		x = rounded(x, figures-1)
 		decimals = int(min(max(float64(figures-1)-math.Floor(math.Log10(math.Max(math.Abs(x), 1e-9))+1e-12), 0), 3))

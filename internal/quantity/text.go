@@ -11,6 +11,7 @@ type Arg struct {
 	Gauge Gauge
 	Value float64
 	Word  string
+	Bare  bool // without its unit, which comes later in the sentence
 }
 
 // MM makes the argument of a Text that is a length, mm, as fine as a caliper.
@@ -54,9 +55,12 @@ func (t Text) Append(b []byte, f Format) []byte {
 		if b = append(b, before...); !found {
 			return b
 		}
-		if a := &t.Args[i]; a.Kind == Word {
+		switch a := &t.Args[i]; {
+		case a.Kind == Word:
 			b = append(b, Clean(a.Word)...)
-		} else {
+		case a.Bare:
+			b = f.appendNumber(b, a.Kind, a.Gauge, a.Value)
+		default:
 			b = f.AppendText(b, a.Kind, a.Gauge, a.Value)
 		}
 		rest = after

@@ -104,6 +104,19 @@ func (r Row) HeldAs(s *Sheet, key string, scale float64) Row {
 	return r
 }
 
+// HeldTo returns the row with a limit that no figure shows, times scale.
+func (r Row) HeldTo(held Held, scale float64) Row {
+	r.Band = nil
+	if math.IsNaN(held.Low) || math.IsNaN(held.High) {
+		return r
+	}
+	r.Band = &handbook.Band{Low: held.Low * scale, High: held.High * scale, Source: held.Source}
+	for i := range r.Marks {
+		r.Marks[i].State = held.State()
+	}
+	return r
+}
+
 // Size returns the row with the sizes of its values alone, held to the upper limit:
 // the label says which way.
 func (r Row) Size() Row {

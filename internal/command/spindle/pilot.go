@@ -16,7 +16,7 @@ import (
 
 // Pilot is evenlip pilot.
 var Pilot = command.Of[piloted]{Info: command.Info{
-	Name: "pilot", Short: "the pilot hole for a following drill",
+	Name: "pilot", Safety: &command.AtSpindle, Short: "the pilot hole for a following drill",
 	Long: `The pilot that takes the chisel edge out of the cut: at least as wide as the
 web, no wider than the chisel edge; the ordinary sizes between, and the one to
 use; and thrust and torque with and without it. A pilot that there is already
@@ -26,7 +26,7 @@ can be looked at, and a depth tells whether it must be pecked.`,
   evenlip pilot --size 25mm --web 3.7mm --chisel-angle 125 --depth 80mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.Feed, drill.Depth, drill.FlankWear, drill.WearFactor, drill.Pilot},
-}, Cannot: cannot, Compute: pilotedOf, Figures: (*piloted).figures, Rest: (*piloted).rest}
+}, Cannot: cannot, Compute: pilotedOf, Figures: (*piloted).figures, Rest: (*piloted).rest, Screen: (*piloted).screen}
 
 // piloted is a drill and the pilot hole in front of it.
 type piloted struct {

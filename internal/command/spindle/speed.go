@@ -13,7 +13,7 @@ import (
 
 // Speed is evenlip speed.
 var Speed = command.Of[running]{Info: command.Info{
-	Name: "speed", Short: "rpm, feed and strokes for a hole, and the load on the spindle",
+	Name: "speed", Safety: &command.AtSpindle, Short: "rpm, feed and strokes for a hole, and the load on the spindle",
 	Long: `Spindle speed and feed from the published ones for diameter and work, cut back
 for a deep hole; the strokes to drill it in, and the time; thrust, torque and
 power at that feed; the clearance it leaves; what the shank carries, and which
@@ -24,7 +24,7 @@ flutes serve. A speed or a feed that is set already is looked at instead.`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
 		drill.Feed, drill.Rpm, drill.Depth, drill.FlankWear, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter},
-}, Cannot: cannot, Compute: runningOf, Figures: (*running).figures, Rest: (*running).rest}
+}, Cannot: cannot, Compute: runningOf, Figures: (*running).figures, Rest: (*running).rest, Screen: (*running).screen}
 
 // running is a drill in a hole: how fast, how much a turn, how deep.
 type running struct {

@@ -15,7 +15,7 @@ import (
 
 // Thin is evenlip thin.
 var Thin = command.Of[thinning]{Info: command.Info{
-	Name: "thin", Short: "thinning a thick web back: how deep a notch, and what it saves",
+	Name: "thin", Safety: &command.AtWheel, Short: "thinning a thick web back: how deep a notch, and what it saves",
 	Long: `The notch to grind along each lip so that a chisel edge grown long comes back to
 a new drill's (as regrind plans it), to a web or a chisel ratio asked for, or to
 a wanted thrust; the chisel edge and the thrust after, and the point form of DIN
@@ -26,7 +26,7 @@ a wanted thrust; the chisel edge and the thrust after, and the point form of DIN
   evenlip thin --size 20mm --web 4mm --chisel-angle 125 --material steel-200 --feed 0.25mm --thrust 6kN`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.Feed, drill.FlankWear, drill.WearFactor, drill.ToWeb, drill.ToChiselRatio, drill.ToThrust},
-}, Cannot: cannot, Compute: thinningOf, Figures: (*thinning).figures, Rest: (*thinning).rest}
+}, Cannot: cannot, Compute: thinningOf, Figures: (*thinning).figures, Rest: (*thinning).rest, Screen: (*thinning).screen}
 
 // thinning is a thick web on its way to a target.
 type thinning struct {

@@ -14,7 +14,7 @@ import (
 
 // Thrust is evenlip thrust.
 var Thrust = command.Of[work]{Info: command.Info{
-	Name: "thrust", Short: "thrust, torque and power, and the chisel edge's part in them",
+	Name: "thrust", Safety: &command.AtSpindle, Short: "thrust, torque and power, and the chisel edge's part in them",
 	Long: `Thrust, torque and power by the Machinery's Handbook's method, from the chisel
 edge as measured or from web and angle; what the chisel edge alone takes; sharp
 against dull; and this drill beside a new one. The inch equations are used where
@@ -23,7 +23,7 @@ the size is in inches, the metric ones elsewhere.`,
   evenlip thrust --size 12mm --web 2.1mm --chisel-angle 126 --feed 0.2mm --rpm 600 --drive belt`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.Feed, drill.Rpm, drill.FlankWear, drill.WearFactor, drill.Efficiency, drill.Drive},
-}, Cannot: cannot, Compute: workOf, Figures: (*work).thrustFigures, Rest: (*work).thrustRest}
+}, Cannot: cannot, Compute: workOf, Figures: (*work).thrustFigures, Rest: (*work).thrustRest, Screen: (*work).thrustScreen}
 
 func (w *work) thrustFigures(s *sheet.Sheet) {
 	w.letters(s, &spindleSpeed)

@@ -15,7 +15,7 @@ import (
 
 // Command is evenlip wheel.
 var Command = command.Of[Result]{Info: command.Info{
-	Name: "wheel", Group: "grinder", Short: "the wheel's surface speed against its marking, and the gaps",
+	Name: "wheel", Safety: &command.OfWheel, Group: "grinder", Short: "the wheel's surface speed against its marking, and the gaps",
 	Long: `The wheel's surface speed, new and worn, against what is marked on it; the
 largest speed that the marking allows; the gaps of work rest and tongue; and
 what to look at before it is started.`,
@@ -23,7 +23,7 @@ what to look at before it is started.`,
   evenlip wheel --wheel 8in --worn-to 6-1/2in --wheel-rpm 3450 --marked-rpm 3600 --check`,
 	Readings: []drill.Reading{drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm, drill.RestGap, drill.TongueGap},
 	Grinder:  true,
-}, Compute: Compute, Figures: Figures, Rest: Rest}
+}, Compute: Compute, Figures: Figures, Rest: Rest, Screen: (*Result).screen}
 
 // The limits that a wheel is held against.
 const (

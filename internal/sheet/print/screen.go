@@ -130,7 +130,12 @@ func (w *screenWriter) answer(scr *sheet.Screen) {
 	}
 	w.items(scr.Items)
 	for _, say := range scr.Says {
-		for _, l := range wrap(w.text(say), width-5) {
+		text := w.text(say)
+		lines := []string{text}
+		if style.Width(text) > width-5 {
+			lines = wrap(text, width-5)
+		}
+		for _, l := range lines {
 			w.line("     ", l)
 		}
 	}
@@ -485,7 +490,7 @@ func (w *screenWriter) bar(r *sheet.Row) (low string, b *band, high string) {
 	}
 	b = newBand(r.Band.Low, r.Band.High, w.lay.cells, w.lay.left, w.lay.right, marks)
 	b.draw(r.Marks)
-	number := func(v float64) string { return w.t.ascii(w.t.f.Number(r.Kind, r.Gauge, v)) }
+	number := func(v float64) string { return w.t.ascii(w.t.f.Number(r.Kind, limitGauge(r), v)) }
 	low = number(r.Band.Low)
 	if r.Band.Low == 0 {
 		low = "0"
@@ -496,9 +501,17 @@ func (w *screenWriter) bar(r *sheet.Row) (low string, b *band, high string) {
 	return low, b, high
 }
 
+// limitGauge is how finely a limit is printed: never rounded as what is set is.
+func limitGauge(r *sheet.Row) quantity.Gauge {
+	if r.Gauge == quantity.Setting {
+		return quantity.NoGauge
+	}
+	return r.Gauge
+}
+
 // limits prints a band in words, for screens without bars.
 func (w *screenWriter) limits(r *sheet.Row) string {
-	number := func(v float64) string { return w.t.ascii(w.t.f.Number(r.Kind, r.Gauge, v)) }
+	number := func(v float64) string { return w.t.ascii(w.t.f.Number(r.Kind, limitGauge(r), v)) }
 	switch b := r.Band; {
 	case b == nil:
 		return w.text(r.Text)
