@@ -95,7 +95,7 @@ func (d *Drill) readingCells() []sheet.Cell {
 			switch {
 			case key == "":
 			case r.Spec().Kind == quantity.Word:
-				out = append(out, sheet.W(d.Readings.Word(r)))
+				out = append(out, sheet.W(d.Readings.Written(r)))
 			case i < len(values):
 				out = append(out, sheet.V(values[i]))
 			default:

@@ -5,8 +5,6 @@ package drill
 
 import (
 	"slices"
-	"strings"
-	"sync"
 
 	"evenlip/internal/quantity"
 )
@@ -141,6 +139,7 @@ type Spec struct {
 	Usual [2]string // a sane range, in words; then in inches, where that is another
 	// Keys are the names of its values in JSON, one or two.
 	Keys [2]string
+	Both [1]string // of a pair, the name of one value that stands for both lips
 	// AsNew is what the word "new" stands for on a drill of diameter d, mm; nil
 	// where it is not taken.
 	AsNew func(d float64) float64
@@ -170,22 +169,13 @@ func (r Reading) String() string {
 	return specs[r].Name
 }
 
-// KeysOf returns the names in JSON of n values that were read: one that stands
-// for both lips carries no lip's number.
+// KeysOf returns the names in JSON of n values that were read.
 func (r Reading) KeysOf(n int) []string {
 	if n == 1 && specs[r].Pair {
-		return lone()[r][:]
+		return specs[r].Both[:]
 	}
 	return specs[r].Keys[:n]
 }
-
-var lone = sync.OnceValue(func() *[readings][1]string {
-	out := new([readings][1]string)
-	for r := range readings {
-		out[r][0] = strings.Replace(specs[r].Keys[0], "_1_", "_", 1)
-	}
-	return out
-})
 
 // All returns every reading in the catalogue's order.
 func All() []Reading {

@@ -28,7 +28,6 @@ type Drill struct {
 	// How the readings were written, in the catalogue's order: shared by copies, and
 	// not changed once Resolve has filled it.
 	taken []Taken
-	place [readings]uint8 // in taken, from 1
 }
 
 // Past is what the history of a drill tells beyond its readings, in millimetres;
@@ -92,13 +91,16 @@ func (d *Drill) Move(r Reading, lip int, to float64) { d.value[r][lip] = to }
 
 // Drop forgets a reading.
 func (d *Drill) Drop(r Reading) {
-	d.value[r], d.count[r], d.place[r] = [2]float64{}, 0, 0
+	d.value[r], d.count[r] = [2]float64{}, 0
+	d.taken = slices.DeleteFunc(slices.Clone(d.taken), func(t Taken) bool { return t.Reading == r })
 }
 
 // written returns how a reading was written, nil for one that was not.
 func (d *Drill) written(r Reading) *Taken {
-	if at := d.place[r]; at > 0 {
-		return &d.taken[at-1]
+	for i := range d.taken {
+		if d.taken[i].Reading == r {
+			return &d.taken[i]
+		}
 	}
 	return nil
 }
@@ -110,9 +112,6 @@ func (d *Drill) Written(r Reading) string {
 	}
 	return ""
 }
-
-// Word returns a reading that is a word.
-func (d *Drill) Word(r Reading) string { return d.Written(r) }
 
 // AsRead returns a reading's values as they were written, units and all; none for a
 // range, or for what was put.
@@ -134,11 +133,9 @@ func (d *Drill) Taken() []Taken { return d.taken }
 
 // Given returns what was understood as a list to begin again with.
 func (d *Drill) Given() []Given {
-	out := make([]Given, 0, len(d.taken))
+	out := make([]Given, len(d.taken))
 	for i := range d.taken {
-		if t := &d.taken[i]; d.written(t.Reading) == t {
-			out = append(out, t.Given)
-		}
+		out[i] = d.taken[i].Given
 	}
 	return out
 }

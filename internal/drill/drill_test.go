@@ -81,7 +81,7 @@ func TestPairsAndWords(t *testing.T) {
 	if _, _, n := d.Pair(drill.Clearance); n != 1 || len(d.Values(drill.Clearance)) != 1 {
 		t.Errorf("clearance: %d", n)
 	}
-	if got := d.Word(drill.Material); got != "steel-200" || d.Word(drill.At) != "" {
+	if got := d.Written(drill.Material); got != "steel-200" || d.Written(drill.At) != "" {
 		t.Errorf("material %q", got)
 	}
 	if !d.Has(drill.Cracked) || d.Has(drill.Web) {

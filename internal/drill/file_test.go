@@ -54,7 +54,7 @@ const manyKinds = "size 1/2; material steel-200; web 0.085; chisel-angle 126; li
 func same(t *testing.T, name string, d, flags *drill.Read) {
 	t.Helper()
 	for _, r := range drill.All() {
-		if d.Word(r) != flags.Word(r) && r != drill.Cracked || !slices.Equal(d.Values(r), flags.Values(r)) {
+		if d.Written(r) != flags.Written(r) && r != drill.Cracked || !slices.Equal(d.Values(r), flags.Values(r)) {
 			t.Errorf("%s: %s is %+v, as a flag %+v", name, r, d.Values(r), flags.Values(r))
 		}
 	}

@@ -159,7 +159,7 @@ func isWhole(text string) bool {
 }
 
 func noMaterial(d *Drill) (quantity.Text, string) {
-	name := d.Word(Material)
+	name := d.Written(Material)
 	if _, ok := d.Book.Material(name); ok {
 		return possible, ""
 	}
@@ -167,7 +167,7 @@ func noMaterial(d *Drill) (quantity.Text, string) {
 }
 
 func noDrive(d *Drill) (quantity.Text, string) {
-	name := d.Word(Drive)
+	name := d.Written(Drive)
 	if _, ok := handbook.DriveFactor(name); ok {
 		return possible, ""
 	}

@@ -141,7 +141,7 @@ func (s *resolver) take(r Reading) {
 	}
 	rd := s.rd
 	rd.taken = append(rd.taken, t)
-	rd.place[r], rd.count[r] = uint8(len(rd.taken)), uint8(t.N)
+	rd.count[r] = uint8(t.N)
 	rd.value[r] = [2]float64{t.Values[0].V, t.Values[max(0, t.N-1)].V}
 	if t.Swept != nil {
 		rd.Ranges = append(rd.Ranges, r)
@@ -165,12 +165,7 @@ func (s *resolver) system(r Reading) quantity.System {
 // ranges make.
 func (s *resolver) put() {
 	rd := s.rd
-	if rd.place[Wheel] > 0 { // out of turn, for its units
-		slices.SortFunc(rd.taken, func(a, b Taken) int { return int(a.Reading) - int(b.Reading) })
-		for i := range rd.taken {
-			rd.place[rd.taken[i].Reading] = uint8(i + 1)
-		}
-	}
+	slices.SortFunc(rd.taken, func(a, b Taken) int { return int(a.Reading) - int(b.Reading) })
 	slices.Sort(rd.Ranges)
 	slices.Sort(rd.Instead)
 	steps := 1

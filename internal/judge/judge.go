@@ -95,7 +95,7 @@ func (b *Basics) PointSource() *handbook.Source {
 const DefaultMaterial = "steel-200"
 
 func materialOf(d *drill.Drill) *handbook.Material {
-	name := d.Word(drill.Material)
+	name := d.Written(drill.Material)
 	if name == "" {
 		name = DefaultMaterial
 	}

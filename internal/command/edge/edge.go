@@ -64,7 +64,7 @@ const (
 // Compute works out the lip of d: its own angles and web, or what a drill of this
 // size and for this work usually has.
 func Compute(d *drill.Drill) Result {
-	r := Result{Result: judge.Compute(d), rpm: d.Value(drill.Rpm), at: d.Word(drill.At), place: 1}
+	r := Result{Result: judge.Compute(d), rpm: d.Value(drill.Rpm), at: d.Written(drill.At), place: 1}
 	size := r.Drill.D
 	r.k, r.kTaken = judge.OrUsual(r.Point.K(), r.Point.Wanted/2)
 	r.kTaken = r.kTaken && !r.Point.Asked

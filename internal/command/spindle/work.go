@@ -89,7 +89,7 @@ func workOf(d *drill.Drill) work {
 		}
 	}
 	w.second = cutting.ThrustByConstant(handbook.ForceConstant(w.Found.Drill.Material), w.load.D, w.load.Feed) * w.load.Wear
-	if f, ok := handbook.DriveFactor(d.Word(drill.Drive)); ok && d.Has(drill.Efficiency) {
+	if f, ok := handbook.DriveFactor(d.Written(drill.Drive)); ok && d.Has(drill.Efficiency) {
 		w.drive = f.Name
 	} else if ok {
 		w.load.Efficiency = f.Mid()
