@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -41,7 +40,7 @@ func (a *app) useShop() fault.List {
 		f.Hint = "the shop's own limits stand there; --shop names another file"
 		return fault.List{f}
 	}
-	s, faults := shop.Read(name, bytes.NewReader(text))
+	s, faults := shop.Read(name, string(text))
 	if len(faults) > 0 {
 		return faults
 	}

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"os"
@@ -117,7 +116,7 @@ func (a *app) fromFile(name string) (*held, fault.List) {
 	if f != nil {
 		return nil, fault.List{f}
 	}
-	given, faults := drill.OfFile(shown, bytes.NewReader(text))
+	given, faults := drill.OfFile(shown, string(text))
 	h := &held{given: given, o: a.set.reading(), from: name}
 	if name != "-" {
 		h.file = name

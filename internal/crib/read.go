@@ -1,7 +1,6 @@
 package crib
 
 import (
-	"bytes"
 	"fmt"
 	"runtime/debug"
 	"slices"
@@ -45,7 +44,7 @@ func Read(file string, data []byte, book *handbook.Book) (*Crib, fault.List) {
 		defer debug.SetGCPercent(debug.SetGCPercent(seldom))
 	}
 	rd := &reader{Reader: strict.Reader{File: file}, book: book}
-	root, errs := strict.Parse(file, bytes.NewReader(data))
+	root, errs := strict.Parse(file, string(data))
 	if len(errs) > 0 {
 		return nil, errs
 	}

@@ -78,7 +78,7 @@ func plainTree(n strict.Node) any {
 
 func treeOf(t *testing.T, text string) map[string]any {
 	t.Helper()
-	root, err := strict.Parse("crib.yaml", strings.NewReader(text))
+	root, err := strict.Parse("crib.yaml", text)
 	if err != nil {
 		t.Fatal(err)
 	}

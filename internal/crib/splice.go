@@ -141,7 +141,7 @@ func value(line string, number int, n strict.Node) (from, to int, err error) {
 		text = text[:remark]
 	}
 	text = strings.TrimRight(text, " \t")
-	alone, faults := strict.Parse("", strings.NewReader(text))
+	alone, faults := strict.Parse("", text)
 	if len(faults) > 0 || !strict.Same(alone, n) {
 		return 0, 0, errShape
 	}

@@ -1,7 +1,6 @@
 package drill
 
 import (
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,8 +16,8 @@ const keyDrills = "drills"
 // are the flags' names, and name and units. A drill without a name is called as the
 // file is. All that is wrong with the file's form is returned, and beside it what could
 // be read.
-func OfFile(file string, r io.Reader) ([]Given, fault.List) {
-	root, faults := strict.Parse(file, r)
+func OfFile(file, text string) ([]Given, fault.List) {
+	root, faults := strict.Parse(file, text)
 	if len(faults) > 0 {
 		return nil, faults
 	}

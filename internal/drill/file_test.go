@@ -14,7 +14,7 @@ import (
 )
 
 func readFile(text string, units quantity.System) (*drill.Read, fault.List) {
-	given, faults := drill.OfFile("twelve.yaml", strings.NewReader(text))
+	given, faults := drill.OfFile("twelve.yaml", text)
 	return resolved(given, faults, units)
 }
 
@@ -222,7 +222,7 @@ func asFile(d *drill.Read) string {
 
 // Keys that a drill has not are offered to whoever reads the rest of the file.
 func TestOfMapOffersTheRest(t *testing.T) {
-	root, faults := strict.Parse("crib.yaml", strings.NewReader("size: 12mm\nbin: B4\nshelf: 3\n"))
+	root, faults := strict.Parse("crib.yaml", "size: 12mm\nbin: B4\nshelf: 3\n")
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}

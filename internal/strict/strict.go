@@ -18,23 +18,19 @@ type Node struct {
 	y *yaml.Node
 }
 
-// Parse reads the one document of r. An empty file is an error. All that
+// Parse reads the one document of a file's text. An empty file is an error. All that
 // is wrong is returned; of what is no YAML, the first.
-func Parse(file string, r io.Reader) (Node, fault.List) {
+func Parse(file, text string) (Node, fault.List) {
 	refuse := func(line, column int, text, hint string) (Node, fault.List) {
 		return Node{}, fault.List{at(file, line, column, text, hint)}
 	}
-	data, err := io.ReadAll(r)
-	if err != nil {
-		return refuse(0, 0, "cannot be read: "+err.Error(), "")
-	}
-	text := string(data)
 	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
 		return refuse(1, 1, "the file is UTF-16", "save it as UTF-8")
 	}
 	var first, second yaml.Node
 	dec := yaml.NewDecoder(strings.NewReader(text))
-	if err = dec.Decode(&first); errors.Is(err, io.EOF) {
+	err := dec.Decode(&first)
+	if errors.Is(err, io.EOF) {
 		return refuse(0, 0, "the file is empty", "one reading a line, such as size: 12mm")
 	}
 	if err == nil {
@@ -52,9 +48,6 @@ func Parse(file string, r io.Reader) (Node, fault.List) {
 	return Node{first.Content[0]}, nil
 }
 
-// mostMarks bounds the complaints about anchors, aliases and tags.
-const mostMarks = 20
-
 // marks refuses the anchors, aliases and tags of a node and of what it holds. A file
 // kept by hand needs none, and a few lines of them can stand for more memory than
 // the machine has.
@@ -63,8 +56,6 @@ func marks(errs fault.List, file string, n *yaml.Node) fault.List {
 		errs = append(errs, at(file, n.Line, n.Column, text, hint))
 	}
 	switch {
-	case len(errs) == mostMarks:
-		return errs
 	case n.Anchor != "" || n.Kind == yaml.AliasNode:
 		refuse("anchors and aliases (& and *) are not taken", "write the value out; if the mark belongs to it, put it into quotes")
 	case n.Style&yaml.TaggedStyle != 0:

@@ -3,7 +3,6 @@
 package shop
 
 import (
-	"io"
 	"math"
 
 	"evenlip/internal/fault"
@@ -26,8 +25,8 @@ type reader struct{ strict.Reader }
 
 // Read reads a shop's file. Everything wrong with it is returned, each with its
 // line and column.
-func Read(file string, r io.Reader) (*Shop, fault.List) {
-	root, errs := strict.Parse(file, r)
+func Read(file, text string) (*Shop, fault.List) {
+	root, errs := strict.Parse(file, text)
 	if len(errs) > 0 {
 		return nil, errs
 	}

@@ -16,12 +16,11 @@ const deg = math.Pi / 180
 
 func yard(t *testing.T) *shop.Shop {
 	t.Helper()
-	f, err := os.Open("../../../testdata/shop.yaml")
+	text, err := os.ReadFile("../../../testdata/shop.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer f.Close()
-	s, errs := shop.Read("shop.yaml", f)
+	s, errs := shop.Read("shop.yaml", string(text))
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
@@ -155,7 +154,7 @@ func TestWhoseTheBandAboutThePointIs(t *testing.T) {
 
 func book(t *testing.T, text string) *handbook.Book {
 	t.Helper()
-	s, errs := shop.Read("shop.yaml", strings.NewReader(text))
+	s, errs := shop.Read("shop.yaml", text)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
@@ -205,12 +204,12 @@ func TestRefusals(t *testing.T) {
 		{"name: &a x\n", "anchors and aliases"},
 		{"name: [\n", "not YAML"},
 	} {
-		_, errs := shop.Read("shop.yaml", strings.NewReader(c.text))
+		_, errs := shop.Read("shop.yaml", c.text)
 		if len(errs) == 0 || !strings.Contains(errs[0].Error(), c.want) {
 			t.Errorf("%q: %v, want %q", c.text, errs, c.want)
 		}
 	}
-	_, errs := shop.Read("shop.yaml", strings.NewReader("limits:\n  lip-height: x\n  flank-wear: y\n"))
+	_, errs := shop.Read("shop.yaml", "limits:\n  lip-height: x\n  flank-wear: y\n")
 	if len(errs) != 2 {
 		t.Errorf("%d errors, want both: %v", len(errs), errs)
 	}
@@ -225,7 +224,7 @@ func FuzzRead(f *testing.F) {
 	f.Add("limits:\n  chisel-angle: [120, 130]\n")
 	f.Add("materials:\n  a: {like: brass, speed: '10,20'}\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		s, errs := shop.Read("f", strings.NewReader(text))
+		s, errs := shop.Read("f", text)
 		if (s == nil) != (len(errs) > 0) {
 			t.Fatalf("a shop and errors, or neither: %v %v", s, errs)
 		}
