@@ -66,6 +66,7 @@ changed, and records made at the same time all land.`,
 	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
 	f.StringVar(&r.note, "note", "", "a remark for the history")
 	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
+	cmd.MarkFlagsMutuallyExclusive("grind", "thinning", "correction", "retired")
 	r.readings = addReadings(cmd, recorded())
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		change, err := a.change(cmd, r)
@@ -80,12 +81,8 @@ changed, and records made at the same time all land.`,
 // change puts what was typed together.
 func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 	ch := crib.Change{Date: r.date, What: crib.Readings, Note: r.note, Units: a.set.units, Today: time.Now(), Readings: map[drill.Reading]string{}}
-	grind := cmd.Flags().Changed("grind")
-	if given := [...]bool{grind, r.thinning, r.correction, r.retired}; count(given[:]) > 1 {
-		return ch, fault.New("record the one, then the other", "crib record: of --grind, --thinning, --correction and --retired, one at a time")
-	}
 	switch {
-	case grind:
+	case cmd.Flags().Changed("grind"):
 		ch.What, ch.Stock = crib.Grind, r.grind
 	case r.thinning:
 		ch.What = crib.Thinning
@@ -104,15 +101,6 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 		ch.Readings[g.Reading] = g.Text
 	}
 	return ch, nil
-}
-
-func count(given []bool) (n int) {
-	for _, g := range given {
-		if g {
-			n++
-		}
-	}
-	return n
 }
 
 // record writes the change, or only works it out.

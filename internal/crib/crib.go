@@ -5,8 +5,6 @@ package crib
 
 import (
 	"math"
-	"slices"
-	"sync"
 
 	"evenlip/internal/drill"
 	"evenlip/internal/near"
@@ -55,11 +53,10 @@ var (
 // Kept returns the readings that a crib keeps of a drill.
 func Kept() []drill.Reading { return drill.Of(drill.Point, drill.Plan) }
 
-// useless returns all others.
-var useless = sync.OnceValue(func() []drill.Reading {
-	kept := Kept()
-	return slices.DeleteFunc(drill.All(), func(r drill.Reading) bool { return slices.Contains(kept, r) })
-})
+// useless reports whether a reading is none of those.
+func useless(r drill.Reading) bool {
+	return r != drill.Name && r != drill.Units && r.Spec().Group != drill.Point && r.Spec().Group != drill.Plan
+}
 
 // Size returns the diameter in millimetres.
 func (d *Drill) Size() float64 { return d.Readings.Value(drill.Size) }

@@ -27,13 +27,18 @@ func (j *Judged) Word() string { return cmp.Or(j.Verdict.Word, Undecided) }
 
 // Judge inspects every drill that is still there, in the file's order.
 func (c *Crib) Judge() []Judged {
+	return slices.DeleteFunc(c.judgeAll(), func(j Judged) bool { return j.Retired() != "" })
+}
+
+// judgeAll inspects those that were thrown away, too.
+func (c *Crib) judgeAll() []Judged {
 	out := make([]Judged, len(c.Drills))
 	inParts(len(out), func(from, to int) {
 		for i := from; i < to; i++ {
 			out[i] = c.judge(&c.Drills[i])
 		}
 	})
-	return slices.DeleteFunc(out, func(j Judged) bool { return j.Retired() != "" })
+	return out
 }
 
 // judge makes no sheet: of a large crib only few drills are shown.
@@ -66,16 +71,10 @@ type Filter struct {
 
 // Select returns those of the drills that the filter wants.
 func (f Filter) Select(all []Judged) []Judged {
-	var out []Judged
-	for _, j := range all {
-		if f.wants(&j) {
-			out = append(out, j)
-		}
-	}
-	return out
+	return slices.DeleteFunc(slices.Clone(all), func(j Judged) bool { return !f.wants(&j) })
 }
 
-func (f *Filter) wants(j *Judged) bool {
+func (f Filter) wants(j *Judged) bool {
 	return (len(f.Verdicts) == 0 || slices.Contains(f.Verdicts, j.Word())) &&
 		(f.Size == 0 || sameSize(f.Size, j.Size())) &&
 		(f.Material == "" || f.Material == j.Material)
@@ -84,30 +83,19 @@ func (f *Filter) wants(j *Judged) bool {
 // Listed returns the drills of the file that the filter wants, in their order. One
 // that was thrown away is of no verdict.
 func (c *Crib) Listed(f Filter) []*Drill {
-	wanted := make([]bool, len(c.Drills))
-	inParts(len(wanted), func(from, to int) {
-		for i := from; i < to; i++ {
-			wanted[i] = c.lists(&c.Drills[i], &f)
-		}
-	})
+	all := len(f.Verdicts) == 0 && f.Size == 0 && f.Material == ""
+	var judged []Judged
+	if !all {
+		judged = c.judgeAll()
+	}
 	var out []*Drill
-	for i, want := range wanted {
-		if want {
-			out = append(out, &c.Drills[i])
+	for i := range c.Drills {
+		d := &c.Drills[i]
+		if all || f.wants(&judged[i]) && (len(f.Verdicts) == 0 || d.Retired() == "") {
+			out = append(out, d)
 		}
 	}
 	return out
-}
-
-func (c *Crib) lists(d *Drill, f *Filter) bool {
-	switch {
-	case len(f.Verdicts) == 0 && f.Size == 0 && f.Material == "":
-		return true
-	case len(f.Verdicts) > 0 && d.Retired() != "":
-		return false
-	}
-	j := c.judge(d)
-	return f.wants(&j)
 }
 
 // why returns the reasons for the verdict, or what is still to be read.

@@ -207,7 +207,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 // useful refuses the readings that tell nothing of a drill in a drawer.
 func (rd *reader) useful(given []drill.Given) {
 	for _, g := range given {
-		if g.Text != "" && slices.Contains(useless(), g.Reading) {
+		if g.Text != "" && useless(g.Reading) {
 			rd.Errs = append(rd.Errs, fault.New("take the line out", "a crib has no use for it").In(g.At, g.Reading.String()))
 		}
 	}
