@@ -118,48 +118,55 @@ type Group[R any] struct {
 	Figures []Def[R]
 }
 
-// Put adds to s the figures of groups as r has them; held are the limits that they
-// name. Each group is a section; one without a title goes on with the section that is
-// open.
+// Put adds to s the figures of groups as r has them, which does not change after; held
+// are the limits that they name. Each group is a section; one without a title goes on
+// with the section that is open.
 func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 	for _, g := range groups {
 		opened := false
 		for i := range g.Figures {
 			d := &g.Figures[i]
-			switch {
-			case d.Key != "":
-				if !opened && (g.Title != "" || len(s.Sections) == 0) {
-					s.Open(g.Title)
-					s.Sections[len(s.Sections)-1].Quiet = g.Quiet
-				}
-				opened = true
-				s.Add(d.figure(r, held, s.Drawing))
-			case !s.Drawing:
-				s.steps = append(s.steps, d.figure(r, held, false))
+			if d.Key == "" {
+				continue // a step
 			}
+			if !opened && (g.Title != "" || len(s.Sections) == 0) {
+				s.Open(g.Title)
+				s.Sections[len(s.Sections)-1].Quiet = g.Quiet
+			}
+			opened = true
+			d.fill(s.next(), r, held, s)
 		}
 	}
+	s.later(func() {
+		for _, g := range groups {
+			for i := range g.Figures {
+				if d := &g.Figures[i]; d.Key == "" {
+					d.fill(s.nextStep(), r, held, s)
+				}
+			}
+		}
+	})
 }
 
 // Letters adds the figures of groups to s as steps alone, for formulas that start
 // from what the sheet does not show.
 func Letters[R any](s *Sheet, r *R, groups ...*Group[R]) {
-	if s.Drawing {
-		return
-	}
-	for _, g := range groups {
-		for i := range g.Figures {
-			d := g.Figures[i]
-			d.Key, d.Limit = "", NoLimit
-			s.steps = append(s.steps, d.figure(r, nil, false))
+	s.later(func() {
+		for _, g := range groups {
+			for i := range g.Figures {
+				d := g.Figures[i]
+				d.Key, d.Limit = "", NoLimit
+				d.fill(s.nextStep(), r, nil, s)
+			}
 		}
-	}
+	})
 }
 
-// figure returns the figure that d defines, as r has it: its number and state
-// alone, if bare.
-func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
-	f := Figure{Key: d.Key, Kind: d.Kind, Value: math.NaN()}
+// fill makes f, which is empty, the figure that d defines, as r has it: its number and
+// state alone, if s is Drawing; with how it is got, if that is asked for or will tell
+// what is missing.
+func (d *Def[R]) fill(f *Figure, r *R, held []Held, s *Sheet) {
+	f.Key, f.Kind, f.Value = d.Key, d.Kind, math.NaN()
 	if d.Value != nil {
 		f.Value = d.Value(r)
 	}
@@ -169,10 +176,25 @@ func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
 	if d.Limit != NoLimit {
 		f.Limit, f.Give = held[d.Limit].limit(f.Value), held[d.Limit].Give
 	}
-	if bare {
-		return f
+	if s.Drawing {
+		return
 	}
-	f.Label, f.Letter, f.Gauge, f.Exact, f.Fine, f.Of = d.Label, d.Letter, d.Gauge, d.Exact, d.Fine, d.Of
+	f.Label, f.Gauge, f.Exact = d.Label, d.Gauge, d.Exact
+	if d.GaugeOf != nil {
+		f.Gauge = d.GaugeOf(r)
+	}
+	if d.LabelOf != nil {
+		f.Label = d.LabelOf(r)
+	}
+	f.Shop = d.Shop != nil && d.Shop(r)
+	if s.Explaining || !f.Known() {
+		d.work(f, r)
+	}
+}
+
+// work says in f how it is got, and what it wants.
+func (d *Def[R]) work(f *Figure, r *R) {
+	f.Letter, f.Fine, f.Of = d.Letter, d.Fine, d.Of
 	f.Work, f.Source = d.Work, d.Source
 	if d.Works != nil {
 		f.Work, f.Source = d.Works(r)
@@ -183,17 +205,9 @@ func (d *Def[R]) figure(r *R, held []Held, bare bool) Figure {
 	case f.Source == "":
 		f.Source = Geometry
 	}
-	if d.GaugeOf != nil {
-		f.Gauge = d.GaugeOf(r)
-	}
-	if d.LabelOf != nil {
-		f.Label = d.LabelOf(r)
-	}
 	if d.OfWays != nil {
 		f.Of = d.OfWays(r)
 	}
-	f.Shop = d.Shop != nil && d.Shop(r)
-	return f
 }
 
 // limit returns the band, nil where it is not known or nothing is held against it.

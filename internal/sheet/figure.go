@@ -58,7 +58,8 @@ type Figure struct {
 	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
 	Limit *handbook.Band
 	Give  float64 // what a bench gauge cannot tell of Value
-	// How the value is got, as Def says.
+	// How the value is got, as Def says: on a sheet that is Explaining, and where there
+	// is no value, to tell what is missing.
 	Letter, Work, Source, Of string
 	Fine                     bool
 	// Shop says that the shop that uses the program has set the value.

@@ -51,6 +51,7 @@ type Sheet struct {
 
 	args  []quantity.Arg // of the findings and the answer
 	steps []Figure       // on the way to others, and readings that formulas start from
+	puts  []func()       // put more steps, once any is asked for
 }
 
 // Origin says which drill or list a sheet is about, as far as it is known.
@@ -201,12 +202,39 @@ func (s *Sheet) Open(title string) {
 }
 
 // Add puts a figure into the section that was opened last.
-func (s *Sheet) Add(f Figure) {
+func (s *Sheet) Add(f Figure) { *s.next() = f }
+
+// next returns an empty figure of the section that was opened last.
+func (s *Sheet) next() *Figure {
 	if len(s.Sections) == 0 {
 		s.Open("")
 	}
-	sec := &s.Sections[len(s.Sections)-1]
-	sec.Figures = append(sec.Figures, f)
+	return grow(&s.Sections[len(s.Sections)-1].Figures)
+}
+
+// nextStep returns an empty step.
+func (s *Sheet) nextStep() *Figure { return grow(&s.steps) }
+
+func grow(fs *[]Figure) *Figure {
+	*fs = append(*fs, Figure{})
+	return &(*fs)[len(*fs)-1]
+}
+
+// later keeps what puts steps until one is asked for: most sheets are printed without.
+func (s *Sheet) later(put func()) {
+	if !s.Drawing {
+		s.puts = append(s.puts, put)
+	}
+}
+
+// allSteps returns every step.
+func (s *Sheet) allSteps() []Figure {
+	for _, put := range s.puts {
+		put()
+	}
+	clear(s.puts) // what they hold of the result
+	s.puts = s.puts[:0]
+	return s.steps
 }
 
 // Find adds a finding.
@@ -280,8 +308,9 @@ func New(command string, explaining bool) *Sheet {
 
 // Free gives the sheet's memory back. Nothing of the sheet may be used after.
 func (s *Sheet) Free() {
-	sections, inputs, findings, extra, args, steps := s.Sections[:0], s.Inputs[:0], s.Findings[:0], s.Extra[:0], s.args[:0], s.steps[:0]
-	*s = Sheet{Sections: sections, Inputs: inputs, Findings: findings, Extra: extra, args: args, steps: steps}
+	clear(s.puts)
+	sections, inputs, findings, extra, args, steps, puts := s.Sections[:0], s.Inputs[:0], s.Findings[:0], s.Extra[:0], s.args[:0], s.steps[:0], s.puts[:0]
+	*s = Sheet{Sections: sections, Inputs: inputs, Findings: findings, Extra: extra, args: args, steps: steps, puts: puts}
 	pool.Put(s)
 }
 

@@ -133,8 +133,9 @@ func (s *Sheet) Letters() []*Figure {
 func (s *Sheet) EachLetter(f func(fig *Figure, n int)) {
 	count := map[string]int{}
 	each := func(visit func(*Figure)) {
-		for i := range s.steps {
-			visit(&s.steps[i])
+		steps := s.allSteps()
+		for i := range steps {
+			visit(&steps[i])
 		}
 		s.Each(visit)
 	}
@@ -149,9 +150,10 @@ func (s *Sheet) EachLetter(f func(fig *Figure, n int)) {
 // letter returns the figure that formulas call by that letter, nil where there is
 // none.
 func (s *Sheet) letter(text string) *Figure {
-	for i := range s.steps {
-		if s.steps[i].Letter == text {
-			return &s.steps[i]
+	steps := s.allSteps()
+	for i := range steps {
+		if steps[i].Letter == text {
+			return &steps[i]
 		}
 	}
 	for i := range s.Sections {
