@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+
+	"github.com/spf13/pflag"
 )
 
 func printed(t *testing.T, args ...string) string {
@@ -55,7 +57,8 @@ func TestAskedForNone(t *testing.T) {
 	}
 }
 
-// The page is cobra's own, but for lines that end before the 80th column.
+// The page is cobra's own, but for lines that end before the 80th column, and for the
+// global flags, of which it has the names.
 func TestUsagePage(t *testing.T) {
 	for _, args := range [][]string{{"--help"}, {"chisel", "--help"}, {"crib", "--help"}, {"crib", "record", "--help"}} {
 		root := new(app).root(args)
@@ -65,7 +68,15 @@ func TestUsagePage(t *testing.T) {
 		}
 		ours := strings.ReplaceAll(cmd.UsageString(), " \\\n", "\n") // an example that goes on
 		root.SetUsageFunc(nil)
-		if theirs := cmd.UsageString(); strings.Join(strings.Fields(ours), " ") != strings.Join(strings.Fields(theirs), " ") {
+		ours, names, _ := strings.Cut(ours, "\n\nFlags of every command")
+		theirs, flags, _ := strings.Cut(cmd.UsageString(), "\n\nGlobal Flags:")
+		cmd.InheritedFlags().VisitAll(func(f *pflag.Flag) {
+			if !strings.Contains(flags, "--"+f.Name+" ") || !strings.Contains(names+" ", "--"+f.Name) {
+				t.Errorf("%q: --%s is not named", args, f.Name)
+			}
+		})
+		ours, theirs = strings.Split(ours, "\n\nUse \"")[0], strings.Split(theirs, "\n\nUse \"")[0]
+		if strings.Join(strings.Fields(ours), " ") != strings.Join(strings.Fields(theirs), " ") {
 			t.Errorf("%q:\n%s\nand cobra's:\n%s", args, ours, theirs)
 		}
 	}

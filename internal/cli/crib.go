@@ -209,7 +209,7 @@ func (a *app) cribFilter(which whichDrills) (crib.Filter, error) {
 
 func (a *app) cribPlan(from *cribFrom) *cobra.Command {
 	return &cobra.Command{
-		Use: "plan", Short: "what to take to the grinder today, what to retire, what to buy", Args: noArgs,
+		Use: "plan", Short: "what to take to the grinder today, to retire, to buy", Args: noArgs,
 		Long: `What to take to the grinder, in that order: sizes of which no drill is fit come
 first, then drills that want the same lip angle together, so that the rest is
 set once. Then what to retire, what is still to be measured, and what to buy to

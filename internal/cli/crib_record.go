@@ -33,7 +33,7 @@ type recordFlags struct {
 func (a *app) cribRecord(from *cribFrom) *cobra.Command {
 	r := new(recordFlags)
 	cmd := &cobra.Command{
-		Use: "record ID [flags]", Short: "write a grind, a thinning or new readings into a drill's history",
+		Use: "record ID [flags]", Short: "write a grind, a thinning or new readings into a history",
 		Long: `Writes what was done into the drill's history and moves its readings on. After
 a grind, flute, length and web follow from the stock, and what has to be read
 anew goes from the readings into the history; readings given along with it

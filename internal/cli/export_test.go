@@ -17,6 +17,9 @@ func Calculations() []string {
 	return out
 }
 
+// Topics are what help knows beside the commands.
+func Topics() []string { return topicNames() }
+
 // Root is the tree of commands, for the tests.
 func Root() *cobra.Command { return new(app).root(nil) }
 

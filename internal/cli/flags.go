@@ -20,10 +20,12 @@ type readingFlag struct {
 	cracked bool // of a reading that is yes or no
 }
 
-// addReadings adds the flags of some readings to a command.
+// addReadings adds the flags of some readings to a command, in the order of the bench.
 func addReadings(cmd *cobra.Command, readings []drill.Reading) readingFlags {
+	usual, rest := drill.ForBench(readings)
 	flags := make(readingFlags, len(readings))
-	for i, r := range readings {
+	cmd.Flags().SortFlags = false
+	for i, r := range append(usual, rest...) {
 		flags[i] = &readingFlag{Reading: r}
 		if r.Spec().Switch {
 			cmd.Flags().BoolVar(&flags[i].cracked, r.String(), false, r.Spec().Help)

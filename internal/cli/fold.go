@@ -22,12 +22,16 @@ func (a *app) helpPage(root *cobra.Command) {
 			a.helpless = cmd.ValidateArgs(words)
 			return
 		}
-		var page strings.Builder
 		out := cmd.OutOrStdout()
+		if !a.wantsAll() {
+			_, _ = io.WriteString(out, a.shown(a.shortPage(cmd)))
+			return
+		}
+		var page strings.Builder
 		cmd.SetOut(&page)
 		help(cmd, args)
 		cmd.SetOut(out)
-		_, _ = io.WriteString(out, fold(page.String(), a.pageWidth()))
+		_, _ = io.WriteString(out, a.shown(page.String()))
 	})
 }
 
@@ -94,7 +98,7 @@ func foldLine(line string, width int) []string {
 // A command goes on in the way of a shell.
 func hang(first, text string, in, width int) []string {
 	var lines []string
-	if strings.HasPrefix(text, "evenlip ") {
+	if strings.HasPrefix(text, "evenlip ") && !strings.Contains(text, "  ") {
 		lines = strings.Split(broken(text, width-len(first)), "\n")
 	} else {
 		lines = print.Wrap(text, width-max(in, len(first)))

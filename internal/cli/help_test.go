@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/cli"
+	"evenlip/internal/drill"
 	"evenlip/internal/sheet/print/style"
 )
 
@@ -41,15 +42,38 @@ func TestEveryCommandHasAScript(t *testing.T) {
 
 // No line of a help page is wider than a screen.
 func TestHelpFitsTheScreen(t *testing.T) {
-	for _, c := range commands(cli.Root()) {
-		help := run("", append(strings.Fields(c.CommandPath())[1:], "--help")...)
+	for _, args := range pages() {
+		if len(args) > 1 && args[0] == "completion" {
+			continue // cobra's own words
+		}
+		help := run("", args...)
 		if help.status != 0 || help.out == "" {
-			t.Fatalf("%s --help: status %d, %s", c.CommandPath(), help.status, help.err)
+			t.Fatalf("%v: status %d, %s", args, help.status, help.err)
 		}
 		for _, line := range strings.Split(help.out, "\n") {
 			if style.Width(line) > widest {
-				t.Errorf("%s --help: %d cells: %s", c.CommandPath(), style.Width(line), line)
+				t.Errorf("%v: %d cells: %s", args, style.Width(line), line)
 			}
+		}
+	}
+}
+
+// -h leaves room on a screen of 24 lines for what was typed and the prompt.
+func TestShortHelpIsOneScreen(t *testing.T) {
+	const lines = 22
+	for _, c := range commands(cli.Root()) {
+		page := run("", append(strings.Fields(c.CommandPath())[1:], "-h")...).out
+		if n := strings.Count(page, "\n"); n > lines || n == 0 {
+			t.Errorf("%s -h: %d lines\n%s", c.CommandPath(), n, page)
+		}
+		first, _, _ := strings.Cut(c.Example, "\n")
+		if c.HasParent() && (!strings.Contains(page, c.Short) || !strings.Contains(strings.ReplaceAll(page, " \\\n      ", " "), first)) {
+			t.Errorf("%s -h says not what it is for, or shows no example:\n%s", c.CommandPath(), page)
+		}
+	}
+	for _, r := range []drill.Reading{drill.Size, drill.Cracked, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Depth} {
+		if page := run("", "inspect", "-h").out; !strings.Contains(page, "--"+r.String()+" ") {
+			t.Errorf("inspect -h leaves out --%s:\n%s", r, page)
 		}
 	}
 }
@@ -79,8 +103,8 @@ func TestHelpFitsANarrowScreen(t *testing.T) {
 			}
 		}
 	}
-	if page := run("", "--width=60").out; !strings.Contains(page, "12mm \\\n") {
-		t.Errorf("the command on the front page is not broken as a shell takes it:\n%s", page)
+	if page := run("", "inspect", "-h", "--width=60").out; !strings.Contains(page, "2mm \\\n") {
+		t.Errorf("the example is not broken as a shell takes it:\n%s", page)
 	}
 	for _, c := range commands(cli.Root()) {
 		page := run("", append(strings.Fields(c.CommandPath())[1:], "--help")...).out
@@ -96,11 +120,16 @@ func TestHelpFitsANarrowScreen(t *testing.T) {
 	}
 }
 
-// pages are the front page and the help pages of all commands.
+// pages are the front page, the help pages of all commands in both sizes, and the topics.
 func pages() [][]string {
 	out := [][]string{{}}
 	for _, c := range commands(cli.Root()) {
-		out = append(out, append(strings.Fields(c.CommandPath())[1:], "--help"))
+		for _, help := range []string{"--help", "-h"} {
+			out = append(out, append(strings.Fields(c.CommandPath())[1:], help))
+		}
+	}
+	for _, topic := range cli.Topics() {
+		out = append(out, []string{"help", topic})
 	}
 	return append(out, []string{"completion", "bash", "--help"}, []string{"help", "crib", "record"})
 }

@@ -7,12 +7,15 @@ import (
 )
 
 // Manual is the tree of commands as pages of a manual want it: the table of the
-// front page in the first, what is set in columns kept in them, and examples no
+// front page, the exit status and the environment in the first, what is set in columns kept in them, and examples no
 // wider than width.
 func Manual(width int) *cobra.Command {
 	root := new(app).root(nil)
 	paragraphs := strings.Split(frontPage, "\n\n")
-	root.Long += "\n\n" + strings.Join(paragraphs[1:len(paragraphs)-1], "\n\n")
+	for _, table := range paragraphs[1 : len(paragraphs)-1] {
+		root.Long += "\n\n  " + strings.ReplaceAll(table, "\n", "\n  ")
+	}
+	root.Long += "\n\n" + statusTopic + "\n" + environmentTopic
 	forManual(root, width)
 	return root
 }

@@ -14,13 +14,8 @@ To begin, see the sample:  evenlip inspect --sample
 For the tabulator to complete words, in bash, zsh, fish or PowerShell:
 evenlip completion --help
 
-The exit status is
-  0  worked out
-  1  with --check: outside a limit, or a verdict that is not fit
-  2  wrong usage, or a reading that cannot be
-  3  a file that cannot be read or makes no sense
-  4  done, but the answer could not be printed
-With 2 and 3 nothing is printed on standard output.`
+evenlip help status says what the exit status is, evenlip help flags what every
+command takes; help units, environment and safety are about those.`
 
 func (a *app) root(args []string) *cobra.Command {
 	commands := a.asked(args)
@@ -44,15 +39,16 @@ func (a *app) root(args []string) *cobra.Command {
 		},
 		CompletionOptions: cobra.CompletionOptions{HiddenDefaultCmd: true, DisableDefaultCmd: len(commands) == 1},
 	}
-	version := root.Flags().Bool("version", false, "the same as evenlip version")
+	version := root.Flags().BoolP("version", "V", false, "the version in one line; evenlip version tells more")
 	root.RunE = func(*cobra.Command, []string) error {
 		if *version {
-			return a.printVersion()
+			return a.printRelease()
 		}
-		a.buf.WriteString(fold(frontPage, a.pageWidth()))
+		a.buf.WriteString(a.shown(frontPage))
 		return nil
 	}
 	root.SetHelpCommand(a.helpCommand())
+	root.PersistentFlags().BoolP("help", "h", false, "all about a command; -h is one screen of it")
 	a.global.flags(root.PersistentFlags())
 	root.SetFlagErrorFunc(flagMistake)
 	root.SetUsageFunc(a.usagePage)

@@ -93,9 +93,8 @@ func atMostOne(cmd *cobra.Command, args []string) error {
 }
 
 // noCommand refuses a word in the place of a command of parent, and says which
-// one was meant.
-func noCommand(parent *cobra.Command, word, refusal string) error {
-	var names []string
+// one was meant, or of the other names.
+func noCommand(parent *cobra.Command, word, refusal string, names ...string) error {
 	for _, c := range parent.Commands() {
 		if c.IsAvailableCommand() {
 			names = append(names, c.Name())

@@ -8,6 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"evenlip/internal/sheet/print"
 )
 
 // usagePage prints how a command is called. It is cobra's own page but for the
@@ -30,7 +32,10 @@ func (a *app) usagePage(cmd *cobra.Command) error {
 	}
 	usageCommands(&b, cmd)
 	usageFlags(&b, "Flags:", own, width)
-	usageFlags(&b, "Global Flags:", cmd.InheritedFlags(), width)
+	if flags := cmd.InheritedFlags(); flags.HasAvailableFlags() {
+		b.WriteString("\n\nFlags of every command (evenlip help flags says what they do):\n")
+		b.WriteString(strings.TrimRight(flagNames(flags, width), "\n"))
+	}
 	if cmd.HasAvailableSubCommands() {
 		fmt.Fprintf(&b, "\n\nUse %q for more information about a command.", cmd.CommandPath()+" [command] --help")
 	}
@@ -88,4 +93,15 @@ func usageFlags(b *strings.Builder, title string, flags *pflag.FlagSet, width in
 	if flags.HasAvailableFlags() {
 		b.WriteString("\n\n" + title + "\n" + strings.TrimRight(flags.FlagUsagesWrapped(width), " \n"))
 	}
+}
+
+// flagNames lists flags by their names alone.
+func flagNames(flags *pflag.FlagSet, width int) string {
+	var all []string
+	flags.VisitAll(func(f *pflag.Flag) { all = append(all, "--"+f.Name) })
+	var b strings.Builder
+	for _, line := range print.Wrap(strings.Join(all, " "), width-2) {
+		b.WriteString("  " + line + "\n")
+	}
+	return b.String()
 }

@@ -33,6 +33,15 @@ func (a *app) printVersion() error {
 	return a.printSheet(versionSheet(buildInfo()), quantity.Metric)
 }
 
+// printRelease prints the version in a line; a script has the rest beside it.
+func (a *app) printRelease() error {
+	if a.set.forScripts() {
+		return a.printVersion()
+	}
+	a.buf.WriteString("evenlip " + versionOf(buildInfo()) + "\n")
+	return nil
+}
+
 func buildInfo() *debug.BuildInfo {
 	info, ok := debug.ReadBuildInfo()
 	if !ok {

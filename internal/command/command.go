@@ -14,6 +14,7 @@ import (
 type Info struct {
 	Name, Short, Long string
 	Group             string // of the help page; "drill" when empty
+	Answers           string // what its headline may say, for the help
 	Examples          string
 	Readings          []drill.Reading
 	Rule              func() []drill.Reading // gives the readings where they are not listed

@@ -99,6 +99,29 @@ const (
 	Lip           // places on a lip
 )
 
+// Means is what a reading is taken with at the bench.
+type Means uint8
+
+// The means, in the order in which a bench takes them up.
+const (
+	ForTheJob Means = iota // it is wanted or set, and read off no drill
+	ByEye                  // at the most a magnifier and a scale
+	ByCaliper
+	ByGauge // for angles, or a protractor
+	ByIndicator
+	ByMarking // the maker's, on wheel or machine
+	AtFixture // its scales
+)
+
+// AllMeans lists the means in the order of a help page: what was read, then the job.
+var AllMeans = [...]Means{ByEye, ByCaliper, ByGauge, ByIndicator, ByMarking, AtFixture, ForTheJob}
+
+// String returns the word for it in a help page.
+func (m Means) String() string {
+	return [...]string{ForTheJob: "the job", ByEye: "by eye", ByCaliper: "caliper", ByGauge: "gauge", ByIndicator: "indicator",
+		ByMarking: "marking", AtFixture: "fixture"}[m]
+}
+
 // Ground is what a grind does to a reading.
 type Ground uint8
 
@@ -132,7 +155,9 @@ type Spec struct {
 	Apart  bool // one value alone is what the lips differ by, and not both lips'
 	Meant  bool // nominal, wished or set, and not taken with a gauge
 	Group  Group
-	Asked  uint8 // its place among the questions at the bench, from 1; 0: on request alone
+	By     Means  // what it is taken with at the bench
+	Typed  string // what may be typed, as an example
+	Asked  uint8  // its place among the questions at the bench, from 1; 0: on request alone
 
 	Help  string    // one line, for the flag
 	How   string    // how to take it at the bench

@@ -394,6 +394,23 @@ func TestCatalogue(t *testing.T) {
 }
 
 // At the bench what ends the matter is asked first; nothing is asked twice.
+// What the help shows to be typed can be read, on a 12 mm drill.
+func TestTyped(t *testing.T) {
+	for _, r := range drill.All() {
+		s := r.Spec()
+		if s.Switch != (s.Typed == "") {
+			t.Errorf("%s: %q is no example", r, s.Typed)
+		}
+		if s.Switch || r == drill.Size {
+			continue
+		}
+		d, errs := read("size 12mm; "+r.String()+" "+s.Typed, quantity.Unset)
+		if errs = append(errs, d.Possible()...); len(errs) > 0 || d.DecimalComma(r) != "" {
+			t.Errorf("%s %s: %v", r, s.Typed, errs)
+		}
+	}
+}
+
 func TestOrderOfQuestions(t *testing.T) {
 	usual, rest := drill.ForBench(drill.Of(drill.Point))
 	if len(usual) < 3 || usual[0] != drill.Size || usual[1] != drill.Cracked || slices.Contains(rest, drill.Web) || !slices.Contains(rest, drill.WebTaper) {

@@ -11,7 +11,7 @@ import (
 
 // Inspect is evenlip inspect.
 var Inspect = command.Of[judge.Result]{Info: command.Info{
-	Name: "inspect", Short: "the whole point in one go: five results, limits, a verdict",
+	Name: "inspect", Short: "is this drill fit, and if not, why, and what cures it",
 	Long: `The point angle, lip clearance, chisel edge, web after regrind and lip height of
 one drill, each against its limit, and a verdict: fit, regrind, thin or retire.
 Any reading may be missing: what can be computed is, and what cannot says which
@@ -19,7 +19,8 @@ reading it wants.`,
 	Examples: `  evenlip inspect --size 12mm --web 2mm --chisel-angle 126 --lip-angle 59,58 --lip-height 0.12mm --clearance 11
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,
-	Rule: func() []drill.Reading { return drill.Of(drill.Point) }, Safety: &command.AtBench,
+	Answers: "FIT, REGRIND, THIN, RETIRE, or MEASURE where too little was read",
+	Rule:    func() []drill.Reading { return drill.Of(drill.Point) }, Safety: &command.AtBench,
 }, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest, Screen: inspectScreen}
 
 // inspectFigures puts the figures of the whole point, and in a draw its verdict.

@@ -23,6 +23,15 @@ var (
 	barASCII = barMarks{"-", "|", "|", "o", ".", "<", ">"}
 )
 
+// BarShown is a short bar with its value in the middle, to explain what a bar is.
+func BarShown(ascii bool) string {
+	m := barUTF8
+	if ascii {
+		m = barASCII
+	}
+	return m.low + m.line + m.line + m.value + m.line + m.line + m.high
+}
+
 // part is a piece of a bar and how it is painted.
 type part struct {
 	text string
