@@ -205,8 +205,6 @@ func (r Reader) unfit(v Value) string {
 		return "a drill has a diameter above zero"
 	case size > largestSize && r.Kind == Size:
 		return r.tooLargeSize(v)
-	case r.Kind == Count && v.V != math.Trunc(v.V):
-		return "a count is a whole number"
 	case r.Kind == Share && v.V > 1:
 		return "a share is at most the whole: 0.8 and 80% are the same"
 	}

@@ -45,7 +45,6 @@ func TestEchoShowsWhatWasTaken(t *testing.T) {
 		{Angle, "59°30'", Inch, "59°30'", "°", Unset, false},
 		{Feed, "0.008", Inch, "0.008 in/rev", "in/rev", Inch, true},
 		{Feed, "1/64", Metric, "1/64 in/rev", "in/rev", Inch, true},
-		{Count, "3", Inch, "3", "", Unset, false},
 		{Number, "0.4", Inch, "0.4", "", Unset, false},
 		{Share, "0.8", Inch, "0.8", "", Unset, false},
 		{Share, "80%", Inch, "80%", "%", Unset, false},

@@ -8,25 +8,19 @@ import (
 	"evenlip/internal/fault"
 )
 
-// takes says what each kind takes, in the words of a message.
-var takes = [...]string{
-	Number:   "a number such as 0.5",
-	Length:   "a length such as 12mm, 0.5in, 1/2 or 85thou",
-	Size:     "a drill size such as 12mm, 0.5in, 1/2, #7 or F",
-	Angle:    "an angle such as 59, 59.5deg or 59°30'",
-	Feed:     "a feed a revolution such as 0.2mm or 0.008in",
-	Taper:    "a taper such as 0.016 or 0.016mm/mm",
-	Share:    "a share such as 0.8 or 80%",
-	Count:    "a whole number such as 3",
-	Rpm:      "a spindle speed such as 600 or 600rpm",
-	Cutting:  "a cutting speed such as 25m/min or 80ft/min",
-	Surface:  "a surface speed such as 30m/s or 6000ft/min",
-	Force:    "a force such as 900N or 200lbf",
-	Torque:   "a torque such as 12Nm or 9ft-lb",
-	Power:    "a power such as 1.5kW or 2hp",
-	Stress:   "a stress such as 155MPa or 22000psi",
-	Duration: "nothing that can be typed",
-	Word:     "nothing that can be typed",
+// takes says what each kind that can be typed takes, in the words of a message.
+var takes = [Word + 1]string{
+	Number:  "a number such as 0.5",
+	Length:  "a length such as 12mm, 0.5in, 1/2 or 85thou",
+	Size:    "a drill size such as 12mm, 0.5in, 1/2, #7 or F",
+	Angle:   "an angle such as 59, 59.5deg or 59°30'",
+	Feed:    "a feed a revolution such as 0.2mm or 0.008in",
+	Taper:   "a taper such as 0.016 or 0.016mm/mm",
+	Share:   "a share such as 0.8 or 80%",
+	Rpm:     "a spindle speed such as 600 or 600rpm",
+	Cutting: "a cutting speed such as 25m/min or 80ft/min",
+	Surface: "a surface speed such as 30m/s or 6000ft/min",
+	Force:   "a force such as 900N or 200lbf",
 }
 
 // Takes says what is to be typed for a quantity of the kind: "an angle such as
@@ -113,7 +107,7 @@ func (r Reader) guessUnit(unit string) string {
 		return "a feed is for one revolution: divide by the rpm"
 	}
 	for kind, text := range takes {
-		if _, ok := find(Kind(kind), unit); ok {
+		if _, ok := find(Kind(kind), unit); ok && text != "" {
 			return unit + " goes with " + strings.Split(text, " such as ")[0]
 		}
 	}

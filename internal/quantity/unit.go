@@ -54,7 +54,7 @@ var plainNumber = []scale{{"", "", Unset, 1, 1}}
 
 // scales lists how each kind may be written. The first entry is what a bare
 // number means, the second what it means under inches if that is an inch unit.
-var scales = [...][]scale{
+var scales = [Word + 1][]scale{
 	Number: plainNumber,
 	Length: lengths,
 	Size:   lengths,
@@ -125,26 +125,15 @@ var scales = [...][]scale{
 	Torque: {
 		{"N m", "N m", Metric, 1, 1},
 		{"in lb", "in lb", Inch, nmPerInLb, 1},
-		{"Nm", "N m", Metric, 1, 1},
-		{"in-lb", "in lb", Inch, nmPerInLb, 1},
-		{"in lbf", "in lb", Inch, nmPerInLb, 1},
-		{"ft lb", "ft lb", Inch, 12 * nmPerInLb, 1},
-		{"ft-lb", "ft lb", Inch, 12 * nmPerInLb, 1},
-		{"ft lbf", "ft lb", Inch, 12 * nmPerInLb, 1},
 	},
 	Power: {
 		{"kW", "kW", Metric, 1, 1},
 		{"hp", "hp", Inch, kWPerHP, 1},
-		{"W", "W", Metric, 1, 1000},
 	},
 	Stress: {
 		{"MPa", "MPa", Metric, 1, 1},
 		{"psi", "psi", Inch, newtonLbf, mmPerInch * mmPerInch},
-		{"N/mm2", "MPa", Metric, 1, 1},
-		{"ksi", "ksi", Inch, 1000 * newtonLbf, mmPerInch * mmPerInch},
 	},
-	Duration: nil,
-	Word:     nil,
 }
 
 // find looks a unit up among those of a kind.
