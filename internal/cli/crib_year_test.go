@@ -83,7 +83,7 @@ func (s *shelf) plan() []map[string]any {
 	if err := json.Unmarshal([]byte(a.out), &d); a.status != 0 || err != nil {
 		s.t.Fatalf("plan: status %d, %v\n%s", a.status, err, a.err)
 	}
-	return d.Results
+	return d.Results.Rows
 }
 
 // wear takes a few drills to work.
@@ -125,7 +125,7 @@ func (s *shelf) do(row map[string]any) {
 		s.record(id, flags...)
 		d.stock, d.grinds, d.thinned = d.stock+stock, d.grinds+1, false
 	case "thin":
-		s.record(id, "--thinning", "--web", inMM(row["thin_to_web_mm"].(float64)))
+		s.record(id, "--thinning", "--web", inMM(row["web_target_mm"].(float64)))
 		d.thinned = true
 	case "retire":
 		s.record(id, "--retired", "--note", "in the scrap bin")

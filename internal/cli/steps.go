@@ -84,7 +84,7 @@ func (t *steps) add(values []float64, s *sheet.Sheet) {
 	}
 	t.row(values, script, len(figures), func(n int) (sheet.Column, sheet.Cell) {
 		f := figures[n]
-		return sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true}, sheet.CellOf(f)
+		return sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge}, sheet.CellOf(f)
 	})
 }
 
@@ -208,11 +208,12 @@ func (t *steps) forScripts() sheet.Grid {
 	if t.lists {
 		return g
 	}
-	for i, key := range [...]string{"outside", "verdict", "findings"} {
-		if key == "verdict" && !t.judged {
+	for i, c := range [...]sheet.Column{{Key: "outside", Kind: quantity.Words}, {Key: "verdict", Kind: quantity.Word}, {Key: "findings", Kind: quantity.Words}} {
+		if c.Key == "verdict" && !t.judged {
 			continue
 		}
-		g.Columns = append(g.Columns, sheet.Column{Key: key, Label: key, Kind: quantity.Word, Maybe: key == "verdict"})
+		c.Label = c.Key
+		g.Columns = append(g.Columns, c)
 		for n := range g.Rows {
 			g.Rows[n] = append(g.Rows[n], sheet.W(t.scripts[n][i]))
 		}

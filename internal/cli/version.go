@@ -70,15 +70,16 @@ func versionSheet(info *debug.BuildInfo) *sheet.Sheet {
 	}
 	s := &sheet.Sheet{Command: "version", Title: "evenlip " + version}
 	s.Open("Build")
-	for _, f := range [...]struct{ key, label, word string }{
-		{"version", "version", version},
-		{"commit", "commit", built["vcs.revision"]},
-		{"commit_time", "commit made at", built["vcs.time"]},
-		{"commit_changed", "changed since the commit", changed},
-		{"go", "built by", runtime.Version()},
-		{"platform", "built for", runtime.GOOS + "/" + runtime.GOARCH},
+	for _, f := range [...]sheet.Figure{
+		{Key: "version", Label: "version", Word: version, Kind: quantity.Word},
+		{Key: "commit", Label: "commit", Word: built["vcs.revision"], Kind: quantity.Word},
+		{Key: "commit_time", Label: "commit made at", Word: built["vcs.time"], Kind: quantity.Word},
+		{Key: "commit_changed", Label: "changed since the commit", Word: changed, Kind: quantity.Switch},
+		{Key: "go", Label: "built by", Word: runtime.Version(), Kind: quantity.Word},
+		{Key: "platform", Label: "built for", Word: runtime.GOOS + "/" + runtime.GOARCH, Kind: quantity.Word},
 	} {
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
+		f.Value = math.NaN()
+		s.Add(f)
 	}
 	return s
 }

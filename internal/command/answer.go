@@ -104,7 +104,9 @@ func Echo(out []sheet.Input, d *drill.Drill) []sheet.Input {
 		}
 		s := t.Spec()
 		in := sheet.Input{Name: s.Name, Text: t.Text, Kind: s.Kind}
-		if s.Kind == quantity.Word {
+		if s.Switch {
+			in.Kind, in.Word, in.Echo = quantity.Switch, "yes", in.Text
+		} else if s.Kind == quantity.Word {
 			in.Word, in.Echo = in.Text, in.Text
 		} else {
 			in.Values = t.Values[:t.N]

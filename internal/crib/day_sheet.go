@@ -3,6 +3,7 @@ package crib
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
@@ -42,7 +43,7 @@ func grindColumns() []sheet.Column {
 		{Key: "lip_angle_deg", Label: "lips at", Kind: quantity.Angle, Gauge: quantity.Setting},
 		sheet.Lengths("take_1_inner_mm", "1 inner"), sheet.Lengths("take_1_outer_mm", "1 outer"),
 		sheet.Lengths("take_2_inner_mm", "2 inner"), sheet.Lengths("take_2_outer_mm", "2 outer"),
-		sheet.Lengths("thin_to_web_mm", "thin to"),
+		sheet.Lengths("web_target_mm", "thin to"),
 	}
 }
 
@@ -120,8 +121,8 @@ func (d *Day) shopping() sheet.Grid {
 // all is one row a drill, and one for each size to buy.
 func (d *Day) all() sheet.Grid {
 	g := rows(append([]sheet.Column{word("do", "do"), count("turn", "turn"), word("id", "id"), word("size", "size"),
-		{Key: "size_mm", Label: "size", Kind: quantity.Size}, word("verdict", "verdict"), word("reasons", "because"), word("stock_reason", "stock for"),
-		sheet.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), count("count", "count")}, append(grindColumns(), clearance)...))
+		{Key: "size_mm", Label: "size", Kind: quantity.Size}}, slices.Concat(verdictColumns(), []sheet.Column{word("stock_reason", "stock for"),
+		sheet.Lengths("stock_mm", "stock"), count("regrinds_left", "grinds left"), word("retire_reason", "retired for"), count("count", "count")}, grindColumns(), []sheet.Column{clearance})...))
 	none := sheet.V(math.NaN())
 	for i := range d.Tasks {
 		t := &d.Tasks[i]
@@ -132,12 +133,24 @@ func (d *Day) all() sheet.Grid {
 		if t.Plan.Made && t.Do == ToGrind || t.keeps() {
 			stock, cause = sheet.V(t.Plan.Stock.Total), t.Plan.Stock.Governs.String()
 		}
-		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(string(t.Do)), turn, sheet.W(t.ID), sheet.W(t.sizeText()), sheet.V(t.Size()),
-			sheet.W(t.Word()), sheet.W(t.because()), sheet.W(cause), stock, sheet.V(t.Plan.Left), none}, append(t.grindCells(Scripts), t.clearanceCell())...))
+		g.Rows = append(g.Rows, slices.Concat([]sheet.Cell{sheet.W(string(t.Do)), turn, sheet.W(t.ID), sheet.W(t.sizeText()), sheet.V(t.Size())}, verdictCells(t.Verdict),
+			[]sheet.Cell{sheet.W(cause), stock, sheet.V(t.Plan.Left), sheet.W(t.Plan.Reason), none}, t.grindCells(Scripts), []sheet.Cell{t.clearanceCell()}))
 	}
 	for _, p := range d.Buy {
-		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(string(ToBuy)), none, sheet.W(""), sheet.W(p.SizeText), sheet.V(p.Size),
-			sheet.W(""), sheet.W(""), sheet.W(""), none, none, sheet.V(float64(p.Count()))}, none, none, none, none, none, none, none))
+		row := slices.Repeat([]sheet.Cell{none}, len(g.Columns))
+		for i, c := range g.Columns {
+			switch c.Key {
+			case "do":
+				row[i] = sheet.W(string(ToBuy))
+			case "size":
+				row[i] = sheet.W(p.SizeText)
+			case "size_mm":
+				row[i] = sheet.V(p.Size)
+			case "count":
+				row[i] = sheet.V(float64(p.Count()))
+			}
+		}
+		g.Rows = append(g.Rows, row)
 	}
 	return g
 }

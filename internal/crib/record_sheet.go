@@ -25,11 +25,14 @@ func (o *Outcome) Sheet(file string, dryRun bool, gauges quantity.Gauges) *sheet
 	}
 	was, is := verdictOn(o.Old, gauges), verdictOn(o.New, gauges)
 	s.Open("Recorded")
-	for _, f := range [...]struct{ key, label, word string }{
-		{"id", "drill", o.ID}, {"what", "what", string(o.Event.What)}, {"date", "date", o.Event.Date}, {"written", "written to the file", written},
-		{"verdict_before", "verdict before", cmp.Or(was.Word, Undecided)}, {"verdict", "verdict now", cmp.Or(is.Word, Undecided)},
+	for _, f := range [...]sheet.Figure{
+		{Key: "what", Label: "what", Word: string(o.Event.What), Kind: quantity.Word}, {Key: "date", Label: "date", Word: o.Event.Date, Kind: quantity.Word},
+		{Key: "written", Label: "written to the file", Word: written, Kind: quantity.Switch},
+		{Key: "verdict_before", Label: "verdict before", Word: cmp.Or(was.Word, Undecided), Open: was.Word == "", Kind: quantity.Word},
+		{Key: "verdict", Label: "verdict now", Word: cmp.Or(is.Word, Undecided), Open: is.Word == "", Kind: quantity.Word},
 	} {
-		s.Add(sheet.Figure{Key: f.key, Label: f.label, Word: f.word, Value: math.NaN(), Kind: quantity.Word})
+		f.Value = math.NaN()
+		s.Add(f)
 	}
 	s.Add(sheet.Figure{Key: "stock_mm", Label: "stock", Value: o.Event.Stock, Kind: quantity.Length, Gauge: quantity.Caliper})
 	g := sheet.Grid{Key: "changes", Title: "Readings", Columns: []sheet.Column{word("reading", "reading"), word("before", "before"), word("now", "now"), word("because", "because")}}
@@ -110,12 +113,11 @@ func (o *Outcome) wearLeft(s *sheet.Sheet) {
 
 // Started says that a crib's file was written.
 func (c *Crib) Started(sample bool) *sheet.Sheet {
-	s := &sheet.Sheet{Command: "crib new", Title: c.File + ": a new crib", Sample: sample}
+	s := &sheet.Sheet{Command: "crib new", Title: c.File + ": a new crib", Sample: sample, Origin: sheet.Origin{Name: c.Name, File: c.File}}
 	if sample {
 		s.Title = c.File + ": the SAMPLE crib, all of it invented"
 	}
 	s.Open("Written")
-	s.Add(sheet.Figure{Key: "file", Label: "file", Word: c.File, Value: math.NaN(), Kind: quantity.Word})
 	s.Add(sheet.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
 	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", quantity.Say(filepath.Base(store.LockName(c.File))))
 	return s

@@ -9,7 +9,6 @@ import (
 	"evenlip/internal/judge"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
-	"evenlip/internal/sheet/print"
 )
 
 // Sheets are printed for people, or with every figure for scripts.
@@ -47,7 +46,17 @@ func (c *Crib) sheet(command string) *sheet.Sheet {
 
 // rows makes the grid that is the results of a sheet, one row a drill.
 func rows(columns []sheet.Column) sheet.Grid {
-	return sheet.Grid{Key: print.ResultList, Main: true, Columns: columns}
+	return sheet.Grid{Key: "rows", Main: true, Columns: columns}
+}
+
+// verdictColumns are the verdict as scripts read it.
+func verdictColumns() []sheet.Column {
+	return []sheet.Column{word("verdict", "verdict"), {Key: "verdict_reasons", Label: "reasons", Kind: quantity.Words},
+		{Key: "verdict_wants", Label: "wants", Kind: quantity.Phrases}}
+}
+
+func verdictCells(v *sheet.Verdict) []sheet.Cell {
+	return []sheet.Cell{sheet.W(v.Word), sheet.W(strings.Join(v.Reasons, " ")), sheet.W(strings.Join(v.Missing, "; "))}
 }
 
 // List returns the sheet of the drills as they stand in the file. Scripts also
@@ -80,7 +89,11 @@ func readingColumns() []sheet.Column {
 		spec := r.Spec()
 		for _, key := range spec.Keys {
 			if key != "" {
-				out = append(out, sheet.Column{Key: key, Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge})
+				c := sheet.Column{Key: key, Label: spec.Name, Kind: spec.Kind, Gauge: spec.Gauge}
+				if spec.Switch {
+					c.Kind = quantity.Switch
+				}
+				out = append(out, c)
 			}
 		}
 	}
@@ -94,6 +107,8 @@ func (d *Drill) readingCells() []sheet.Cell {
 		for i, key := range r.Spec().Keys {
 			switch {
 			case key == "":
+			case r.Spec().Switch && d.Readings.Written(r) != "":
+				out = append(out, sheet.W(map[bool]string{true: "yes", false: "no"}[d.Readings.Has(r)]))
 			case r.Spec().Kind == quantity.Word:
 				out = append(out, sheet.W(d.Readings.Written(r)))
 			case i < len(values):
@@ -113,10 +128,21 @@ func (d *Drill) sizeText() string { return d.Readings.AsRead(drill.Size)[0].Echo
 // many there are of each verdict. Scripts also get every figure of inspect.
 func (c *Crib) Audit(drills []Judged, to Audience) *sheet.Sheet {
 	s := c.sheet("crib audit")
-	g := rows([]sheet.Column{word("id", "id"), word("size", "size"), word("material", "for"), word("verdict", "verdict"), word("reasons", "because")})
+	g := rows([]sheet.Column{word("id", "id"), word("size", "size"), word("material", "for")})
+	if to == Scripts {
+		g.Columns = append(g.Columns, verdictColumns()...)
+	} else {
+		g.Columns = append(g.Columns, word("verdict", "verdict"), word("reasons", "because"))
+	}
 	for i := range drills {
 		d := &drills[i]
-		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(d.ID), sheet.W(d.sizeText()), sheet.W(d.Material), sheet.W(d.Word()), sheet.W(d.why())})
+		row := []sheet.Cell{sheet.W(d.ID), sheet.W(d.sizeText()), sheet.W(d.Material)}
+		if to == Scripts {
+			row = append(row, verdictCells(d.Verdict)...)
+		} else {
+			row = append(row, sheet.W(d.Word()), sheet.W(d.why()))
+		}
+		g.Rows = append(g.Rows, row)
 	}
 	if to == Scripts {
 		c.addShares(&g, drills)
@@ -141,14 +167,14 @@ func (c *Crib) andGone() string {
 }
 
 // addShares adds, where gauges were named, in what share of the draws each verdict came
-// out.
+// out, and what to read again where that is too small.
 func (c *Crib) addShares(g *sheet.Grid, drills []Judged) {
 	if c.Gauges == (quantity.Gauges{}) {
 		return
 	}
-	g.Columns = append(g.Columns, sheet.Column{Key: "verdict_share", Label: "share of the draws", Kind: quantity.Number})
+	g.Columns = append(g.Columns, sheet.Column{Key: "verdict_share", Label: "share of the draws", Kind: quantity.Number}, word("verdict_finer", "read again"))
 	for i := range drills {
-		g.Rows[i] = append(g.Rows[i], sheet.V(drills[i].Verdict.Share))
+		g.Rows[i] = append(g.Rows[i], sheet.V(drills[i].Verdict.Share), sheet.W(drills[i].Verdict.Finer))
 	}
 }
 
@@ -169,7 +195,7 @@ func (c *Crib) addFigures(g *sheet.Grid, drills []Judged) {
 		s.Each(func(f *sheet.Figure) {
 			if _, there := at[f.Key]; !there {
 				at[f.Key] = len(g.Columns)
-				g.Columns = append(g.Columns, sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge, Maybe: true})
+				g.Columns = append(g.Columns, sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge})
 				row = fill(row)
 			}
 			row[at[f.Key]] = sheet.CellOf(f)

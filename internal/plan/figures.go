@@ -80,7 +80,7 @@ var ends = group{Title: "Off each lip, clean-up included", Figures: []def{
 
 // thinning is whether the web is to be thinned after this grind, and to what.
 var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
-	{Key: "thin", Label: "thin the web", Kind: quantity.Word, Word: func(p *Plan) string { return thinned(&p.Done) },
+	{Key: "thin", Label: "thin the web", Kind: quantity.Switch, Word: func(p *Plan) string { return thinned(&p.Done) },
 		OfWays: func(p *Plan) string { return p.wants(p.Found.Chisel.Length, judge.WantsChisel(&p.Found)) }},
 	{Key: "chisel_ratio_unthinned", Label: "chisel edge / D, unthinned", Kind: quantity.Number,
 		Value: func(p *Plan) float64 { return p.Ground.Ratio }, Work: "wg / sin(pg) / D"},
@@ -96,7 +96,7 @@ var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
 		Works: func(*Plan) (work, source string) {
 			return sheet.AsRead, "as new; " + handbook.StandardChiselSource().String()
 		}},
-	{Key: "thin_to_web_mm", Letter: "wt", Label: "thin to web", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "web_target_mm", Letter: "wt", Label: "thin to web", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Web) }, Work: "qt * D * sin(pg)"},
 	{Key: "notch_depth_mm", Label: "notch, each side", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.ifThinned((p.Ground.Web - p.Done.Web) / 2) }, Work: "(wg - wt) / 2"},
@@ -139,7 +139,7 @@ var after = group{Title: "When it is done", Quiet: true, Figures: []def{
 		Value: func(p *Plan) float64 { return p.Done.Chisel }, Work: "wd / sin(pg)"},
 	{Key: "chisel_ratio_after", Letter: "qd", Label: "chisel edge / D when done", Kind: quantity.Number,
 		Value: func(p *Plan) float64 { return p.Done.Ratio }, Work: "cd / D"},
-	{Key: "thrust_now_n", Label: "thrust now, were it sharp", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Now) },
+	{Key: "thrust_before_n", Label: "thrust now, were it sharp", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Now) },
 		Work: "(uB * Bn + uJ * qn^2) * Kd", Source: judge.ForceSource},
 	{Key: "thrust_after_n", Label: "thrust when done", Kind: quantity.Force, Value: func(p *Plan) float64 { return p.thrust(&p.Done) },
 		Work: "(uB * Bd + uJ * qd^2) * Kd", Source: judge.ForceSource},

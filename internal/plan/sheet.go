@@ -108,7 +108,7 @@ func (p *Plan) schedule() sheet.Grid {
 		{Key: "grind", Label: "grind", Kind: quantity.Count},
 		sheet.Lengths("removed_mm", "off"), sheet.Lengths("flute_mm", "flute"), sheet.Lengths("web_unthinned_mm", "body"),
 		sheet.Lengths("web_mm", "web"), sheet.Lengths("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
-		{Key: "thinned", Label: "thin", Kind: quantity.Word}, plain("thrust_ratio", "thrust /now"),
+		{Key: "thinned", Label: "thin", Kind: quantity.Switch}, plain("thrust_ratio", "thrust /now"),
 	}}
 	tapers := sheet.Known(p.Body.BackTaper)
 	if tapers {

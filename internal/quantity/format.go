@@ -88,8 +88,8 @@ func (f Format) shown(k Kind) scale {
 }
 
 // Number returns the digits of v without a unit: "1.86". Forces, torques and
-// stresses are rounded to three significant figures. A NaN, and any value of the kind
-// Word, gives "-"; an infinity gives "∞".
+// stresses are rounded to three significant figures. A NaN, and any value of a kind
+// that is no number, gives "-"; an infinity gives "∞".
 func (f Format) Number(k Kind, g Gauge, v float64) string {
 	var room [32]byte
 	return string(f.appendNumber(room[:0], k, g, v))
@@ -97,7 +97,7 @@ func (f Format) Number(k Kind, g Gauge, v float64) string {
 
 func (f Format) appendNumber(b []byte, k Kind, g Gauge, v float64) []byte {
 	switch {
-	case math.IsNaN(v) || k == Word:
+	case math.IsNaN(v) || !k.Number():
 		return append(b, none...)
 	case math.IsInf(v, 1):
 		return append(b, "∞"...)

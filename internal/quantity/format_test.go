@@ -99,6 +99,7 @@ func TestTextAtTheEdges(t *testing.T) {
 	mm := Format{}
 	checkPrinted(t, []printed{
 		{mm, Word, NoGauge, 1, "-"},
+		{mm, Switch, NoGauge, 1, "-"},
 		{mm, Length, Caliper, math.NaN(), "-"},
 		{mm, Length, Caliper, math.Inf(1), "∞ mm"},
 		{mm, Force, Caliper, math.Inf(-1), "-∞ N"},

@@ -36,7 +36,15 @@ const (
 	Stress               // MPa
 	Duration             // s
 	Word                 // no number: a name, a verdict
+	Switch               // no number: yes or no
+	Words                // no number: any number of words, apart by blanks
+	Phrases              // no number: the same, of words together, apart by semicolons
+
+	kinds // how many there are
 )
+
+// Number reports whether a value of the kind is one.
+func (k Kind) Number() bool { return k < Word }
 
 // Gauge is what a reading was taken with.
 type Gauge uint8

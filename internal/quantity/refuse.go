@@ -9,7 +9,7 @@ import (
 )
 
 // takes says what each kind that can be typed takes, in the words of a message.
-var takes = [Word + 1]string{
+var takes = [kinds]string{
 	Number:  "a number such as 0.5",
 	Length:  "a length such as 12mm, 0.5in, 1/2 or 85thou",
 	Size:    "a drill size such as 12mm, 0.5in, 1/2, #7 or F",

@@ -54,7 +54,7 @@ var plainNumber = []scale{{"", "", Unset, 1, 1}}
 
 // scales lists how each kind may be written. The first entry is what a bare
 // number means, the second what it means under inches if that is an inch unit.
-var scales = [Word + 1][]scale{
+var scales = [kinds][]scale{
 	Number: plainNumber,
 	Length: lengths,
 	Size:   lengths,

@@ -58,6 +58,8 @@ type Figure struct {
 	Gauge quantity.Gauge // the gauge whose fineness bounds the digits shown
 	Limit *handbook.Band
 	Give  float64 // what a bench gauge cannot tell of Value
+	// Open says that Word is for people alone: what it stands for is not known.
+	Open bool
 	// How the value is got, as Def says: on a sheet that is Explaining, and where there
 	// is no value, to tell what is missing.
 	Letter, Work, Source, Of string

@@ -128,8 +128,6 @@ type Column struct {
 	Gauge      quantity.Gauge
 	// Bare leaves the unit out of the head, where the title has it.
 	Bare bool
-	// Maybe makes an empty word one that is not known, and not one of no letters.
-	Maybe bool
 	// Plot draws a bar beside each number in a table.
 	Plot bool
 }
@@ -160,7 +158,7 @@ type Grid struct {
 	Brief []int
 }
 
-// Cell is one entry of a Grid; NaN shows as a dash.
+// Cell is one entry of a Grid; NaN shows as a dash. An empty word is not known.
 type Cell struct {
 	Value float64
 	Word  string

@@ -86,12 +86,12 @@ const mostShown = 7
 func (p *piloted) grid() sheet.Grid {
 	g := sheet.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []sheet.Column{
 		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
-		{Key: "use", Label: "", Kind: quantity.Word},
+		{Key: "use", Label: "use", Kind: quantity.Switch},
 	}}
 	for i, n := range p.sizes {
-		use := ""
+		use := "no"
 		if n == p.use {
-			use = "use this one"
+			use = "yes"
 		}
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(n.Name), sheet.W(n.Series.String()), sheet.V(n.MM), sheet.W(use)})
 		g.Brief = append(g.Brief, i)

@@ -90,7 +90,7 @@ func TestPilotToUse(t *testing.T) {
 		g := drilltest.Grid(t, s, "pilot_sizes")
 		var marked []int
 		for i, row := range g.Rows {
-			if row[3].Word != "" {
+			if row[3].Word == "yes" {
 				marked = append(marked, i)
 			}
 		}

@@ -124,7 +124,7 @@ func csvRow(keys, doubted []string, s *sheet.Sheet) []string {
 func csvFields(s *sheet.Sheet) map[string]string {
 	fields := map[string]string{}
 	s.Each(func(f *sheet.Figure) {
-		fields[f.Key] = field(f.Kind, f.Word, f.Value)
+		fields[f.Key] = field(f.Kind, knownWord(f), f.Value)
 		if u, _, ok := exported(f); ok {
 			fields[uncertaintyOf(f.Key)] = full(u)
 		}
@@ -170,9 +170,12 @@ func csvGrid(out *csv.Writer, g *sheet.Grid, head bool) {
 	}
 }
 
-// field is a word, or a number without one.
+// field is a word, or a number without one; what is not known is empty.
 func field(kind quantity.Kind, word string, v float64) string {
-	if word != "" {
+	switch {
+	case word != "" && kind == quantity.Switch:
+		return strconv.FormatBool(word == yes)
+	case word != "":
 		return clean(word)
 	}
 	return full(quantity.Export(kind, v))

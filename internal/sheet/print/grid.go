@@ -46,7 +46,7 @@ func (t *tableWriter) cells(g *sheet.Grid) (words []bool, cells [][]string) {
 			head[i] = strings.TrimSpace(c.Label + " " + t.f.Unit(c.Kind))
 		}
 		head[i] = t.ascii(head[i])
-		words = append(words, c.Kind == quantity.Word)
+		words = append(words, !c.Kind.Number())
 	}
 	cells = append(cells, head)
 	for _, row := range briefly(g) {
@@ -97,7 +97,7 @@ func turned(cells [][]string) (out [][]string, words []bool) {
 }
 
 func (t *tableWriter) cell(c sheet.Column, v sheet.Cell) string {
-	if v.Word != "" || c.Kind == quantity.Word {
+	if v.Word != "" || !c.Kind.Number() {
 		return quantity.Clean(v.In(t.f.System))
 	}
 	if math.IsNaN(v.Value) {

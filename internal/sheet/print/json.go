@@ -98,15 +98,12 @@ func (j *object) origin(o *sheet.Origin) {
 	}
 }
 
-// ResultList is the key of a main grid that is all of the results: they are
-// then a list and not an object.
-const ResultList = "results"
-
 func (j *object) input(in *sheet.Input) {
 	j.open(in.Name, '{')
 	j.text("read", in.Text)
-	if in.Kind == quantity.Word {
-		j.text("value", in.Word)
+	if !in.Kind.Number() {
+		j.name("value")
+		j.value(in.Kind, in.Word, 0)
 	}
 	for i, v := range in.Values {
 		j.number(in.Keys[i], quantity.Export(in.Kind, v.V))
@@ -115,29 +112,21 @@ func (j *object) input(in *sheet.Input) {
 }
 
 func (j *object) results(s *sheet.Sheet) {
-	if g := mainGrid(s); g != nil && g.Key == ResultList {
-		j.grid(g)
-		return
-	}
 	j.open("results", '{')
 	s.Each(func(f *sheet.Figure) {
-		if f.Word != "" {
-			j.text(f.Key, f.Word)
-		} else {
-			j.number(f.Key, quantity.Export(f.Kind, f.Value))
-		}
+		j.name(f.Key)
+		j.value(f.Kind, knownWord(f), f.Value)
 	})
 	for i := range s.Grids {
 		j.grid(&s.Grids[i])
 	}
 	if v := s.Verdict; v != nil {
-		if v.Word == "" {
-			j.raw("verdict", "null")
-		} else {
-			j.text("verdict", v.Word)
-		}
+		j.name("verdict")
+		j.value(quantity.Word, v.Word, 0)
 		if s.Gauged {
 			j.number("verdict_share", v.Share)
+			j.name("verdict_finer")
+			j.value(quantity.Word, v.Finer, 0)
 		}
 		j.list("verdict_reasons", v.Reasons)
 		j.list("verdict_wants", v.Missing)
@@ -152,13 +141,14 @@ func (j *object) grid(g *sheet.Grid) {
 	j.open(g.Key, '[')
 	for _, row := range g.Rows {
 		if len(row) == 1 {
-			j.element(g.Columns[0], row[0])
+			j.comma()
+			j.value(g.Columns[0].Kind, row[0].Word, row[0].Value)
 			continue
 		}
 		j.openElement('{')
 		for i, c := range row {
 			j.name(g.Columns[i].Key)
-			j.value(g.Columns[i], c)
+			j.value(g.Columns[i].Kind, c.Word, c.Value)
 		}
 		if keys := ofShop(g, row); keys != "" {
 			j.list(ofShopKey, strings.Fields(keys))
@@ -168,21 +158,42 @@ func (j *object) grid(g *sheet.Grid) {
 	j.close(']')
 }
 
-func (j *object) element(c sheet.Column, v sheet.Cell) {
-	j.comma()
-	j.value(c, v)
+// value appends a word, if there is one, or a number; what is not known is null, and a
+// list of nothing is empty.
+func (j *object) value(kind quantity.Kind, word string, number float64) {
+	switch {
+	case kind == quantity.Words:
+		j.elements(strings.Fields(word))
+	case kind == quantity.Phrases:
+		j.elements(phrases(word))
+	case word == "" && kind.Number():
+		j.b = appendNumber(j.b, quantity.Export(kind, number))
+	case word == "":
+		j.b = append(j.b, "null"...)
+	case kind == quantity.Switch:
+		j.b = strconv.AppendBool(j.b, word == yes)
+	default:
+		j.b = appendQuoted(j.b, word)
+	}
 }
 
-func (j *object) value(c sheet.Column, v sheet.Cell) {
-	words := v.Word != "" || c.Kind == quantity.Word
-	switch {
-	case words && v.Word == "" && c.Maybe:
-		j.b = append(j.b, "null"...)
-	case words:
-		j.b = appendQuoted(j.b, v.Word)
-	default:
-		j.b = appendNumber(j.b, quantity.Export(c.Kind, v.Value))
+// yes is the word for a switch that is on.
+const yes = "yes"
+
+func phrases(text string) []string {
+	if text == "" {
+		return nil
 	}
+	return strings.Split(text, "; ")
+}
+
+// knownWord is the word of a figure as far as it is known: where gauges leave several,
+// or what a person is told is that it is not known, it is none.
+func knownWord(f *sheet.Figure) string {
+	if f.Open || f.Doubt != nil && f.Doubt.Unsure {
+		return ""
+	}
+	return f.Word
 }
 
 func (e *Encoder) limits(j *object, s *sheet.Sheet) {
@@ -194,7 +205,8 @@ func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 		j.open(f.Key, '{')
 		j.number("low", quantity.Export(f.Kind, f.Limit.Low))
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
-		j.word("state", stateWord(f))
+		j.name("state")
+		j.value(quantity.Word, stateWord(f), 0)
 		if f.Limit.Source != nil && !e.Lean {
 			j.name("source")
 			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
@@ -213,7 +225,7 @@ func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 }
 
 // uncertainty lists the expanded uncertainties of the figures and the intervals that
-// they are half of, of 95 %, where gauges were named.
+// they are half of, of 95 %, and what a word may be, where gauges were named.
 func (j *object) uncertainty(s *sheet.Sheet) {
 	if !s.Gauged {
 		return
@@ -232,6 +244,13 @@ func (j *object) uncertainty(s *sheet.Sheet) {
 			j.number("low", ends.Low)
 			j.number("high", ends.High)
 			j.close('}')
+		}
+	})
+	j.close('}')
+	j.open("may_be", '{')
+	s.Each(func(f *sheet.Figure) {
+		if f.Doubt != nil && len(f.Doubt.Words) > 1 {
+			j.list(f.Key, f.Doubt.Words)
 		}
 	})
 	j.close('}')

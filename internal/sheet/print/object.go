@@ -58,7 +58,13 @@ func (j *object) number(name string, v float64) {
 }
 
 func (j *object) list(name string, items []string) {
-	j.open(name, '[')
+	j.name(name)
+	j.elements(items)
+}
+
+// elements appends a list of texts.
+func (j *object) elements(items []string) {
+	j.b = append(j.b, '[')
 	for _, item := range items {
 		j.comma()
 		j.b = appendQuoted(j.b, item)

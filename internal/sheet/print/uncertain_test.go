@@ -3,6 +3,7 @@ package print
 import (
 	"encoding/json"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -106,22 +107,28 @@ func TestTheShareOfAVerdict(t *testing.T) {
 	}
 }
 
-// A word that is not known is null for a script, and an empty list of words is
-// empty.
+// A word that is not known is null for a script, a switch a boolean, and words are a
+// list, of none an empty one.
 func TestAWordMayBeUnknown(t *testing.T) {
 	s := &sheet.Sheet{Command: "inspect"}
 	s.Grids = []sheet.Grid{{Key: "rows", Columns: []sheet.Column{
-		{Key: "verdict", Kind: quantity.Word, Maybe: true}, {Key: "findings", Kind: quantity.Word}},
-		Rows: [][]sheet.Cell{{sheet.W(""), sheet.W("")}, {sheet.W("fit"), sheet.W("dull")}}}}
+		{Key: "verdict", Kind: quantity.Word}, {Key: "findings", Kind: quantity.Words}, {Key: "wants", Kind: quantity.Phrases}, {Key: "thinned", Kind: quantity.Switch}, {Key: "web_mm", Kind: quantity.Length}},
+		Rows: [][]sheet.Cell{{sheet.W(""), sheet.W(""), sheet.W(""), sheet.W(""), sheet.W("")},
+			{sheet.W("fit"), sheet.W("dull lips-uneven"), sheet.W("size and web; lip-angle A,B"), sheet.W("yes"), sheet.V(2)},
+			{sheet.W("fit"), sheet.W("dull"), sheet.W("size"), sheet.W("no"), sheet.V(0)}}}}
 	var got struct {
 		Results struct{ Rows []map[string]any }
 	}
 	if err := json.Unmarshal([]byte(written(t, Options{Form: JSON}, s)), &got); err != nil {
 		t.Fatal(err)
 	}
-	rows := got.Results.Rows
-	if rows[0]["verdict"] != nil || rows[0]["findings"] != "" || rows[1]["verdict"] != "fit" || rows[1]["findings"] != "dull" {
-		t.Errorf("%v", rows)
+	none := []any{}
+	if want := []map[string]any{
+		{"verdict": nil, "findings": none, "wants": none, "thinned": nil, "web_mm": nil},
+		{"verdict": "fit", "findings": []any{"dull", "lips-uneven"}, "wants": []any{"size and web", "lip-angle A,B"}, "thinned": true, "web_mm": 2.0},
+		{"verdict": "fit", "findings": []any{"dull"}, "wants": []any{"size"}, "thinned": false, "web_mm": 0.0},
+	}; !reflect.DeepEqual(got.Results.Rows, want) {
+		t.Errorf("%v", got.Results.Rows)
 	}
 }
 
