@@ -72,6 +72,14 @@ func Figures(r *Result, s *sheet.Sheet) {
 	}
 }
 
+// HeldFigures puts those of the same figures into s that the verdict holds against a
+// limit, without their working.
+func HeldFigures(r *Result, s *sheet.Sheet) {
+	if !r.Wear.Cracked {
+		sheet.PutHeld(s, r, r.Held[:], &PointFigures, &CornerClearance, &WorkingClearance, &ChiselEdge, &LipFigures, &WearFigures)
+	}
+}
+
 func basics(d *drill.Drill) Basics {
 	b := Basics{D: d.Value(drill.Size), Feed: d.Value(drill.Feed), System: d.System(), Book: d.Book, Gauged: d.Gauged}
 	b.Given = d.Has(drill.Material)

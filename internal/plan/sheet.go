@@ -11,12 +11,15 @@ import (
 )
 
 // Figures adds the figures of the plan to s: the stock and what governs it, the drill
-// before and after, thinning, and its life.
+// before and after, thinning, and its life; and what was found, with its limits.
 func Figures(p *Plan, s *sheet.Sheet) {
 	if p.Made {
 		sheet.Put(s, p, nil, &letters, &steps)
 		sheet.Letters(s, &p.Found, &judge.ThrustLetters, &judge.ChiselEdge, &judge.LipPlace, &judge.CornerClearance, &judge.WearFigures)
 	}
+	s.Found = sheet.New(s.Command, false)
+	s.Found.Drawing = s.Drawing
+	judge.HeldFigures(&p.Found, s.Found)
 	sheet.Put(s, p, nil, &answer, &causes, &ends, &thinning, &flattening, &after, &life)
 	for i := range s.Sections {
 		p.heading(&s.Sections[i])
@@ -46,10 +49,6 @@ func (p *Plan) heading(sec *sheet.Section) {
 // Rest adds the drill before and after, its life grind by grind, and what there is to
 // be said.
 func Rest(p *Plan, s *sheet.Sheet) {
-	if !p.Found.Drill.Gauged { // what gauges leave in doubt is told of the plan's own figures
-		s.Found = &sheet.Sheet{}
-		judge.Figures(&p.Found, s.Found)
-	}
 	s.Unfit = p.Found.Verdict.Word != judge.Fit
 	s.Grids = append(s.Grids, p.states())
 	if p.Left > 0 {

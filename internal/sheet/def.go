@@ -148,6 +148,21 @@ func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 	})
 }
 
+// PutHeld adds to s the figures of groups that are held against a limit, and nothing
+// of their working.
+func PutHeld[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
+	for _, g := range groups {
+		for i := range g.Figures {
+			if d := &g.Figures[i]; d.Limit != NoLimit {
+				if len(s.Sections) == 0 {
+					s.Open("")
+				}
+				d.fill(s.next(), r, held, s)
+			}
+		}
+	}
+}
+
 // Letters adds the figures of groups to s as steps alone, for formulas that start
 // from what the sheet does not show.
 func Letters[R any](s *Sheet, r *R, groups ...*Group[R]) {

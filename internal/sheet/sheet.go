@@ -19,7 +19,7 @@ type Sheet struct {
 	Grids    []Grid
 	Findings []Finding
 	Verdict  *Verdict
-	// Found is the sheet of the drill as it was found, whose limits an answer rests on.
+	// Found is the figures of the drill as it was found, whose limits an answer rests on.
 	Found *Sheet
 	// Answer is what was asked for in one sentence, for the end of a long table.
 	Answer   *quantity.Text
@@ -306,6 +306,9 @@ func New(command string, explaining bool) *Sheet {
 
 // Free gives the sheet's memory back. Nothing of the sheet may be used after.
 func (s *Sheet) Free() {
+	if s.Found != nil {
+		s.Found.Free()
+	}
 	clear(s.puts)
 	sections, inputs, findings, extra, args, steps, puts := s.Sections[:0], s.Inputs[:0], s.Findings[:0], s.Extra[:0], s.args[:0], s.steps[:0], s.puts[:0]
 	*s = Sheet{Sections: sections, Inputs: inputs, Findings: findings, Extra: extra, args: args, steps: steps, puts: puts}

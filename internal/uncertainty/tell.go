@@ -12,13 +12,17 @@ import (
 
 // Tell says in s, the sheet of d, what the gauges leave in doubt: of each figure an
 // interval, whether its state or its word can be told, and of the verdict whether it
-// is borne out. again makes the sheet of a draw, of which only figures and verdict
-// are looked at; its verdict has all the reasons that hold. Lists carry no uncertainty.
+// is borne out; of the figures that the answer rests on, whether their states can be
+// told. again makes the sheet of a draw, of which only figures and verdict are looked at; its verdict has all the reasons that hold. Lists carry no uncertainty.
 func Tell(s *sheet.Sheet, d *drill.Drill, g quantity.Gauges, again func(*drill.Drill) *sheet.Sheet) {
 	s.Gauged = true
 	draws := Draws(d, g)
 	t := teller{draws: draws, explaining: s.Explaining}
 	s.Each(t.place)
+	found := teller{draws: draws}
+	if s.Found != nil {
+		s.Found.Each(found.place)
+	}
 	var verdicts *Verdicts
 	if s.Verdict != nil {
 		verdicts = NewVerdicts(s.Verdict)
@@ -26,6 +30,9 @@ func Tell(s *sheet.Sheet, d *drill.Drill, g quantity.Gauges, again func(*drill.D
 	for moved := range Each(d, draws) {
 		on := again(moved)
 		t.add(on)
+		if s.Found != nil {
+			found.add(on.Found)
+		}
 		if verdicts != nil {
 			verdicts.Add(on.Verdict)
 		}
@@ -33,6 +40,9 @@ func Tell(s *sheet.Sheet, d *drill.Drill, g quantity.Gauges, again func(*drill.D
 	}
 	for i := range t.places {
 		t.tell(i)
+	}
+	for i := range found.places {
+		found.tell(i)
 	}
 	t.remark(s)
 	if verdicts != nil {
