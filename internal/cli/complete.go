@@ -164,7 +164,7 @@ func commandNames(*cobra.Command, []string) (out []cobra.Completion) {
 }
 
 func driveNames(*cobra.Command, []string) (out []cobra.Completion) {
-	for _, f := range handbook.DriveFactors() {
+	for _, f := range handbook.DriveFactors {
 		out = append(out, f.Name)
 	}
 	return out

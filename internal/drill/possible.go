@@ -172,7 +172,7 @@ func noDrive(d *Drill) (quantity.Text, string) {
 		return possible, ""
 	}
 	var names []string
-	for _, f := range handbook.DriveFactors() {
+	for _, f := range handbook.DriveFactors {
 		names = append(names, f.Name)
 	}
 	return quantity.Sayf("no drive is called {}", quantity.Say(`"`+name+`"`)), "takes " + strings.Join(names, ", ")

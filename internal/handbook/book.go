@@ -114,7 +114,7 @@ func (b *Book) WebLimit() Band {
 // WebTaper returns the usual growth of the web and where it comes from.
 func (b *Book) WebTaper() (float64, *Source) {
 	if b == nil || b.Taper == 0 {
-		return WebTaper, &webTaperSource
+		return WebTaper, webTaperSource
 	}
 	return b.Taper, &b.Source
 }
@@ -122,7 +122,7 @@ func (b *Book) WebTaper() (float64, *Source) {
 // Allowance returns the clean-up taken beyond the wear, mm, and where it comes from.
 func (b *Book) Allowance() (float64, *Source) {
 	if b == nil || b.CleanUp == 0 {
-		return CleanUp, &cleanUpSource
+		return CleanUp, CleanUpSource
 	}
 	return b.CleanUp, &b.Source
 }
@@ -140,14 +140,14 @@ func (b *Book) UsualStock() float64 {
 // else the embedded.
 func (b *Book) Material(name string) (*Material, bool) {
 	if b != nil {
-		known, _ := SharedMaterial(name)
+		known, _ := FindMaterial(name)
 		for i := range b.Own {
 			if own := &b.Own[i]; SameName(own.Name, name) || known != nil && own.Name == known.Name {
 				return own, true
 			}
 		}
 	}
-	return SharedMaterial(name)
+	return FindMaterial(name)
 }
 
 // Materials returns every material, the shop's own in place of the embedded

@@ -23,7 +23,7 @@ type clearanceRow struct {
 	general, hard, soft float64 // degrees
 }
 
-var clearanceSource = Source{Memory, "medium-high", "lip clearance at the outer corner by drill size, a US cutting-tool handbook"}
+var clearanceSource = &Source{Memory, "medium-high", "lip clearance at the outer corner by drill size, a US cutting-tool handbook"}
 
 var clearanceRows = [...]clearanceRow{
 	{"No. 80 to 61", 0.0135, 0.0390, 24, 20, 26},
@@ -52,7 +52,7 @@ const (
 // when d is not above zero.
 func Clearance(d float64, r Relief) (aim float64, band Band) {
 	if !(d > 0) {
-		return nan, Band{nan, nan, &clearanceSource}
+		return nan, Band{nan, nan, clearanceSource}
 	}
 	row := clearanceRows[0]
 	for _, c := range clearanceRows {
@@ -69,7 +69,7 @@ func Clearance(d float64, r Relief) (aim float64, band Band) {
 	default:
 		aim, low, high = row.general, row.hard, row.soft
 	}
-	return aim * deg, Band{low * deg, high * deg, &clearanceSource}
+	return aim * deg, Band{low * deg, high * deg, clearanceSource}
 }
 
 // clearanceSupplied is the least lip clearance that drills are sold with, degrees;
@@ -83,8 +83,9 @@ const (
 )
 
 var (
-	suppliedSource = Source{Practice, "", "least lip clearance as supplied, 8 degrees"}
-	acceptedSource = Source{Own, "", "too little is under two thirds of where the band by size begins, or under the 8 degrees that drills are sold with at the least, whichever is more, though never over the band's own beginning; too much is a third over what is published for the size, between two rows a line from one to the next, and for the work, whichever is more; in work that hardens two thirds over, and too little is under the band"}
+	clearanceBandSource = &Source{Own, "", "the table gives one figure a class; the band runs from the harder class's figure to the softer's"}
+	suppliedSource      = &Source{Practice, "", "least lip clearance as supplied, 8 degrees"}
+	acceptedSource      = &Source{Own, "", "too little is under two thirds of where the band by size begins, or under the 8 degrees that drills are sold with at the least, whichever is more, though never over the band's own beginning; too much is a third over what is published for the size, between two rows a line from one to the next, and for the work, whichever is more; in work that hardens two thirds over, and too little is under the band"}
 )
 
 // AcceptedClearance returns the band outside which a lip of a drill in use has to
@@ -101,7 +102,7 @@ func AcceptedClearance(d float64, recommended Band, m *Material) Band {
 			least, over = recommended.Low, clearanceOverHard
 		}
 	}
-	return Band{least, most * (1 + over), &acceptedSource}
+	return Band{least, most * (1 + over), acceptedSource}
 }
 
 // clearanceEnd is where the published clearance ends for a class of work at a
@@ -143,41 +144,21 @@ func clearanceEnd(d float64, r Relief) float64 {
 	return end(last)
 }
 
-// clearanceTables returns the tables of this file.
 func clearanceTables() []Table {
-	return []Table{{
-		Name: "lip-clearance-by-size", Title: "Lip clearance at the outer corner by drill size, degrees",
-		Source: clearanceSource, Head: []string{"size", "from in", "to in", "general", "hard", "soft"},
-		Rows: func() [][]string {
-			var out [][]string
-			for _, r := range clearanceRows {
+	return []Table{
+		{"lip-clearance-by-size", "Lip clearance at the outer corner by drill size, degrees", clearanceSource,
+			[]string{"size", "from in", "to in", "general", "hard", "soft"}, rows(clearanceRows[:], func(r clearanceRow) []string {
 				to := cell(r.to)
 				if math.IsInf(r.to, 1) {
 					to = "up"
 				}
-				out = append(out, []string{r.name, cell(r.from), to, cell(r.general), cell(r.hard), cell(r.soft)})
-			}
-			return out
-		},
-	}, {
-		Name: "lip-clearance-band", Title: "How the band is read from the table by size, degrees",
-		Source: Source{Own, "", "the table gives one figure a class; the band runs from the harder class's figure to the softer's"},
-		Head:   []string{"rule", "degrees"},
-		Rows: func() [][]string {
-			return [][]string{
-				{"past the outer columns", cell(clearanceEdge)},
-				{"never under (common practice: about 6 outside)", cell(clearanceFloor)},
-			}
-		},
-	}, {
-		Name: "lip-clearance-as-supplied", Title: "Least lip clearance that drills are sold with, degrees",
-		Source: suppliedSource, Head: []string{"degrees"},
-		Rows: func() [][]string { return [][]string{{cell(clearanceSupplied)}} },
-	}, {
-		Name: "lip-clearance-accepted", Title: "Lip clearance outside which a lip is ground anew, degrees",
-		Source: acceptedSource, Head: []string{"at least", "at most"},
-		Rows: func() [][]string {
-			return [][]string{{"2/3 of the band's beginning, or " + cell(clearanceSupplied), "the band's end"}}
-		},
-	}}
+				return []string{r.name, cell(r.from), to, cell(r.general), cell(r.hard), cell(r.soft)}
+			})},
+		{"lip-clearance-band", "How the band is read from the table by size, degrees", clearanceBandSource, []string{"rule", "degrees"}, [][]string{
+			{"past the outer columns", cell(clearanceEdge)}, {"never under (common practice: about 6 outside)", cell(clearanceFloor)},
+		}},
+		{"lip-clearance-as-supplied", "Least lip clearance that drills are sold with, degrees", suppliedSource, []string{"degrees"}, [][]string{row(clearanceSupplied)}},
+		{"lip-clearance-accepted", "Lip clearance outside which a lip is ground anew, degrees", acceptedSource, []string{"at least", "at most"},
+			[][]string{{"2/3 of the band's beginning, or " + cell(clearanceSupplied), "the band's end"}}},
+	}
 }

@@ -4,9 +4,9 @@ import "math"
 
 // Sources of the feeds.
 var (
-	feedBandSource  = Source{InPrint, "", "US Navy training course Machinery Repairman, feeds of high-speed-steel drills; lower end for hard material, ease the feed at break-through"}
-	feedTakenSource = Source{Own, "", "ordinary work in a straight line from the low end at the row's first diameter to the high end at its last; hard work keeps the low end to the middle of the row, soft work has the high end from there on"}
-	feedHeavySource = Source{Own, "", "a feed is heavy over one and a half times the published high end: between, it is above what is published and cut every day"}
+	feedBandSource  = &Source{InPrint, "", "US Navy training course Machinery Repairman, feeds of high-speed-steel drills; lower end for hard material, ease the feed at break-through"}
+	FeedTakenSource = &Source{Own, "", "ordinary work in a straight line from the low end at the row's first diameter to the high end at its last; hard work keeps the low end to the middle of the row, soft work has the high end from there on"}
+	feedHeavySource = &Source{Own, "", "a feed is heavy over one and a half times the published high end: between, it is above what is published and cut every day"}
 )
 
 // FeedEnd says which part of the published feeds a material takes.
@@ -23,6 +23,17 @@ const (
 // String returns the part in words.
 func (e FeedEnd) String() string {
 	return [...]string{"low end", "middle", "high end"}[e]
+}
+
+// FeedEnd returns the part that a class of work takes.
+func (r Relief) FeedEnd() FeedEnd {
+	switch r {
+	case Hard:
+		return FeedLow
+	case Soft:
+		return FeedHigh
+	}
+	return FeedMid
 }
 
 // Line returns a and b of the line by which the feed rises through a row of the
@@ -49,19 +60,19 @@ type FeedRow struct {
 
 // feedRow is FeedRow as published, inches.
 type feedRow struct {
-	name     string
-	from, to float64 // to is inclusive
-	feed     span    // in/rev
+	name      string
+	from, to  float64 // to is inclusive
+	low, high float64 // in/rev
 }
 
 // The first row begins at No. 80 and the last, open one is taken to end with the
 // largest ordinary size.
 var feedRows = [...]feedRow{
-	{"No. 80 to 1/8", 0.0135, 0.125, span{0.001, 0.002}},
-	{"1/8 to 1/4", 0.125, 0.25, span{0.002, 0.004}},
-	{"1/4 to 1/2", 0.25, 0.5, span{0.004, 0.007}},
-	{"1/2 to 1", 0.5, 1, span{0.007, 0.015}},
-	{"over 1", 1, 3.5, span{0.015, 0.025}},
+	{"No. 80 to 1/8", 0.0135, 0.125, 0.001, 0.002},
+	{"1/8 to 1/4", 0.125, 0.25, 0.002, 0.004},
+	{"1/4 to 1/2", 0.25, 0.5, 0.004, 0.007},
+	{"1/2 to 1", 0.5, 1, 0.007, 0.015},
+	{"over 1", 1, 3.5, 0.015, 0.025},
 }
 
 // FeedOf returns the row of the published feeds for a high-speed-steel drill of
@@ -70,7 +81,7 @@ var feedRows = [...]feedRow{
 // row. All is NaN when d is not a positive length.
 func FeedOf(d float64) FeedRow {
 	if !(d > 0) || math.IsInf(d, 1) {
-		return FeedRow{span{}.band(InchMM, nil), nan, nan}
+		return FeedRow{unpublished, nan, nan}
 	}
 	last := len(feedRows) - 1
 	i := 0
@@ -78,7 +89,7 @@ func FeedOf(d float64) FeedRow {
 		i++
 	}
 	r := feedRows[i]
-	return FeedRow{r.feed.band(InchMM, &feedBandSource), r.from * InchMM, r.to * InchMM}
+	return FeedRow{Band{r.low * InchMM, r.high * InchMM, feedBandSource}, r.from * InchMM, r.to * InchMM}
 }
 
 // FeedBand returns the band of FeedOf.
@@ -92,9 +103,6 @@ func (r FeedRow) Share(d float64, end FeedEnd) float64 {
 	return math.Max(0, math.Min(1, a*(d-r.From)/(r.To-r.From)-b))
 }
 
-// FeedTakenSource is where the rule of Share comes from.
-func FeedTakenSource() *Source { return &feedTakenSource }
-
 const feedHeavy = 1.5
 
 // FeedServes returns the feeds that are not warned of at diameter d mm: from the
@@ -104,33 +112,18 @@ func FeedServes(d float64) Band {
 	if b.Source == nil {
 		return b
 	}
-	return Band{b.Low, feedHeavy * b.High, &feedHeavySource}
+	return Band{b.Low, feedHeavy * b.High, feedHeavySource}
 }
 
-// edge keeps a diameter that differs from a row's end in its last digits only
-// in that row, mm.
-const edge = 1e-9
-
-// FeedTables returns the tables of feeds.
-func FeedTables() []Table {
+func feedTables() []Table {
 	return []Table{
-		{"feeds", "Feeds of high-speed-steel drills, in/rev", feedBandSource,
-			[]string{"drill in", "in/rev"}, func() [][]string {
-				var rows [][]string
-				for _, r := range feedRows {
-					rows = append(rows, []string{r.name, r.feed.String()})
-				}
-				return rows
-			}},
-		{"feed-taken", "Feed taken in a row of the feeds", feedTakenSource,
-			[]string{"work", "end", "first diameter", "middle", "last diameter"}, func() [][]string {
-				return [][]string{
-					{Hard.String(), FeedLow.String(), "low", "low", "high"},
-					{General.String(), FeedMid.String(), "low", "middle", "high"},
-					{Soft.String(), FeedHigh.String(), "low", "high", "high"},
-				}
-			}},
-		{"feed-heavy", "Heavy feed, times the published high end", feedHeavySource,
-			[]string{"over"}, func() [][]string { return [][]string{{cell(feedHeavy)}} }},
+		{"feeds", "Feeds of high-speed-steel drills, in/rev", feedBandSource, []string{"drill in", "in/rev"},
+			rows(feedRows[:], func(r feedRow) []string { return []string{r.name, Band{r.low, r.high, nil}.in(1)} })},
+		{"feed-taken", "Feed taken in a row of the feeds", FeedTakenSource, []string{"work", "end", "first diameter", "middle", "last diameter"}, [][]string{
+			{Hard.String(), FeedLow.String(), "low", "low", "high"},
+			{General.String(), FeedMid.String(), "low", "middle", "high"},
+			{Soft.String(), FeedHigh.String(), "low", "high", "high"},
+		}},
+		{"feed-heavy", "Heavy feed, times the published high end", feedHeavySource, []string{"over"}, [][]string{row(feedHeavy)}},
 	}
 }

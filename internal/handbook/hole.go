@@ -2,18 +2,18 @@ package handbook
 
 // Sources of the figures about the hole.
 var (
-	deepSource       = Source{Practice, "", "cut the speed and the feed in holes of three diameters and more"}
-	deepestSource    = Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10; a long-series drill goes deeper with pecks and care"}
-	deepFromSource   = Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
-	firstSource      = Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
-	peckSource       = Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
-	shrinkSource     = Source{Own, "", "each peck four fifths of the one before, none under half a diameter: what the last lacks, those before it give up; a rest under that after the first stroke goes with it"}
-	pilotSource      = Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
-	pilotPickSource  = Source{Own, "", "between web and chisel edge, a tenth of the way off either, so that what is left of the chisel edge still holds the feed back: of whole and half millimetres, or of fractions of an inch, the one nearest the middle; then of the finer and of the other sizes"}
-	pilotFromSource  = Source{Memory, "medium", "no pilot for drills up to 6 mm or 1/4 in, common practice"}
-	pilotDepthSource = Source{Practice, "", "the chisel edge is relieved as deep as the pilot goes; a short pilot, a diameter or two deep, only locates the point"}
-	pilotTopSource   = Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
-	oversizeSource   = Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
+	deepSource       = &Source{Practice, "", "cut the speed and the feed in holes of three diameters and more"}
+	DeepestSource    = &Source{Practice, "", "straight to 3 diameters, pecks to 8, deep-hole tooling beyond 8 to 10; a long-series drill goes deeper with pecks and care"}
+	DeepFromSource   = &Source{Own, "", "called deep, and a high helix advised, beyond five diameters: an ordinary jobber drill does three to five every day (common practice)"}
+	PeckFirstSource  = &Source{Practice, "", "2 to 3 diameters in one stroke; the deeper, the more often withdrawn"}
+	PeckNextSource   = &Source{Memory, "medium", "after the first 3 diameters, pecks of 1 diameter or less"}
+	PeckShrinkSource = &Source{Own, "", "each peck four fifths of the one before, none under half a diameter: what the last lacks, those before it give up; a rest under that after the first stroke goes with it"}
+	PilotSource      = &Source{Practice, "", "pilot equal to the web of the final drill or slightly above: 3/4 in drill, web 0.090 to 0.112 in, pilot 7/64 to 1/8 in"}
+	PilotPickSource  = &Source{Own, "", "between web and chisel edge, a tenth of the way off either, so that what is left of the chisel edge still holds the feed back: of whole and half millimetres, or of fractions of an inch, the one nearest the middle; then of the finer and of the other sizes"}
+	PilotFromSource  = &Source{Memory, "medium", "no pilot for drills up to 6 mm or 1/4 in, common practice"}
+	PilotDepthSource = &Source{Practice, "", "the chisel edge is relieved as deep as the pilot goes; a short pilot, a diameter or two deep, only locates the point"}
+	PilotTopSource   = &Source{Memory, "low", "keep the pilot under about 60 % of the final diameter, or the corners are overloaded"}
+	OversizeSource   = &Source{Memory, "high", "hole oversize by drill size, tests of the United States Cutting Tool Institute (more than 2800 holes in steel and cast iron; that they were made is read in print)"}
 )
 
 // DeepCut is the part by which speed and feed are cut in a deep hole.
@@ -23,17 +23,11 @@ type DeepCut struct {
 	Source      *Source
 }
 
-// deepRow is one row of the reductions, diameters and percent.
-type deepRow struct {
-	depth, feed float64
-	speed       span
-}
-
-var deepRows = [...]deepRow{
-	{3, 10, span{10, 10}},
-	{4, 10, span{20, 20}},
-	{5, 20, span{30, 30}},
-	{6, 20, span{35, 40}},
+var deepRows = [...]DeepCut{
+	{3, 0.10, 0.10, deepSource},
+	{4, 0.20, 0.10, deepSource},
+	{5, 0.30, 0.20, deepSource},
+	{6, 0.40, 0.20, deepSource}, // the speed by 35 to 40 %
 }
 
 // Deep returns the cuts of speed and feed for a hole that is ratio diameters
@@ -44,10 +38,10 @@ func Deep(ratio float64) DeepCut {
 	if !(ratio >= 0) {
 		return DeepCut{Depth: nan, Speed: nan, Feed: nan}
 	}
-	out := DeepCut{Source: &deepSource}
+	out := DeepCut{Source: deepSource}
 	for _, r := range deepRows {
-		if ratio >= r.depth-edge {
-			out = DeepCut{r.depth, r.speed[1] / 100, r.feed / 100, &deepSource}
+		if ratio >= r.Depth-edge {
+			out = r
 		}
 	}
 	return out
@@ -58,15 +52,9 @@ func Deep(ratio float64) DeepCut {
 // and care.
 const DeepestPecked = 8.0
 
-// DeepestSource is where DeepestPecked comes from.
-func DeepestSource() *Source { return &deepestSource }
-
 // DeepFrom is the depth, diameters, beyond which a hole is called deep. Source:
 // own rule.
 const DeepFrom = 5.0
-
-// DeepFromSource is where DeepFrom comes from.
-func DeepFromSource() *Source { return &deepFromSource }
 
 // The rule of pecks, diameters: the first stroke, the second, the factor from
 // each to the next, and the least.
@@ -76,10 +64,6 @@ const (
 	PeckShrink = 0.8
 	PeckLeast  = 0.5
 )
-
-// PeckSources returns where the first stroke, the second and the shrinking come
-// from.
-func PeckSources() [3]*Source { return [3]*Source{&firstSource, &peckSource, &shrinkSource} }
 
 // PilotTop is the largest pilot, part of the final diameter.
 const PilotTop = 0.6
@@ -94,18 +78,6 @@ const (
 	PilotFromMetric = 6.0
 	PilotFromInch   = InchMM / 4
 )
-
-// PilotFromSource is where they come from.
-func PilotFromSource() *Source { return &pilotFromSource }
-
-// PilotPickSource is where the choice of one size comes from.
-func PilotPickSource() *Source { return &pilotPickSource }
-
-// PilotDepthSource is where the depth of a pilot hole comes from.
-func PilotDepthSource() *Source { return &pilotDepthSource }
-
-// PilotSources returns where the rule of the pilot and PilotTop come from.
-func PilotSources() [2]*Source { return [2]*Source{&pilotSource, &pilotTopSource} }
 
 // oversizeRow is one row of the oversize of drilled holes, inches.
 type oversizeRow struct{ d, high, mean, low float64 }
@@ -139,54 +111,28 @@ func UsualOversize(d float64) Oversize {
 	return Oversize{nan, nan, nan}
 }
 
-// OversizeSource is where they come from.
-func OversizeSource() *Source { return &oversizeSource }
-
 // between returns the value at x on the straight line from (x0, y0) to (x1, y1).
 func between(x, x0, x1, y0, y1 float64) float64 {
 	return y0 + (y1-y0)*(x-x0)/(x1-x0)
 }
 
-// HoleTables returns the tables about the hole.
-func HoleTables() []Table {
+func holeTables() []Table {
 	return []Table{
-		{"deep-holes", "Cuts of speed and feed in deep holes, percent", deepSource,
-			[]string{"depth/D", "speed", "feed"}, func() [][]string {
-				var rows [][]string
-				for _, r := range deepRows {
-					rows = append(rows, []string{cell(r.depth), r.speed.String(), cell(r.feed)})
-				}
-				return rows
-			}},
-		{"deep-from", "Depth beyond which a hole is called deep, diameters", deepFromSource,
-			[]string{"diameters"}, func() [][]string { return [][]string{{cell(DeepFrom)}} }},
-		{"deepest-pecked", "Depth to which pecks serve, diameters", deepestSource,
-			[]string{"straight", "with pecks"}, func() [][]string { return [][]string{{cell(PeckFirst), cell(DeepestPecked)}} }},
-		{"peck-first", "First stroke, diameters", firstSource,
-			[]string{"used", "published"}, func() [][]string { return [][]string{{cell(PeckFirst), "2-3"}} }},
-		{"peck-next", "Second stroke, diameters", peckSource,
-			[]string{"at most"}, func() [][]string { return [][]string{{cell(PeckNext)}} }},
-		{"peck-shrink", "How the pecks shrink", shrinkSource,
-			[]string{"factor", "least, diameters", "one stroke, under"}, func() [][]string { return [][]string{{cell(PeckShrink), cell(PeckLeast), cell(PeckFirst + PeckLeast)}} }},
-		{"pilot", "Pilot hole for a following drill", pilotSource,
-			[]string{"drill in", "web in", "pilot in"}, func() [][]string { return [][]string{{"3/4", "0.090-0.112", "7/64-1/8"}} }},
-		{"pilot-taken", "Pilot taken of the sizes that serve", pilotPickSource,
-			[]string{"drill", "first", "then", "last"}, func() [][]string {
-				return [][]string{{"metric", "whole and half mm", "tenths of a mm, finer", "fractions, numbers, letters"}, {"inch", "fractions", "numbers, letters", "mm"}}
-			}},
-		{"pilot-from", "Largest drill that wants no pilot", pilotFromSource,
-			[]string{"mm", "in"}, func() [][]string { return [][]string{{cell(PilotFromMetric), "1/4"}} }},
-		{"pilot-depth", "Depth of a pilot hole", pilotDepthSource,
-			[]string{"to locate the point, its own diameters", "to relieve the chisel edge"}, func() [][]string { return [][]string{{"1-2", "as deep as the hole"}} }},
-		{"pilot-largest", "Largest pilot, part of the final diameter", pilotTopSource,
-			[]string{"part"}, func() [][]string { return [][]string{{cell(PilotTop)}} }},
-		{"oversize-by-size", "Oversize of drilled holes, inches", oversizeSource,
-			[]string{"drill in", "average max.", "mean", "average min."}, func() [][]string {
-				var rows [][]string
-				for _, r := range oversizeRows {
-					rows = append(rows, []string{cell(r.d), cell(r.high), cell(r.mean), cell(r.low)})
-				}
-				return rows
-			}},
+		{"deep-holes", "Cuts of speed and feed in deep holes, part", deepSource, []string{"depth/D", "speed", "feed"},
+			rows(deepRows[:], func(r DeepCut) []string { return row(r.Depth, r.Speed, r.Feed) })},
+		{"deep-from", "Depth beyond which a hole is called deep, diameters", DeepFromSource, []string{"diameters"}, [][]string{row(DeepFrom)}},
+		{"deepest-pecked", "Depth to which pecks serve, diameters", DeepestSource, []string{"straight", "with pecks"}, [][]string{row(PeckFirst, DeepestPecked)}},
+		{"peck-first", "First stroke, diameters", PeckFirstSource, []string{"used", "published"}, [][]string{{cell(PeckFirst), "2-3"}}},
+		{"peck-next", "Second stroke, diameters", PeckNextSource, []string{"at most"}, [][]string{row(PeckNext)}},
+		{"peck-shrink", "How the pecks shrink", PeckShrinkSource, []string{"factor", "least, diameters", "one stroke, under"}, [][]string{row(PeckShrink, PeckLeast, PeckFirst+PeckLeast)}},
+		{"pilot", "Pilot hole for a following drill", PilotSource, []string{"drill in", "web in", "pilot in"}, [][]string{{"3/4", "0.090-0.112", "7/64-1/8"}}},
+		{"pilot-taken", "Pilot taken of the sizes that serve", PilotPickSource, []string{"drill", "first", "then", "last"}, [][]string{
+			{"metric", "whole and half mm", "tenths of a mm, finer", "fractions, numbers, letters"}, {"inch", "fractions", "numbers, letters", "mm"},
+		}},
+		{"pilot-from", "Largest drill that wants no pilot", PilotFromSource, []string{"mm", "in"}, [][]string{{cell(PilotFromMetric), "1/4"}}},
+		{"pilot-depth", "Depth of a pilot hole", PilotDepthSource, []string{"to locate the point, its own diameters", "to relieve the chisel edge"}, [][]string{{"1-2", "as deep as the hole"}}},
+		{"pilot-largest", "Largest pilot, part of the final diameter", PilotTopSource, []string{"part"}, [][]string{row(PilotTop)}},
+		{"oversize-by-size", "Oversize of drilled holes, inches", OversizeSource, []string{"drill in", "average max.", "mean", "average min."},
+			rows(oversizeRows[:], func(r oversizeRow) []string { return row(r.d, r.high, r.mean, r.low) })},
 	}
 }

@@ -3,20 +3,17 @@ package handbook
 import (
 	"slices"
 	"strings"
-	"sync"
 
 	"evenlip/internal/near"
 )
 
 // Material is a work material and what is published about drilling it with a
 // high-speed-steel drill. Figures that nobody has published are NaN, with no
-// source. It holds no pointer to what it was made from but the sources, so a
-// copy may be changed.
+// source.
 type Material struct {
 	Name  string   // "steel-200": kind and hardness
 	Title string   // "Steel, 200 HB"
 	Also  []string // other names that find it
-	Kin   string   // the embedded material that it is, or is like
 
 	// KdThrust and KdTorque are the handbook's work-material factor for a
 	// sharp drill, the same number for inch and metric equations; each has its
@@ -40,10 +37,14 @@ type Material struct {
 	// where none is.
 	WorkClearance Band
 
-	Speed   Band // cutting speed, m/min
-	FeedEnd FeedEnd
+	Speed Band // cutting speed, m/min
 
-	Hardens bool // where the drill rubs
+	ForceConstant float64 // K of the second way to a thrust; 0 where none is published
+
+	Hardens        bool // where the drill rubs
+	Burns          bool // as chips and dust
+	StraightFlutes bool // is what it wants
+	PowderyChips   bool
 }
 
 // HasForce reports whether thrust and torque can be computed for the material.
@@ -52,40 +53,12 @@ func (m *Material) HasForce() bool { return m.KdThrust > 0 && m.KdTorque > 0 }
 // HasSpeed reports whether a cutting speed is published for the material.
 func (m *Material) HasSpeed() bool { return m.Speed.Low > 0 }
 
-// materials assembles the list once, when it is first asked for.
-var materials = sync.OnceValue(func() []Material {
-	out := make([]Material, len(choices))
-	for i, c := range choices {
-		out[i] = c.material()
-	}
-	return out
-})
-
 // Materials returns every material, in the order of the list.
-func Materials() []Material {
-	out := slices.Clone(materials())
-	for i := range out {
-		out[i].Also = slices.Clone(out[i].Also)
-	}
-	return out
-}
+func Materials() []Material { return slices.Clone(materials()) }
 
-// FindMaterial returns a copy of the material of that name, which the caller
-// may change. Case, spaces and underscores do not matter; other common names
-// are taken too.
+// FindMaterial returns the material of that name, for reading only. Case, spaces and
+// underscores do not matter; other common names are taken too.
 func FindMaterial(name string) (*Material, bool) {
-	shared, ok := SharedMaterial(name)
-	if !ok {
-		return nil, false
-	}
-	m := *shared
-	m.Also = slices.Clone(m.Also)
-	return &m, true
-}
-
-// SharedMaterial finds a material as FindMaterial does, and allocates nothing:
-// what it returns is the list's own entry, for reading only.
-func SharedMaterial(name string) (*Material, bool) {
 	name = plainName(name)
 	list := materials()
 	for i := range list {
@@ -96,16 +69,12 @@ func SharedMaterial(name string) (*Material, bool) {
 	return nil, false
 }
 
-// longestName bounds the work on a name that cannot be meant: the distance
-// takes time in proportion to both lengths.
-const longestName = 64
-
 // SuggestMaterial returns the material's name that was most likely meant: one
 // that begins with what was typed, else the nearest by edit distance if at most
 // a third of its letters differ. It returns "" when nothing is near.
 func SuggestMaterial(name string) string {
 	name = plainName(name)
-	if name == "" || len(name) > longestName {
+	if name == "" {
 		return ""
 	}
 	owner := map[string]string{}

@@ -18,13 +18,13 @@ var (
 		2340, 2380, 2420, 2460, 2500, 2570, 2610, 2660, 2720, 2770, 2810, 2900, 2950, // A to M
 		3020, 3160, 3230, 3320, 3390, 3480, 3580, 3680, 3770, 3860, 3970, 4040, 4130, // N to Z
 	}
-	wireSource = Source{
+	wireSource = &Source{
 		Label: Memory, Sureness: "high",
 		Text: "the number and letter sizes of ASME B94.11M; two thirds of them compared with printed lists",
 	}
-	fractionSource = Source{Label: Practice, Text: "the fraction sizes in which ASME B94.11M drills are commonly stocked"}
-	metricSource   = Source{Label: Practice, Text: "the metric steps of BS 328, 0.2 mm to 25 mm"}
-	largeSource    = Source{Label: Memory, Sureness: "medium", Text: "the metric steps over 25 mm in which drills are listed: 0.5 mm to 32 mm, then 1 mm"}
+	fractionSource = &Source{Label: Practice, Text: "the fraction sizes in which ASME B94.11M drills are commonly stocked"}
+	metricSource   = &Source{Label: Practice, Text: "the metric steps of BS 328, 0.2 mm to 25 mm"}
+	largeSource    = &Source{Label: Memory, Sureness: "medium", Text: "the metric steps over 25 mm in which drills are listed: 0.5 mm to 32 mm, then 1 mm"}
 )
 
 // stretch is a run of sizes with one step, both ends included.
@@ -115,38 +115,14 @@ func LargestOften(inches bool) float64 {
 // (medium).
 func LargestListed() float64 { return float64(largeStretches[len(largeStretches)-1].to) / 100 }
 
-// SizeTables returns the tables of drill sizes for the list of sources.
+// SizeTables returns the tables of drill sizes.
 func SizeTables() []Table {
 	return []Table{
-		{
-			Name: "number-drills", Title: "Number drill sizes", Source: wireSource,
-			Head: []string{"number", "in"},
-			Rows: func() [][]string {
-				return wireRows(numberDrills[:], func(i int) string { return "#" + strconv.Itoa(i+1) })
-			},
-		},
-		{
-			Name: "letter-drills", Title: "Letter drill sizes", Source: wireSource,
-			Head: []string{"letter", "in"},
-			Rows: func() [][]string {
-				return wireRows(letterDrills[:], func(i int) string { return string(rune('A' + i)) })
-			},
-		},
-		{
-			Name: "fraction-drills", Title: "Fraction drill sizes", Source: fractionSource,
-			Head: []string{"from, in", "to, in", "step, in"},
-			Rows: func() [][]string { return stretchRows(fractionStretches, SixtyFourths) },
-		},
-		{
-			Name: "metric-drills", Title: "Metric drill sizes", Source: metricSource,
-			Head: []string{"from, mm", "to, mm", "step, mm"},
-			Rows: func() [][]string { return stretchRows(metricStretches, hundredths) },
-		},
-		{
-			Name: "metric-drills-large", Title: "Metric drill sizes over 25 mm", Source: largeSource,
-			Head: []string{"from, mm", "to, mm", "step, mm"},
-			Rows: func() [][]string { return stretchRows(largeStretches, hundredths) },
-		},
+		{"number-drills", "Number drill sizes", wireSource, []string{"number", "in"}, wireRows(numberDrills[:], func(i int) string { return "#" + strconv.Itoa(i+1) })},
+		{"letter-drills", "Letter drill sizes", wireSource, []string{"letter", "in"}, wireRows(letterDrills[:], func(i int) string { return string(rune('A' + i)) })},
+		{"fraction-drills", "Fraction drill sizes", fractionSource, []string{"from, in", "to, in", "step, in"}, stretchRows(fractionStretches, SixtyFourths)},
+		{"metric-drills", "Metric drill sizes", metricSource, []string{"from, mm", "to, mm", "step, mm"}, stretchRows(metricStretches, hundredths)},
+		{"metric-drills-large", "Metric drill sizes over 25 mm", largeSource, []string{"from, mm", "to, mm", "step, mm"}, stretchRows(largeStretches, hundredths)},
 	}
 }
 
@@ -159,15 +135,12 @@ func wireRows(sizes []int, name func(int) string) [][]string {
 }
 
 func stretchRows(stretches []stretch, write func(int) string) [][]string {
-	rows := make([][]string, len(stretches))
-	for i, s := range stretches {
-		step := "-"
-		if s.step > 0 {
-			step = write(s.step)
+	return rows(stretches, func(s stretch) []string {
+		if s.step == 0 {
+			return []string{write(s.from), write(s.to), "-"}
 		}
-		rows[i] = []string{write(s.from), write(s.to), step}
-	}
-	return rows
+		return []string{write(s.from), write(s.to), write(s.step)}
+	})
 }
 
 // SixtyFourths writes n/64 in lowest terms, n from 0: "3/8", "1-3/4", "3".

@@ -145,16 +145,19 @@ func TestSixtyFourths(t *testing.T) {
 func TestSizeTables(t *testing.T) {
 	wantRows := map[string]int{"number-drills": 80, "letter-drills": 26, "fraction-drills": 5, "metric-drills": 7, "metric-drills-large": 2,
 		"drill-diameter-tolerance": 8, "drill-undersize": 1}
-	for _, table := range append(SizeTables(), undersizeTables()...) {
-		rows := table.Rows()
-		if len(rows) != wantRows[table.Name] {
-			t.Errorf("%s: %d rows", table.Name, len(rows))
+	for _, table := range Tables() {
+		want, ofSizes := wantRows[table.Name]
+		if !ofSizes {
+			continue
+		}
+		if len(table.Rows) != want {
+			t.Errorf("%s: %d rows", table.Name, len(table.Rows))
 		}
 		delete(wantRows, table.Name)
 		if table.Title == "" || table.Source.Label == 0 || table.Source.Text == "" {
 			t.Errorf("%s: no title or source", table.Name)
 		}
-		for _, cells := range rows {
+		for _, cells := range table.Rows {
 			if len(cells) != len(table.Head) || slices.Contains(cells, "") {
 				t.Errorf("%s: %v under %v", table.Name, cells, table.Head)
 			}
@@ -168,7 +171,7 @@ func TestSizeTables(t *testing.T) {
 // What the tables show is what the lookups return.
 func TestShownSizesAreTheOnesUsed(t *testing.T) {
 	tables := SizeTables()
-	for _, cells := range append(tables[0].Rows(), tables[1].Rows()...) {
+	for _, cells := range slices.Concat(tables[0].Rows, tables[1].Rows) {
 		mm, ok := LetterDrill(cells[0][0])
 		if number, isNumber := strings.CutPrefix(cells[0], "#"); isNumber {
 			n, _ := strconv.Atoi(number)
@@ -179,13 +182,13 @@ func TestShownSizesAreTheOnesUsed(t *testing.T) {
 			t.Errorf("%v: %v mm", cells, mm)
 		}
 	}
-	if got := tables[2].Rows()[0]; !slices.Equal(got, []string{"1/64", "1-3/4", "1/64"}) {
+	if got := tables[2].Rows[0]; !slices.Equal(got, []string{"1/64", "1-3/4", "1/64"}) {
 		t.Errorf("%v", got)
 	}
-	if got := tables[2].Rows()[4]; !slices.Equal(got, []string{"3-1/2", "3-1/2", "-"}) {
+	if got := tables[2].Rows[4]; !slices.Equal(got, []string{"3-1/2", "3-1/2", "-"}) {
 		t.Errorf("%v", got)
 	}
-	if got := tables[3].Rows()[6]; !slices.Equal(got, []string{"14.00", "25.00", "0.25"}) {
+	if got := tables[3].Rows[6]; !slices.Equal(got, []string{"14.00", "25.00", "0.25"}) {
 		t.Errorf("%v", got)
 	}
 }

@@ -6,6 +6,27 @@
 // of the program uses. Nothing here is written anywhere else in the program.
 package handbook
 
+import (
+	"math"
+	"slices"
+	"strconv"
+)
+
+// InchMM is the inch, exactly 25.4 mm by definition.
+const InchMM = 25.4
+
+const deg = math.Pi / 180
+
+// edge keeps a diameter that differs from a row's end in its last digits only in that
+// row, mm.
+const edge = 1e-9
+
+// nan stands for a figure that nobody has published.
+var nan = math.NaN()
+
+// unpublished is a band that nobody has published.
+var unpublished = Band{Low: nan, High: nan}
+
 // Label says how a figure was come by, and so how far it may be trusted.
 type Label uint8
 
@@ -87,6 +108,20 @@ type Band struct {
 	Source    *Source
 }
 
+// in prints a band in a unit as a table does: "118", "118-135", or a dash for one that
+// nobody has published.
+func (b Band) in(unit float64) string {
+	const digits = 1e6 // that the conversion leaves alone
+	low, high := math.Round(b.Low/unit*digits)/digits, math.Round(b.High/unit*digits)/digits
+	switch {
+	case math.IsNaN(low):
+		return "-"
+	case low == high:
+		return cell(low)
+	}
+	return cell(low) + "-" + cell(high)
+}
+
 // Holds reports whether v lies in the band. NaN lies in none.
 func (b Band) Holds(v float64) bool { return v >= b.Low && v <= b.High }
 
@@ -94,9 +129,35 @@ func (b Band) Holds(v float64) bool { return v >= b.Low && v <= b.High }
 type Table struct {
 	Name   string // kebab-case, unique: "lip-clearance-by-size"
 	Title  string
-	Source Source
+	Source *Source
 	Head   []string
-	// Rows returns the cells as published. It is a function so that a program
-	// start formats no table that nobody asked for.
-	Rows func() [][]string
+	Rows   [][]string // the cells as published
 }
+
+// Tables returns every embedded table, in the order that sources prints them.
+func Tables() []Table {
+	return slices.Concat(toleranceTables(), clearanceTables(), webTables(), wearTables(), regrindTables(),
+		MaterialTables(), forceTables(), feedTables(), holeTables(), shankTables(), thinningTables(),
+		SizeTables(), grinderTables(), bodyTables())
+}
+
+// rows returns a row for each entry of a list.
+func rows[T any](list []T, row func(T) []string) [][]string {
+	out := make([][]string, len(list))
+	for i, entry := range list {
+		out[i] = row(entry)
+	}
+	return out
+}
+
+// row prints published figures as the cells of a row.
+func row(figures ...float64) []string {
+	out := make([]string, len(figures))
+	for i, v := range figures {
+		out[i] = cell(v)
+	}
+	return out
+}
+
+// cell prints a published figure without adding or losing digits.
+func cell(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }

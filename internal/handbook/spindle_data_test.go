@@ -1,7 +1,6 @@
 package handbook
 
 import (
-	"cmp"
 	"math"
 	"testing"
 
@@ -17,37 +16,25 @@ func TestGapsToTheWheel(t *testing.T) {
 	}
 }
 
-// Straight flutes for brass, lead, copper and most plastics; a high helix for deep
-// holes; ordinary ones else.
-func TestFluteFor(t *testing.T) {
-	find := func(name string) *Material {
-		m, _ := FindMaterial(name)
-		return m
-	}
-	for _, c := range []struct {
-		material string
-		deep     bool
-		want     Flute
-	}{
-		{"brass", false, StraightFlutes}, {"leaded-brass", true, StraightFlutes}, {"copper", false, StraightFlutes}, {"plastics", true, StraightFlutes},
-		{"steel-200", false, OrdinaryHelix}, {"steel-200", true, HighHelix}, {"", true, HighHelix}, {"", false, OrdinaryHelix},
+// Straight flutes for brass, lead, copper and most plastics; grey cast iron's chips
+// are powdery.
+func TestFlutes(t *testing.T) {
+	trade := testkit.Against(t, testkit.Trade, "flutes by material")
+	for name, want := range map[string]string{
+		"brass": "straight", "leaded-brass": "straight", "copper": "straight", "plastics": "straight", "nylon": "straight",
+		"steel-200": "ordinary helix", "cast-iron-150": "high helix, where the chips pack",
 	} {
-		got, source := FluteFor(find(c.material), c.deep)
-		if source.Label != Practice {
-			t.Errorf("%s, deep %v: %v", c.material, c.deep, source)
+		m, _ := FindMaterial(name)
+		got := "ordinary helix"
+		switch {
+		case m.StraightFlutes:
+			got = "straight"
+		case m.PowderyChips:
+			got = "high helix, where the chips pack"
 		}
-		name := cmp.Or(c.material, "no material") + map[bool]string{true: ", deep"}[c.deep]
-		testkit.Against(t, testkit.Trade, "flutes by material and depth").Says(name, flutes[got], flutes[c.want])
-	}
-	for _, name := range straightFor {
-		if _, ok := FindMaterial(name); !ok {
-			t.Errorf("%s is in no list", name)
-		}
+		trade.Says(name, got, want)
 	}
 }
-
-// flutes are the flutes' names.
-var flutes = map[Flute]string{StraightFlutes: "straight", OrdinaryHelix: "ordinary helix", HighHelix: "high helix"}
 
 func TestSpeedPickIsTheMiddle(t *testing.T) {
 	if v, source := SpeedPick(Band{Low: 20, High: 30}); v != 25 || source.Label != Own {

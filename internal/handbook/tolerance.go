@@ -3,42 +3,28 @@ package handbook
 import "math"
 
 // Point-angle tolerance about the angle wanted.
-var pointToleranceSource = Source{Memory, "medium", "118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"}
+var pointToleranceSource = &Source{Memory, "medium", "118 ± 3 degrees in DIN 1414 / ISO 10899; taken for every wanted angle"}
 
 const pointTolerance = 3.0 // degrees
 
 // PointAngle returns the band for a point whose wanted angle is given, radians.
 func PointAngle(wanted float64) Band {
-	return Band{wanted - pointTolerance*deg, wanted + pointTolerance*deg, &pointToleranceSource}
+	return Band{wanted - pointTolerance*deg, wanted + pointTolerance*deg, pointToleranceSource}
 }
 
 // StandardPointAngle is the point angle of a general-purpose drill, radians.
 var StandardPointAngle = 118 * deg
 
-var chiselSource = Source{Practice, "", "chisel edge 120 to 135 degrees to the lip (45 to 60 measured the acute way)"}
+var chiselSource = &Source{Practice, "", "chisel edge 120 to 135 degrees to the lip (45 to 60 measured the acute way)"}
 
 // ChiselAngle is the band of the obtuse chisel-edge angle, radians.
-var ChiselAngle = Band{120 * deg, 135 * deg, &chiselSource}
-
-type lipHeightRow struct {
-	to    float64 // in, inclusive
-	limit float64 // in, indicator reading
-	name  string
-}
+var ChiselAngle = Band{120 * deg, 135 * deg, chiselSource}
 
 var (
-	lipHeightRecalled    = Source{Memory, "medium", "relative lip height by size, general-purpose two-flute drills, as recalled from ASME B94.11M; not read again"}
-	lipHeightSource      = Source{Own, "", "0.004 in at 1/2 in, 0.001 in more for every doubling of the size, 0.002 in at the least and 0.006 in at the most: a line through the steps recalled from ASME B94.11M (from memory, medium)"}
-	lipHeightSmallSource = Source{Practice, "", "axial run-out of the lips at most 0.05 mm, drills of 2 to 10 mm, read at mid lip"}
+	lipHeightRecalled    = &Source{Memory, "medium", "relative lip height by size, general-purpose two-flute drills, as recalled from ASME B94.11M; not read again"}
+	lipHeightSource      = &Source{Own, "", "0.004 in at 1/2 in, 0.001 in more for every doubling of the size, 0.002 in at the least and 0.006 in at the most: a line through the steps recalled from ASME B94.11M (from memory, medium)"}
+	lipHeightSmallSource = &Source{Practice, "", "axial run-out of the lips at most 0.05 mm, drills of 2 to 10 mm, read at mid lip"}
 )
-
-var lipHeightRows = [...]lipHeightRow{
-	{0.125, 0.002, "up to 1/8"},
-	{0.25, 0.003, "over 1/8 to 1/4"},
-	{0.5, 0.004, "over 1/4 to 1/2"},
-	{1, 0.005, "over 1/2 to 1"},
-	{3.5, 0.006, "over 1 to 3 1/2"},
-}
 
 const (
 	lipHeightSmallFrom, lipHeightSmallTo = 2.0, 10.0 // mm
@@ -59,17 +45,17 @@ const (
 // d is not above zero.
 func LipHeight(d float64) Band {
 	if !(d > 0) {
-		return Band{nan, nan, &lipHeightSource}
+		return Band{nan, nan, lipHeightSource}
 	}
 	limit := lipHeightAtHalf + lipHeightDoubling*math.Log2(d/InchMM/0.5)
 	limit = math.Min(math.Max(limit, lipHeightLeast), lipHeightMost) * InchMM
-	return Band{-limit, limit, &lipHeightSource}
+	return Band{-limit, limit, lipHeightSource}
 }
 
 // CloseLipHeight returns the closer limit of the lip height half way along, mm, that
 // some ask for; ok is false for sizes that it is not quoted for.
 func CloseLipHeight(d float64) (limit float64, source *Source, ok bool) {
-	return lipHeightSmall, &lipHeightSmallSource, d >= lipHeightSmallFrom-edge && d <= lipHeightSmallTo+edge
+	return lipHeightSmall, lipHeightSmallSource, d >= lipHeightSmallFrom-edge && d <= lipHeightSmallTo+edge
 }
 
 type jigRow struct {
@@ -77,7 +63,7 @@ type jigRow struct {
 	plus     float64 // in
 }
 
-var jigSource = Source{Practice, "", "hole tolerance for drilling with jigs, US Air Force-Navy design standard AND10387"}
+var jigSource = &Source{Practice, "", "hole tolerance for drilling with jigs, US Air Force-Navy design standard AND10387"}
 
 var jigRows = [...]jigRow{
 	{0.0135, 0.125, 0.004}, {0.126, 0.25, 0.005}, {0.251, 0.5, 0.006},
@@ -93,48 +79,60 @@ func HoleOversize(d float64) (Band, bool) {
 	}
 	for _, r := range jigRows {
 		if in <= r.to+1e-6 {
-			return Band{0, r.plus * InchMM, &jigSource}, true
+			return Band{0, r.plus * InchMM, jigSource}, true
 		}
 	}
 	return Band{}, false
 }
 
-// toleranceTables returns the tables of this file.
+var (
+	// diameterSource: the row of under 1 mm is that of 1 to 3 mm.
+	diameterSource  = &Source{Practice, "", "twist drills are made to ISO h8 across the margins"}
+	undersizeSource = &Source{Derived, "", "the least that h8 allows, and a back taper of 0.08 mm in 100 mm over five diameters ground off (both common practice)"}
+)
+
+// diameterRow is how far under its size a drill may be made, mm.
+type diameterRow struct{ to, under float64 }
+
+var diameterRows = [...]diameterRow{
+	{3, 0.014}, {6, 0.018}, {10, 0.022}, {18, 0.027}, {30, 0.033}, {50, 0.039}, {80, 0.046}, {100, 0.054},
+}
+
+const (
+	mostTaper = 0.08 / 100 // mm per mm
+	groundOff = 5          // diameters: about half of a jobber drill's flute
+	taperedBy = mostTaper * groundOff
+)
+
+// Undersize returns how far, mm, a drill of nominal diameter d mm that is still good
+// may measure under its size: made small, and ground back along its back taper. A
+// diameter past the last row takes the last row.
+func Undersize(d float64) Band {
+	row := diameterRows[len(diameterRows)-1]
+	for i := len(diameterRows) - 1; i >= 0; i-- {
+		if d <= diameterRows[i].to+edge {
+			row = diameterRows[i]
+		}
+	}
+	return Band{0, row.under + taperedBy*d, undersizeSource}
+}
+
 func toleranceTables() []Table {
 	return []Table{
-		{Name: "point-angle-tolerance", Title: "Tolerance about the wanted point angle, degrees", Source: pointToleranceSource,
-			Head: []string{"wanted", "tolerance"}, Rows: func() [][]string {
-				return [][]string{{"as wanted, 118 for general work", "± " + cell(pointTolerance)}}
-			}},
-		{Name: "chisel-edge-angle", Title: "Chisel-edge angle, degrees", Source: chiselSource,
-			Head: []string{"from", "to"}, Rows: func() [][]string { return [][]string{{"120", "135"}} }},
-		{Name: "lip-height", Title: "Lip-height difference, the rule, inches", Source: lipHeightSource,
-			Head: []string{"at 1/2", "more for every doubling", "least", "most"},
-			Rows: func() [][]string {
-				return [][]string{{cell(lipHeightAtHalf), cell(lipHeightDoubling), cell(lipHeightLeast), cell(lipHeightMost)}}
-			}},
-		{Name: "lip-height-small", Title: "Lip-height difference, drills of 2 to 10 mm, the closer figure", Source: lipHeightSmallSource,
-			Head: []string{"from mm", "to mm", "limit mm"},
-			Rows: func() [][]string {
-				return [][]string{{cell(lipHeightSmallFrom), cell(lipHeightSmallTo), cell(lipHeightSmall)}}
-			}},
-		{Name: "lip-height-by-size", Title: "Lip-height difference by size, as recalled", Source: lipHeightRecalled,
-			Head: []string{"drill in", "limit in"},
-			Rows: func() [][]string {
-				var out [][]string
-				for _, r := range lipHeightRows {
-					out = append(out, []string{r.name, cell(r.limit)})
-				}
-				return out
-			}},
-		{Name: "hole-oversize", Title: "Hole tolerance for drilling with jigs", Source: jigSource,
-			Head: []string{"from in", "to in", "plus in", "minus in"},
-			Rows: func() [][]string {
-				var out [][]string
-				for _, r := range jigRows {
-					out = append(out, []string{cell(r.from), cell(r.to), cell(r.plus), "0.001"})
-				}
-				return out
-			}},
+		{"point-angle-tolerance", "Tolerance about the wanted point angle, degrees", pointToleranceSource, []string{"wanted", "tolerance"},
+			[][]string{{"as wanted, 118 for general work", "± " + cell(pointTolerance)}}},
+		{"chisel-edge-angle", "Chisel-edge angle, degrees", chiselSource, []string{"from", "to"}, [][]string{{"120", "135"}}},
+		{"lip-height", "Lip-height difference, the rule, inches", lipHeightSource, []string{"at 1/2", "more for every doubling", "least", "most"},
+			[][]string{row(lipHeightAtHalf, lipHeightDoubling, lipHeightLeast, lipHeightMost)}},
+		{"lip-height-small", "Lip-height difference, drills of 2 to 10 mm, the closer figure", lipHeightSmallSource, []string{"from mm", "to mm", "limit mm"},
+			[][]string{row(lipHeightSmallFrom, lipHeightSmallTo, lipHeightSmall)}},
+		{"lip-height-by-size", "Lip-height difference by size, as recalled", lipHeightRecalled, []string{"drill in", "limit in"},
+			[][]string{{"up to 1/8", "0.002"}, {"over 1/8 to 1/4", "0.003"}, {"over 1/4 to 1/2", "0.004"}, {"over 1/2 to 1", "0.005"}, {"over 1 to 3 1/2", "0.006"}}},
+		{"hole-oversize", "Hole tolerance for drilling with jigs", jigSource, []string{"from in", "to in", "plus in"},
+			rows(jigRows[:], func(r jigRow) []string { return row(r.from, r.to, r.plus) })},
+		{"drill-diameter-tolerance", "How far under its size a drill may be made, mm", diameterSource, []string{"to mm", "under mm"},
+			rows(diameterRows[:], func(r diameterRow) []string { return row(r.to, r.under) })},
+		{"drill-undersize", "How far under its size a drill that is still good may measure", undersizeSource, []string{"under mm"},
+			[][]string{{"as made, and " + cell(taperedBy) + " of the diameter"}}},
 	}
 }

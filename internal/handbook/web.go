@@ -8,14 +8,15 @@ import (
 
 // The web of a new drill and how it grows.
 var (
-	webTaperSource  = Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
-	webNewSource    = Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted and held at its ends (derived)"}
-	ratioSource     = Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
-	thinSource      = Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
-	thinSmallSource = Source{Own, "", "drills under 3 mm are not thinned: nobody does it by hand"}
-	webMostSource   = Source{Own, "", "past thinning once the web is half the diameter: no flute is left to carry chips; wide-web drills have 0.33 to 0.40 when new (common practice)"}
-	edgeAngleSource = Source{Derived, "", "w/c over the rows of the Machinery's Handbook's Table 7 averages 0.865, near sin 60: a chisel edge at 120 degrees to the lips"}
-	tableEndSource  = Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
+	webTaperSource       = &Source{Practice, "", "web grows 1.4 to 1.8 mm per 100 mm of length (0.014 to 0.018 in per in); 0.016 is the middle"}
+	NewWebSource         = &Source{Memory, "medium", "web as new: 20 % of diameter at 1/8 in, 17 % at 1/4, 14 % at 1/2, 12 % at 1 in and over, an old US cutting-tool handbook; the curve between is fitted and held at its ends (derived)"}
+	StandardChiselSource = &Source{InPrint, "", "Machinery's Handbook, 31st ed., p. 1153: c/D 0.18 for standard drills, 0.03 for split points"}
+	thinSource           = &Source{Own, "", "thin once the chisel is a quarter longer than a new drill's: thrust is then about a sixth up by the handbook's brackets"}
+	thinSmallSource      = &Source{Own, "", "drills under 3 mm are not thinned: nobody does it by hand"}
+	webMostSource        = &Source{Own, "", "past thinning once the web is half the diameter: no flute is left to carry chips; wide-web drills have 0.33 to 0.40 when new (common practice)"}
+	HandbookChiselSource = &Source{Derived, "", "w/c over the rows of the Machinery's Handbook's Table 7 averages 0.865, near sin 60: a chisel edge at 120 degrees to the lips"}
+	ThinnedPointSource   = &Source{Own, "", "a web under 0.7 of a new drill's is a thinned or split point: drills are not made so thin, and the web behind it is a new drill's at the least"}
+	TableEndSource       = &Source{InPrint, "", "Machinery's Handbook, 31st ed., Table 7 ends at w/D 0.35 (c/D 0.40)"}
 )
 
 // WebTaperLow, WebTaper and WebTaperHigh are the growth of the web toward the
@@ -32,15 +33,9 @@ const (
 	SplitChiselRatio    = 0.03
 )
 
-// StandardChiselSource is where they come from.
-func StandardChiselSource() *Source { return &ratioSource }
-
 // HandbookChiselAngle is the acute chisel-edge angle, radians, at which the
 // handbook's table of factors pairs web and chisel.
 const HandbookChiselAngle = 60 * deg
-
-// HandbookChiselSource is where it comes from.
-func HandbookChiselSource() *Source { return &edgeAngleSource }
 
 const (
 	webCurve, webPower = 0.12, -0.245 // w/D = 0.12 D^-0.245, D in inches
@@ -61,17 +56,9 @@ func NewWeb(d float64) float64 {
 // thinned.
 const thinnedWeb = 0.7
 
-var thinnedWebSource = Source{Own, "", "a web under 0.7 of a new drill's is a thinned or split point: drills are not made so thin, and the web behind it is a new drill's at the least"}
-
 // ThinnedPoint reports whether a web, mm, is too thin for a point of a drill of
 // diameter d mm that was never thinned; false for what is not known.
 func ThinnedPoint(d, web float64) bool { return web < thinnedWeb*NewWeb(d) }
-
-// ThinnedPointSource is where ThinnedPoint comes from.
-func ThinnedPointSource() *Source { return &thinnedWebSource }
-
-// NewWebSource is where NewWeb comes from.
-func NewWebSource() *Source { return &webNewSource }
 
 // NewChiselRatio returns c/D of a new drill of diameter d, mm: the handbook's
 // 0.18, or more where a small drill comes with a thicker web (chisel at 120).
@@ -87,9 +74,9 @@ const leastThinned = 3.0
 // nobody thins.
 func ChiselRatio(d float64) Band {
 	if d > 0 && d < leastThinned {
-		return Band{math.Inf(-1), math.Inf(1), &thinSmallSource}
+		return Band{math.Inf(-1), math.Inf(1), thinSmallSource}
 	}
-	return Band{0, thinFactor * NewChiselRatio(d), &thinSource}
+	return Band{0, thinFactor * NewChiselRatio(d), thinSource}
 }
 
 // WebTableEnd is w/D at which the handbook's table of chisel edges ends: beyond it
@@ -100,38 +87,20 @@ const WebTableEnd = 0.35
 const webMost = 0.5
 
 // WebLimit is the band of w/D that thinning can answer.
-var WebLimit = Band{0, webMost, &webMostSource}
+var WebLimit = Band{0, webMost, webMostSource}
 
-// TableEndSource says where the handbook's table ends.
-func TableEndSource() *Source { return &tableEndSource }
-
-// webTables returns the tables of this file.
 func webTables() []Table {
 	return []Table{
-		{Name: "web-taper", Title: "Growth of the web toward the shank, mm per mm", Source: webTaperSource,
-			Head: []string{"low", "used", "high"},
-			Rows: func() [][]string { return [][]string{{cell(WebTaperLow), cell(WebTaper), cell(WebTaperHigh)}} }},
-		{Name: "web-as-new", Title: "Web at the point of a new drill, part of diameter", Source: webNewSource,
-			Head: []string{"drill in", "w/D"},
-			Rows: func() [][]string {
-				return [][]string{{"1/8", "0.20"}, {"1/4", "0.17"}, {"1/2", "0.14"}, {"1 and over", "0.12"}}
-			}},
-		{Name: "web-thinned", Title: "Web under which a point was thinned, part of a new drill's web", Source: thinnedWebSource,
-			Head: []string{"of a new drill's"}, Rows: func() [][]string { return [][]string{{cell(thinnedWeb)}} }},
-		{Name: "chisel-ratio", Title: "Chisel-edge length, part of diameter", Source: ratioSource,
-			Head: []string{"drill", "c/D"},
-			Rows: func() [][]string {
-				return [][]string{{"standard", cell(StandardChiselRatio)}, {"split point", cell(SplitChiselRatio)}}
-			}},
-		{Name: "handbook-chisel-angle", Title: "Chisel-edge angle taken where none was read, degrees", Source: edgeAngleSource,
-			Head: []string{"acute", "obtuse"}, Rows: func() [][]string { return [][]string{{"60", "120"}} }},
-		{Name: "thin-rule", Title: "When a chisel is to be thinned, times a new drill's c/D", Source: thinSource,
-			Head: []string{"times"}, Rows: func() [][]string { return [][]string{{cell(thinFactor)}} }},
-		{Name: "web-limit", Title: "Web past which a drill is retired, part of diameter", Source: webMostSource,
-			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(webMost)}} }},
-		{Name: "web-table-end", Title: "Web at which the table of chisel edges ends, part of diameter", Source: tableEndSource,
-			Head: []string{"w/D"}, Rows: func() [][]string { return [][]string{{cell(WebTableEnd)}} }},
-		{Name: "thinned-least", Title: "Diameter under which no web is thinned, mm", Source: thinSmallSource,
-			Head: []string{"mm"}, Rows: func() [][]string { return [][]string{{cell(leastThinned)}} }},
+		{"web-taper", "Growth of the web toward the shank, mm per mm", webTaperSource, []string{"low", "used", "high"}, [][]string{row(WebTaperLow, WebTaper, WebTaperHigh)}},
+		{"web-as-new", "Web at the point of a new drill, part of diameter", NewWebSource, []string{"drill in", "w/D"},
+			[][]string{{"1/8", "0.20"}, {"1/4", "0.17"}, {"1/2", "0.14"}, {"1 and over", "0.12"}}},
+		{"web-thinned", "Web under which a point was thinned, part of a new drill's web", ThinnedPointSource, []string{"of a new drill's"}, [][]string{row(thinnedWeb)}},
+		{"chisel-ratio", "Chisel-edge length, part of diameter", StandardChiselSource, []string{"drill", "c/D"},
+			[][]string{{"standard", cell(StandardChiselRatio)}, {"split point", cell(SplitChiselRatio)}}},
+		{"handbook-chisel-angle", "Chisel-edge angle taken where none was read, degrees", HandbookChiselSource, []string{"acute", "obtuse"}, [][]string{{"60", "120"}}},
+		{"thin-rule", "When a chisel is to be thinned, times a new drill's c/D", thinSource, []string{"times"}, [][]string{row(thinFactor)}},
+		{"web-limit", "Web past which a drill is retired, part of diameter", webMostSource, []string{"w/D"}, [][]string{row(webMost)}},
+		{"web-table-end", "Web at which the table of chisel edges ends, part of diameter", TableEndSource, []string{"w/D"}, [][]string{row(WebTableEnd)}},
+		{"thinned-least", "Diameter under which no web is thinned, mm", thinSmallSource, []string{"mm"}, [][]string{row(leastThinned)}},
 	}
 }

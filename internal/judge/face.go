@@ -35,7 +35,7 @@ func (r *Result) FaceRemarks(s *sheet.Sheet) {
 func (r *Result) FlatRemarks(s *sheet.Sheet) {
 	r.DigsIn(s)
 	if m := r.Drill.Material; known(r.Face.Flat) && r.Drill.Given && !digsIn(m) {
-		s.Extra = append(s.Extra, handbook.LipFlat().Source)
+		s.Extra = append(s.Extra, handbook.LipFlat.Source)
 		s.Find("flat-lips", sheet.Note, "the lips are flattened to no rake over {}, as for brass and plastics: in {} they push harder than sharp ones, until a grind has taken that much off",
 			quantity.MM(r.Face.Flat), quantity.Say(m.Name))
 	}
@@ -52,7 +52,7 @@ func (r *Result) CurvedAt(s *sheet.Sheet, k, clearance, web, chisel float64) {
 	clearance, _ = OrUsual(clearance, r.Clearance.Aim)
 	web, _ = OrUsual(web, handbook.NewWeb(d))
 	chisel, _ = OrUsual(chisel, math.Pi-(limit.Low+limit.High)/2)
-	usual, _ := handbook.Helix(d, handbook.TypeN)
+	usual, _, _ := handbook.Helix(d)
 	helix, _ := OrUsual(r.Face.Helix, (usual.Low+usual.High)/2)
 	made, taken := OrUsual(r.Face.FlutePoint, handbook.FlutePoint)
 	lip := point.NewBentLip(point.NewFlank(d, web, k, clearance), made/2, helix)
@@ -67,7 +67,7 @@ func Curved(s *sheet.Sheet, bow, made float64, taken bool) {
 	as, way := "", "ahead of"
 	if taken {
 		as = "taken as "
-		s.Extra = append(s.Extra, handbook.FlutePointSource())
+		s.Extra = append(s.Extra, handbook.FlutePointSource)
 	}
 	if bow < 0 {
 		way = "behind"

@@ -20,7 +20,7 @@ func feedEnd(m *handbook.Material) handbook.FeedEnd {
 	if m == nil {
 		return handbook.FeedMid
 	}
-	return m.FeedEnd
+	return m.Relief.FeedEnd()
 }
 
 // FeedAssumption says in s which feed was taken for want of a reading.
@@ -29,5 +29,5 @@ func (b *Basics) FeedAssumption(s *sheet.Sheet) {
 		return
 	}
 	s.Find("feed-assumed", sheet.Note, "no feed was given: {} is taken, from those published for this diameter and work", quantity.Of(quantity.Feed, b.Feed))
-	s.Extra = append(s.Extra, handbook.FeedBand(b.D).Source, handbook.FeedTakenSource())
+	s.Extra = append(s.Extra, handbook.FeedBand(b.D).Source, handbook.FeedTakenSource)
 }

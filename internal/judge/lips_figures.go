@@ -19,7 +19,7 @@ var LipPlace = sheet.Group[Result]{Figures: []sheet.Def[Result]{
 			if known(r.Chisel.Web) {
 				return "w", ""
 			}
-			return sheet.AsRead, handbook.NewWebSource().String()
+			return sheet.AsRead, handbook.NewWebSource.String()
 		}},
 	{Letter: "X", Label: "the corner along the lip", Kind: quantity.Length, Fine: true, Value: func(r *Result) float64 { return r.Lips.Outer },
 		Work: "sqrt(D^2 - wl^2) / 2"},
@@ -210,7 +210,7 @@ func (r *Result) LipRemarks(s *sheet.Sheet) {
 	}
 	if usual := handbook.UsualOversize(r.Drill.D); r.Oversize() > 0 && usual.High > 0 {
 		s.Find("usual-oversize", sheet.Note, "besides what the lips do, drills of this size usually make the hole {} to {} over", quantity.MM(usual.Low), quantity.MM(usual.High))
-		s.Extra = append(s.Extra, handbook.OversizeSource())
+		s.Extra = append(s.Extra, handbook.OversizeSource)
 	}
 	if limit, known := handbook.HoleOversize(r.Drill.D); known && r.Oversize() > limit.High {
 		s.Find("hole-may-exceed", sheet.Note, "the hole may come out larger than drilling with jigs allows for this size, {} ({})", quantity.MM(limit.High), quantity.Say(limit.Source.Text))

@@ -126,7 +126,7 @@ func bodyWorks(r *Result) (work, source string) {
 	case w.From == r.Chisel.Behind:
 		return "wr", ""
 	case w.BodyTaken:
-		return sheet.AsRead, handbook.NewWebSource().String()
+		return sheet.AsRead, handbook.NewWebSource.String()
 	}
 	return sheet.AsRead, "the web before it was thinned"
 }
@@ -144,7 +144,7 @@ func (r *Result) WebRemarks(s *sheet.Sheet) {
 	}
 	if ratio := c.WebRatio; ratio > handbook.WebTableEnd && !r.Verdict.Reasons[WebSpent] {
 		s.Find("web-past-table", sheet.Note, "the web is {} of the diameter, past {}, where the handbook's table ends: thin it; forces are extrapolated", quantity.Num(ratio), quantity.Num(handbook.WebTableEnd))
-		s.Extra = append(s.Extra, handbook.TableEndSource())
+		s.Extra = append(s.Extra, handbook.TableEndSource)
 	}
 	if known(w.Remove, b.D) && w.Remove > 2*b.D {
 		s.Find("stub-web", sheet.Note, "taking {} off leaves a thick web: drills made short (stub) are made with a thinner one, so thin the web after", quantity.MM(w.Remove))
@@ -161,7 +161,7 @@ func (r *Result) ThinnedBefore(s *sheet.Sheet) {
 	}
 	s.Find("thinned-taken", sheet.Warn, "a web of {} is too thin for a drill of this size unless its point was thinned: behind it a new drill's {} is taken; read the web behind the notch",
 		quantity.MM(r.Chisel.Web), quantity.MM(w.Body))
-	s.Extra = append(s.Extra, handbook.ThinnedPointSource(), handbook.NewWebSource())
+	s.Extra = append(s.Extra, handbook.ThinnedPointSource, handbook.NewWebSource)
 }
 
 // ForceSource is where the shares of lips and chisel edge in the thrust come from.

@@ -41,7 +41,7 @@ var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 		Value: func(p *Plan) float64 { return larger(p.Would.Steep1, p.Would.Steep2) },
 		Works: func(p *Plan) (work, source string) {
 			work, _ = p.deepest(math.Inf(1), "s1", "s2")
-			return work, handbook.SteepFlankSource().String()
+			return work, handbook.SteepFlankSource.String()
 		}},
 	{Key: "stock_reshape_mm", Label: "flanks anew: the clean-up", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 {
@@ -51,7 +51,7 @@ var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 			return math.NaN()
 		},
 		Works: func(*Plan) (work, source string) {
-			return "cl", handbook.CleanUpSource().String() + "; the metal comes off behind the lip"
+			return "cl", handbook.CleanUpSource.String() + "; the metal comes off behind the lip"
 		}},
 	{Key: "stock_touch_up_mm", Label: "touch-up: the clean-up", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[TouchUp] }, Work: "cl"},
@@ -94,7 +94,7 @@ var thinning = group{Title: "Web thinning, after the grind", Figures: []def{
 		Works: func(p *Plan) (work, source string) { return sheet.AsRead, p.thinOver().String() }},
 	{Key: "thin_to_ratio", Letter: "qt", Label: "thin to chisel edge / D", Kind: quantity.Number, Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Ratio) },
 		Works: func(*Plan) (work, source string) {
-			return sheet.AsRead, "as new; " + handbook.StandardChiselSource().String()
+			return sheet.AsRead, "as new; " + handbook.StandardChiselSource.String()
 		}},
 	{Key: "web_target_mm", Letter: "wt", Label: "thin to web", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.ifThinned(p.Done.Web) }, Work: "qt * D * sin(pg)"},
@@ -259,7 +259,7 @@ func (p *Plan) unlessItWaits(formula string) (work, source string) {
 func cleanUpWorks(p *Plan) (work, source string) {
 	switch {
 	case p.Would.CleanUp == 0:
-		return "0", handbook.CleanUpSource().String()
+		return "0", handbook.CleanUpSource.String()
 	case p.CleanUpFrom == nil:
 		return sheet.AsRead, "as given"
 	}
@@ -267,7 +267,7 @@ func cleanUpWorks(p *Plan) (work, source string) {
 }
 
 func usualWorks(p *Plan) (work, source string) {
-	least := handbook.LeastUsualStockSource().String()
+	least := handbook.LeastUsualStockSource.String()
 	switch {
 	case p.EveryPast:
 		return sheet.AsRead, "the drill's history: the mean of the grinds whose stock was noted"
@@ -278,9 +278,9 @@ func usualWorks(p *Plan) (work, source string) {
 	case p.Would.Wear() == 0:
 		return "us", least
 	case p.mishap():
-		return "max(Wu + cl, us)", handbook.MostUsualWearSource().String() + "; " + least
+		return "max(Wu + cl, us)", handbook.MostUsualWearSource.String() + "; " + least
 	}
-	return "max(Wu + cl, us)", handbook.UsualStockSource().String() + "; " + least
+	return "max(Wu + cl, us)", handbook.UsualStockSource.String() + "; " + least
 }
 
 // leftWorks counts the grinds in one line: the stock there is, less the next grind's,

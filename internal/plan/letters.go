@@ -67,7 +67,7 @@ var letters = group{Figures: []def{
 			case !(p.Body.Thinned > 0):
 				return "w", ""
 			case p.Found.Web.BodyTaken:
-				return sheet.AsRead, handbook.NewWebSource().String()
+				return sheet.AsRead, handbook.NewWebSource.String()
 			}
 			return sheet.AsRead, "the web before it was thinned"
 		}},

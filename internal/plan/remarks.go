@@ -51,7 +51,7 @@ func (p *Plan) stockRemarks(s *sheet.Sheet) {
 	}
 	if d := p.Found.Drill.D; p.Do != Retire && d <= handbook.SeldomReground {
 		s.Find("small-drill", sheet.Note, "drills up to {} are seldom reground by hand: weigh the time against a new one", quantity.Of(quantity.Size, handbook.SeldomReground))
-		s.Extra = append(s.Extra, handbook.SeldomRegroundSource())
+		s.Extra = append(s.Extra, handbook.SeldomRegroundSource)
 	}
 	if p.Remove < st.Total-1e-9 {
 		s.Find("remove-too-little", sheet.Warn, "the {} meant to come off are not enough: a grind takes {}", quantity.MM(p.Remove), quantity.MM(st.Total))

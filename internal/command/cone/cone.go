@@ -200,7 +200,7 @@ func (r *Result) remarks(s *sheet.Sheet) {
 func (r *Result) assumptions(s *sheet.Sheet) {
 	if r.webTaken {
 		s.Find("web-assumed", sheet.Note, "no web was read: {} is taken, as on a new drill", quantity.MM(r.wish.Web))
-		s.Extra = append(s.Extra, handbook.NewWebSource())
+		s.Extra = append(s.Extra, handbook.NewWebSource)
 	}
 	if r.basis == fromSetting {
 		return

@@ -24,7 +24,7 @@ var letters = group{Figures: []def{
 		Value: func(r *Result) float64 { return r.wish.Web }, Works: func(r *Result) (work, source string) {
 			switch {
 			case r.webTaken:
-				return sheet.AsRead, handbook.NewWebSource().String()
+				return sheet.AsRead, handbook.NewWebSource.String()
 			case r.Chisel.WebRead:
 				return sheet.AsRead, sheet.AsRead
 			}
@@ -155,7 +155,7 @@ var heelFigures = group{Title: "At the heel", Figures: []def{
 			if sheet.Known(r.Clearance.Turn) {
 				return sheet.AsRead, sheet.AsRead
 			}
-			return "180 - flute", handbook.BodySource().String()
+			return "180 - flute", handbook.BodySource.String()
 		}},
 	{Letter: "flute", Label: "angle that a flute takes up", Kind: quantity.Angle, Work: sheet.AsRead, Value: func(*Result) float64 { return handbook.FluteAngle }},
 	{Letter: "zh", Label: "height of the flank over the heel", Kind: quantity.Length, Work: sheet.AsRead, Source: "found on the cone",

@@ -127,7 +127,7 @@ func (r *Result) asRead() {
 	chisel := r.Limit(judge.ChiselAngleLimit)
 	now.Chisel, r.chiselUsual = judge.OrUsual(r.Chisel.Acute, math.Pi-(chisel.Low+chisel.High)/2)
 	// Beyond the sizes for which a helix is published that of the nearest is usual.
-	r.helixes, _ = handbook.Helix(math.Max(1, math.Min(50, now.D)), handbook.TypeN)
+	r.helixes, _, _ = handbook.Helix(math.Max(1, math.Min(50, now.D)))
 	now.Helix, r.helixUsual = judge.OrUsual(r.Face.Helix, (r.helixes.Low+r.helixes.High)/2)
 	made, usual := judge.OrUsual(r.Face.FlutePoint, handbook.FlutePoint)
 	now.Made, r.flutePointUsual = made/2, usual

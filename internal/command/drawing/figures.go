@@ -57,7 +57,7 @@ var drawnFigures = group{Title: "As drawn", Figures: []def{
 			case r.Before != nil:
 				return "wb + t * off", ""
 			case r.webUsual:
-				return sheet.AsRead, handbook.NewWebSource().String()
+				return sheet.AsRead, handbook.NewWebSource.String()
 			}
 			return sheet.AsRead, "as read, or from chisel length and angle"
 		}},

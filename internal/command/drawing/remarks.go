@@ -33,7 +33,7 @@ func Rest(r *Result, s *sheet.Sheet) {
 	if !r.read.Sample && !r.read.Kept {
 		r.idle(s)
 	}
-	s.Extra = append(s.Extra, handbook.MarginSource(), handbook.BodySource())
+	s.Extra = append(s.Extra, handbook.MarginSource, handbook.BodySource)
 }
 
 // usual tells what is drawn as usual.
@@ -41,7 +41,7 @@ func (r *Result) usual(s *sheet.Sheet) {
 	now, chisel, clearance := &r.Now, r.Limit(judge.ChiselAngleLimit).Source, r.Clearance.Recommended.Source
 	if r.webUsual {
 		s.Find("web-usual", sheet.Note, "no web was read: {} is drawn, a new drill's", quantity.MM(r.first().Web))
-		s.Extra = append(s.Extra, handbook.NewWebSource())
+		s.Extra = append(s.Extra, handbook.NewWebSource)
 	}
 	if r.chiselUsual {
 		whose := "the limits"

@@ -72,7 +72,7 @@ func Compute(d *drill.Drill) Result {
 	r.chisel, r.chiselTaken = judge.OrUsual(r.Chisel.Acute, handbook.HandbookChiselAngle)
 	r.clearance, r.clearanceTaken = judge.OrUsual(r.Clearance.Corner(), r.Clearance.Aim)
 	r.helix = r.Face.Helix
-	if band, ok := handbook.Helix(size, handbook.TypeN); ok {
+	if band, _, ok := handbook.Helix(size); ok {
 		r.helix, r.helixTaken = judge.OrUsual(r.helix, (band.Low+band.High)/2)
 	}
 	r.flutePoint, r.flutePointTaken = judge.OrUsual(r.Face.FlutePoint, handbook.FlutePoint)
@@ -121,7 +121,7 @@ func Rest(r *Result, s *sheet.Sheet) {
 	}
 	if r.flattened() {
 		s.Find("lips-flattened", sheet.Note, "the lips are flattened: over {} their face is parallel to the axis, and the rake is that of a straight flute", quantity.MM(r.Face.Flat))
-		s.Extra = append(s.Extra, handbook.LipFlat().Source)
+		s.Extra = append(s.Extra, handbook.LipFlat.Source)
 	}
 	if bow := r.bow(); math.Abs(bow) >= leastBow {
 		judge.Curved(s, bow, r.flutePoint, r.flutePointTaken)
@@ -202,13 +202,13 @@ func (r *Result) assumptions(s *sheet.Sheet) {
 	note(r.kTaken, "point-angle-assumed", "no point or lip angle was given: {} is taken, {}", quantity.Rad(2*r.k), b.PointSource(), "as the work wants")
 	r.Point.MeanTaken(s)
 	r.Point.WantedUnused(s)
-	note(r.webTaken, "web-assumed", "no web was read: {} is taken, {}", quantity.MM(r.web), handbook.NewWebSource(), "as on a new drill")
-	note(r.chiselTaken, "chisel-angle-assumed", "no chisel-edge angle was read: {} is taken, {}", quantity.Rad(math.Pi-r.chisel), handbook.HandbookChiselSource(), "as the handbook's table does")
+	note(r.webTaken, "web-assumed", "no web was read: {} is taken, {}", quantity.MM(r.web), handbook.NewWebSource, "as on a new drill")
+	note(r.chiselTaken, "chisel-angle-assumed", "no chisel-edge angle was read: {} is taken, {}", quantity.Rad(math.Pi-r.chisel), handbook.HandbookChiselSource, "as the handbook's table does")
 	note(r.clearanceTaken, "clearance-assumed", "no clearance was read: {} is taken, {}", quantity.Rad(r.clearance), r.Clearance.Recommended.Source, "as recommended for the size")
 	r.Clearance.LesserTaken(s)
 	r.Clearance.Contradiction(s)
 	r.Chisel.Contradiction(s)
-	helix, _ := handbook.Helix(b.D, handbook.TypeN)
+	helix, _, _ := handbook.Helix(b.D)
 	note(r.helixTaken, "helix-assumed", "no helix was given: {} is taken, {}", quantity.Rad(r.helix), helix.Source, "the middle for general work at this size")
 	b.FeedAssumption(s)
 	note(r.rpmTaken, "rpm-assumed", "no rpm was given: {} is taken, from the work material's cutting speed, {}", quantity.Of(quantity.Rpm, r.rpm), r.speedSource(), "as published")

@@ -132,7 +132,7 @@ var nothing = handbook.Band{Low: math.NaN(), High: math.NaN()}
 func one(s *sheet.Sheet, f sheet.Figure, source *handbook.Source) {
 	if source != nil {
 		f.Work, f.Source, f.Shop = sheet.AsRead, source.String(), source.OfShop()
-		s.Extra = append(s.Extra, source)
+		s.Extra = append(s.Extra, handbook.FireSource)
 	}
 	s.Add(f)
 }
@@ -154,12 +154,12 @@ var atSizeFigures = sheet.Group[atSize]{Title: "At this size", Figures: []sheet.
 	{Letter: "Dm", Label: "diameter, mm", Kind: quantity.Number, Work: sheet.AsRead, Of: "size", Value: func(a *atSize) float64 { return a.d }},
 	{Letter: "D1", Label: "diameter from which these feeds hold", Kind: quantity.Length, Work: sheet.AsRead, Value: func(a *atSize) float64 { return handbook.FeedOf(a.d).From }},
 	{Letter: "D2", Label: "diameter up to which they hold", Kind: quantity.Length, Work: sheet.AsRead, Value: func(a *atSize) float64 { return handbook.FeedOf(a.d).To }},
-	{Letter: "a", Label: "how fast the feed rises in them, by the work", Kind: quantity.Number, Work: sheet.AsRead, Value: func(a *atSize) float64 { rise, _ := a.FeedEnd.Line(); return rise }},
-	{Letter: "b", Label: "how late it does", Kind: quantity.Number, Work: sheet.AsRead, Value: func(a *atSize) float64 { _, late := a.FeedEnd.Line(); return late }},
+	{Letter: "a", Label: "how fast the feed rises in them, by the work", Kind: quantity.Number, Work: sheet.AsRead, Value: func(a *atSize) float64 { rise, _ := a.Relief.FeedEnd().Line(); return rise }},
+	{Letter: "b", Label: "how late it does", Kind: quantity.Number, Work: sheet.AsRead, Value: func(a *atSize) float64 { _, late := a.Relief.FeedEnd().Line(); return late }},
 	{Letter: "x", Label: "how far up in these feeds", Kind: quantity.Number,
-		Value: func(a *atSize) float64 { return handbook.FeedOf(a.d).Share(a.d, a.FeedEnd) },
+		Value: func(a *atSize) float64 { return handbook.FeedOf(a.d).Share(a.d, a.Relief.FeedEnd()) },
 		Works: func(a *atSize) (work, source string) {
-			return "max(0, min(1, a * (D - D1) / (D2 - D1) - b))", handbook.FeedTakenSource().String()
+			return "max(0, min(1, a * (D - D1) / (D2 - D1) - b))", handbook.FeedTakenSource.String()
 		}},
 	{Key: "feed_mm", Label: "feed taken", Kind: quantity.Feed, Work: "f1 + (f2 - f1) * x", Source: "of the feeds published for this size",
 		Value: func(a *atSize) float64 { return judge.UsualFeed(a.d, a.Material) }},
@@ -185,10 +185,7 @@ func feedWorks(a *atSize) (work, source string) {
 func remarks(s *sheet.Sheet, m *handbook.Material) {
 	judge.DigsIn(s, m)
 	judge.Hardens(s, m)
-	if burns, source := handbook.Burns(m); burns {
-		s.Find("fire", sheet.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
-		s.Extra = append(s.Extra, source)
-	}
+	judge.Burns(s, m)
 	s.Find("class-of-work", sheet.Note, "for lip clearance and feed this is {}", quantity.Say(m.Relief.String()))
 	if !m.HasForce() {
 		s.Find("no-force-factor", sheet.Note, "no force factor is published: thrust and torque cannot be given")

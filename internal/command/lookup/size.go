@@ -95,7 +95,7 @@ func word(key, label string) sheet.Column {
 
 // sources adds where the tables come from.
 func sources(s *sheet.Sheet, tables []handbook.Table) {
-	for i := range tables {
-		s.Extra = append(s.Extra, &tables[i].Source)
+	for _, t := range tables {
+		s.Extra = append(s.Extra, t.Source)
 	}
 }

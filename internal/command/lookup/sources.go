@@ -30,7 +30,7 @@ func Sources(name string, people bool) *sheet.Sheet {
 		for _, head := range t.Head {
 			g.Columns = append(g.Columns, word(head, head))
 		}
-		for _, row := range t.Rows() {
+		for _, row := range t.Rows {
 			g.Rows = append(g.Rows, words(row...))
 		}
 		s.Grids = append(s.Grids, g)
@@ -44,7 +44,7 @@ func allFigures(tables []handbook.Table) sheet.Grid {
 		g.Columns = append(g.Columns, word(key, key))
 	}
 	for _, t := range tables {
-		for _, row := range t.Rows() {
+		for _, row := range t.Rows {
 			parts := make([]string, len(row))
 			for i, cell := range row {
 				parts[i] = t.Head[i] + " " + cell

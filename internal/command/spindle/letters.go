@@ -57,7 +57,7 @@ var edgeLetters = group{Figures: []def{
 			case w.Found.Chisel.AngleRead:
 				return sheet.AsRead, sheet.AsRead
 			case w.edge.from == angleAssumed:
-				return sheet.AsRead, handbook.HandbookChiselSource().String()
+				return sheet.AsRead, handbook.HandbookChiselSource.String()
 			}
 			return "asin(w / c)", ""
 		}},
@@ -69,12 +69,12 @@ var newEdge = group{Figures: []def{
 		Value: func(w *work) float64 { return max(0.125, min(1, w.load.D/handbook.InchMM)) }},
 	{Letter: "w0", Label: "web of a new drill", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(w *work) float64 { return handbook.NewWeb(w.load.D) },
 		Works: func(*work) (work, source string) {
-			return "0.12 * D * x^(-0.245)", handbook.NewWebSource().String()
+			return "0.12 * D * x^(-0.245)", handbook.NewWebSource.String()
 		}},
 	{Letter: "qs", Label: "chisel edge / D of a standard drill", Kind: quantity.Number, Work: sheet.AsRead, Value: func(*work) float64 { return handbook.StandardChiselRatio }},
 	{Letter: "q0", Label: "chisel edge / D of a new drill", Kind: quantity.Number, Value: (*work).newRatio,
 		Works: func(*work) (work, source string) {
-			return "max(qs, w0 / D / sin(60))", handbook.StandardChiselSource().String() + "; " + handbook.NewWebSource().String()
+			return "max(qs, w0 / D / sin(60))", handbook.StandardChiselSource.String() + "; " + handbook.NewWebSource.String()
 		}},
 }}
 
@@ -101,7 +101,7 @@ var factors = group{Title: "Thrust, torque and power", Figures: []def{
 		Works: func(w *work) (work, source string) {
 			switch {
 			case w.edge.from == asNew:
-				return "q0 * D", handbook.StandardChiselSource().String()
+				return "q0 * D", handbook.StandardChiselSource.String()
 			case w.Found.Chisel.LengthRead:
 				return sheet.AsRead, sheet.AsRead
 			}
@@ -126,17 +126,16 @@ var factors = group{Title: "Thrust, torque and power", Figures: []def{
 		Works: func(w *work) (work, source string) {
 			switch {
 			case sheet.Known(w.land):
-				return "1 + 0.1242 * VBm / (0.325 * fm + 0.00755 + 0.0022 * Dm)", handbook.WornLandSource().String()
+				return "1 + 0.1242 * VBm / (0.325 * fm + 0.00755 + 0.0022 * Dm)", handbook.WornLandSource.String()
 			case w.wearTaken:
-				normal, _ := handbook.WearFactor("normal")
-				return factorRead(normal.Source)
+				return factorRead(handbook.NormalWear.Source)
 			}
 			return sheet.AsRead, sheet.AsRead
 		}},
 	{Key: "wear_factor_torque", Letter: "Wm", Label: "tool-wear factor, torque", Kind: quantity.Number, Value: (*work).wearTorque,
 		Works: func(w *work) (work, source string) {
 			if sheet.Known(w.land) {
-				return "1 + 0.0487 * VBm / (0.125 * fm + 0.00289)", handbook.WornLandSource().String()
+				return "1 + 0.0487 * VBm / (0.125 * fm + 0.00289)", handbook.WornLandSource.String()
 			}
 			return "W", ""
 		}},

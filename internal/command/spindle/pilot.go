@@ -54,7 +54,7 @@ func pilotedOf(d *drill.Drill) piloted {
 		}
 	}
 	read := d.Value(drill.Pilot)
-	p.hold(pilotLimit, read, handbook.Band{Low: p.low, High: p.widest(), Source: handbook.PilotSources()[0]})
+	p.hold(pilotLimit, read, handbook.Band{Low: p.low, High: p.widest(), Source: handbook.PilotSource})
 	switch {
 	case d.Has(drill.Pilot):
 		p.bore, p.given = read, true
@@ -107,9 +107,9 @@ type pilotDef = sheet.Def[piloted]
 
 var pilotFigures = sheet.Group[piloted]{Title: "Pilot hole", Figures: []pilotDef{
 	{Key: "pilot_low_mm", Label: "at least the web", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(p *piloted) float64 { return p.low },
-		Works: func(*piloted) (work, source string) { return "w", handbook.PilotSources()[0].String() }},
+		Works: func(*piloted) (work, source string) { return "w", handbook.PilotSource.String() }},
 	{Key: "pilot_high_mm", Label: "under the chisel edge", Kind: quantity.Length, Gauge: quantity.Caliper, Value: func(p *piloted) float64 { return p.high },
-		Works: func(*piloted) (work, source string) { return "c", handbook.PilotSources()[0].String() }},
+		Works: func(*piloted) (work, source string) { return "c", handbook.PilotSource.String() }},
 	{Key: "pilot_mm", Letter: "p", Label: "pilot to use", Kind: quantity.Length, Gauge: quantity.Caliper, Of: "size", Limit: pilotLimit,
 		Value: func(p *piloted) float64 { return p.bore },
 		LabelOf: func(p *piloted) string {
@@ -125,7 +125,7 @@ var pilotFigures = sheet.Group[piloted]{Title: "Pilot hole", Figures: []pilotDef
 			if p.given {
 				return sheet.AsRead, sheet.AsRead
 			}
-			return sheet.AsRead, handbook.PilotPickSource().String()
+			return sheet.AsRead, handbook.PilotPickSource.String()
 		}},
 }}
 
@@ -167,8 +167,7 @@ func (p *piloted) rest(s *sheet.Sheet) {
 
 // remarks says what the pilot means for the drill, and the hole for the pilot.
 func (p *piloted) remarks(s *sheet.Sheet) {
-	sources := handbook.PilotSources()
-	s.Extra = append(s.Extra, sources[0], handbook.PilotPickSource())
+	s.Extra = append(s.Extra, handbook.PilotSource, handbook.PilotPickSource)
 	bore := quantity.MM(p.bore)
 	if p.wide() {
 		s.Find("pilot-wider-than-chisel", sheet.Warn, "a pilot of {} is as wide as the chisel edge, {}, or wider: nothing holds the drill back, it pulls itself in and chatters; feed it by power or hold it back",
@@ -176,7 +175,7 @@ func (p *piloted) remarks(s *sheet.Sheet) {
 	}
 	if p.given && p.bore > handbook.PilotTop*p.load.D {
 		s.Find("pilot-over-wide", sheet.Warn, "a pilot of {} is over {} of the diameter: only the corners cut, and they wear and chip", bore, quantity.Of(quantity.Share, handbook.PilotTop))
-		s.Extra = append(s.Extra, sources[1])
+		s.Extra = append(s.Extra, handbook.PilotTopSource)
 	}
 	switch {
 	case p.narrow():
@@ -189,7 +188,7 @@ func (p *piloted) remarks(s *sheet.Sheet) {
 	switch {
 	case p.small():
 		s.Find("small-needs-none", sheet.Note, "a drill of up to {} is drilled without a pilot: spot the hole and start", p.smallestSize())
-		s.Extra = append(s.Extra, handbook.PilotFromSource())
+		s.Extra = append(s.Extra, handbook.PilotFromSource)
 		return
 	case p.narrow():
 	default:
@@ -207,7 +206,7 @@ func (p *piloted) smallestSize() quantity.Arg {
 // depthRemark says how deep the pilot has to be, and warns where that is a deep hole
 // of its own.
 func (p *piloted) depthRemark(s *sheet.Sheet) {
-	s.Extra = append(s.Extra, handbook.PilotDepthSource())
+	s.Extra = append(s.Extra, handbook.PilotDepthSource)
 	deep := sheet.Held{Value: p.depth / p.bore, Band: deepest()}
 	if !deep.Outside() {
 		s.Find("pilot-depth", sheet.Note, "the chisel edge is relieved only as deep as the pilot goes: drill it as deep as the hole; a diameter or two deep it only locates the point")

@@ -99,14 +99,14 @@ func (r *running) holdLimits() {
 	r.hold(feedLimit, feed, handbook.FeedServes(r.load.D))
 	r.hold(publishedFeedLimit, feed, r.row.Band)
 	r.hold(depthLimit, r.depthRatio, deepest())
-	r.hold(deepLimit, r.depthRatio, handbook.Band{High: handbook.DeepFrom, Source: handbook.DeepFromSource()})
-	r.hold(shankLimit, cutting.ShankStress(r.force.Torque, r.shank), handbook.Band{High: handbook.ShankStress, Source: handbook.ShankStressSource()})
+	r.hold(deepLimit, r.depthRatio, handbook.Band{High: handbook.DeepFrom, Source: handbook.DeepFromSource})
+	r.hold(shankLimit, cutting.ShankStress(r.force.Torque, r.shank), handbook.Band{High: handbook.ShankStress, Source: handbook.ShankStressSource})
 	r.hold(helixLimit, r.helix, helix)
 }
 
 // deepest is how deep a hole may be, in diameters, that pecks serve.
 func deepest() handbook.Band {
-	return handbook.Band{High: handbook.DeepestPecked, Source: handbook.DeepestSource()}
+	return handbook.Band{High: handbook.DeepestPecked, Source: handbook.DeepestSource}
 }
 
 // is reports whether the drill in the hole breaks a limit.

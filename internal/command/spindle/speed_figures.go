@@ -35,7 +35,7 @@ var speedLetters = sheet.Group[running]{Figures: []runDef{
 	{Letter: "xf", Label: "how far up the row of the feeds", Kind: quantity.Number,
 		Value: func(r *running) float64 { return r.row.Share(r.load.D, r.feedEnd()) },
 		Works: func(r *running) (work, source string) {
-			source = handbook.FeedTakenSource().String()
+			source = handbook.FeedTakenSource.String()
 			switch r.feedEnd() {
 			case handbook.FeedLow:
 				return "max(0, 2 * (D - ra) / (rb - ra) - 1)", source
@@ -58,7 +58,7 @@ var speedLetters = sheet.Group[running]{Figures: []runDef{
 // feedEnd is the part of the published feeds that the work takes.
 func (r *running) feedEnd() handbook.FeedEnd {
 	if m := r.Found.Drill.Material; m != nil {
-		return m.FeedEnd
+		return m.Relief.FeedEnd()
 	}
 	return handbook.FeedMid
 }
@@ -110,7 +110,7 @@ var feedFigures = sheet.Group[running]{Title: "Feed", Figures: []runDef{
 	{Key: "feed_mm", Letter: "f", Label: "feed per turn", Kind: quantity.Feed, Limit: feedLimit, Value: func(r *running) float64 { return r.load.Feed },
 		Read: func(r *running) bool { return r.feedRead },
 		Works: func(r *running) (work, source string) {
-			source = handbook.FeedTakenSource().String()
+			source = handbook.FeedTakenSource.String()
 			if r.cut.Feed > 0 {
 				return "(fa + (fb - fa) * xf) * (1 - fc)", source + "; " + r.cut.Source.String()
 			}
@@ -140,7 +140,7 @@ var holeFigures = sheet.Group[running]{Title: "The hole", Figures: []runDef{
 const oversizeOf = "a size from 1/16 to 1 in"
 
 func oversize(*running) (work, source string) {
-	return sheet.AsRead, handbook.OversizeSource().String() + ", between two sizes in a straight line"
+	return sheet.AsRead, handbook.OversizeSource.String() + ", between two sizes in a straight line"
 }
 
 var shankFigures = sheet.Group[running]{Title: "Shank and flutes", Figures: []runDef{
@@ -154,7 +154,7 @@ var shankFigures = sheet.Group[running]{Title: "Shank and flutes", Figures: []ru
 		Work: "16000 * Ms / Nm / (pi * ds^3) * MPa", Source: torsion},
 	{Key: "least_shank_mm", Label: "least shank diameter", Kind: quantity.Length, Gauge: quantity.Caliper, Value: (*running).leastShank,
 		Works: func(*running) (work, source string) {
-			return "(16000 * Ms / Nm / (pi * st))^(1/3) * mm", torsion + "; " + handbook.ShankStressSource().String()
+			return "(16000 * Ms / Nm / (pi * st))^(1/3) * mm", torsion + "; " + handbook.ShankStressSource.String()
 		}},
 	{Key: "helix_deg", Label: "helix angle", Kind: quantity.Angle, Gauge: quantity.Protractor, Limit: helixLimit, Of: "helix", Work: sheet.AsRead, Source: sheet.AsRead,
 		Value: func(r *running) float64 { return r.helix }},

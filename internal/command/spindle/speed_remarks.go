@@ -37,12 +37,7 @@ func (r *running) rest(s *sheet.Sheet) {
 	r.shankRemarks(s)
 	r.fluteRemarks(s)
 	judge.Hardens(s, m)
-	if m != nil {
-		if burns, source := handbook.Burns(m); burns {
-			s.Find("fire", sheet.Warn, "chips and grinding dust of this metal burn: keep them swept up and dry, no water on a fire; ask for the shop's own rules before you start")
-			s.Extra = append(s.Extra, source)
-		}
-	}
+	judge.Burns(s, m)
 	s.Find("break-through", sheet.Note, "ease the feed where the drill breaks through")
 	r.answer(s)
 }
@@ -66,8 +61,7 @@ func (r *running) depthRemarks(s *sheet.Sheet) {
 	if !sheet.Known(r.depthRatio) {
 		return
 	}
-	peck := handbook.PeckSources()
-	s.Extra = append(append(s.Extra, peck[:]...), handbook.DeepFromSource())
+	s.Extra = append(s.Extra, handbook.PeckFirstSource, handbook.PeckNextSource, handbook.PeckShrinkSource, handbook.DeepFromSource)
 	depth, speed, feed := diameters(r.depthRatio), quantity.Of(quantity.Share, r.cut.Speed), quantity.Of(quantity.Share, r.cut.Feed)
 	switch {
 	case r.is(depthLimit):
@@ -120,7 +114,7 @@ func (r *running) shankRemarks(s *sheet.Sheet) {
 	if !(d > most*(1+1e-9)) {
 		return
 	}
-	s.Extra = append(s.Extra, handbook.ParallelShankSource())
+	s.Extra = append(s.Extra, handbook.ParallelShankSource)
 	number, source, ok := morseOf(d)
 	const reduced = "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section"
 	switch {
@@ -137,20 +131,20 @@ func (r *running) shankRemarks(s *sheet.Sheet) {
 // fluteRemarks says which flutes serve.
 func (r *running) fluteRemarks(s *sheet.Sheet) {
 	m := r.Found.Drill.Material
-	kind, source := handbook.FluteFor(m, r.is(deepLimit))
-	s.Extra = append(s.Extra, source)
-	high, ok := handbook.Helix(r.load.D, handbook.TypeW)
+	s.Extra = append(s.Extra, handbook.FluteSource)
+	_, high, ok := handbook.Helix(r.load.D)
 	from, to := quantity.Rad(high.Low), quantity.Rad(high.High)
-	switch {
-	case kind == handbook.StraightFlutes && !(r.helix <= straightEnough):
-		r.Found.DigsIn(s)
-	case kind == handbook.HighHelix && ok:
+	switch deep := r.is(deepLimit); {
+	case m != nil && m.StraightFlutes:
+		if !(r.helix <= straightEnough) {
+			r.Found.DigsIn(s)
+		}
+	case deep && ok:
 		s.Find("high-helix", sheet.Note, "a hole this deep clears its chips best with a high helix, {} to {} at this diameter", from, to)
 		s.Extra = append(s.Extra, high.Source)
-	}
-	if powdery, source := handbook.Powdery(m); powdery && kind == handbook.OrdinaryHelix {
+	case m != nil && m.PowderyChips && !deep:
 		s.Find("powdery-chips", sheet.Note, "the chips of {} are powdery: where they pack, a high helix, {} to {} at this diameter, carries them out", quantity.Say(m.Title), from, to)
-		s.Extra = append(s.Extra, source, high.Source)
+		s.Extra = append(s.Extra, high.Source)
 	}
 	if flute := &r.Found.Held[judge.FluteLimit]; flute.Outside() {
 		s.Find("flute-short", sheet.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(flute.Value), quantity.MM(r.depth), quantity.MM(flute.Low))

@@ -193,12 +193,13 @@ func TestThrustDoesNotJump(t *testing.T) {
 // Work that hardens where the drill rubs is told so, and a shop's own material
 // that is like it; steel is not.
 func TestWorkThatHardens(t *testing.T) {
-	own, _ := handbook.FindMaterial("stainless-316")
+	like, _ := handbook.FindMaterial("stainless-316")
+	own := *like
 	own.Name = "pump-shaft"
 	for name, want := range map[string]bool{"stainless-316": true, "titanium": true, "high-temperature-alloy": true, "pump-shaft": true, "steel-200": false} {
 		d := drilltest.Read(t, "size 10mm; material "+name)
-		d.Book = &handbook.Book{Own: []handbook.Material{*own}}
-		if s := Speed.Sheet(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, handbook.HardenSource()) {
+		d.Book = &handbook.Book{Own: []handbook.Material{own}}
+		if s := Speed.Sheet(d, false); drilltest.Found(s, "work-hardens") != want || want != slices.Contains(s.Extra, handbook.HardenSource) {
 			t.Errorf("%s: %v", name, s.Findings)
 		}
 	}
@@ -207,10 +208,11 @@ func TestWorkThatHardens(t *testing.T) {
 // A shop's own material burns as the one it is like does, and its speeds are
 // called the shop's.
 func TestMaterialOfTheShop(t *testing.T) {
-	own, _ := handbook.FindMaterial("magnesium")
+	like, _ := handbook.FindMaterial("magnesium")
+	own := *like
 	own.Name, own.Speed.Source = "gearbox-alloy", &handbook.Source{Label: handbook.Shop, Text: "the yard's"}
 	d := drilltest.Read(t, "size 10mm; material gearbox-alloy; rpm 9000")
-	d.Book = &handbook.Book{Own: []handbook.Material{*own}}
+	d.Book = &handbook.Book{Own: []handbook.Material{own}}
 	s := Speed.Sheet(d, false)
 	if !drilltest.Found(s, "fire") || s.Lookup("cutting_speed_low_m_min").Label != "the shop's, from" {
 		t.Errorf("%q, %v", s.Lookup("cutting_speed_low_m_min").Label, s.Findings)

@@ -68,9 +68,9 @@ func thinningOf(d *drill.Drill) thinning {
 		t.Thinning, err = t.thinTo(d)
 		t.known = err == nil
 	}
-	short, sources, nan := *t.Found.Limit(judge.ChiselRatioLimit), handbook.ThinningSources(), math.NaN()
-	core := handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: sources[0]}
-	split := handbook.Band{Low: handbook.LeastChiselRatio, High: math.Inf(1), Source: sources[1]}
+	short, nan := *t.Found.Limit(judge.ChiselRatioLimit), math.NaN()
+	core := handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: handbook.LeastWebSource}
+	split := handbook.Band{Low: handbook.LeastChiselRatio, High: math.Inf(1), Source: handbook.LeastChiselSource}
 	if !t.known {
 		t.Thinning = cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
 			RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan}
@@ -164,7 +164,7 @@ var thinned = sheet.Group[thinning]{Title: "Thinned", Figures: []thinDef{
 			case !t.Needed:
 				return "w", "it meets the target"
 			case t.target == toNewWeb:
-				return "w0", handbook.NewWebSource().String()
+				return "w0", handbook.NewWebSource.String()
 			case t.target == toWeb:
 				return sheet.AsRead, "as asked for"
 			}

@@ -38,9 +38,9 @@ var spindleSpeed = group{Figures: []def{
 // ways sets the thrust beside the one that a second published way gives, which knows
 // no chisel edge.
 var ways = group{Title: "By both published ways", Figures: []def{
-	{Letter: "K", Label: "constant of the work", Kind: quantity.Number, Work: sheet.AsRead, Source: handbook.ForceConstantSource().String(), Of: noConstant,
+	{Letter: "K", Label: "constant of the work", Kind: quantity.Number, Work: sheet.AsRead, Source: handbook.ForceConstantSource.String(), Of: noConstant,
 		Value: func(w *work) float64 { return handbook.ForceConstant(w.Found.Drill.Material) }},
-	{Letter: "T2", Label: "thrust by one constant", Kind: quantity.Force, Work: "570 * K * Dm * fm^0.85 * W * N", Source: handbook.ForceConstantSource().String(),
+	{Letter: "T2", Label: "thrust by one constant", Kind: quantity.Force, Work: "570 * K * Dm * fm^0.85 * W * N", Source: handbook.ForceConstantSource.String(),
 		Value: func(w *work) float64 { return w.second }, Of: noConstant},
 	{Key: "thrust_low_n", Label: "thrust, from", Kind: quantity.Force, Work: "min(T, T2)", Of: noConstant,
 		Value: func(w *work) float64 { return math.Min(w.force.Thrust, w.second) }},
@@ -94,7 +94,7 @@ func (w *work) conditions() sheet.Grid {
 	if !sheet.Known(w.load.KdThrust, w.load.D) {
 		return g
 	}
-	for _, f := range handbook.WearFactors() {
+	for _, f := range handbook.WearFactors {
 		l := w.load
 		l.Wear, l.WearTorque = f.Mid(), 0
 		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(loadOf(&l, w.force.Factors))...))

@@ -82,8 +82,7 @@ func workOf(d *drill.Drill) work {
 	}
 	w.land, w.factorRead = math.NaN(), d.Has(drill.WearFactor)
 	if math.IsNaN(w.load.Wear) {
-		normal, _ := handbook.WearFactor("normal")
-		w.load.Wear, w.wearTaken = normal.Mid(), true
+		w.load.Wear, w.wearTaken = handbook.NormalWear.Mid(), true
 		if thrust, torque := cutting.WearFactors(w.load.D, w.load.Feed, w.Found.Wear.Flank); sheet.Known(thrust, torque) {
 			w.load.Wear, w.load.WearTorque, w.wearTaken, w.land = thrust, torque, false, w.Found.Wear.Flank
 		}
@@ -184,10 +183,10 @@ func (w *work) edgeAssumption(s *sheet.Sheet, lengthCounts bool) {
 		return
 	case from == angleAssumed:
 		s.Find("chisel-angle-assumed", sheet.Note, "no chisel-edge angle was read: {} is taken, as the handbook's table does", quantity.Rad(math.Pi-w.edge.acute))
-		s.Extra = append(s.Extra, handbook.HandbookChiselSource())
+		s.Extra = append(s.Extra, handbook.HandbookChiselSource)
 	case from == asNew && sheet.Known(w.load.D):
 		s.Find("chisel-assumed", sheet.Note, "neither web nor chisel length was read: a new drill's edge of {} is taken", quantity.MM(w.edge.length))
-		s.Extra = append(s.Extra, handbook.StandardChiselSource(), handbook.NewWebSource())
+		s.Extra = append(s.Extra, handbook.StandardChiselSource, handbook.NewWebSource)
 	}
 	w.Found.Chisel.Contradiction(s)
 }
@@ -197,7 +196,7 @@ func (w *work) wearAssumption(s *sheet.Sheet, where string) {
 	if sheet.Known(w.land) {
 		s.Find("wear-of-land", sheet.Note, "the worn land of {} makes the thrust {} times a sharp drill's and the torque {} times, as measured in cast iron"+where,
 			quantity.MM(w.land), quantity.Num(w.load.Wear), quantity.Num(w.load.WearTorque))
-		s.Extra = append(s.Extra, handbook.WornLandSource())
+		s.Extra = append(s.Extra, handbook.WornLandSource)
 		if w.land > handbook.WornLandEnd*(1+1e-9) {
 			s.Find("land-past-measured", sheet.Warn, "a worn land of {} is wider than any that was measured, {}: the forces are only carried on; grind it", quantity.MM(w.land), quantity.MM(handbook.WornLandEnd))
 		}
@@ -234,7 +233,7 @@ func (w *work) loadAssumptions(s *sheet.Sheet) {
 
 func (w *work) forceSources(s *sheet.Sheet) {
 	m := w.Found.Drill.Material
-	s.Extra = append(s.Extra, handbook.ForceSource(), m.KdThrustSource, m.KdTorqueSource)
+	s.Extra = append(s.Extra, handbook.ForceSource, m.KdThrustSource, m.KdTorqueSource)
 }
 
 // cautions are what anyone at a drilling machine is to keep in mind.

@@ -55,9 +55,9 @@ func Compute(d *drill.Drill) Result {
 	if !r.worn {
 		r.Now = r.New
 	}
-	source := handbook.MarkedSpeedSource()
+	source := handbook.MarkedSpeedSource
 	if !r.marked {
-		r.MarkedSpeed, source = handbook.OrdinaryWheelMetric, handbook.OrdinaryWheelSource()
+		r.MarkedSpeed, source = handbook.OrdinaryWheelMetric, handbook.OrdinaryWheelSource
 		if d.System() == quantity.Inch {
 			r.MarkedSpeed = handbook.OrdinaryWheelInch
 		}

@@ -46,13 +46,14 @@ func (rd *reader) base(e strict.Entry) (handbook.Material, bool) {
 			rd.Fault(x.Key, quote(name)+" is known and starts from its own figures", "leave the line out, or give another name")
 			return handbook.Material{}, false
 		}
-		m, ok := handbook.FindMaterial(x.Value.Text())
+		like, ok := handbook.FindMaterial(x.Value.Text())
 		if !ok {
 			rd.Fault(x.Value, "no material is called "+quote(x.Value.Text()), handbook.MaterialHint(x.Value.Text()))
 			return handbook.Material{}, false
 		}
-		m.Name, m.Title, m.Also = name, name, nil
-		return *m, true
+		m := *like
+		m.Name, m.Title, m.Also, m.ForceConstant = name, name, nil, 0
+		return m, true
 	}
 	if isKnown {
 		return *known, true

@@ -73,7 +73,7 @@ func TestNewMaterial(t *testing.T) {
 	b := yard(t).Book
 	m, ok := b.Material("yard-bronze")
 	brass, _ := handbook.FindMaterial("brass")
-	if !ok || m.KdThrust != brass.KdThrust || m.Relief != brass.Relief || m.Kin != "brass" {
+	if !ok || m.KdThrust != brass.KdThrust || m.Relief != brass.Relief || !m.StraightFlutes {
 		t.Fatalf("yard-bronze is not like brass: %+v", m)
 	}
 	if math.Abs(m.PointAim-115*deg) > 1e-12 || m.PointSource.Label != handbook.Shop || m.KdThrustSource.Label == handbook.Shop {
