@@ -82,7 +82,7 @@ func (b *batchRun) likeSample(form print.Form) error {
 
 // tellCautions tells once what the answers do not repeat.
 func (b *batchRun) tellCautions() {
-	if len(b.told) == 0 {
+	if len(b.told) == 0 || b.app.global.quiet {
 		return
 	}
 	const lead = "safety  " // as at the foot of a table

@@ -191,7 +191,7 @@ func (a *app) cribFilter(which whichDrills) (crib.Filter, error) {
 		}
 	}
 	if which.size != "" {
-		v, bad := quantity.Parse(quantity.Size, which.size, a.set.units)
+		v, bad := quantity.Parse(quantity.Size, which.size, a.set.typed())
 		if bad != nil {
 			return f, bad.In(fault.Place{Flag: "size"}, "")
 		}

@@ -128,7 +128,7 @@ func (a *app) onPaper(r *drawing.Result, s *sheet.Sheet, format quantity.Format,
 	}
 	if f.svg == "-" {
 		if left := drawing.LeftOut(&drawn); left != "" {
-			a.complain("note:", left)
+			a.remark("note:", left)
 		}
 		a.buf.Write(drawn.SVG())
 		return nil

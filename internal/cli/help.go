@@ -285,12 +285,13 @@ const environmentTopic = `Variables and files that are heeded
   TERM              dumb: no colour
   LC_ALL, LC_CTYPE, LANG
                     the first that is set; without UTF-8 in it, letters alone
+  EVENLIP_SHOP      the file of the shop's own settings; empty or none: none
   XDG_CONFIG_HOME, HOME
-                    where evenlip/shop.yaml is looked for, a shop's own limits
+                    where evenlip/shop.yaml is looked for, if none is named
                     (Windows: AppData; macOS: Library/Application Support)
 
-A flag outweighs a variable. The nearest crib.yaml, in this folder or above, is
-the crib that is meant where none is named.
+A flag outweighs a variable, and both what the shop has set. The nearest
+crib.yaml, in this folder or above, is the crib where none is named.
 `
 
 const safetyTopic = `At the wheel

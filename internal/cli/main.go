@@ -79,6 +79,13 @@ func (a *app) fail(err error) int {
 	return int(list.Exit())
 }
 
+// remark prints a line for a person, unless none is wanted.
+func (a *app) remark(head, text string) {
+	if !a.global.quiet {
+		a.complain(head, text)
+	}
+}
+
 // complain prints a line for a person, in letters where the locale has no more.
 func (a *app) complain(head, text string) {
 	text = print.Harmless(text)

@@ -27,7 +27,7 @@ judges it.`,
 				if size != "" {
 					return fault.New("evenlip material steel-200 --size "+size, "--size: goes with a material's name")
 				}
-				return a.printSheet(lookup.Materials(a.set.book, a.set.Form == print.Table, orMetric(a.set.units)), a.set.units)
+				return a.printSheet(lookup.Materials(a.set.book, a.set.Form == print.Table, orMetric(a.set.typed())), a.set.units)
 			}
 			m, ok := a.set.book.Material(name)
 			if !ok {
@@ -44,7 +44,7 @@ func (a *app) oneMaterial(m *handbook.Material, size string) error {
 	var v quantity.Value
 	if size != "" {
 		var bad *fault.Fault
-		if v, bad = quantity.Parse(quantity.Size, size, a.set.units); bad != nil {
+		if v, bad = quantity.Parse(quantity.Size, size, a.set.typed()); bad != nil {
 			return bad.In(fault.Place{Flag: "size"}, "")
 		}
 	}

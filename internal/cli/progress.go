@@ -24,13 +24,13 @@ const (
 // wipe empties the line of a terminal.
 const wipe = "\r\x1b[K"
 
-// progress is shown if someone looks: standard error is a terminal and no answers run
+// progress is shown if someone looks and wants to: standard error is a terminal and no answers run
 // down it.
 func (a *app) progress() *progress {
 	p := &progress{begun: time.Now()}
 	_, looks := terminal(a.err)
 	_, answers := terminal(a.out)
-	if t := os.Getenv("TERM"); looks && !answers && t != "" && t != "dumb" {
+	if t := os.Getenv("TERM"); !a.global.quiet && looks && !answers && t != "" && t != "dumb" {
 		p.w = a.err
 	}
 	return p

@@ -43,7 +43,7 @@ func mail() {
 type atNobodysHome struct{ m *testing.M }
 
 func (a atNobodysHome) Run() int {
-	for _, name := range []string{"NO_COLOR", "FORCE_COLOR", "XDG_CONFIG_HOME"} {
+	for _, name := range []string{"NO_COLOR", "FORCE_COLOR", "XDG_CONFIG_HOME", "EVENLIP_SHOP"} {
 		os.Unsetenv(name)
 	}
 	os.Setenv("HOME", "/no-home")

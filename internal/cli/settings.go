@@ -1,8 +1,10 @@
 package cli
 
 import (
+	"cmp"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,6 +16,7 @@ import (
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
+	"evenlip/internal/handbook/shop"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 	"evenlip/internal/sheet/print"
@@ -24,6 +27,7 @@ type globals struct {
 	format, units, colour, shop    string
 	width                          int
 	explain, full, check, crlf     bool
+	quiet                          bool
 	caliper, protractor, indicator string // what the gauges can resolve
 }
 
@@ -31,14 +35,15 @@ func (g *globals) flags(f *pflag.FlagSet) {
 	f.StringVar(&g.format, "format", "table", "how to print: table, plain, json or csv")
 	f.BoolVar(&g.crlf, "crlf", false, "end the lines of CSV as RFC 4180 does, in carriage return and line feed")
 	f.StringVar(&g.units, "units", "", "mm or in: for bare numbers and for printing (default: as the size was given)")
-	f.StringVar(&g.colour, "color", "auto", "auto, always or never")
+	f.StringVar(&g.colour, "color", "", "auto, always or never (default: auto)")
+	f.BoolVarP(&g.quiet, "quiet", "q", false, "leave cautions, notes and progress out of standard error; errors stay")
 	f.IntVar(&g.width, "width", 0, "columns to print for (default: the terminal's, else 80)")
 	f.BoolVar(&g.full, "full", false, "every figure, limit and basis in a table, not the screen of what matters")
 	f.BoolVar(&g.explain, "explain", false, "show how each figure is got: formula, numbers, source")
 	f.StringVar(&g.caliper, "caliper", "", "what the caliper can resolve: 0.02mm; figures then carry their uncertainty")
 	f.StringVar(&g.protractor, "protractor", "", "what the protractor or gauge can resolve: 1deg")
 	f.StringVar(&g.indicator, "indicator", "", "what the indicator can resolve: 0.01mm")
-	f.StringVar(&g.shop, "shop", "", "a file of the shop's own limits, materials and gauges (default: shop.yaml in the user's evenlip configuration)")
+	f.StringVar(&g.shop, "shop", "", "a file of the shop's own limits, materials and gauges or none (default: $EVENLIP_SHOP, else shop.yaml in the user's evenlip configuration)")
 	f.BoolVar(&g.check, "check", false, "exit with 1 when the verdict is not fit; without a verdict, when a figure is outside its limit")
 }
 
@@ -50,12 +55,16 @@ type settings struct {
 	check bool
 	book  *handbook.Book // nil is the embedded one
 	shop  bool           // the shop has set something
+	usual shop.Screen    // how the shop has its answers
 }
 
 // reading is what readings are understood with.
 func (s *settings) reading() drill.Options {
 	return drill.Options{Units: s.units, Book: s.book}
 }
+
+// typed are the units of a bare number that nothing else tells of.
+func (s *settings) typed() quantity.System { return cmp.Or(s.units, s.usual.Units) }
 
 // answering is what an answer is computed with.
 func (s *settings) answering() command.Options {
@@ -116,7 +125,7 @@ func (s *settings) gauge(flag, text string, kind quantity.Kind, to *float64) *fa
 	if text == "" {
 		return nil
 	}
-	v, f := quantity.Parse(kind, text, s.units)
+	v, f := quantity.Parse(kind, text, s.typed())
 	switch {
 	case f != nil:
 		return f.In(fault.Place{Flag: flag}, "")
@@ -140,7 +149,7 @@ func coarsest(kind quantity.Kind) float64 {
 
 // What a table is printed for: at the least, usually, on a wide terminal, and
 // at the most when it is asked for.
-const leastWidth, usualWidth, mostWidth, widest = 30, 80, 120, 1000
+const leastWidth, usualWidth, mostWidth, widest = shop.LeastWidth, 80, 120, shop.MostWidth
 
 func (a *app) columns() (int, *fault.Fault) {
 	w := a.global.width
@@ -149,6 +158,8 @@ func (a *app) columns() (int, *fault.Fault) {
 		return usualWidth, fault.Flag("width", "", "cannot use %d: takes %d to %d columns", w, leastWidth, widest)
 	case w > 0:
 		return w, nil
+	case a.set.usual.Width > 0:
+		return a.set.usual.Width, nil
 	}
 	if fd, ok := terminal(a.out); ok {
 		if n, _, err := term.GetSize(fd); err == nil && n >= leastWidth {
@@ -158,25 +169,28 @@ func (a *app) columns() (int, *fault.Fault) {
 	return usualWidth, nil
 }
 
-// useColour decides: the flag, then NO_COLOR and FORCE_COLOR, then whether a
-// terminal is there that knows colours.
+// useColour decides: the flag, then NO_COLOR and FORCE_COLOR, then the shop, then whether
+// a terminal is there that knows colours.
 func (a *app) useColour() (bool, *fault.Fault) {
-	switch a.global.colour {
+	asked := a.global.colour
+	if asked != "" && !slices.Contains(shop.Colours, asked) {
+		return false, fault.Flag("color", "", "cannot read %q: takes auto, always or never", asked)
+	}
+	if asked == "" || asked == "auto" {
+		if os.Getenv("NO_COLOR") != "" {
+			return false, nil
+		}
+		if v := os.Getenv("FORCE_COLOR"); v != "" {
+			off, err := strconv.ParseBool(v)
+			return err != nil || off, nil
+		}
+	}
+	switch cmp.Or(asked, a.set.usual.Colour) {
 	case "always":
 		print.ReadyForColour(a.out)
 		return true, nil
 	case "never":
 		return false, nil
-	case "auto":
-	default:
-		return false, fault.Flag("color", "", "cannot read %q: takes auto, always or never", a.global.colour)
-	}
-	if os.Getenv("NO_COLOR") != "" {
-		return false, nil
-	}
-	if v := os.Getenv("FORCE_COLOR"); v != "" {
-		off, err := strconv.ParseBool(v)
-		return err != nil || off, nil
 	}
 	_, tty := terminal(a.out)
 	return tty && takesColour(a.out), nil
@@ -235,7 +249,7 @@ func (a *app) print(jobs ...print.Job) error {
 
 // printSheet prints a sheet that hangs on no drill.
 func (a *app) printSheet(s *sheet.Sheet, units quantity.System) error {
-	return a.print(print.Job{Sheet: s, System: orMetric(units)})
+	return a.print(print.Job{Sheet: s, System: orMetric(cmp.Or(units, a.set.usual.Units))})
 }
 
 func orMetric(s quantity.System) quantity.System {

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -13,12 +14,26 @@ import (
 	"evenlip/internal/handbook/shop"
 )
 
-// useShop loads the shop's own settings: the file named, else the one in the
-// user's configuration directory if there is one. A folder that may not be looked
-// into is somebody else's, as where a service runs with another's HOME: no settings of
-// this user's are there, and it is told that they were not looked for.
+// shopVariable names the shop's file where no flag does; empty, there is to be none.
+const shopVariable = "EVENLIP_SHOP"
+
+// noShop is what is written in a file's place where the embedded limits are to hold.
+const noShop = "none"
+
+// useShop loads the shop's own settings: the file named by the flag or the environment,
+// else the one in the user's configuration directory if there is one. A folder that may
+// not be looked into is somebody else's, as where a service runs with another's HOME: no
+// settings of this user's are there, and it is told that they were not looked for.
 func (a *app) useShop() fault.List {
-	name, named := a.global.shop, a.global.shop != ""
+	name, by := a.global.shop, fault.Place{Flag: "shop"}
+	about := ""
+	if variable, set := os.LookupEnv(shopVariable); name == "" && set {
+		name, by, about = cmp.Or(variable, noShop), fault.Place{}, shopVariable
+	}
+	if name == noShop {
+		return nil
+	}
+	named := name != ""
 	if !named {
 		dir, err := os.UserConfigDir()
 		if err != nil {
@@ -30,21 +45,21 @@ func (a *app) useShop() fault.List {
 	switch {
 	case f == nil:
 	case !named && hidden(name):
-		a.complain("note:", fmt.Sprintf("%s cannot be looked for: permission denied; the embedded limits hold; --shop names a file", name))
+		a.remark("note:", fmt.Sprintf("%s cannot be looked for: permission denied; the embedded limits hold; --shop names a file", name))
 		return nil
 	case !named && (errors.Is(f, os.ErrNotExist) || errors.Is(f, syscall.ENOTDIR)):
 		return nil
 	case named:
-		return fault.List{f.In(fault.Place{Flag: "shop"}, "")}
+		return fault.List{f.In(by, about)}
 	default:
-		f.Hint = "the shop's own limits stand there; --shop names another file"
+		f.Hint = "the shop's own limits stand there; --shop names another file, or none"
 		return fault.List{f}
 	}
 	s, faults := shop.Read(name, string(text))
 	if len(faults) > 0 {
 		return faults
 	}
-	a.set.book, a.set.Gauges, a.set.shop = s.Book, s.Gauges, true
+	a.set.book, a.set.Gauges, a.set.shop, a.set.usual = s.Book, s.Gauges, true, s.Screen
 	return nil
 }
 
@@ -57,7 +72,7 @@ func hidden(name string) bool {
 // awaits tells whoever sits at a terminal what is read from it.
 func (a *app) awaits(what string) {
 	if _, typed := terminal(a.in); typed {
-		a.complain("waits for:", what+"; "+endOfInput()+" ends it")
+		a.remark("waits for:", what+"; "+endOfInput()+" ends it")
 	}
 }
 

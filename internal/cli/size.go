@@ -17,7 +17,7 @@ func (a *app) sizeCommand() *cobra.Command {
 fraction, metric), and the next ordinary sizes up and down in each series.`,
 		Example: "  evenlip size '#7'\n  evenlip size 1-1/4in",
 		RunE: func(_ *cobra.Command, args []string) error {
-			v, bad := quantity.Parse(quantity.Size, joined(args), a.set.units)
+			v, bad := quantity.Parse(quantity.Size, joined(args), a.set.typed())
 			switch {
 			case bad != nil && len(args) != 1:
 				return fault.New("evenlip size '#7'; quote the # for the shell", "size takes one drill size")

@@ -58,6 +58,7 @@ func (a *app) read(s *source, file string) (*held, fault.List) {
 // or a drill of a crib.
 func (a *app) begin(s *source, file string) (*held, fault.List) {
 	h := &held{o: a.set.reading()}
+	h.o.Usual = a.set.usual.Units // what is typed; a file is the same for everyone
 	switch {
 	case file != "" && s.sample:
 		return nil, fault.List{fault.New("give one of the two", "%s: a file and --sample do not go together", s.cmd.Name())}

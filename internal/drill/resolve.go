@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -43,6 +44,7 @@ type Read struct {
 // Options are what a list is understood with, and what is known of the drill beside it.
 type Options struct {
 	Units  quantity.System // of bare numbers; Unset goes by the list, then by the size
+	Usual  quantity.System // of bare numbers where those do not say; Unset is millimetres
 	Book   *handbook.Book  // nil is the embedded one
 	Sample bool
 	Kept   bool
@@ -70,14 +72,15 @@ func (rd *Read) Resolve(given []Given, o Options) fault.List {
 	for i := range given {
 		s.note(i, o.Units)
 	}
+	said := rd.Units
 	for _, r := range unitGivers {
 		if s.last[r] > 0 {
+			rd.Units = cmp.Or(said, o.Usual)
 			s.take(r)
-			if rd.Units == quantity.Unset {
-				rd.Units = s.system(r)
-			}
+			said = cmp.Or(said, s.system(r))
 		}
 	}
+	rd.Units = cmp.Or(said, o.Usual)
 	rd.Units = rd.System()
 	for r := range readings {
 		if s.last[r] > 0 && !r.GivesUnits() {

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -101,3 +102,33 @@ func (rd *reader) obtuse(n strict.Node) (low, high float64) {
 }
 
 func quote(s string) string { return strconv.Quote(s) }
+
+// units reads the name of a system of units.
+func (rd *reader) units(n strict.Node) quantity.System {
+	if !n.IsScalar() {
+		rd.Fault(n, "takes mm or in", "")
+		return quantity.Unset
+	}
+	units, f := quantity.ParseUnits(n.Text())
+	if f != nil {
+		rd.Refuse(n, f)
+	}
+	return units
+}
+
+// width reads a number of columns.
+func (rd *reader) width(n strict.Node) int {
+	columns, err := strconv.Atoi(n.Text())
+	if !n.IsScalar() || err != nil || columns < LeastWidth || columns > MostWidth {
+		rd.Fault(n, "takes "+strconv.Itoa(LeastWidth)+" to "+strconv.Itoa(MostWidth)+" columns", "")
+	}
+	return columns
+}
+
+// oneOf reads one of some words.
+func (rd *reader) oneOf(n strict.Node, words []string) string {
+	if !n.IsScalar() || !slices.Contains(words, n.Text()) {
+		rd.Fault(n, "takes "+strings.Join(words, ", "), "")
+	}
+	return n.Text()
+}

@@ -16,7 +16,22 @@ type Shop struct {
 	Name   string
 	Gauges quantity.Gauges
 	Book   *handbook.Book
+	Screen Screen
 }
+
+// Screen is how a shop has its answers, where neither a flag nor the environment says
+// otherwise. The zero Screen says nothing.
+type Screen struct {
+	Units  quantity.System // of bare numbers that are typed without a size's unit
+	Width  int             // columns
+	Colour string          // one of Colours
+}
+
+// Colours are the words for when to colour an answer.
+var Colours = []string{"auto", "always", "never"}
+
+// The widths, in columns, that an answer can be printed for.
+const LeastWidth, MostWidth = 30, 1000
 
 const degree = math.Pi / 180
 
@@ -41,6 +56,9 @@ func Read(file, text string) (*Shop, fault.List) {
 				strict.On("indicator", func(n strict.Node) { s.Gauges.Indicator = rd.upTo(1, n, quantity.Length) }),
 			)
 		}),
+		strict.On("units", func(n strict.Node) { s.Screen.Units = rd.units(n) }),
+		strict.On("width", func(n strict.Node) { s.Screen.Width = rd.width(n) }),
+		strict.On("color", func(n strict.Node) { s.Screen.Colour = rd.oneOf(n, Colours) }),
 		strict.On("limits", func(n strict.Node) { rd.limits(n, s.Book) }),
 		strict.On("materials", func(n strict.Node) { rd.materials(n, s.Book) }),
 	)
