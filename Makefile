@@ -59,7 +59,7 @@ mutate: ## break the core place by place, an hour or so, or PACKAGES="plan point
 	.ci/mutate $(PACKAGES)
 
 bench: ## start-up beside the libraries alone, then what is computed
-	$(GO) run ./internal/bench
+	$(GO) test -run '^$$' -bench . -benchtime 200x ./cmd/evenlip
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
 # The schema of a crib and the drawings of docs/class; tests hold them to these
