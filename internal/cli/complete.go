@@ -2,7 +2,6 @@ package cli
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -11,7 +10,6 @@ import (
 	"evenlip/internal/crib"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
-	"evenlip/internal/quantity"
 	"evenlip/internal/sheet/print"
 )
 
@@ -74,30 +72,24 @@ func completionCommand(root *cobra.Command) {
 // flagCompletions holds what may follow a flag, by its name.
 func (a *app) flagCompletions() map[string]completer {
 	return map[string]completer{
-		"format":                  words(string(print.Table), string(print.Plain), string(print.JSON), string(print.CSV)),
-		"units":                   words("mm", "in"),
-		"color":                   words("auto", "always", "never"),
-		"shop":                    yamlFiles,
-		"file":                    yamlFiles,
-		"svg":                     files("svg"),
-		"drill":                   offer(a.drillNames),
-		"scale":                   words("1:1", "2:1", "5:1", "10:1", "20:1"),
-		"verdict":                 words(crib.Verdicts...),
-		"command":                 offer(commandNames),
-		"input":                   words("json", "csv"),
-		drill.Size.String():       offer(drillSizes),
-		drill.Pilot.String():      offer(drillSizes),
-		drill.Material.String():   offer(a.materialNames),
-		drill.ToWeb.String():      words("new"),
-		drill.Drive.String():      offer(driveNames),
-		drill.WearFactor.String(): words("1", "1.1", "1.2", "1.3", "1.4", "1.5"),
+		"format":                words(string(print.Table), string(print.Plain), string(print.JSON), string(print.CSV)),
+		"units":                 words("mm", "in"),
+		"color":                 words("auto", "always", "never"),
+		"shop":                  yamlFiles,
+		"file":                  yamlFiles,
+		"svg":                   files("svg"),
+		"drill":                 offer(a.drillNames),
+		"verdict":               words(crib.Verdicts...),
+		"command":               offer(commandNames),
+		"input":                 words("json", "csv"),
+		drill.Material.String(): offer(a.materialNames),
+		drill.Drive.String():    offer(driveNames),
 	}
 }
 
 // argumentCompletions holds what may stand after a command, by its path.
 func (a *app) argumentCompletions() map[string]completer {
 	return map[string]completer{
-		"evenlip size":        first(offer(drillSizes)),
 		"evenlip material":    first(offer(a.materialNames)),
 		"evenlip sources":     first(offer(tableNames)),
 		"evenlip crib record": first(offer(a.drillNames)),
@@ -133,17 +125,6 @@ func files(endings ...string) completer {
 }
 
 var yamlFiles = files("yaml", "yml", "json")
-
-// drillSizes lists the ordinary sizes, written as no shell has to quote them.
-func drillSizes(*cobra.Command, []string) (out []cobra.Completion) {
-	for _, series := range quantity.AllSeries {
-		for _, size := range quantity.Sizes(series) {
-			word := strings.NewReplacer(" ", "", "#", "no.").Replace(size.Name)
-			out = append(out, cobra.CompletionWithDesc(word, strconv.FormatFloat(size.MM, 'f', -1, 64)+" mm"))
-		}
-	}
-	return out
-}
 
 func (a *app) materialNames(*cobra.Command, []string) (out []cobra.Completion) {
 	_ = a.useShop() // a shop's file with a fault leaves the embedded materials

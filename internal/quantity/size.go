@@ -161,9 +161,6 @@ func Nearest(mm float64, in Series) (n Neighbours, ok bool) {
 	return about(mm, catalogue()[in])
 }
 
-// Sizes returns every ordinary size of one series, the smallest first.
-func Sizes(in Series) []SizeName { return slices.Clone(catalogue()[in]) }
-
 // NextUp returns the next larger size of any series; false beyond the last.
 // Of two names for one size it gives the fraction; Names gives both.
 func NextUp(mm float64) (SizeName, bool) {

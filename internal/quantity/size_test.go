@@ -186,7 +186,7 @@ func TestCalled(t *testing.T) {
 // decimal equivalents print (common practice).
 func TestNamesAreFoundByTheirDecimals(t *testing.T) {
 	for _, series := range [...]Series{FractionSize, NumberSize, LetterSize} {
-		for _, size := range Sizes(series) {
+		for _, size := range catalogue()[series] {
 			text := strconv.FormatFloat(size.MM/mmPerInch, 'f', 4, 64) + "in"
 			v, err := Parse(Size, text, Unset)
 			if err != nil {
