@@ -41,9 +41,6 @@ type Outcome struct {
 	stock string
 }
 
-// refuse makes the fault of a change that cannot be.
-func refuse(hint, format string, args ...any) error { return fault.New(hint, format, args...) }
-
 // mover works out one change of one drill.
 type mover struct {
 	d     *Drill
@@ -59,10 +56,10 @@ type mover struct {
 func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 	d, ok := c.Find(id)
 	if !ok {
-		return nil, refuse(c.Meant(id), "no drill of this crib is called %q", id)
+		return nil, fault.New(c.Meant(id), "no drill of this crib is called %q", id)
 	}
 	if day := d.Retired(); day != "" {
-		return nil, refuse("if it is still there, take that entry out of its history by hand", "%q was retired on %s", id, day)
+		return nil, fault.New("if it is still there, take that entry out of its history by hand", "%q was retired on %s", id, day)
 	}
 	m := &mover{d: d, ch: &ch, out: Outcome{ID: id, Old: d.Readings, stock: strings.TrimSpace(ch.Stock)}}
 	for _, step := range [...]func() error{m.day, m.readings, m.act, m.check, m.slips} {
@@ -109,34 +106,48 @@ func (m *mover) readings() error {
 // asFlag puts a fault about a reading at its flag.
 func asFlag(f *fault.Fault) error { return f.In(fault.Place{Flag: f.About}, "") }
 
+// act works out what becomes of each reading.
 func (m *mover) act() error {
 	m.stock = math.NaN()
-	switch m.ch.What {
-	case Grind:
-		return m.grind()
-	case Thinning:
-		return m.thin()
-	}
-	if m.ch.What != Retired && len(m.ch.Readings) == 0 {
-		return refuse("--grind with what came off, --thinning with the web now, or readings such as --web", "nothing was given to record")
+	var err error
+	switch {
+	case m.ch.What == Grind:
+		err = m.takeOff()
+	case m.ch.What == Thinning && !m.gives(drill.Web) && !m.gives(drill.ChiselLength):
+		err = fault.New("give --web or --chisel-length as it is now", "--thinning: what the point was thinned to is missing")
+	case m.ch.What != Thinning && m.ch.What != Retired && len(m.ch.Readings) == 0:
+		err = fault.New("--grind with what came off, --thinning with the web now, or readings such as --web", "nothing was given to record")
 	}
 	for _, r := range drill.All() {
-		m.take(r)
+		switch {
+		case err != nil:
+			return err
+		case m.gives(r):
+			m.take(r)
+		case m.ch.What == Grind:
+			err = m.ground(r)
+		case m.ch.What == Thinning && (r == drill.Web || r == drill.ChiselLength || r == drill.SecondWeb || r == drill.SecondWebAt):
+			m.move(r, "", "thinned since") // of web and chisel edge, which hang on each other, the one not read anew
+		}
 	}
-	return nil
+	return err
 }
 
-// take notes a new reading, if there is one, and reports it.
-func (m *mover) take(r drill.Reading) bool {
-	text, given := m.ch.Readings[r]
-	if given && text != m.d.Readings.Written(r) {
-		why := "as read"
-		if m.ch.What == Correction {
-			why = "as it should have been"
-		}
+// gives reports whether the change has a new reading.
+func (m *mover) gives(r drill.Reading) bool {
+	_, given := m.ch.Readings[r]
+	return given
+}
+
+// take notes a new reading.
+func (m *mover) take(r drill.Reading) {
+	text, why := m.ch.Readings[r], "as read"
+	if m.ch.What == Correction {
+		why = "as it should have been"
+	}
+	if text != m.d.Readings.Written(r) {
 		m.move(r, text, why)
 	}
-	return given
 }
 
 func (m *mover) move(r drill.Reading, to, why string) {
@@ -146,51 +157,24 @@ func (m *mover) move(r drill.Reading, to, why string) {
 	}
 }
 
-// thin takes the web or the chisel edge as thinning left it. Of the two that
-// hang on each other, the one that was not read anew goes.
-func (m *mover) thin() error {
-	_, web := m.ch.Readings[drill.Web]
-	_, chisel := m.ch.Readings[drill.ChiselLength]
-	if !web && !chisel {
-		return refuse("give --web or --chisel-length as it is now", "--thinning: what the point was thinned to is missing")
-	}
-	for _, r := range drill.All() {
-		if m.take(r) {
-			continue
-		}
-		if r == drill.Web || r == drill.ChiselLength || r == drill.SecondWeb || r == drill.SecondWebAt {
-			m.move(r, "", "thinned since")
-		}
-	}
-	return nil
-}
-
-// grind moves the readings on by the stock.
-func (m *mover) grind() error {
+// takeOff reads the stock of a grind.
+func (m *mover) takeOff() error {
 	v, err := quantity.Parse(quantity.Length, m.ch.Stock, m.bare())
 	if err != nil {
-		return refuse(err.Hint, "--grind: %s", err)
+		return fault.New(err.Hint, "--grind: %s", err)
 	}
 	if v.V <= 0 {
-		return refuse("", "--grind: %q takes nothing off", m.ch.Stock)
+		return fault.New("", "--grind: %q takes nothing off", m.ch.Stock)
 	}
 	if v.V > mostStock*m.d.Size() {
-		return refuse("is it in the unit that was meant? of a drill that broke, record the flute that is left", "--grind: %s cannot be: it is over %d diameters", m.ch.Stock, mostStock)
+		return fault.New("is it in the unit that was meant? of a drill that broke, record the flute that is left", "--grind: %s cannot be: it is over %d diameters", m.ch.Stock, mostStock)
 	}
 	if m.d.Readings.Has(drill.Cracked) {
-		return refuse("scrap it", "%q is cracked, and a cracked drill is never reground", m.d.ID)
+		return fault.New("scrap it", "%q is cracked, and a cracked drill is never reground", m.d.ID)
 	}
 	m.stock = v.V
 	if v.Assumed {
 		m.out.stock = v.Echo()
-	}
-	for _, r := range drill.All() {
-		if m.take(r) {
-			continue
-		}
-		if err := m.ground(r); err != nil {
-			return err
-		}
 	}
 	return nil
 }
@@ -212,7 +196,7 @@ func (m *mover) ground(r drill.Reading) error {
 		m.secondWeb(r)
 	case drill.Shortens:
 		if old-m.stock <= 0 {
-			return refuse("", "--grind: %s off leaves no %s: it was %s", m.ch.Stock, r, m.d.Readings.Written(r))
+			return fault.New("", "--grind: %s off leaves no %s: it was %s", m.ch.Stock, r, m.d.Readings.Written(r))
 		}
 		m.shorten(r, old, "less the stock")
 	case drill.WearsOff:
@@ -252,9 +236,8 @@ func (m *mover) web() {
 // secondWeb keeps the place of the second web, which the stock brings nearer.
 func (m *mover) secondWeb(r drill.Reading) {
 	at := m.d.Readings.Value(drill.SecondWebAt)
-	_, again := m.ch.Readings[drill.Web]
 	switch {
-	case again || m.d.thinned() || at <= m.stock:
+	case m.gives(drill.Web) || m.d.thinned() || at <= m.stock:
 		m.move(r, "", "no longer where it was measured")
 	case r == drill.SecondWebAt && at > m.stock:
 		m.move(r, m.written(r, at-m.stock), "less the stock")

@@ -2,6 +2,7 @@ package crib
 
 import (
 	"evenlip/internal/drill"
+	"evenlip/internal/fault"
 	"evenlip/internal/judge"
 )
 
@@ -27,11 +28,11 @@ func (m *mover) slips() error {
 	was, is := m.d.Readings, m.out.New
 	for _, r := range [...]drill.Reading{drill.Flute, drill.Length} {
 		if is.Value(r) > was.Value(r)+lengthSlack {
-			return refuse(ifWrong, "--%s: %s cannot be: it was %s, and no drill grows longer", r, is.Written(r), was.Written(r))
+			return fault.New(ifWrong, "--%s: %s cannot be: it was %s, and no drill grows longer", r, is.Written(r), was.Written(r))
 		}
 	}
 	if was.Has(drill.Cracked) && !is.Has(drill.Cracked) {
-		return refuse("if it never was cracked, add --correction", "--cracked: no crack heals")
+		return fault.New("if it never was cracked, add --correction", "--cracked: no crack heals")
 	}
 	before, now := judge.Compute(was).Chisel, judge.Compute(is).Chisel
 	if m.ch.What == Thinning {
@@ -46,7 +47,7 @@ func (m *mover) slipOfThinning(before, now *judge.Chisel) error {
 		was, is float64
 	}{{drill.Web, before.Web, now.Web}, {drill.ChiselLength, before.Length, now.Length}} {
 		if text, given := m.ch.Readings[x.r]; given && x.is >= x.was {
-			return refuse(ifWrong, "--%s: %s cannot be: it was %s before, and thinning leaves less", x.r, text, m.written(x.r, x.was))
+			return fault.New(ifWrong, "--%s: %s cannot be: it was %s before, and thinning leaves less", x.r, text, m.written(x.r, x.was))
 		}
 	}
 	return nil
@@ -62,10 +63,10 @@ func (m *mover) slipOfWeb(was, is float64) error {
 	slack := max(leastWebSlack, webSlack*was)
 	switch grown := steepest * m.lost(); {
 	case is < was-slack:
-		return refuse("measure again; if it was thinned, record that with --thinning; if what the file has is wrong, add --correction",
+		return fault.New("measure again; if it was thinned, record that with --thinning; if what the file has is wrong, add --correction",
 			"--web: %s cannot be: it was %s, and no web grows thinner", text, m.written(drill.Web, was))
 	case is > was+slack+grown:
-		return refuse("measure again; if it was ground, record that too; if what the file has is wrong, add --correction",
+		return fault.New("measure again; if it was ground, record that too; if what the file has is wrong, add --correction",
 			"--web: %s cannot be: it was %s, and a web grows by little with each grind", text, m.written(drill.Web, was))
 	}
 	return nil
@@ -86,14 +87,14 @@ func (m *mover) lost() float64 {
 func (m *mover) day() error {
 	day, err := ParseDate(m.ch.Date)
 	if err != nil {
-		return refuse("", "--date: cannot read %q: takes year-month-day, such as 2026-03-02", m.ch.Date)
+		return fault.New("", "--date: cannot read %q: takes year-month-day, such as 2026-03-02", m.ch.Date)
 	}
 	if last := m.d.last(); m.ch.Date < last {
-		return refuse("what was forgotten goes into the file by hand; so does a wrong date there",
+		return fault.New("what was forgotten goes into the file by hand; so does a wrong date there",
 			"--date: %s is before the last entry of %q, %s", m.ch.Date, m.d.ID, last)
 	}
 	if !m.ch.Today.IsZero() && day.After(m.ch.Today.AddDate(0, 0, 1)) {
-		return refuse("record what was done, not what is planned", "--date: %s is still to come", m.ch.Date)
+		return fault.New("record what was done, not what is planned", "--date: %s is still to come", m.ch.Date)
 	}
 	return nil
 }

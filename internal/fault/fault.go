@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -73,6 +74,14 @@ func NewData(hint, format string, args ...any) *Fault {
 // out.
 func Unreadable(doing string, err error) *Fault {
 	return &Fault{Text: doing + ": " + Bare(err).Error(), Status: Data, Cause: err}
+}
+
+// Bare strips the file's name that the system's error repeats.
+func Bare(err error) error {
+	if p, ok := err.(*fs.PathError); ok {
+		return p.Err
+	}
+	return err
 }
 
 // Flag makes a fault about a flag.
