@@ -13,6 +13,7 @@ import (
 	"evenlip/internal/fault"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
+	"evenlip/internal/sheet/print"
 )
 
 const cribLong = `The drills of a tool crib in one YAML file, kept in version control and edited
@@ -113,9 +114,37 @@ func (a *app) judging(c *crib.Crib, faults fault.List) (*crib.Crib, error) {
 // audience is who reads the format that was asked for.
 func (a *app) audience() crib.Audience { return crib.Audience(a.set.forScripts()) }
 
-// printCrib prints the sheet of a whole crib.
-func (a *app) printCrib(c *crib.Crib, s *sheet.Sheet) error {
-	return a.printSheet(s, cmp.Or(a.set.units, c.Units))
+// printCrib prints the sheet of a whole crib. Where nobody asked for units, a screen
+// shows each drill in its own.
+func (a *app) printCrib(cmd *cobra.Command, from *cribFrom, c *crib.Crib, s *sheet.Sheet) error {
+	s.Again = cribAgain(cmd, from)
+	return a.print(print.Job{Sheet: s, System: cmp.Or(a.set.units, c.Units)})
+}
+
+// cribAgain returns how another command line is about the same crib, or a drill of it.
+func cribAgain(cmd *cobra.Command, from *cribFrom) func(command, id string) (string, bool) {
+	return func(command, id string) (string, bool) {
+		var words []string
+		record := command == "crib record"
+		switch {
+		case record && from.sample:
+			return "", false
+		case record:
+			words = append(words, shellQuoted(id))
+		}
+		switch ofCrib := strings.HasPrefix(command, "crib "); {
+		case from.sample:
+			words = append(words, "--sample")
+		case from.file != "" && ofCrib:
+			words = append(words, "--file "+shellQuoted(from.file))
+		case from.file != "":
+			words = append(words, shellQuoted(from.file))
+		}
+		if id != "" && !record {
+			words = append(words, "--drill "+shellQuoted(id))
+		}
+		return strings.Join(append(words, lasting(cmd)...), " "), true
+	}
 }
 
 func (a *app) cribList(from *cribFrom) *cobra.Command {
@@ -124,7 +153,7 @@ func (a *app) cribList(from *cribFrom) *cobra.Command {
 		Use: "list", Short: "the drills as they stand in the file", Args: noArgs,
 		Long:    "Every drill in the order of the file, or those that are picked. JSON and CSV\nhave every reading besides, in millimetres and degrees.",
 		Example: "  evenlip crib list --size 12mm\n  evenlip crib list --sample --format csv",
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			filter, err := a.cribFilter(which)
 			if err != nil {
 				return err
@@ -133,7 +162,7 @@ func (a *app) cribList(from *cribFrom) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.printCrib(c, c.List(c.Listed(filter), a.audience()))
+			return a.printCrib(cmd, from, c, c.List(c.Listed(filter), a.audience()))
 		},
 	}
 	which.flags(cmd)
@@ -159,7 +188,7 @@ many there are of each verdict. With --check the exit status is 1 unless there
 are some and all that are shown are fit. JSON and CSV have every figure of
 inspect besides.`,
 		Example: "  evenlip crib audit --verdict retire,regrind\n  evenlip crib audit --size 12mm --format csv",
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			filter, err := a.cribFilter(which)
 			if err != nil {
 				return err
@@ -173,7 +202,7 @@ inspect besides.`,
 			if a.set.check {
 				a.outside = len(drills) == 0 || slices.ContainsFunc(drills, func(j crib.Judged) bool { return j.Word() != "fit" })
 			}
-			return a.printCrib(c, c.Audit(drills, a.audience()))
+			return a.printCrib(cmd, from, c, c.Audit(drills, a.audience()))
 		},
 	}
 	which.flags(cmd)
@@ -216,14 +245,14 @@ set once. Then what to retire, what is still to be measured, and what to buy to
 keep each size: as many as the file's keep says, else one. The file is not
 changed. With --check the exit status is 1 when there is anything to do.`,
 		Example: "  evenlip crib plan --sample\n  evenlip crib plan --format csv",
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			c, err := a.openCrib(from)
 			if err != nil {
 				return err
 			}
 			day := c.Day()
 			a.outside = a.set.check && !day.Idle()
-			return a.printCrib(c, c.Plan(&day, a.audience()))
+			return a.printCrib(cmd, from, c, c.Plan(&day, a.audience()))
 		},
 	}
 }

@@ -73,7 +73,7 @@ changed, and records made at the same time all land.`,
 		if err != nil {
 			return err
 		}
-		return a.record(from, args[0], change, r.dryRun)
+		return a.record(cmd, from, args[0], change, r.dryRun)
 	}
 	return cmd
 }
@@ -104,7 +104,7 @@ func (a *app) change(cmd *cobra.Command, r *recordFlags) (crib.Change, error) {
 }
 
 // record writes the change, or only works it out.
-func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) error {
+func (a *app) record(cmd *cobra.Command, from *cribFrom, id string, ch crib.Change, dryRun bool) error {
 	out, file, err := a.recordIn(from, id, ch, dryRun)
 	if err != nil {
 		return err
@@ -113,8 +113,8 @@ func (a *app) record(from *cribFrom, id string, ch crib.Change, dryRun bool) err
 		a.done = "the record is in " + file + " all the same"
 	}
 	s := out.Sheet(file, dryRun, a.set.Gauges)
-	s.Sample = from.sample
-	if !from.sample {
+	s.Sample, s.Again = from.sample, cribAgain(cmd, from)
+	if s.From = id + " of " + file; !from.sample {
 		s.Origin.File = file
 	}
 	return a.print(print.Job{Sheet: s, System: out.New.System()})
@@ -151,7 +151,7 @@ func (a *app) cribNew(from *cribFrom) *cobra.Command {
 remarks on what goes into it; with --sample, the embedded crib to try things on.
 A file that is there is never written over.`,
 		Example: "  evenlip crib new\n  evenlip crib new --sample --file try.yaml",
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(cmd *cobra.Command, _ []string) error {
 			path, text := from.file, []byte(crib.NewText)
 			if path == "" {
 				path = crib.FileName
@@ -166,7 +166,7 @@ A file that is there is never written over.`,
 			if len(errs) > 0 {
 				return errs
 			}
-			return a.printCrib(c, c.Started(from.sample))
+			return a.printCrib(cmd, &cribFrom{file: from.file}, c, c.Started(from.sample))
 		},
 	}
 }

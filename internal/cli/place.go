@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
 	"evenlip/internal/drill"
@@ -30,7 +31,7 @@ func (a *app) place(sh *sheet.Sheet, s *source, h *held, file string) {
 	case file != "":
 		sh.From, begin = file, shellQuoted(file)
 	}
-	sh.Again = func(command string) (string, bool) {
+	sh.Again = func(command, _ string) (string, bool) {
 		if command == "crib record" {
 			return shellQuoted(h.from), s.id != "" && !s.sample
 		}
@@ -53,11 +54,17 @@ func (a *app) place(sh *sheet.Sheet, s *source, h *held, file string) {
 			}
 			words = append(words, "--"+g.Reading.String()+" "+shellQuoted(g.Text))
 		}
-		s.cmd.Flags().Visit(func(f *pflag.Flag) {
-			if slices.Contains([]string{"units", "shop", "caliper", "protractor", "indicator"}, f.Name) {
-				words = append(words, "--"+f.Name+" "+shellQuoted(f.Value.String()))
-			}
-		})
-		return strings.Join(words, " "), true
+		return strings.Join(append(words, lasting(s.cmd)...), " "), true
 	}
+}
+
+// lasting returns the flags of a command line that the next has to have, too.
+func lasting(cmd *cobra.Command) []string {
+	var words []string
+	cmd.Flags().Visit(func(f *pflag.Flag) {
+		if slices.Contains([]string{"units", "shop", "caliper", "protractor", "indicator"}, f.Name) {
+			words = append(words, "--"+f.Name+" "+shellQuoted(f.Value.String()))
+		}
+	})
+	return words
 }

@@ -32,6 +32,11 @@ var (
 	}
 )
 
+// Foot is the line of a screen that warns.
+func (s *Safety) Foot() sheet.Foot {
+	return sheet.Foot{Lead: "safety", Text: quantity.Sayf(s.MM), Inch: quantity.Sayf(s.Inch)}
+}
+
 // taken says in a few words what a finding of that code takes for want of a reading,
 // with the finding's arguments; "" for one that takes nothing.
 func taken(code string) string {
@@ -70,7 +75,7 @@ func finished(scr *sheet.Screen, s *sheet.Sheet, info *Info) *sheet.Screen {
 		safety = &OfScrap
 	}
 	if safety != nil {
-		scr.Foot = append(scr.Foot, sheet.Foot{Lead: "safety", Text: quantity.Sayf(safety.MM), Inch: quantity.Sayf(safety.Inch)})
+		scr.Foot = append(scr.Foot, safety.Foot())
 	}
 	scr.Note("more", "--full  every figure, limit and basis")
 	scr.Note("more", "--explain  how each was got")

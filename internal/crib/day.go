@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
 	"evenlip/internal/quantity"
@@ -36,10 +37,9 @@ type Task struct {
 
 // Purchase is how many drills of a size to buy.
 type Purchase struct {
-	SizeText string
-	Size     float64 // mm
-	Wanted   int     // how many are to be there
-	Usable   int     // how many there are once the spent ones are out
+	Size   quantity.Value // as it is written
+	Wanted int            // how many are to be there
+	Usable int            // how many there are once the spent ones are out
 }
 
 // Count returns how many to buy.
@@ -173,25 +173,25 @@ func (t *Task) retiredFor() string {
 // order of their diameters.
 func (c *Crib) purchases(tasks []Task) []Purchase {
 	var sizes []Purchase
-	add := func(text string, size float64, wanted int) {
-		if !slices.ContainsFunc(sizes, func(p Purchase) bool { return sameSize(p.Size, size) }) {
-			sizes = append(sizes, Purchase{SizeText: text, Size: size, Wanted: wanted})
+	add := func(size quantity.Value, wanted int) {
+		if !slices.ContainsFunc(sizes, func(p Purchase) bool { return sameSize(p.Size.V, size.V) }) {
+			sizes = append(sizes, Purchase{Size: size, Wanted: wanted})
 		}
 	}
 	for _, k := range c.Keep {
-		add(k.Size.Echo(), k.Size.V, k.Count)
+		add(k.Size, k.Count)
 	}
 	for i := range c.Drills {
-		add(c.Drills[i].sizeText(), c.Drills[i].Size(), 1)
+		add(c.Drills[i].Readings.AsRead(drill.Size)[0], 1)
 	}
 	for i := range sizes {
 		for _, t := range tasks {
-			if sameSize(t.Size(), sizes[i].Size) && t.Do != ToRetire {
+			if sameSize(t.Size(), sizes[i].Size.V) && t.Do != ToRetire {
 				sizes[i].Usable++
 			}
 		}
 	}
 	sizes = slices.DeleteFunc(sizes, func(p Purchase) bool { return p.Count() == 0 })
-	slices.SortStableFunc(sizes, func(a, b Purchase) int { return cmp.Compare(a.Size, b.Size) })
+	slices.SortStableFunc(sizes, func(a, b Purchase) int { return cmp.Compare(a.Size.V, b.Size.V) })
 	return sizes
 }

@@ -22,6 +22,7 @@ func (c *Crib) Plan(day *Day, to Audience) *sheet.Sheet {
 	s.Find("counts", sheet.Note, "{}", quantity.Say(day.counts()+c.andGone()))
 	tellDoubts(s, c.there())
 	s.Cautions = sheet.Cautions
+	s.Screen = func() *sheet.Screen { return c.planScreen(day, s) }
 	return s
 }
 
@@ -113,7 +114,7 @@ func (d *Day) those(key, title string, do Do, why func(*Task) string) sheet.Grid
 func (d *Day) shopping() sheet.Grid {
 	g := sheet.Grid{Key: "to_buy", Title: "To buy", Columns: []sheet.Column{word("size", "size"), count("count", "buy"), count("wanted", "to be there"), count("usable", "usable")}}
 	for _, p := range d.Buy {
-		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(p.SizeText), sheet.V(float64(p.Count())), sheet.V(float64(p.Wanted)), sheet.V(float64(p.Usable))})
+		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(p.Size.Echo()), sheet.V(float64(p.Count())), sheet.V(float64(p.Wanted)), sheet.V(float64(p.Usable))})
 	}
 	return g
 }
@@ -143,9 +144,9 @@ func (d *Day) all() sheet.Grid {
 			case "do":
 				row[i] = sheet.W(string(ToBuy))
 			case "size":
-				row[i] = sheet.W(p.SizeText)
+				row[i] = sheet.W(p.Size.Echo())
 			case "size_mm":
-				row[i] = sheet.V(p.Size)
+				row[i] = sheet.V(p.Size.V)
 			case "count":
 				row[i] = sheet.V(float64(p.Count()))
 			}

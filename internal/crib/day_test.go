@@ -69,7 +69,7 @@ drills:
 `)
 	got := map[string]int{}
 	for _, p := range c.Day().Buy {
-		got[p.SizeText] = p.Count()
+		got[p.Size.Echo()] = p.Count()
 		if p.Usable+p.Count() != p.Wanted {
 			t.Errorf("%+v", p)
 		}

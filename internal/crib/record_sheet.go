@@ -56,6 +56,7 @@ func (o *Outcome) Sheet(file string, dryRun bool, gauges quantity.Gauges) *sheet
 			s.Find("to-be-read", sheet.Note, "to be read anew: {}", quantity.Say(wants))
 		}
 	}
+	s.Screen = func() *sheet.Screen { return o.screen(s, dryRun, was, is) }
 	return s
 }
 
@@ -115,10 +116,12 @@ func (o *Outcome) wearLeft(s *sheet.Sheet) {
 func (c *Crib) Started(sample bool) *sheet.Sheet {
 	s := &sheet.Sheet{Command: "crib new", Title: c.File + ": a new crib", Sample: sample, Origin: sheet.Origin{Name: c.Name, File: c.File}}
 	if sample {
+		s.From = invented
 		s.Title = c.File + ": the SAMPLE crib, all of it invented"
 	}
 	s.Open("Written")
 	s.Add(sheet.Figure{Key: "drills", Label: "drills in it", Value: float64(len(c.Drills)), Kind: quantity.Count})
 	s.Find("lock-file", sheet.Note, "a record leaves an empty {} beside it: keep that out of version control", quantity.Say(filepath.Base(store.LockName(c.File))))
+	s.Screen = func() *sheet.Screen { return c.newScreen(s) }
 	return s
 }

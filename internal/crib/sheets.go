@@ -28,6 +28,9 @@ func count(key, label string) sheet.Column {
 	return sheet.Column{Key: key, Label: label, Kind: quantity.Count}
 }
 
+// invented says of an answer that it is about the embedded crib.
+const invented = "sample: all invented"
+
 func (c *Crib) sheet(command string) *sheet.Sheet {
 	name := c.Name
 	if name == "" {
@@ -37,9 +40,9 @@ func (c *Crib) sheet(command string) *sheet.Sheet {
 	if c.Sample {
 		title = "SAMPLE, all of it invented: " + title
 	}
-	s := &sheet.Sheet{Command: command, Title: title, Sample: c.Sample, Origin: sheet.Origin{Name: c.Name}}
+	s := &sheet.Sheet{Command: command, Title: title, Sample: c.Sample, Origin: sheet.Origin{Name: c.Name}, From: invented}
 	if !c.Sample {
-		s.Origin.File = c.File
+		s.From, s.Origin.File = c.File, c.File
 	}
 	return s
 }
@@ -78,6 +81,7 @@ func (c *Crib) List(drills []*Drill, to Audience) *sheet.Sheet {
 	}
 	s.Grids = []sheet.Grid{g}
 	tellDoubts(s, drills)
+	s.Screen = func() *sheet.Screen { return c.listScreen(drills, s) }
 	return s
 }
 
@@ -155,6 +159,7 @@ func (c *Crib) Audit(drills []Judged, to Audience) *sheet.Sheet {
 		shown[i] = drills[i].Drill
 	}
 	tellDoubts(s, shown)
+	s.Screen = func() *sheet.Screen { return c.auditScreen(drills, s) }
 	return s
 }
 

@@ -24,23 +24,14 @@ func (r *Result) Screen(s *sheet.Sheet) *sheet.Screen {
 		return scr
 	}
 	r.Items(scr, s.Verdict)
-	switch s.Verdict.Word {
-	case "fit":
+	if s.Verdict.Word == Fit.String() {
 		scr.Say("Nothing read is outside its limit: leave it off the wheel.")
 		if !known(r.Wear.Flank) || !known(r.Wear.Corner) {
 			scr.Say("Look for a bright line on the lips and a rounded corner: {} not read.", quantity.Say(r.wearUnread()))
 		}
-		if known(r.Wear.Depth) {
-			scr.Next = append(scr.Next, sheet.Next{Command: "speed", Says: "rpm and feed for its hole"})
-		}
-	case "regrind":
-		scr.Next = append(scr.Next, sheet.Next{Command: "regrind", Says: "how much comes off which lip"})
-	case "thin":
-		scr.Next = append(scr.Next, sheet.Next{Command: "thin", Says: "how deep a notch, and the push it saves"})
-	case "retire":
-		scr.Next = append(scr.Next, retireIt)
-	default:
-		scr.Next = append(scr.Next, sheet.Next{Command: "inspect", Args: "--ask", Says: "asks for them"})
+	}
+	if next := Next(s.Verdict.Word); next.Command != "speed" || known(r.Wear.Depth) {
+		scr.Next = append(scr.Next, next)
 	}
 	r.WearRows(s, scr)
 	r.LipRows(s, scr)
@@ -53,6 +44,21 @@ func (r *Result) Screen(s *sheet.Sheet) *sheet.Screen {
 	r.read(scr)
 	r.unread(s, scr)
 	return scr
+}
+
+// Next is what to type after a verdict, for what it asks for.
+func Next(verdict string) sheet.Next {
+	switch verdict {
+	case "fit":
+		return sheet.Next{Command: "speed", Says: "rpm and feed for its hole"}
+	case "regrind":
+		return sheet.Next{Command: "regrind", Says: "how much comes off which lip"}
+	case "thin":
+		return sheet.Next{Command: "thin", Says: "how deep a notch, and the push it saves"}
+	case "retire":
+		return retireIt
+	}
+	return sheet.Next{Command: "inspect", Args: "--ask", Says: "asks for them"}
 }
 
 var retireIt = sheet.Next{Command: "crib record", Args: "--retired", Says: "takes it out of audit and plan"}
@@ -77,13 +83,9 @@ func (r *Result) About(s *sheet.Sheet, work bool) string {
 // Items numbers the reasons of a verdict with their cures, those that decide it first,
 // and what is still to be read.
 func (r *Result) Items(scr *sheet.Screen, v *sheet.Verdict) {
-	deciding := func(code string) bool { return ruleOf(code).verdict.String() == v.Word }
-	for _, first := range []bool{true, false} {
-		for _, code := range v.Reasons {
-			if rule := ruleOf(code); deciding(code) == first && rule.fault != nil {
-				scr.Item(rule.fault(r), rule.cure(r))
-			}
-		}
+	deciding, others := ruled(v)
+	for _, u := range append(deciding, others...) {
+		scr.Item(u.fault(r), u.cure(r))
 	}
 	if v.Word != "" {
 		return
@@ -91,24 +93,45 @@ func (r *Result) Items(scr *sheet.Screen, v *sheet.Verdict) {
 	if v.Finer != "" {
 		scr.Item(quantity.Sayf("too close to call"), quantity.Sayf("read {}", quantity.Say(v.Finer)))
 	}
-	r.Verdict.Missing.items(scr)
+	for _, u := range r.Verdict.Missing.unread() {
+		scr.Item(quantity.Sayf(u.name+" not read"), quantity.Sayf(u.how))
+	}
 }
 
-// items says what must be read, and with what.
-func (m Missing) items(scr *sheet.Screen) {
+// unread is a result that could not be had, and what is to be read for it.
+type unread struct{ name, how string }
+
+func (m Missing) unread() []unread {
+	var out []unread
 	for _, x := range [...]struct {
-		missing     bool
-		fault, cure string
+		missing bool
+		unread
 	}{
-		{m.Lips, "lip height not read", "indicator, or both lip lengths: lip-length A,B"},
-		{m.Point, "lip angles not read", "gauge on each lip: lip-angle A,B"},
-		{m.Clearance, "clearance not read", "heel below the lip? clearance A,B or heel-drop"},
-		{m.Chisel, "chisel edge not read", "two of web, chisel-angle, chisel-length"},
+		{m.Lips, unread{"lip height", "indicator, or both lip lengths: lip-length A,B"}},
+		{m.Point, unread{"lip angles", "gauge on each lip: lip-angle A,B"}},
+		{m.Clearance, unread{"clearance", "heel below the lip? clearance A,B or heel-drop"}},
+		{m.Chisel, unread{"chisel edge", "two of web, chisel-angle, chisel-length"}},
 	} {
 		if x.missing {
-			scr.Item(quantity.Sayf(x.fault), quantity.Sayf(x.cure))
+			out = append(out, x.unread)
 		}
 	}
+	return out
+}
+
+// ruled returns the rules behind the reasons of a verdict: those that decide it, and
+// the others.
+func ruled(v *sheet.Verdict) (deciding, others []*rule) {
+	for _, code := range v.Reasons {
+		switch u := ruleOf(code); {
+		case u.fault == nil:
+		case u.verdict.String() == v.Word:
+			deciding = append(deciding, u)
+		default:
+			others = append(others, u)
+		}
+	}
+	return deciding, others
 }
 
 // ruleOf returns the rule of that code.
@@ -246,14 +269,9 @@ func (r *Result) read(scr *sheet.Screen) {
 // unread tells what was not looked at, and would matter.
 func (r *Result) unread(s *sheet.Sheet, scr *sheet.Screen) {
 	var names []string
-	if m := r.Verdict.Missing; s.Verdict.Word != "" {
-		for _, x := range [...]struct {
-			missing bool
-			name    string
-		}{{m.Lips, "lip height"}, {m.Point, "lip angles"}, {m.Clearance, "clearance"}, {m.Chisel, "chisel edge"}} {
-			if x.missing {
-				names = append(names, x.name)
-			}
+	if s.Verdict.Word != "" {
+		for _, u := range r.Verdict.Missing.unread() {
+			names = append(names, u.name)
 		}
 	}
 	if wear := r.wearUnread(); wear != "" && s.Verdict.Word != "fit" {

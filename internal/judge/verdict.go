@@ -101,7 +101,7 @@ var rules = [reasons]rule{
 	Dull: {code: "dull", verdict: Regrind, looks: [2]look{{FlankLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the worn land behind the lip is {}: dull over {}", quantity.MM(r.Wear.Flank), quantity.MM(r.Limit(FlankLimit).High))
 	}, fault: func(r *Result) quantity.Text {
-		return quantity.Sayf("wear land {} wide", quantity.MM(r.Wear.Flank))
+		return quantity.Sayf("wear land {}", quantity.MM(r.Wear.Flank))
 	}, cure: func(*Result) quantity.Text { return quantity.Sayf("grind back until the land is gone") }, stock: true},
 	CornerWorn: {code: "corner-worn", verdict: Regrind, looks: [2]look{{CornerLimit, sheet.High}}, text: func(r *Result) quantity.Text {
 		return quantity.Sayf("the corner is rounded for {} of the lip: grind until it is sharp", quantity.MM(r.Wear.Corner))

@@ -17,6 +17,7 @@ type Screen struct {
 	About   string // what it is about: "12 mm drill, steel-200"
 	Items   []Item
 	Says    []quantity.Text // sentences in place of items, where nothing is wrong
+	Lists   []List          // of many drills: what to type next stands behind them
 	Next    []Next
 	Rows    []Row
 	Tables  []Grid // in place of rows, or under them
@@ -36,6 +37,7 @@ type Next struct {
 	Args    string
 	Says    string // what it tells
 	Bare    bool   // Command is complete: no reading is put behind it
+	Drill   string // the id of a drill of the crib, where the command is about that one
 }
 
 // Row is a figure beside the band it is held against: one value, or one a lip.

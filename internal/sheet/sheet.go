@@ -34,9 +34,9 @@ type Sheet struct {
 	// Drill names what the answer is about: "12 mm drill"; From says where it comes
 	// from: "M120-2 of crib.yaml".
 	Drill, From string
-	// Again returns how a command line gives the same drill to another command, and
-	// whether that one can be given it.
-	Again func(command string) (args string, can bool)
+	// Again returns how a command line gives the same drill to another command, or of a
+	// whole crib the drill of that id, and whether it can be given.
+	Again func(command, id string) (args string, can bool)
 	// Screen makes what a person is shown first; nil where there is but the whole.
 	Screen func() *Screen
 

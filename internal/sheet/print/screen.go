@@ -49,7 +49,7 @@ func (t *tableWriter) screen(s *sheet.Sheet) {
 	}
 	answer := w.block(func() { w.answer(scr) })
 	foot := w.block(func() { w.foot(scr) })
-	tables := w.block(func() { w.tables(scr.Tables) })
+	tables := w.block(func() { w.tables(scr.Tables); w.lists(scr.Lists, true) })
 	rows := ordered(scr.Rows)
 	figures := w.block(func() { w.rows(rows) })
 	for len(rows) > 0 && (len(rows) > mostRows || t.o.Width >= wideFrom && len(answer)+len(tables)+len(figures)+len(foot)+3 > most) && !rows[len(rows)-1].Outside() {
@@ -128,6 +128,9 @@ func (w *screenWriter) answer(scr *sheet.Screen) {
 			}
 		}
 	}
+	if out := len(w.out); w.s.Sample && from != "" && !strings.Contains(w.out[out-1], "sample") {
+		w.line("     ", w.t.pen.Faint(from))
+	}
 	w.items(scr.Items)
 	for _, say := range scr.Says {
 		text := w.text(say)
@@ -139,6 +142,7 @@ func (w *screenWriter) answer(scr *sheet.Screen) {
 			w.line("     ", l)
 		}
 	}
+	w.lists(scr.Lists, false)
 	for i := range scr.Next {
 		w.next(&scr.Next[i])
 	}
@@ -211,7 +215,7 @@ func (w *screenWriter) next(n *sheet.Next) {
 	}
 	words := []string{"evenlip", n.Command}
 	if !n.Bare && w.s.Again != nil {
-		again, can := w.s.Again(n.Command)
+		again, can := w.s.Again(n.Command, n.Drill)
 		if !can {
 			return
 		}
@@ -220,7 +224,7 @@ func (w *screenWriter) next(n *sheet.Next) {
 	if n.Args != "" {
 		words = append(words, n.Args)
 	}
-	lines := commandLines(w.t.ascii(strings.Join(words, " ")), w.t.o.Width-leadCells)
+	lines := commandLines(w.t.ascii(quantity.Clean(strings.Join(words, " "))), w.t.o.Width-leadCells)
 	for i, l := range lines {
 		start := pad("", leadCells)
 		if i == 0 {

@@ -77,6 +77,9 @@ func (p Pen) Plain(text string) string { return text }
 // Doubt styles what cannot be told.
 func (p Pen) Doubt(text string) string { return p.with(doubt, text) }
 
+// Verdicts are the words that are painted as verdicts.
+var Verdicts = []string{"FIT", "THIN", "REGRIND", "MEASURE", "RETIRE"}
+
 // Verdict styles a verdict in capitals where it stands in a list.
 func (p Pen) Verdict(word string) string { return p.with([...]int{doubt, good, bad}[rank(word)], word) }
 
