@@ -7,8 +7,7 @@
 // whose chisel-edge factors are Shaw and Oxford's brackets (1957). Every
 // function is pure. Lengths are in mm, angles in radians, feeds in mm per
 // revolution, forces in N, torques in N m, powers in kW, cutting speeds in
-// m/min, wheel speeds in m/s. An impossible input gives a *point.DomainError
-// where a function returns an error, and NaN where it does not.
+// m/min, wheel speeds in m/s. An impossible input gives NaN.
 //
 // The figures that go in (work-material factors, feeds, reductions, allowed
 // stresses) are arguments: this package holds formulas, not tables.

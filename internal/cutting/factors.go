@@ -1,9 +1,6 @@
 package cutting
 
-import (
-	"cmp"
-	"math"
-)
+import "math"
 
 // PrintedRatio is the largest chisel ratio c/D in the handbook's table; beyond
 // it the brackets carry the trend on without a measurement behind them.
@@ -46,14 +43,4 @@ func FactorsOverPilot(q float64) Factors {
 	crowd := math.Pow(1+q, 0.2)
 	lips := (1 - q) / crowd
 	return Factors{A: (1 - q*q) / crowd, B: lips, J: 0, Lips: lips}
-}
-
-// err returns an error unless the factors can be those of a drill.
-func (f Factors) err() error {
-	return cmp.Or(
-		wantsPositive("chisel-edge factor A", f.A),
-		wantsPositive("chisel-edge factor B", f.B),
-		wants(notNegative(f.J), "chisel-edge factor J", f.J, "must not be negative"),
-		wants(f.Lips > 0 && f.Lips <= f.B, "lips' part of factor B", f.Lips, "must be above 0, and B at most"),
-	)
 }

@@ -1,14 +1,11 @@
 package cutting_test
 
 import (
-	"errors"
 	"math"
 	"os"
 	"strconv"
 	"strings"
 	"testing"
-
-	"evenlip/internal/point"
 )
 
 const deg = math.Pi / 180
@@ -21,26 +18,11 @@ func within(t *testing.T, what string, got, want, tolerance float64) {
 	}
 }
 
-// refused fails unless err is a domain error about that quantity.
-func refused(t *testing.T, err error, quantity string) {
+// unknown fails unless v is NaN.
+func unknown(t *testing.T, what string, v float64) {
 	t.Helper()
-	var domain *point.DomainError
-	if !errors.As(err, &domain) {
-		t.Fatalf("got error %v, want a domain error about the %s", err, quantity)
-	}
-	if domain.Quantity != quantity {
-		t.Errorf("the error is about the %s, want the %s: %v", domain.Quantity, quantity, err)
-	}
-}
-
-// accepted fails on an error and passes the result on.
-func accepted[T any](result T, err error) func(*testing.T) T {
-	return func(t *testing.T) T {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return result
+	if !math.IsNaN(v) {
+		t.Errorf("%s: got %v, want NaN", what, v)
 	}
 }
 

@@ -1,9 +1,7 @@
 package cutting
 
 import (
-	"cmp"
 	"math"
-	"strconv"
 
 	"evenlip/internal/point"
 	"evenlip/internal/quantity"
@@ -39,16 +37,16 @@ type Thinning struct {
 //
 //	notch depth = (w - target)/2    c = w / sin psi
 //
-// A target that the web already meets takes nothing off. A *point.DomainError
-// names an impossible input. Derived from the point's geometry; the thrust
-// ratio is [ThrustRatio].
-func (t Thick) ToWeb(target float64) (Thinning, error) {
-	if err := cmp.Or(t.err(), wantsPositive("target web thickness", target)); err != nil {
-		return Thinning{}, err
-	}
+// A target that the web already meets takes nothing off. Domain: target above zero, and
+// a point with 0 < web < d, feed above zero and a chisel edge shorter than d; NaN
+// outside. Derived from the point's geometry; the thrust ratio is [ThrustRatio].
+func (t Thick) ToWeb(target float64) Thinning {
 	web, needed := t.Web, target < t.Web*(1-1e-12)
 	if needed {
 		web = target
+	}
+	if !t.possible() || !positive(target) {
+		web, t.Web, needed = math.NaN(), math.NaN(), false
 	}
 	before, after := t.ratio(t.Web), t.ratio(web)
 	return Thinning{
@@ -61,29 +59,21 @@ func (t Thick) ToWeb(target float64) (Thinning, error) {
 		RatioAfter:   after,
 		WebRatio:     web / t.D,
 		ThrustRatio:  ThrustRatio(t.System, t.D, t.Feed, after, before),
-	}, nil
+	}
 }
 
 // ToRatio is [Thick.ToWeb] for a chisel ratio c/D: the target web is
-// q D sin psi. q must lie between 0 and 1.
-func (t Thick) ToRatio(q float64) (Thinning, error) {
-	if err := cmp.Or(t.err(), wants(q > 0 && q < 1, "target chisel ratio", q, "must be above 0 and less than 1")); err != nil {
-		return Thinning{}, err
-	}
-	return t.ToWeb(point.WebOfChisel(q*t.D, t.ChiselAngle))
+// q D sin psi. Domain: 0 < q < 1 besides; NaN outside.
+func (t Thick) ToRatio(q float64) Thinning {
+	return t.ToWeb(point.WebOfChisel(orNaN(q < 1, q)*t.D, t.ChiselAngle))
 }
 
 // ToThrust is [Thick.ToWeb] for a wanted thrust, given as a part of the present
-// one: the chisel ratio at which [ThrustRatio] has that value. share must not
-// be over 1, and above [Thick.LeastThrust].
-func (t Thick) ToThrust(share float64) (Thinning, error) {
-	if err := t.err(); err != nil {
-		return Thinning{}, err
-	}
-	least := t.LeastThrust()
-	if !(share > least && share <= 1) {
-		return Thinning{}, wants(false, "wanted thrust over present thrust", share,
-			"must be above "+strconv.FormatFloat(least, 'f', 3, 64)+", where no chisel edge is left, and 1 at most")
+// one: the chisel ratio at which [ThrustRatio] has that value. Domain: share above
+// [Thick.LeastThrust], and 1 at most; NaN outside.
+func (t Thick) ToThrust(share float64) Thinning {
+	if !(share > t.LeastThrust() && share <= 1) {
+		return t.ToWeb(math.NaN())
 	}
 	q0 := t.ratio(t.Web)
 	low, high := 0.0, q0
@@ -102,22 +92,13 @@ func (t Thick) ToThrust(share float64) (Thinning, error) {
 // no thinning takes away, with the lips grown to the axis; NaN for an
 // impossible point.
 func (t Thick) LeastThrust() float64 {
-	if t.err() != nil {
-		return math.NaN()
-	}
-	return ThrustRatio(t.System, t.D, t.Feed, 0, t.ratio(t.Web))
+	return orNaN(t.possible(), ThrustRatio(t.System, t.D, t.Feed, 0, t.ratio(t.Web)))
 }
 
 // ratio returns c/D for a web.
 func (t Thick) ratio(web float64) float64 { return point.ChiselLength(web, t.ChiselAngle) / t.D }
 
-// err returns an error unless the point makes sense.
-func (t Thick) err() error {
-	return cmp.Or(
-		wantsPositive("drill diameter", t.D),
-		wantsPositive("feed", t.Feed),
-		wants(t.Web > 0 && t.Web < t.D, "web thickness", t.Web, "must be above 0 and less than the diameter"),
-		wants(t.ChiselAngle > 0 && t.ChiselAngle < math.Pi && t.ratio(t.Web) < 1, "chisel-edge angle", t.ChiselAngle,
-			"must leave a chisel edge shorter than the diameter"),
-	)
+// possible reports whether the point makes sense.
+func (t Thick) possible() bool {
+	return positive(t.D) && positive(t.Feed) && t.Web > 0 && t.Web < t.D && t.ratio(t.Web) < 1
 }

@@ -1,7 +1,6 @@
 package cutting
 
 import (
-	"cmp"
 	"math"
 
 	"evenlip/internal/quantity"
@@ -33,7 +32,7 @@ type Terms struct {
 	PerA       float64 // N m: the torque for each of the factor A
 }
 
-// Result is what a load comes to.
+// Result is what a load comes to; all but Factors is NaN for an impossible one.
 type Result struct {
 	Factors
 	Terms
@@ -75,21 +74,18 @@ func equationsIn(system quantity.System) *equations {
 //	inch    T = 2 Kd Ff FT B W + Kd D^2 J W           lb    M = Kd Ff FM A W          in lb  Pc = M N / 63025 hp
 //	        Ff = feed^0.8, FT = D^0.8, FM = D^1.8, A, B, J from [FactorsOf] at c/D, Pm = Pc / E
 //
-// and the chisel edge's part of the thrust: its part of B and the whole of the
-// J term. A *point.DomainError names the first impossible input. Source:
+// and the chisel edge's part of the thrust: its part of B and the whole of the J
+// term. Domain: d and feed above zero, 0 <= chisel < d, factors of the work above zero,
+// W and the torque's own 1 or more, 0 < E <= 1, N not negative; NaN outside. Source:
 // Machinery's Handbook, 31st ed., pp. 1152-1153, equations (1) to (7).
-func (l Load) Result() (Result, error) {
-	if err := l.chiselError(); err != nil {
-		return Result{}, err
-	}
-	return l.With(FactorsOf(l.Chisel / l.D))
-}
+func (l Load) Result() Result { return l.With(FactorsOf(l.Chisel / l.D)) }
 
-// With is [Load.Result] with chisel-edge factors from elsewhere, such as the
-// handbook's rounded ones; the chisel-edge length is not looked at.
-func (l Load) With(f Factors) (Result, error) {
-	if err := cmp.Or(l.err(), f.err()); err != nil {
-		return Result{}, err
+// With is [Load.Result] with chisel-edge factors from elsewhere; the chisel-edge length
+// is not looked at.
+func (l Load) With(f Factors) Result {
+	if !l.possible() {
+		nan := math.NaN()
+		return Result{Factors: f, Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
 	}
 	r := Result{Factors: f, Terms: l.Terms()}
 	r.Thrust, r.Torque = r.thrust(f), r.PerA*f.A
@@ -97,7 +93,20 @@ func (l Load) With(f Factors) (Result, error) {
 	e := equationsIn(l.System)
 	r.PowerCutter = r.Torque / e.moment * l.Rpm / e.power * e.work
 	r.PowerMotor = r.PowerCutter / l.Efficiency
-	return r, wants(positive(r.Thrust) && positive(r.Torque), "drill diameter", l.D, "with these factors is beyond what can be computed")
+	return r
+}
+
+// OverPilot is [Load.Result] over a pilot hole at least as wide as the web, mm:
+// the chisel edge's part is gone, and a pilot wider than the chisel edge takes
+// that much of the lips out of the cut as well. Compare its thrust with that of
+// [Load.Result]. Domain: that of Result, and 0 < pilot < d; NaN outside. The lips'
+// terms are those of [FactorsOverPilot]; that the chisel edge then removes nothing is
+// common practice.
+func (l Load) OverPilot(pilot float64) Result {
+	if !(pilot > 0) || !(l.Chisel >= 0) {
+		pilot = math.NaN()
+	}
+	return l.With(FactorsOverPilot(max(pilot, l.Chisel) / l.D))
 }
 
 // Terms returns the terms of the equations of [Load.Result], NaN where one of their
@@ -132,24 +141,9 @@ func ThrustRatio(system quantity.System, d, feed, q1, q0 float64) float64 {
 	return t.thrust(FactorsOf(q1)) / t.thrust(FactorsOf(q0))
 }
 
-// chiselError returns an error unless the chisel edge fits the drill.
-func (l Load) chiselError() error {
-	return cmp.Or(
-		wantsPositive("drill diameter", l.D),
-		wants(l.Chisel >= 0 && l.Chisel < l.D, "chisel-edge length", l.Chisel, "must not be negative, and less than the diameter"),
-	)
-}
-
-// err returns an error unless everything but the chisel edge makes sense.
-func (l Load) err() error {
-	return cmp.Or(
-		wantsPositive("drill diameter", l.D),
-		wantsPositive("feed", l.Feed),
-		wantsPositive("work-material factor of thrust", l.KdThrust),
-		wantsPositive("work-material factor of torque", l.KdTorque),
-		wants(l.Wear >= 1 && finite(l.Wear), "tool-wear factor", l.Wear, "must be 1 (sharp) or more"),
-		wants((l.WearTorque == 0 || l.WearTorque >= 1) && finite(l.WearTorque), "tool-wear factor of torque", l.WearTorque, "must be 1 (sharp) or more"),
-		wants(l.Efficiency > 0 && l.Efficiency <= 1 || math.IsNaN(l.Efficiency), "machine efficiency", l.Efficiency, "must be above 0, and 1 at most"),
-		wants(notNegative(l.Rpm) || math.IsNaN(l.Rpm), "spindle speed", l.Rpm, "must not be negative"),
-	)
+// possible reports whether everything but the chisel edge makes sense.
+func (l Load) possible() bool {
+	return positive(l.D) && positive(l.Feed) && positive(l.KdThrust) && positive(l.KdTorque) &&
+		l.Wear >= 1 && finite(l.Wear) && (l.WearTorque == 0 || l.WearTorque >= 1 && finite(l.WearTorque)) &&
+		(l.Efficiency > 0 && l.Efficiency <= 1 || math.IsNaN(l.Efficiency)) && (notNegative(l.Rpm) || math.IsNaN(l.Rpm))
 }

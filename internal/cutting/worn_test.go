@@ -41,7 +41,7 @@ func TestWornDrill(t *testing.T) {
 func TestHandbookOverMeasured(t *testing.T) {
 	checks := testkit.Against(t, testkit.SubramanianCook, "the handbook's forces over those measured in cast iron of 150 HB").Because("another method; the handbook's are for shop use and lie on the safe side")
 	for _, feed := range []float64{0.10, 0.15, 0.20, 0.25, 0.30} {
-		r := accepted(cutting.Load{D: 10.32, Feed: feed, Chisel: 0.18 * 10.32, KdThrust: 14000, KdTorque: 14000, Wear: 1, Efficiency: math.NaN(), Rpm: math.NaN()}.Result())(t)
+		r := cutting.Load{D: 10.32, Feed: feed, Chisel: 0.18 * 10.32, KdThrust: 14000, KdTorque: 14000, Wear: 1, Efficiency: math.NaN(), Rpm: math.NaN()}.Result()
 		at := fmt.Sprintf(" at %g mm", feed)
 		checks.Between("thrust"+at, r.Thrust/cutting.WornThrust(10.32, feed, 0, 1471), 1.36, 1.41, "")
 		checks.Between("torque"+at, r.Torque/cutting.WornTorque(10.32, feed, 0, 1471), 1.52, 1.67, "")

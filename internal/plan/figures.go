@@ -318,11 +318,7 @@ func (p *Plan) thrust(s *State) float64 {
 	}
 	load := cutting.Load{D: b.D, Feed: b.Feed, Chisel: s.Ratio * b.D, KdThrust: m.KdThrust, KdTorque: m.KdTorque,
 		Wear: 1, Efficiency: math.NaN(), Rpm: math.NaN(), System: b.System}
-	res, err := load.Result()
-	if err != nil {
-		return math.NaN()
-	}
-	return res.Thrust
+	return load.Result().Thrust
 }
 
 // pointLength is the point's length when it is done: its own, where nothing comes off.

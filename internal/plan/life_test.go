@@ -260,10 +260,7 @@ func TestForecastThins(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := &j.Body
-	thinning, err := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}.ToRatio(b.NewChisel)
-	if err != nil {
-		t.Fatal(err)
-	}
+	thinning := cutting.Thick{D: b.D, Web: p.Ground.Web, ChiselAngle: b.ChiselAfter, Feed: b.Feed}.ToRatio(b.NewChisel)
 	near(t, "web thinned to", p.Done.Web, thinning.WebTarget, 1e-12)
 	near(t, "chisel", p.Done.Chisel, thinning.ChiselAfter, 1e-12)
 	near(t, "thrust over that before", b.ThrustRatio(&p.Done)/b.ThrustRatio(&p.Ground), thinning.ThrustRatio, 1e-12)

@@ -65,7 +65,7 @@ func pilotedOf(d *drill.Drill) piloted {
 	}
 	p.over = p.force // of a pilot too small for the chisel edge, which takes nothing off it
 	if !p.narrow() {
-		p.over = orNaN(p.load.OverPilot(p.bore))
+		p.over = p.load.OverPilot(p.bore)
 	}
 	return p
 }

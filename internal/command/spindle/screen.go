@@ -86,7 +86,7 @@ func (w *work) loads() sheet.Grid {
 	sharp := w.load
 	sharp.Wear, sharp.WearTorque = 1, 0
 	row := func(name string, factors cutting.Factors) {
-		a, b := loadOf(&sharp, factors), loadOf(&w.load, factors)
+		a, b := sharp.With(factors), w.load.With(factors)
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(name), sheet.V(a.Thrust), sheet.V(b.Thrust), sheet.V(a.Torque), sheet.V(b.Torque)})
 	}
 	row("by chisel edge and web", w.force.Factors)

@@ -129,12 +129,8 @@ func (r *running) pecks() sheet.Grid {
 		sheet.Lengths("depth_mm", "to"), sheet.Lengths("stroke_mm", "stroke"),
 	}}
 	rule := cutting.PeckRule{First: handbook.PeckFirst, Next: handbook.PeckNext, Shrink: handbook.PeckShrink, Least: handbook.PeckLeast}
-	depths, err := cutting.Pecks(r.depth, r.load.D, rule)
-	if err != nil { // no depth or no size: nothing to divide
-		return g
-	}
 	from := 0.0
-	for _, to := range depths {
+	for _, to := range cutting.Pecks(r.depth, r.load.D, rule) {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.V(to), sheet.V(to - from)})
 		from = to
 	}

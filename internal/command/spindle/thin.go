@@ -63,18 +63,13 @@ func targetOf(d *drill.Drill) target {
 
 func thinningOf(d *drill.Drill) thinning {
 	t := thinning{work: workOf(d), target: targetOf(d)}
-	if t.edge.from != asNew && sheet.Known(t.load.D) {
-		var err error
-		t.Thinning, err = t.thinTo(d)
-		t.known = err == nil
-	}
-	short, nan := *t.Found.Limit(judge.ChiselRatioLimit), math.NaN()
+	t.Thinning = t.thinTo(d)
+	t.known = sheet.Known(t.WebTarget)
+	short := *t.Found.Limit(judge.ChiselRatioLimit)
 	core := handbook.Band{Low: handbook.LeastWebRatio, High: math.Inf(1), Source: handbook.LeastWebSource}
 	split := handbook.Band{Low: handbook.LeastChiselRatio, High: math.Inf(1), Source: handbook.LeastChiselSource}
 	if !t.known {
-		t.Thinning = cutting.Thinning{WebTarget: nan, NotchDepth: nan, ChiselBefore: nan, ChiselAfter: nan,
-			RatioBefore: nan, RatioAfter: nan, WebRatio: nan, ThrustRatio: nan}
-		short, core = handbook.Band{Low: nan, High: nan}, handbook.Band{Low: nan, High: nan}
+		short.Low, short.High, core.Low, core.High = math.NaN(), math.NaN(), math.NaN(), math.NaN()
 	}
 	t.hold(chiselLimit, t.RatioBefore, short)
 	t.hold(ratioAfterLimit, t.RatioAfter, short)
@@ -86,8 +81,11 @@ func thinningOf(d *drill.Drill) thinning {
 
 // thinTo thins to the target that was asked for, else to a new drill's chisel
 // edge, as the plan of a regrind does.
-func (t *thinning) thinTo(d *drill.Drill) (cutting.Thinning, error) {
+func (t *thinning) thinTo(d *drill.Drill) cutting.Thinning {
 	thick := t.thick()
+	if t.edge.from == asNew { // there is nothing to thin
+		thick.Web = math.NaN()
+	}
 	switch t.target {
 	case toRatio:
 		return thick.ToRatio(d.Value(drill.ToChiselRatio))

@@ -97,7 +97,7 @@ func (w *work) conditions() sheet.Grid {
 	for _, f := range handbook.WearFactors {
 		l := w.load
 		l.Wear, l.WearTorque = f.Mid(), 0
-		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(loadOf(&l, w.force.Factors))...))
+		g.Rows = append(g.Rows, append([]sheet.Cell{sheet.W(f.Name), sheet.V(l.Wear)}, loadCells(l.With(w.force.Factors))...))
 	}
 	return g
 }

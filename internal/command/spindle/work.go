@@ -124,24 +124,7 @@ func (w *work) ratio() float64 { return w.edge.length / w.load.D }
 func (w *work) newRatio() float64 { return handbook.NewChiselRatio(w.load.D) }
 
 // at is what the load comes to with a chisel edge of that c/D.
-func (w *work) at(ratio float64) cutting.Result { return loadOf(&w.load, cutting.FactorsOf(ratio)) }
-
-// loadOf is what a load comes to with those factors.
-func loadOf(l *cutting.Load, f cutting.Factors) cutting.Result {
-	res := orNaN(l.With(f))
-	res.Factors = f
-	return res
-}
-
-// orNaN is a result, of NaN where a reading is missing: every reading that cannot be
-// was refused before.
-func orNaN(res cutting.Result, err error) cutting.Result {
-	if err != nil {
-		nan := math.NaN()
-		return cutting.Result{Thrust: nan, Torque: nan, PowerCutter: nan, PowerMotor: nan, ChiselShare: nan}
-	}
-	return res
-}
+func (w *work) at(ratio float64) cutting.Result { return w.load.With(cutting.FactorsOf(ratio)) }
 
 // inch reports whether the handbook's inch equations are used.
 func (w *work) inch() bool { return w.load.System == quantity.Inch }
