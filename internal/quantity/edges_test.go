@@ -64,7 +64,7 @@ func TestInchesAreExportedInWholeDigits(t *testing.T) {
 
 // The last letter is a size.
 func TestLastSizes(t *testing.T) {
-	if n, _ := Nearest(0.413*25.4, LetterSize); n.At.Name != "Z" {
+	if n := Nearest(0.413*25.4, LetterSize); n.At.Name != "Z" {
 		t.Errorf("0.413 in is %q", n.At.Name)
 	}
 }

@@ -50,7 +50,7 @@ const sameSize = 0.0005
 func Names(mm float64) []SizeName {
 	var out []SizeName
 	for _, s := range AllSeries {
-		if n, _ := Nearest(mm, s); n.At.Name != "" {
+		if n := Nearest(mm, s); n.At.Name != "" {
 			out = append(out, n.At)
 		}
 	}
@@ -73,7 +73,7 @@ func Called(v Value) []SizeName {
 	var out []SizeName
 	off := typedWithin(v)
 	for _, s := range AllSeries {
-		n, _ := Nearest(v.V, s)
+		n := Nearest(v.V, s)
 		for _, size := range [...]SizeName{n.Below, n.Above} {
 			if size.Name != "" && math.Abs(size.MM-v.V) <= off {
 				out = append(out, size)
@@ -134,7 +134,7 @@ func WornFrom(mm float64, first System) (Worn, bool) {
 		if (s == MetricSize) == (first == Inch) {
 			other = 1
 		}
-		n, _ := Nearest(mm, s)
+		n := Nearest(mm, s)
 		for _, size := range [...]SizeName{n.Above, n.Below} {
 			w := Worn{size, size.MM - mm}
 			if size.Name == "" || w.By < -DefaultGauges.Caliper || w.By > handbook.Undersize(size.MM).High {
@@ -153,45 +153,15 @@ func WornFrom(mm float64, first System) (Worn, bool) {
 	return Worn{}, false
 }
 
-// Nearest returns the sizes of one series about a diameter in millimetres. It
-// is false if the diameter lies outside the series; the one neighbour that
-// exists is still given. The steps of the series are common practice, the
+// Nearest returns the sizes of one series about a diameter in millimetres; outside
+// the series there is one. The steps of the series are common practice, the
 // numbers and letters from memory; see handbook.SizeTables.
-func Nearest(mm float64, in Series) (n Neighbours, ok bool) {
-	return about(mm, catalogue()[in])
-}
-
-// NextUp returns the next larger size of any series; false beyond the last.
-// Of two names for one size it gives the fraction; Names gives both.
-func NextUp(mm float64) (SizeName, bool) {
-	return next(mm, func(n Neighbours) SizeName { return n.Above })
-}
-
-// NextDown returns the next smaller size of any series; false below the first.
-// Of two names for one size it gives the fraction; Names gives both.
-func NextDown(mm float64) (SizeName, bool) {
-	return next(mm, func(n Neighbours) SizeName { return n.Below })
-}
-
-// next returns the nearest of the neighbours in all series.
-func next(mm float64, of func(Neighbours) SizeName) (SizeName, bool) {
-	var best SizeName
-	for _, s := range AllSeries {
-		n, _ := Nearest(mm, s)
-		if size := of(n); size.Name != "" && (best.Name == "" || math.Abs(size.MM-mm) < math.Abs(best.MM-mm)-sameSize) {
-			best = size
-		}
-	}
-	return best, best.Name != ""
-}
-
-// about finds the neighbours of a diameter in a list in ascending order.
-func about(mm float64, list []SizeName) (n Neighbours, ok bool) {
+func Nearest(mm float64, in Series) (n Neighbours) {
 	if math.IsNaN(mm) {
-		return Neighbours{}, false
+		return n
 	}
-	byMM := func(s SizeName, target float64) int { return cmp.Compare(s.MM, target) }
-	i, _ := slices.BinarySearchFunc(list, mm-sameSize, byMM)
+	list := catalogue()[in]
+	i, _ := slices.BinarySearchFunc(list, mm-sameSize, func(s SizeName, target float64) int { return cmp.Compare(s.MM, target) })
 	if i > 0 {
 		n.Below = list[i-1]
 	}
@@ -202,8 +172,30 @@ func about(mm float64, list []SizeName) (n Neighbours, ok bool) {
 	if i < len(list) {
 		n.Above = list[i]
 	}
-	ok = n.At.Name != "" || n.Below.Name != "" && n.Above.Name != ""
-	return n, ok
+	return n
+}
+
+// NextUp returns the next larger size of any series; none, without a name, beyond the last.
+// Of two names for one size it gives the fraction; Names gives both.
+func NextUp(mm float64) SizeName {
+	return next(mm, func(n Neighbours) SizeName { return n.Above })
+}
+
+// NextDown returns the next smaller size of any series; none below the first.
+// Of two names for one size it gives the fraction; Names gives both.
+func NextDown(mm float64) SizeName {
+	return next(mm, func(n Neighbours) SizeName { return n.Below })
+}
+
+// next returns the nearest of the neighbours in all series.
+func next(mm float64, of func(Neighbours) SizeName) (best SizeName) {
+	for _, s := range AllSeries {
+		n := Nearest(mm, s)
+		if size := of(n); size.Name != "" && (best.Name == "" || math.Abs(size.MM-mm) < math.Abs(best.MM-mm)-sameSize) {
+			best = size
+		}
+	}
+	return best
 }
 
 // catalogue holds every series in ascending order. It is built when first asked

@@ -23,7 +23,7 @@ func FuzzSize(f *testing.F) {
 			return
 		}
 		for _, series := range AllSeries {
-			n, _ := Nearest(v.V, series)
+			n := Nearest(v.V, series)
 			for _, named := range []SizeName{n.Below, n.At, n.Above} {
 				if named.Name == "" {
 					continue

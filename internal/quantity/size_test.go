@@ -53,30 +53,29 @@ func TestNearest(t *testing.T) {
 		mm               float64
 		in               Series
 		below, at, above string
-		ok               bool
 	}{
-		{5.1054, NumberSize, "#8", "#7", "#6", true},
-		{5.15, NumberSize, "#7", "", "#6", true},
-		{0.3429, NumberSize, "", "#80", "#79", true},
-		{5.7912, NumberSize, "#2", "#1", "", true},
-		{6, NumberSize, "#1", "", "", false},
-		{0.1, NumberSize, "", "", "#80", false},
-		{6.35, LetterSize, "D", "E", "F", true},
-		{12.7, FractionSize, "31/64 in", "1/2 in", "33/64 in", true},
-		{45, FractionSize, "1-3/4 in", "", "1-25/32 in", true}, // past 1-3/4 in, where the step becomes 1/32
-		{80, FractionSize, "3-1/8 in", "", "3-1/4 in", true},
-		{13.9, MetricSize, "13.8 mm", "13.9 mm", "14 mm", true},
-		{0.3, MetricSize, "0.28 mm", "0.3 mm", "0.32 mm", true},
-		{25, MetricSize, "24.75 mm", "25 mm", "25.5 mm", true},
-		{31.8, MetricSize, "31.5 mm", "", "32 mm", true}, // past 25 mm from memory
-		{32, MetricSize, "31.5 mm", "32 mm", "33 mm", true},
-		{100, MetricSize, "99 mm", "100 mm", "", true},
-		{101, MetricSize, "100 mm", "", "", false},
-		{math.NaN(), MetricSize, "", "", "", false},
+		{5.1054, NumberSize, "#8", "#7", "#6"},
+		{5.15, NumberSize, "#7", "", "#6"},
+		{0.3429, NumberSize, "", "#80", "#79"},
+		{5.7912, NumberSize, "#2", "#1", ""},
+		{6, NumberSize, "#1", "", ""},
+		{0.1, NumberSize, "", "", "#80"},
+		{6.35, LetterSize, "D", "E", "F"},
+		{12.7, FractionSize, "31/64 in", "1/2 in", "33/64 in"},
+		{45, FractionSize, "1-3/4 in", "", "1-25/32 in"}, // past 1-3/4 in, where the step becomes 1/32
+		{80, FractionSize, "3-1/8 in", "", "3-1/4 in"},
+		{13.9, MetricSize, "13.8 mm", "13.9 mm", "14 mm"},
+		{0.3, MetricSize, "0.28 mm", "0.3 mm", "0.32 mm"},
+		{25, MetricSize, "24.75 mm", "25 mm", "25.5 mm"},
+		{31.8, MetricSize, "31.5 mm", "", "32 mm"}, // past 25 mm from memory
+		{32, MetricSize, "31.5 mm", "32 mm", "33 mm"},
+		{100, MetricSize, "99 mm", "100 mm", ""},
+		{101, MetricSize, "100 mm", "", ""},
+		{math.NaN(), MetricSize, "", "", ""},
 	} {
-		n, ok := Nearest(c.mm, c.in)
-		if n.Below.Name != c.below || n.At.Name != c.at || n.Above.Name != c.above || ok != c.ok {
-			t.Errorf("%v in %s: %+v %v, want %+v", c.mm, c.in, n, ok, c)
+		n := Nearest(c.mm, c.in)
+		if n.Below.Name != c.below || n.At.Name != c.at || n.Above.Name != c.above {
+			t.Errorf("%v in %s: %+v, want %+v", c.mm, c.in, n, c)
 		}
 	}
 }
@@ -97,10 +96,8 @@ func TestNextOverAllSeries(t *testing.T) {
 		{100, "99 mm", ""},
 		{0.01, "", "0.2 mm"},
 	} {
-		down, ok1 := NextDown(c.mm)
-		up, ok2 := NextUp(c.mm)
-		if down.Name != c.down || up.Name != c.up || ok1 != (c.down != "") || ok2 != (c.up != "") {
-			t.Errorf("%v: down %v %v, up %v %v; want %+v", c.mm, down, ok1, up, ok2, c)
+		if down, up := NextDown(c.mm), NextUp(c.mm); down.Name != c.down || up.Name != c.up {
+			t.Errorf("%v: down %v, up %v; want %+v", c.mm, down, up, c)
 		}
 	}
 }
@@ -115,8 +112,8 @@ func TestEveryNameReadsBack(t *testing.T) {
 			if err != nil || !near(v.V, size.MM) {
 				t.Errorf("%s: %v %v, want %v", size.Name, v.V, err, size.MM)
 			}
-			n, ok := Nearest(v.V, s)
-			if !ok || n.At != size {
+			n := Nearest(v.V, s)
+			if n.At != size {
 				t.Errorf("%s is found as %+v", size.Name, n)
 			}
 			if i > 0 && (size.MM <= list[i-1].MM || n.Below != list[i-1]) {
@@ -130,8 +127,8 @@ func TestEveryNameReadsBack(t *testing.T) {
 func TestNeighboursBracket(t *testing.T) {
 	testkit.Property(t, "the sizes below and above bracket a diameter and lead back to each other", func(t *rapid.T) {
 		mm := rapid.Float64Range(0.2, 101).Draw(t, "mm")
-		up, okUp := NextUp(mm)
-		down, okDown := NextDown(mm)
+		up, down := NextUp(mm), NextDown(mm)
+		okUp, okDown := up.Name != "", down.Name != ""
 		if okUp && up.MM <= mm || okDown && down.MM >= mm {
 			t.Fatalf("%v: %v %v", mm, down, up)
 		}

@@ -73,11 +73,11 @@ func neighbours(mm float64) sheet.Grid {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(series), sheet.W(down.Name), millimetres(down), sheet.W(up.Name), millimetres(up)})
 	}
 	for _, series := range quantity.AllSeries {
-		n, _ := quantity.Nearest(mm, series)
+		n := quantity.Nearest(mm, series)
 		row(series.String(), n.Below, n.Above)
 	}
-	down, _ := quantity.NextDown(mm)
-	up, _ := quantity.NextUp(mm)
+	down := quantity.NextDown(mm)
+	up := quantity.NextUp(mm)
 	row("any", down, up)
 	return g
 }

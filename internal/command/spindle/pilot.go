@@ -181,8 +181,8 @@ func (p *piloted) remarks(s *sheet.Sheet) {
 	case p.narrow():
 		s.Find("pilot-narrower-than-web", sheet.Warn, "a pilot of {} is narrower than the web, {}: the chisel edge still cuts metal; it is reckoned as without a pilot", bore, quantity.MM(p.low))
 	case !p.given && len(p.sizes) == 0:
-		down, _ := quantity.NextDown(p.low)
-		up, _ := quantity.NextUp(p.high)
+		down := quantity.NextDown(p.low)
+		up := quantity.NextUp(p.high)
 		s.Find("no-pilot-size", sheet.Note, "no ordinary size lies between the web and the chisel edge; the next ones are {} and {}", quantity.Say(cmp.Or(down.Name, "none")), quantity.Say(cmp.Or(up.Name, "none")))
 	}
 	switch {

@@ -15,14 +15,14 @@ func sizesIn(low, high float64) []quantity.SizeName {
 	const edge = 1e-9
 	var out []quantity.SizeName
 	for _, series := range quantity.AllSeries {
-		n, _ := quantity.Nearest(low, series)
+		n := quantity.Nearest(low, series)
 		size := n.At
 		if size.Name == "" || size.MM < low-edge {
 			size = n.Above
 		}
 		for size.Name != "" && size.MM <= high+edge {
 			out = append(out, size)
-			n, _ = quantity.Nearest(size.MM, series)
+			n = quantity.Nearest(size.MM, series)
 			size = n.Above
 		}
 	}

@@ -30,7 +30,7 @@ func TestPilotSizes(t *testing.T) {
 		}
 		at := rapid.Float64Range(low, high).Draw(t, "between")
 		for _, series := range quantity.AllSeries {
-			n, _ := quantity.Nearest(at, series)
+			n := quantity.Nearest(at, series)
 			for _, size := range []quantity.SizeName{n.Below, n.At, n.Above} {
 				if size.Name != "" && size.MM >= low && size.MM <= high && !listed[size.Name] {
 					t.Fatalf("%s lies from %g to %g and is not listed", size.Name, low, high)

@@ -7,7 +7,53 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"evenlip/internal/fault"
 )
+
+// oneLine shows what a line looks like.
+const oneLine = `{"size": "12mm", "web": 2.1}`
+
+// JSON reads the drill of one line: an object whose keys are the flags' names,
+// and name and units. A value is a text, a bare number, true or false, or a
+// list of two; null stands for a reading that was not taken. All that is wrong with
+// the line's form is returned.
+func (l *Lines) JSON(number int, line []byte) ([]Given, fault.List) {
+	l.begin(number, string(line))
+	if at, why, hint := notJSON(line); why != "" {
+		l.malformed(at, why, hint)
+		return nil, l.faults
+	}
+	w := walker{text: l.text}
+	if w.peek() != '{' {
+		l.malformed(w.at, "takes one drill a line, such as "+oneLine, aboutStart(w.text[w.at:]))
+		return nil, l.faults
+	}
+	for w.at++; w.peek() != '}'; w.pass(',') {
+		l.member(&w)
+	}
+	return l.end()
+}
+
+// member takes one key and its value.
+func (l *Lines) member(w *walker) {
+	at := w.at
+	key, _ := w.value()
+	w.pass(':')
+	r, known := l.key(l.to(at), key)
+	w.peek()
+	at = w.at
+	text, kind := w.value()
+	switch {
+	case !known || kind == 'n':
+	case kind == '{':
+		l.refuse(l.to(at), r, key+": takes a text, a number or a list of two", "")
+	case r >= readings && strings.IndexByte("tf[", kind) >= 0:
+		l.refuse(l.to(at), r, key+": takes a text", "")
+	default:
+		l.take(at, r, text)
+	}
+}
 
 // notJSON says what the standard library has against a line, and where.
 func notJSON(line []byte) (offset int, fault, hint string) {
@@ -40,18 +86,6 @@ func aboutStart(line string) string {
 	return "one JSON object a line; for CSV say --input csv, and a drill's YAML file is for evenlip inspect FILE"
 }
 
-// kind is what stands at a place in JSON.
-type kind uint8
-
-const (
-	isNull kind = iota
-	isText
-	isNumber
-	isTruth
-	isList
-	isNested // an object, or a list of anything but texts and numbers
-)
-
 // walker goes through a text that is valid JSON.
 type walker struct {
 	text string
@@ -78,29 +112,24 @@ func (w *walker) pass(mark byte) {
 }
 
 // value returns the value that begins here, after white space, as it would be
-// written for a flag: a list's items with commas between them.
-func (w *walker) value() (string, kind) {
-	switch w.peek() {
+// written for a flag: a list's items with commas between them. Its kind is the byte
+// that it begins with, { also of a list of anything but texts and numbers.
+func (w *walker) value() (text string, kind byte) {
+	kind = w.peek()
+	switch kind {
 	case '"':
-		return w.quoted(), isText
+		return w.quoted(), kind
 	case '[':
 		return w.list()
 	case '{':
 		w.skip()
-		return "", isNested
+		return "", kind
 	}
 	from := w.at
 	for w.at < len(w.text) && !ends(w.text[w.at]) {
 		w.at++
 	}
-	word := w.text[from:w.at]
-	switch word {
-	case "null":
-		return "", isNull
-	case "true", "false":
-		return word, isTruth
-	}
-	return word, isNumber
+	return w.text[from:w.at], kind
 }
 
 // ends reports whether a byte stands behind a number, and is none of it.
@@ -128,18 +157,18 @@ func (w *walker) quoted() string {
 }
 
 // list joins the items of a list.
-func (w *walker) list() (string, kind) {
+func (w *walker) list() (text string, kind byte) {
 	var items []string
-	what := isList
+	kind = '['
 	for w.at++; w.peek() != ']'; w.pass(',') {
-		item, kind := w.value()
-		if kind != isText && kind != isNumber {
-			what = isNested
+		item, of := w.value()
+		if strings.IndexByte("tfn[{", of) >= 0 {
+			kind = '{'
 		}
 		items = append(items, item)
 	}
 	w.at++
-	return strings.Join(items, ","), what
+	return strings.Join(items, ","), kind
 }
 
 // skip passes over an object.
