@@ -254,12 +254,14 @@ const statusTopic = `The exit status
   2  wrong usage, or a reading that cannot be
   3  a file that cannot be read or makes no sense
   4  done, but the answer could not be printed: do not do it again
+  5  understood, but refused as things stand: no drill of that id, one that was
+     thrown away, a file that is there already
 
-With 2 and 3 nothing is printed on standard output, but by batch, which with 3
-has answered the good lines. With 4 what was asked for is done, such as a record
-in a crib's file whose answer went to a full disk: a script that tried again
-would record it twice. A signal ends evenlip with 128 and the signal's number.
-What is wrong goes to standard error.
+With 2, 3 and 5 nothing is printed on standard output, but by batch, which with
+3 has answered the good lines. With 4 what was asked for is done, such as a
+record in a crib's file whose answer went to a full disk: a script that tried
+again would record it twice. A signal ends evenlip with 128 and the signal's
+number. What is wrong goes to standard error, with --format json as one object.
 `
 
 const unitsTopic = `How sizes, lengths and angles are written, without a blank

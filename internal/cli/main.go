@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -67,16 +68,26 @@ func Main(args []string, in io.Reader, out, errw io.Writer) int {
 // fail prints what went wrong and returns the status for it.
 func (a *app) fail(err error) int {
 	list := fault.Of(err)
+	status := int(list.Exit())
+	list = slices.DeleteFunc(slices.Clone(list), func(f *fault.Fault) bool { return f.Text == "" }) // its status says it all
+	if len(list) > 0 && a.wantsJSON() {
+		fmt.Fprintf(a.err, "%s\n", print.AppendErrors(nil, list))
+		return status
+	}
 	for _, f := range list {
-		if f.Text == "" { // its status says it all
-			continue
-		}
 		a.complain("error:", f.Error())
 		if f.Hint != "" {
 			a.complain("hint:", f.Hint)
 		}
 	}
-	return int(list.Exit())
+	return status
+}
+
+// wantsJSON reports whether JSON was asked for, also behind the flag that is at fault.
+func (a *app) wantsJSON() bool {
+	const flag, form = "--format", string(print.JSON)
+	at := slices.Index(a.args, flag)
+	return slices.Contains(a.args, flag+"="+form) || at >= 0 && at+1 < len(a.args) && a.args[at+1] == form
 }
 
 // remark prints a line for a person, unless none is wanted.

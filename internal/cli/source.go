@@ -81,7 +81,7 @@ func (a *app) fromCrib(s *source, file string) (*held, fault.List) {
 	}
 	kept, ok := c.Find(s.id)
 	if !ok {
-		return nil, fault.List{fault.Flag("drill", c.Meant(s.id), "no drill of this crib is called %q", s.id)}
+		return nil, fault.List{fault.Refuse(c.Meant(s.id), "no drill of this crib is called %q", s.id).In(fault.Place{Flag: "drill"}, "")}
 	}
 	d := kept.Readings
 	h := &held{given: []drill.Given{{Reading: drill.Name, Text: kept.ID}}, from: kept.ID, id: kept.ID, gone: kept.Retired(),

@@ -32,7 +32,7 @@ func Nearest(dir string) (path string, found bool) {
 func Start(path string, text []byte) error {
 	err := store.Create(path, text)
 	if errors.Is(err, fs.ErrExist) {
-		return fault.New("name another with --file", "%s is there already", path)
+		return fault.Refuse("name another with --file", "%s is there already", path)
 	}
 	return err
 }

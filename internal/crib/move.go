@@ -56,10 +56,10 @@ type mover struct {
 func (c *Crib) Apply(id string, ch Change) (*Outcome, error) {
 	d, ok := c.Find(id)
 	if !ok {
-		return nil, fault.New(c.Meant(id), "no drill of this crib is called %q", id)
+		return nil, fault.Refuse(c.Meant(id), "no drill of this crib is called %q", id)
 	}
 	if day := d.Retired(); day != "" {
-		return nil, fault.New("if it is still there, take that entry out of its history by hand", "%q was retired on %s", id, day)
+		return nil, fault.Refuse("if it is still there, take that entry out of its history by hand", "%q was retired on %s", id, day)
 	}
 	m := &mover{d: d, ch: &ch, out: Outcome{ID: id, Old: d.Readings, stock: strings.TrimSpace(ch.Stock)}}
 	for _, step := range [...]func() error{m.day, m.readings, m.act, m.check, m.slips} {

@@ -22,6 +22,7 @@ const (
 	Usage     Status = 2 // wrong usage or an impossible reading
 	Data      Status = 3 // a file that cannot be read or makes no sense
 	Unprinted Status = 4 // done, but the answer could not be printed
+	Refused   Status = 5 // understood, but things stand otherwise: no slip of typing
 )
 
 // Place says where a fault stands: a flag, or a place in a file. The zero Place is
@@ -60,6 +61,14 @@ type Fault struct {
 // New makes a fault of wrong usage.
 func New(hint, format string, args ...any) *Fault {
 	return &Fault{Text: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+// Refuse makes a fault of what was understood and cannot be done as things stand: a
+// drill that is not there, one that was thrown away, a file that is there already.
+func Refuse(hint, format string, args ...any) *Fault {
+	f := New(hint, format, args...)
+	f.Status = Refused
+	return f
 }
 
 // NewData makes a fault of a file or its data.

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
@@ -300,6 +301,42 @@ func AppendFault(b []byte, file string, line int, text, hint string) []byte {
 		j.text("hint", hint)
 	}
 	return append(j.b, '}')
+}
+
+// AppendErrors appends the object that stands on standard error where the answer was to
+// be JSON: what is wrong, all of it, the hints, the exit status, where the first fault
+// stands, and the faults one by one.
+func AppendErrors(b []byte, faults fault.List) []byte {
+	j := object{b: append(b, '{')}
+	j.raw("schema", strconv.Itoa(Schema))
+	var texts, hints []string
+	for _, f := range faults {
+		texts = append(texts, f.Message())
+		if f.Hint != "" {
+			hints = append(hints, f.Hint)
+		}
+	}
+	j.text("error", strings.Join(texts, "; "))
+	j.textOrNull("hint", strings.Join(hints, "; "))
+	j.raw("status", strconv.Itoa(int(faults.Exit())))
+	j.place(faults[0].At)
+	j.open("faults", '[')
+	for _, f := range faults {
+		j.openElement('{')
+		j.text("error", f.Message())
+		j.textOrNull("hint", f.Hint)
+		j.place(f.At)
+		j.close('}')
+	}
+	j.close(']')
+	return append(j.b, '}')
+}
+
+func (j *object) place(at fault.Place) {
+	j.textOrNull("flag", at.Flag)
+	j.textOrNull("file", at.File)
+	j.numberOrNull("line", at.Line)
+	j.numberOrNull("column", at.Column)
 }
 
 // Encoder appends sheets as JSON. It remembers what one sheet after the other

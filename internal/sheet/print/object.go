@@ -47,6 +47,24 @@ func (j *object) text(name, v string) {
 	j.b = appendQuoted(j.b, v)
 }
 
+// textOrNull appends null where there is no text.
+func (j *object) textOrNull(name, v string) {
+	if v == "" {
+		j.raw(name, "null")
+		return
+	}
+	j.text(name, v)
+}
+
+// numberOrNull appends null for 0.
+func (j *object) numberOrNull(name string, n int) {
+	if n == 0 {
+		j.raw(name, "null")
+		return
+	}
+	j.raw(name, strconv.Itoa(n))
+}
+
 func (j *object) raw(name, v string) {
 	j.name(name)
 	j.b = append(j.b, v...)
