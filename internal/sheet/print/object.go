@@ -90,38 +90,38 @@ func (j *object) elements(items []string) {
 	j.close(']')
 }
 
-// A number below plainBelow that has three decimals or fewer, as readings and
-// limits have, needs no search for its shortest digits.
-const plainBelow, thousandths = 1e6, 1000
+// trillion bounds the decimals of a number that needs no search for its shortest
+// digits: what is exported in millimetres or degrees has twelve or fewer.
+const trillion = 1e12
 
 // appendNumber appends full precision; JSON has no NaN and no infinity, so
 // those are null.
 func appendNumber(b []byte, v float64) []byte {
-	switch {
+	switch size := math.Abs(v); {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return append(b, "null"...)
 	case v == 0:
 		return append(b, '0') // a negative zero too: no gauge reads minus nought
-	}
-	if n := math.Round(v * thousandths); n/thousandths == v && math.Abs(v) < plainBelow {
-		return appendThousandths(b, int64(n))
+	case size >= 0.001 && size < 1000: // no exponent, and fifteen digits at the most
+		if n := math.Round(v * trillion); n/trillion == v {
+			return appendTrillionths(b, int64(n))
+		}
 	}
 	return strconv.AppendFloat(b, v, 'g', -1, 64)
 }
 
-// appendThousandths appends n / 1000 with as many decimals as it needs.
-func appendThousandths(b []byte, n int64) []byte {
+// appendTrillionths appends n / 1e12 with as many decimals as it needs.
+func appendTrillionths(b []byte, n int64) []byte {
 	if n < 0 {
 		b, n = append(b, '-'), -n
 	}
-	b = strconv.AppendInt(b, n/thousandths, 10)
-	n %= thousandths
-	if n == 0 {
-		return b
+	b = strconv.AppendInt(b, n/trillion, 10)
+	if n %= trillion; n > 0 {
+		b = append(b, '.')
 	}
-	b = append(b, '.', byte('0'+n/100), byte('0'+n/10%10), byte('0'+n%10))
-	for b[len(b)-1] == '0' {
-		b = b[:len(b)-1]
+	for ; n > 0; n %= trillion {
+		n *= 10
+		b = append(b, byte('0'+n/trillion))
 	}
 	return b
 }

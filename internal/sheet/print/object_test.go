@@ -26,13 +26,14 @@ func TestNumbers(t *testing.T) {
 			t.Errorf("%v: %s, not %s", v, got, want)
 		}
 	}
-	for _, v := range []float64{0, math.Copysign(0, -1), 1, -1, 0.5, -0.5, 0.1, 0.001, -0.001, 0.0001, 0.0005, 1e-9, 999999, 999999.999, -999999.999, 1e6, -1e6, 1234567, 1e21, 1e300, 0.22499999999999998,
+	for _, v := range []float64{0, math.Copysign(0, -1), 1, -1, 0.5, -0.5, 0.1, 0.001, -0.001, 0.0001, 0.0005, 0.00005, 1e-9, 1e-12, 0.001000000000001, 999.999999999999, 999.9999999999999, 1000.000000000001, 999999, 999999.999, -999999.999, 1e6, -1e6, 1234567, 1e21, 1e300, 0.22499999999999998,
 		0.12000000000000001, 59.999, 59.99999999999999, 100, 120, 0.03, 10.05, math.MaxFloat64, math.SmallestNonzeroFloat64} {
 		check(t, v)
 	}
 	testkit.Property(t, "a number in JSON has the digits that the standard library finds shortest", func(t *rapid.T) {
 		check(t, rapid.Float64Range(-2e6, 2e6).Draw(t, "any"))
 		check(t, float64(rapid.Int64Range(-2e9, 2e9).Draw(t, "thousandths"))/1000)
+		check(t, float64(rapid.Int64Range(-2e15, 2e15).Draw(t, "trillionths"))/1e12)
 	})
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		if got := string(appendNumber(nil, v)); got != "null" {
