@@ -94,19 +94,19 @@ var LipFigures = sheet.Group[Result]{Title: "Lip height", Figures: []sheet.Def[R
 			}
 			return sheet.AsRead, "half the point angle wanted"
 		}},
-	{Letter: "h0", Label: "the even lips' line on the axis, over lip 2's corner", Kind: quantity.Length, Fine: true, Value: func(r *Result) float64 { return r.evened(func(p *point.TruingPlan) float64 { return p.Line.Height0 }) },
+	{Letter: "h0", Label: "the even lips' line on the axis, over lip 2's corner", Kind: quantity.Length, Fine: true, Value: func(r *Result) float64 { return r.evened().Line.Height0 },
 		Work: "min(dh + (X - x0) / tan(k1) + x0 / tan(kt), dh + X / tan(kt), (X - x0) / tan(k2) + x0 / tan(kt), X / tan(kt))"},
 	{Key: "stock_1_inner_mm", Label: "even up: lip 1, inner end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened(func(p *point.TruingPlan) float64 { return p.Stock1Inner }) },
+		Value: func(r *Result) float64 { return r.evened().Stock1Inner },
 		Work:  "dh + (X - x0) / tan(k1) - (h0 - x0 / tan(kt))"},
 	{Key: "stock_1_outer_mm", Label: "lip 1, outer end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened(func(p *point.TruingPlan) float64 { return p.Stock1Outer }) },
+		Value: func(r *Result) float64 { return r.evened().Stock1Outer },
 		Work:  "dh - (h0 - X / tan(kt))"},
 	{Key: "stock_2_inner_mm", Label: "lip 2, inner end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened(func(p *point.TruingPlan) float64 { return p.Stock2Inner }) },
+		Value: func(r *Result) float64 { return r.evened().Stock2Inner },
 		Work:  "(X - x0) / tan(k2) - (h0 - x0 / tan(kt))"},
 	{Key: "stock_2_outer_mm", Label: "lip 2, outer end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened(func(p *point.TruingPlan) float64 { return p.Stock2Outer }) },
+		Value: func(r *Result) float64 { return r.evened().Stock2Outer },
 		Work:  "X / tan(kt) - h0"},
 }}
 
@@ -121,13 +121,13 @@ func lipGauge(r *Result) quantity.Gauge {
 	return quantity.Indicator
 }
 
-// evened is a number of the plan to even the lips up, NaN where there is none.
-func (r *Result) evened(of func(*point.TruingPlan) float64) float64 {
-	plan, ok := r.Evening()
-	if !ok {
-		return math.NaN()
+// evened is the plan to even the lips up, all NaN where there is none.
+func (r *Result) evened() point.TruingPlan {
+	if plan, ok := r.Evening(); ok {
+		return plan
 	}
-	return of(&plan)
+	nan := math.NaN()
+	return point.TruingPlan{Line: point.Lip{Height0: nan, HalfAngle: nan}, Stock1Inner: nan, Stock1Outer: nan, Stock2Inner: nan, Stock2Outer: nan}
 }
 
 func heightWorks(r *Result) (work, source string) {
