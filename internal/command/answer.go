@@ -55,15 +55,17 @@ func Doubt(c Command, d *drill.Drill, s *sheet.Sheet, g quantity.Gauges) {
 func unused(c *Info, d *drill.Drill, s *sheet.Sheet) {
 	takes := c.Takes()
 	var names []string
-	s.Inputs = slices.DeleteFunc(s.Inputs, func(in sheet.Input) bool {
-		r, _ := drill.Find(in.Name)
-		idle := !slices.Contains(takes, r)
-		if idle {
-			names = append(names, in.Name)
+	taken := d.Taken()
+	for i := range taken {
+		if r := taken[i].Reading; !slices.Contains(takes, r) && d.Has(r) {
+			names = append(names, r.String())
 		}
-		return idle
-	})
-	if len(names) > 0 && !d.Sample && !d.Kept {
+	}
+	if len(names) == 0 {
+		return
+	}
+	s.Inputs = slices.DeleteFunc(s.Inputs, func(in sheet.Input) bool { return slices.Contains(names, in.Name) })
+	if !d.Sample && !d.Kept {
 		s.Find("not-used", sheet.Note, "{} makes no use of {}", quantity.Say(c.Name), quantity.Say(strings.Join(names, ", ")))
 	}
 }

@@ -1,6 +1,8 @@
 package point
 
 import (
+	"sync"
+
 	"evenlip/internal/command"
 	"evenlip/internal/drill"
 	"evenlip/internal/handbook"
@@ -20,7 +22,7 @@ reading it wants.`,
   evenlip inspect --size 1/2 --web 0.085 --chisel-length 0.105 --lip-angle 59,59 --format json
   evenlip inspect --sample --explain`,
 	Answers: "FIT, REGRIND, THIN, RETIRE, or MEASURE where too little was read",
-	Rule:    func() []drill.Reading { return drill.Of(drill.Point) }, Safety: &command.AtBench,
+	Rule:    sync.OnceValue(func() []drill.Reading { return drill.Of(drill.Point) }), Safety: &command.AtBench,
 }, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest, Screen: inspectScreen}
 
 // inspectFigures puts the figures of the whole point, and in a draw its verdict.

@@ -2,11 +2,13 @@
 package regrind
 
 import (
+	"slices"
+	"sync"
+
 	"evenlip/internal/command"
 	"evenlip/internal/drill"
 	"evenlip/internal/judge"
 	"evenlip/internal/plan"
-	"slices"
 )
 
 // Command is evenlip regrind.
@@ -26,6 +28,6 @@ from YAML files whose keys are the flags' names (- is standard input), or from
 	Rule:    readings, Safety: &command.AtWheel,
 }, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest, Screen: (*plan.Plan).Screen}
 
-func readings() []drill.Reading {
+var readings = sync.OnceValue(func() []drill.Reading {
 	return slices.DeleteFunc(drill.Of(drill.Point, drill.Plan), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Remove })
-}
+})
