@@ -131,10 +131,13 @@ const farApart = 0.1
 // tooFarApart refuses two lengths that look like one number with a decimal comma, where no
 // lips are so.
 func (d *Drill) tooFarApart(r Reading) *fault.Fault {
-	meant := d.DecimalComma(r)
 	size, sized := d.Get(Size)
 	a, b, _ := d.Pair(r)
-	if meant == "" || !sized || specs[r].Kind != quantity.Length || math.Abs(a-b) < farApart*size {
+	if !sized || specs[r].Kind != quantity.Length || math.Abs(a-b) < farApart*size {
+		return nil
+	}
+	meant := d.DecimalComma(r)
+	if meant == "" {
 		return nil
 	}
 	f := d.Refuse(r, "", "{} between the two lips cannot be on a {} drill", quantity.MM(math.Abs(a-b)), quantity.Of(quantity.Size, size))
@@ -155,7 +158,12 @@ func mostDecimals(unit string) int {
 // isWhole reports whether a number was written without a decimal point or a stroke.
 func isWhole(text string) bool {
 	digits := strings.TrimPrefix(text, "-")
-	return digits != "" && strings.Trim(digits, "0123456789") == ""
+	for i := range len(digits) {
+		if digits[i] < '0' || digits[i] > '9' {
+			return false
+		}
+	}
+	return digits != ""
 }
 
 func noMaterial(d *Drill) (quantity.Text, string) {
