@@ -205,8 +205,11 @@ const mostDecimals = 6
 // coarser than a resolution. The slack keeps a resolution of exactly 0.01, less
 // a rounding error, at two.
 func decimalsOf(resolution float64) int {
-	n := math.Ceil(-math.Log10(resolution) - 1e-9)
-	return int(min(max(n, 0), mostDecimals))
+	n := 0
+	for last := 1.0; n < mostDecimals && last > resolution*(1+2e-9); last /= 10 {
+		n++
+	}
+	return n
 }
 
 // decimalsOfFigures returns the decimals that three significant figures of x
