@@ -19,18 +19,19 @@ type Clearance struct {
 	Drop1, Drop2, Turn float64
 	// Apart is how far the clearance read and the one the heel drop gives differ,
 	// on the lip where they differ most; NaN where not both were taken.
-	Apart       float64
-	FeedAngle   float64 // at the corner
-	Working     float64 // at the corner, of the lip that has less
-	Least       float64 // the least along the lip
-	LeastAt     float64 // where, as r/R
-	LeastLip    int     // and on which lip
-	FeedLimit   float64 // mm/rev at which a flank rubs somewhere
-	RubsAt      float64 // the radius, mm, where
-	RubsLip     int     // and on which lip
-	Along       bool    // the whole lip was looked at, not the corner only
-	Aim         float64
-	Recommended handbook.Band
+	Apart          float64
+	Flank1, Flank2 point.Flank
+	FeedAngle      float64 // at the corner
+	Working        float64 // at the corner, of the lip that has less
+	Least          float64 // the least along the lip
+	LeastAt        float64 // where, as r/R
+	LeastLip       int     // and on which lip
+	FeedLimit      float64 // mm/rev at which a flank rubs somewhere
+	RubsAt         float64 // the radius, mm, where
+	RubsLip        int     // and on which lip
+	Along          bool    // the whole lip was looked at, not the corner only
+	Aim            float64
+	Recommended    handbook.Band
 }
 
 // Corner is the clearance at the corner of the lip that has less.
@@ -63,6 +64,8 @@ func clearanceOf(dr *drill.Drill, r *Result) Clearance {
 	} else {
 		c.Lip1, c.Lip2, c.Both, c.FromDrop = d1, d2, bothDrops, known(d1)
 	}
+	c.Flank1 = point.NewFlank(b.D, r.Chisel.Web, r.Point.K1, c.Lip1)
+	c.Flank2 = point.NewFlank(b.D, r.Chisel.Web, r.Point.K2, c.Lip2)
 	c.Aim, c.Recommended = Recommended(b.D, b.Material)
 	c.FeedAngle = point.FeedAngle(b.Feed, b.D/2)
 	c.Working = c.Corner() - c.FeedAngle
@@ -78,8 +81,7 @@ func (r *Result) alongLips() {
 	}
 	c.Along = true
 	inner, outer := lipEnds(r)
-	f1, f2 := r.flanks()
-	for i, f := range [...]point.Flank{f1, f2} {
+	for i, f := range [...]point.Flank{c.Flank1, c.Flank2} {
 		at, least := f.LeastWorking(r.Drill.Feed, inner, outer)
 		feed, rubs := f.FeedLimit(inner, outer)
 		if i == 0 || least < c.Least {
@@ -89,11 +91,6 @@ func (r *Result) alongLips() {
 			c.FeedLimit, c.RubsAt, c.RubsLip = feed, rubs, i+1
 		}
 	}
-}
-
-// flanks are the two lips' flanks.
-func (r *Result) flanks() (lip1, lip2 point.Flank) {
-	return point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K1, r.Clearance.Lip1), point.NewFlank(r.Drill.D, r.Chisel.Web, r.Point.K2, r.Clearance.Lip2)
 }
 
 // CornerClearance defines the lip clearance at the corners, as read or by the heel
@@ -179,9 +176,9 @@ var FlankSlopes = sheet.Group[Result]{Figures: []sheet.Def[Result]{
 	{Letter: "b", Label: "web angle at the corner", Kind: quantity.Angle, Work: "asin(w / D)",
 		Value: func(r *Result) float64 { return point.WebAngle(r.Chisel.Web, r.Drill.D/2) }},
 	{Letter: "g1", Label: "slope of flank 1 behind the lip", Kind: quantity.Number, Fine: true, Work: "(tan(C1) - sin(b) / tan(k1)) / cos(b)",
-		Value: func(r *Result) float64 { f, _ := r.flanks(); return f.Slope() }},
+		Value: func(r *Result) float64 { return r.Clearance.Flank1.Slope() }},
 	{Letter: "g2", Label: "slope of flank 2 behind the lip", Kind: quantity.Number, Fine: true, Work: "(tan(C2) - sin(b) / tan(k2)) / cos(b)",
-		Value: func(r *Result) float64 { _, f := r.flanks(); return f.Slope() }},
+		Value: func(r *Result) float64 { return r.Clearance.Flank2.Slope() }},
 }}
 
 // webAngleWorks is the formula of a web angle, but at the inner end of a lip that

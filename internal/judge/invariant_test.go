@@ -109,6 +109,10 @@ func swapped(r judge.Result) judge.Result {
 	p, c, l := &r.Point, &r.Clearance, &r.Lips
 	p.K1, p.K2, p.Difference = p.K2, p.K1, -p.Difference
 	c.Lip1, c.Lip2, c.Drop1, c.Drop2 = c.Lip2, c.Lip1, c.Drop2, c.Drop1
+	c.Flank1, c.Flank2 = c.Flank2, c.Flank1
+	e := &l.Evened
+	e.Line.Height0 -= l.Height // lip 2's corner is at no height
+	e.Stock1Inner, e.Stock1Outer, e.Stock2Inner, e.Stock2Outer = e.Stock2Inner, e.Stock2Outer, e.Stock1Inner, e.Stock1Outer
 	height := -l.Height
 	if l.TakenLevel {
 		height = 0

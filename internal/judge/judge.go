@@ -60,6 +60,7 @@ func Compute(d *drill.Drill) Result {
 	r.Face = faceOf(d)
 	r.Wear = wearOf(d)
 	r.hold()
+	r.Lips.Evened = r.evened()
 	r.Verdict = judge(&r)
 	return r
 }

@@ -160,7 +160,7 @@ func (r *Result) levelHeight(difference float64) float64 {
 // clearanceDifference is what the two clearances may differ by until the chisel
 // edge sits as far off the axis as lips at the limit of their height put it.
 func (r *Result) clearanceDifference(even handbook.Band) handbook.Band {
-	f1, f2 := r.flanks()
+	f1, f2 := r.Clearance.Flank1, r.Clearance.Flank2
 	b, k := point.WebAngle(r.Chisel.Web, r.Drill.D/2), r.Point.K()
 	middle, half := (f1.Slope()+f2.Slope())/2, point.SlopeDifferenceAt(even.High, r.Chisel.Web)/2
 	clearance := func(g float64) float64 { return math.Atan(g*math.Cos(b) + math.Sin(b)/math.Tan(k)) }

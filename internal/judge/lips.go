@@ -37,7 +37,8 @@ type Lips struct {
 	// ByLengths is the height difference that lip lengths and angles give; where
 	// the indicator gave one too, the two can be compared.
 	ByLengths    float64
-	Inner, Outer float64 // the lip's ends, along the lip in the end view
+	Inner, Outer float64          // the lip's ends, along the lip in the end view
+	Evened       point.TruingPlan // what makes the lips even, all NaN where there is no telling
 }
 
 // even is the height difference, mm, under which lips count as even: less than
@@ -88,7 +89,7 @@ func lengthDifference(l *Lips, p *Point) float64 {
 // ofClearance is how far unequal clearances put the chisel edge off the axis: zero
 // where not both were read, or where they are not known to lie on one drill.
 func ofClearance(r *Result) float64 {
-	f1, f2 := r.flanks()
+	f1, f2 := r.Clearance.Flank1, r.Clearance.Flank2
 	u := point.OffsetOfSlopes(f1.Slope(), f2.Slope(), r.Chisel.Web, r.Point.K1, r.Point.K2)
 	if !r.Clearance.Both || !known(u) {
 		return 0
@@ -211,12 +212,21 @@ func (r *Result) Target() float64 {
 
 // Evening is what to take off which lip to make the two even.
 func (r *Result) Evening() (plan point.TruingPlan, ok bool) {
-	l := &r.Lips
-	if !known(l.Height, l.Outer, r.Point.Angle) {
+	if !known(r.Lips.Evened.Line.Height0) {
 		return plan, false
 	}
-	plan, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, r.Target())
-	return plan, err == nil
+	return r.Lips.Evened, true
+}
+
+// evened works the plan out, once the limits are held: the target goes by them.
+func (r *Result) evened() point.TruingPlan {
+	l, nan := &r.Lips, math.NaN()
+	if known(l.Height, l.Outer, r.Point.Angle) {
+		if plan, err := point.Truing(l.Line1, l.Line2, l.Inner, l.Outer, r.Target()); err == nil {
+			return plan
+		}
+	}
+	return point.TruingPlan{Line: point.Lip{Height0: nan, HalfAngle: nan}, Stock1Inner: nan, Stock1Outer: nan, Stock2Inner: nan, Stock2Outer: nan}
 }
 
 // saved is how much less comes off when the lips are evened up to their own mean and

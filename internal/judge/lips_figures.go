@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"evenlip/internal/handbook"
-	"evenlip/internal/point"
 	"evenlip/internal/quantity"
 	"evenlip/internal/sheet"
 )
@@ -94,19 +93,19 @@ var LipFigures = sheet.Group[Result]{Title: "Lip height", Figures: []sheet.Def[R
 			}
 			return sheet.AsRead, "half the point angle wanted"
 		}},
-	{Letter: "h0", Label: "the even lips' line on the axis, over lip 2's corner", Kind: quantity.Length, Fine: true, Value: func(r *Result) float64 { return r.evened().Line.Height0 },
+	{Letter: "h0", Label: "the even lips' line on the axis, over lip 2's corner", Kind: quantity.Length, Fine: true, Value: func(r *Result) float64 { return r.Lips.Evened.Line.Height0 },
 		Work: "min(dh + (X - x0) / tan(k1) + x0 / tan(kt), dh + X / tan(kt), (X - x0) / tan(k2) + x0 / tan(kt), X / tan(kt))"},
 	{Key: "stock_1_inner_mm", Label: "even up: lip 1, inner end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened().Stock1Inner },
+		Value: func(r *Result) float64 { return r.Lips.Evened.Stock1Inner },
 		Work:  "dh + (X - x0) / tan(k1) - (h0 - x0 / tan(kt))"},
 	{Key: "stock_1_outer_mm", Label: "lip 1, outer end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened().Stock1Outer },
+		Value: func(r *Result) float64 { return r.Lips.Evened.Stock1Outer },
 		Work:  "dh - (h0 - X / tan(kt))"},
 	{Key: "stock_2_inner_mm", Label: "lip 2, inner end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened().Stock2Inner },
+		Value: func(r *Result) float64 { return r.Lips.Evened.Stock2Inner },
 		Work:  "(X - x0) / tan(k2) - (h0 - x0 / tan(kt))"},
 	{Key: "stock_2_outer_mm", Label: "lip 2, outer end", Kind: quantity.Length, GaugeOf: lipGauge,
-		Value: func(r *Result) float64 { return r.evened().Stock2Outer },
+		Value: func(r *Result) float64 { return r.Lips.Evened.Stock2Outer },
 		Work:  "X / tan(kt) - h0"},
 }}
 
@@ -119,15 +118,6 @@ func lipGauge(r *Result) quantity.Gauge {
 		return quantity.Caliper
 	}
 	return quantity.Indicator
-}
-
-// evened is the plan to even the lips up, all NaN where there is none.
-func (r *Result) evened() point.TruingPlan {
-	if plan, ok := r.Evening(); ok {
-		return plan
-	}
-	nan := math.NaN()
-	return point.TruingPlan{Line: point.Lip{Height0: nan, HalfAngle: nan}, Stock1Inner: nan, Stock1Outer: nan, Stock2Inner: nan, Stock2Outer: nan}
 }
 
 func heightWorks(r *Result) (work, source string) {
