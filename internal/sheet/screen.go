@@ -20,7 +20,8 @@ type Screen struct {
 	Lists   []List          // of many drills: what to type next stands behind them
 	Next    []Next
 	Rows    []Row
-	Tables  []Grid // in place of rows, or under them
+	Tables  []Grid // in front of the rows, or behind them
+	Behind  bool
 	Foot    []Foot
 	Told    string // codes of findings that it tells itself, apart by blanks
 	Scrap   bool   // the drill is never to be run again

@@ -17,7 +17,7 @@ import (
 
 // Command is evenlip cone.
 var Command = command.Of[Result]{Info: command.Info{
-	Name: "cone", Group: "grinder", Short: "setting of a swing fixture for a point, or the point it grinds",
+	Name: "cone", Safety: &command.AtWheel, Group: "grinder", Short: "setting of a swing fixture for a point, or the point it grinds",
 	Long: `A fixture that swings the drill about an axis grinds each flank to a cone. Any
 of three sets of readings will do, beside size and web:
   point-angle, clearance, chisel-angle, semi-angle   gives the setting
@@ -35,7 +35,7 @@ what to give up and by how much.`,
   evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
 		drill.ChiselAngle, drill.ChiselLength, drill.SemiAngle, drill.Vertex, drill.AxisAngle, drill.AxisOffset},
-}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Screen: (*Result).screen}
 
 const degree = math.Pi / 180
 

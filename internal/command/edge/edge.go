@@ -19,7 +19,7 @@ import (
 
 // Command is evenlip edge.
 var Command = command.Of[Result]{Info: command.Info{
-	Name: "edge", Short: "rake, clearance and inclination along the lip and the chisel edge",
+	Name: "edge", Safety: &command.AtBench, Short: "rake, clearance and inclination along the lip and the chisel edge",
 	Long: `The angles along the lip, place by place from the margin to the chisel's
 corner: inclination, rake, clearance, wedge, what a feed leaves of the
 clearance, and the cutting speed; where the rake passes through zero and where
@@ -31,7 +31,7 @@ size, and said.`,
   evenlip edge --size 10mm --at 1 --helix "20..40 by 5"`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.PointAngle, drill.LipAngle,
 		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.LipFlat, drill.Feed, drill.Rpm, drill.At},
-}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Screen: (*Result).screen}
 
 // Result is one lip of a drill at work.
 type Result struct {

@@ -60,6 +60,18 @@ func (t *tableWriter) cells(g *sheet.Grid) (words []bool, cells [][]string) {
 		}
 		cells = append(cells, out)
 	}
+	if t.f.Screen {
+		for i := range g.Columns {
+			column := make([]string, len(cells)-1)
+			for n, row := range cells[1:] {
+				column[n] = row[i]
+			}
+			evenDecimals(column)
+			for n, text := range column {
+				cells[n+1][i] = text
+			}
+		}
+	}
 	if g.Turned {
 		cells, words = turned(cells)
 	}

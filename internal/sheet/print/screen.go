@@ -56,6 +56,9 @@ func (t *tableWriter) screen(s *sheet.Sheet) {
 		rows = rows[:len(rows)-1]
 		figures = w.block(func() { w.rows(rows) })
 	}
+	if scr.Behind {
+		tables, figures = figures, tables
+	}
 	first := true
 	for _, block := range [][]string{answer, tables, figures, foot} {
 		if len(block) == 0 {
