@@ -22,6 +22,7 @@ func Materials(book *handbook.Book, people bool, system quantity.System) *sheet.
 		s.Grids = append(s.Grids, bandsInNumbers(book))
 	}
 	sources(s, handbook.MaterialTables())
+	s.Screen = func() *sheet.Screen { return listScreen(book, quantity.Format{System: system}) }
 	return s
 }
 
@@ -122,6 +123,7 @@ func Material(m *handbook.Material, book *handbook.Book, size quantity.Value, ex
 	one(s, sheet.Figure{Key: "kd_thrust", Label: "force factor Kd, thrust", Value: m.KdThrust, Kind: quantity.Count}, m.KdThrustSource)
 	one(s, sheet.Figure{Key: "kd_torque", Label: "force factor Kd, torque", Value: m.KdTorque, Kind: quantity.Count}, m.KdTorqueSource)
 	remarks(s, m)
+	s.Screen = func() *sheet.Screen { return materialScreen(m, at.d, size, book, s) }
 	return s
 }
 

@@ -38,6 +38,7 @@ func Size(v quantity.Value, first quantity.System, explain bool) *sheet.Sheet {
 	}
 	s.Grids = append(s.Grids, names, neighbours(v.V))
 	sources(s, handbook.SizeTables())
+	s.Screen = func() *sheet.Screen { return sizeScreen(v, s) }
 	return s
 }
 

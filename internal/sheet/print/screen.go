@@ -475,14 +475,15 @@ func (w *screenWriter) number(r *sheet.Row, m *sheet.Mark) string {
 // evenDecimals gives two numbers the same decimals: "61.0, 58.5".
 func evenDecimals(texts []string) {
 	most := 0
+	number := func(t string) bool { return strings.Trim(t, "-0123456789.") == "" && strings.ContainsAny(t, "0123456789") }
 	for _, t := range texts {
-		if _, frac, ok := strings.Cut(t, "."); ok {
+		if _, frac, ok := strings.Cut(t, "."); ok && number(t) {
 			most = max(most, len(frac))
 		}
 	}
 	for i, t := range texts {
 		whole, frac, _ := strings.Cut(t, ".")
-		if most > 0 && len(frac) < most && strings.Trim(t, "-0123456789.") == "" {
+		if most > 0 && len(frac) < most && number(t) {
 			texts[i] = whole + "." + frac + strings.Repeat("0", most-len(frac))
 		}
 	}

@@ -50,6 +50,9 @@ func padLeft(text string, cells int) string {
 // wrap breaks text into lines of at most width cells, between words. A word
 // longer than the line gets one of its own.
 func wrap(text string, width int) []string {
+	if style.Width(text) <= width && !strings.ContainsAny(text, "\n\t") {
+		return []string{text} // with the blanks that it has
+	}
 	return wrapItems(strings.Fields(text), " ", width)
 }
 
