@@ -98,7 +98,7 @@ func TestTheShopsMaterialsInTheList(t *testing.T) {
 			t.Errorf("%v: %v", row["name"], set)
 		}
 	}
-	table := run("", "material", "--shop", shop).out
+	table := run("", "material", "--full", "--shop", shop).out
 	if strings.Count(table, "*") != 2 || !strings.Contains(table, "110°*") {
 		t.Errorf("%s", table)
 	}

@@ -99,14 +99,14 @@ func listScreen(book *handbook.Book, f quantity.Format) *sheet.Screen {
 	all := book.Materials()
 	scr := &sheet.Screen{Head: quantity.Sayf("{} work materials", quantity.Of(quantity.Count, float64(len(all)))),
 		About: "point and lip clearance in degrees, cutting speed of high-speed steel"}
-	head := " pt  clear " + fmt.Sprintf("%6s", f.Unit(quantity.Cutting))
+	head := " pt clear " + fmt.Sprintf("%6s", f.Unit(quantity.Cutting))
 	g := sheet.Grid{Columns: []sheet.Column{word("", ""), word("", head), word("", ""), word("", head)}}
 	half := (len(all) + 1) / 2
 	cells := func(m *handbook.Material) []sheet.Cell {
 		point := handbook.Band{Low: m.PointAim, High: m.PointAim, Source: m.PointSource}
 		shop := m.PointSource.OfShop() || m.Clearance.Source.OfShop() || m.Speed.Source.OfShop()
 		bare := func(b handbook.Band) string { return strings.TrimSuffix(inWords(f, quantity.Angle, b), "°") }
-		figures := fmt.Sprintf("%3s  %5s %6s", bare(point), bare(m.Clearance), inWords(f, quantity.Cutting, m.Speed))
+		figures := fmt.Sprintf("%3s %5s %6s", bare(point), bare(m.Clearance), inWords(f, quantity.Cutting, m.Speed))
 		return []sheet.Cell{{Value: math.NaN(), Word: m.Name, Shop: shop}, sheet.W(figures)}
 	}
 	for i := range half {
