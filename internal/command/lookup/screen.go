@@ -54,15 +54,15 @@ func nearby(mm float64, own []quantity.SizeName) sheet.Grid {
 	var below, above []quantity.SizeName
 	down, up := mm, mm
 	for len(below) < about {
-		n, ok := quantity.NextDown(down)
-		if !ok {
+		n := quantity.NextDown(down)
+		if n.Name == "" {
 			break
 		}
 		below, down = append(below, n), n.MM
 	}
 	for len(above) < about {
-		n, ok := quantity.NextUp(up)
-		if !ok {
+		n := quantity.NextUp(up)
+		if n.Name == "" {
 			break
 		}
 		above, up = append(above, n), n.MM
