@@ -16,8 +16,7 @@ import (
 // list itself, a row for each of its rows.
 type steps struct {
 	ranges  []*drill.Taken
-	columns []sheet.Column  // after the ranges'
-	place   map[string]int  // of a column, by key
+	columns []sheet.Column  // after the ranges'; they are the same at each step
 	quiet   map[string]bool // columns, by key, that no person is shown
 	rows    [][]sheet.Cell  // the ranges' values first
 	// scripts is what a script reads beside the figures: which are outside their
@@ -51,7 +50,7 @@ type remark struct {
 }
 
 func newSteps(ranges []*drill.Taken) *steps {
-	return &steps{ranges: ranges, place: map[string]int{}, quiet: map[string]bool{}, seen: map[string]int{}}
+	return &steps{ranges: ranges, quiet: map[string]bool{}, seen: map[string]int{}}
 }
 
 func (t *steps) add(values []float64, s *sheet.Sheet) {
@@ -68,44 +67,33 @@ func (t *steps) add(values []float64, s *sheet.Sheet) {
 	}
 	for i := range s.Grids {
 		if g := &s.Grids[i]; g.Main {
-			t.lists = true
+			t.lists, t.columns = true, g.Columns
 			for _, row := range g.Rows {
-				t.row(values, script, len(row), func(n int) (sheet.Column, sheet.Cell) { return g.Columns[n], row[n] })
+				t.row(values, script, row)
 			}
 			return
 		}
 	}
-	var figures []*sheet.Figure
-	s.Each(func(f *sheet.Figure) { figures = append(figures, f) })
+	var row []sheet.Cell
+	t.columns = t.columns[:0]
 	for _, section := range s.Sections {
-		for _, f := range section.Figures {
+		for i := range section.Figures {
+			f := &section.Figures[i]
+			t.columns = append(t.columns, sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge})
 			t.quiet[f.Key] = section.Quiet
+			row = append(row, sheet.CellOf(f))
 		}
 	}
-	t.row(values, script, len(figures), func(n int) (sheet.Column, sheet.Cell) {
-		f := figures[n]
-		return sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind, Gauge: f.Gauge}, sheet.CellOf(f)
-	})
+	t.row(values, script, row)
 }
 
-// row adds one row of n cells; a column not met before is added.
-func (t *steps) row(values []float64, script [3]string, n int, at func(int) (sheet.Column, sheet.Cell)) {
-	row := make([]sheet.Cell, len(values), len(values)+n)
-	for i, v := range values {
-		row[i] = sheet.V(v)
+// row adds one row.
+func (t *steps) row(values []float64, script [3]string, cells []sheet.Cell) {
+	var row []sheet.Cell
+	for _, v := range values {
+		row = append(row, sheet.V(v))
 	}
-	for i := range n {
-		column, cell := at(i)
-		p, met := t.place[column.Key]
-		if !met {
-			p = len(t.columns)
-			t.place[column.Key] = p
-			t.columns = append(t.columns, column)
-		}
-		row = padded(row, len(values)+p+1)
-		row[len(values)+p] = cell
-	}
-	t.rows, t.scripts = append(t.rows, row), append(t.scripts, script)
+	t.rows, t.scripts = append(t.rows, append(row, cells...)), append(t.scripts, script)
 }
 
 // firsts are the ranges' values of the first step.
@@ -115,14 +103,6 @@ func (t *steps) firsts() []float64 {
 		out[i] = r.Swept.From.V
 	}
 	return out
-}
-
-// padded returns a row with at least n cells.
-func padded(row []sheet.Cell, n int) []sheet.Cell {
-	for len(row) < n {
-		row = append(row, sheet.V(math.NaN()))
-	}
-	return row
 }
 
 // breaches notes the figures outside their limits and returns their names.
@@ -227,7 +207,7 @@ func (t *steps) grid(keep func(column int) bool) sheet.Grid {
 	g := sheet.Grid{Key: "rows", Title: "Step by step", Main: true, Lead: lead}
 	for i := range t.ranges {
 		c := columnOf(t.ranges[i])
-		if _, taken := t.place[c.Key]; taken {
+		if slices.ContainsFunc(t.columns, func(other sheet.Column) bool { return other.Key == c.Key }) {
 			c.Key = "given_" + c.Key
 		}
 		g.Columns = append(g.Columns, c)
@@ -240,7 +220,6 @@ func (t *steps) grid(keep func(column int) bool) sheet.Grid {
 		}
 	}
 	for _, row := range t.rows {
-		row = padded(row, lead+len(t.columns))
 		out := slices.Clone(row[:lead])
 		for _, i := range kept {
 			out = append(out, row[lead+i])
@@ -254,7 +233,7 @@ func (t *steps) grid(keep func(column int) bool) sheet.Grid {
 func (t *steps) column(i int) []sheet.Cell {
 	out := make([]sheet.Cell, len(t.rows))
 	for n, row := range t.rows {
-		out[n] = padded(row, len(t.ranges)+i+1)[len(t.ranges)+i]
+		out[n] = row[len(t.ranges)+i]
 	}
 	return out
 }
