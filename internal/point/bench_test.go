@@ -46,7 +46,7 @@ func BenchmarkLeastWorking(b *testing.B) {
 func BenchmarkEdge(b *testing.B) {
 	e := point.NewEdge(point.NewFlank(10, 1.5, 59*deg, 12*deg), 30*deg)
 	for b.Loop() {
-		sink = e.At(3, 0.2).WorkingRake
+		sink = e.WorkingRake(3, 0.2)
 	}
 }
 
@@ -56,7 +56,7 @@ func TestNothingAllocates(t *testing.T) {
 	e := point.NewEdge(f, 30*deg)
 	for name, ask := range map[string]func() error{
 		"closed forms": func() error { sink = point.AlongLip(5, 1.5) + point.Height(10, 2); return nil },
-		"edge":         func() error { sink = e.At(3, 0.2).WorkingRake; return nil },
+		"edge":         func() error { sink = e.WorkingRake(3, 0.2); return nil },
 		"least":        func() error { sink, _ = f.LeastWorking(2, 0.76, 5); return nil },
 		"chisel":       func() error { c, err := plain118.WithChisel(1); sink = c.ChiselTangent(); return err },
 		"vertex":       func() error { c, err := plain118.WithVertex(5); sink = c.HeelClearance(5, 0.3); return err },
@@ -75,7 +75,7 @@ func TestNothingAllocates(t *testing.T) {
 			sink = p.AtCorner
 			return err
 		},
-		"facet": func() error { g, err := point.SecondFacet(0.1, 1, 1); sink = g; return err },
+		"facet": func() error { sink = point.SecondFacet(0.1, 1, 1); return nil },
 	} {
 		if err := ask(); err != nil || math.IsNaN(sink) {
 			t.Errorf("%s: %g, %v", name, sink, err)

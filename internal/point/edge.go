@@ -21,33 +21,6 @@ func NewEdge(flank Flank, helix float64) Edge {
 	return Edge{flank, helix, sin, cs}
 }
 
-// EdgeAngles are the angles at one place on the lip, in radians.
-type EdgeAngles struct {
-	R               float64 // radius of the place
-	Inclination     float64
-	NormalRake      float64 // at rest, square to the lip
-	WorkingRake     float64 // the same with the feed in the cutting direction
-	NormalClearance float64
-	Clearance       float64 // in the plane tangent to the cylinder of radius R
-	FeedAngle       float64
-	Working         float64 // Clearance less FeedAngle
-}
-
-// At returns the angles at radius r when feeding by feed per revolution.
-// Domain: web/2 < r <= d/2, feed >= 0; NaN outside.
-func (e Edge) At(r, feed float64) EdgeAngles {
-	return EdgeAngles{
-		R:               r,
-		Inclination:     e.Inclination(r),
-		NormalRake:      e.NormalRake(r),
-		WorkingRake:     e.WorkingRake(r, feed),
-		NormalClearance: e.NormalClearance(r),
-		Clearance:       e.flank.Clearance(r),
-		FeedAngle:       FeedAngle(feed, r),
-		Working:         e.flank.Working(r, feed),
-	}
-}
-
 // Inclination returns the angle of the lip out of square with the cutting
 // direction: asin(sin k sin b), k the half angle and b the web angle.
 // Domain: web/2 < r <= d/2; NaN outside.

@@ -15,23 +15,20 @@ import (
 // D 10, web 1.5, 118 degrees, helix 30, clearance 12, feed 0.2.
 func TestEdgeAngles(t *testing.T) {
 	apart := testkit.Against(t, testkit.Derived, "along the lip of 10 mm, web 1.5 mm, 118°, helix 30°, clearance 12°, feed 0.2 mm, by vectors").Because("what the feed adds to the rake was worked out to one digit")
-	e := point.NewEdge(point.NewFlank(10, 1.5, 59*deg, 12*deg), 30*deg)
+	flank := point.NewFlank(10, 1.5, 59*deg, 12*deg)
+	e := point.NewEdge(flank, 30*deg)
 	for _, c := range []struct{ r, lam, gn, an, cl, working float64 }{
 		{5, 7.39, 30.62, 10.53, 12.00, 11.64},
 		{2, 18.75, 2.99, 17.83, 18.78, 17.87},
 	} {
-		a := e.At(c.r, 0.2)
-		near(t, "radius", a.R, c.r, 0)
 		at := fmt.Sprintf(" at radius %g mm", c.r)
-		apart.Within("inclination"+at, a.Inclination/deg, c.lam, 0.005, "°")
-		apart.Within("normal rake"+at, a.NormalRake/deg, c.gn, 0.005, "°")
-		apart.Within("normal clearance"+at, a.NormalClearance/deg, c.an, 0.005, "°")
-		apart.Within("clearance"+at, a.Clearance/deg, c.cl, 0.005, "°")
-		apart.Within("working clearance"+at, a.Working/deg, c.working, 0.006, "°")
-		near(t, "feed angle", a.FeedAngle, a.Clearance-a.Working, 1e-12)
+		apart.Within("inclination"+at, e.Inclination(c.r)/deg, c.lam, 0.005, "°")
+		apart.Within("normal rake"+at, e.NormalRake(c.r)/deg, c.gn, 0.005, "°")
+		apart.Within("normal clearance"+at, e.NormalClearance(c.r)/deg, c.an, 0.005, "°")
+		apart.Within("clearance"+at, flank.Clearance(c.r)/deg, c.cl, 0.005, "°")
+		apart.Within("working clearance"+at, flank.Working(c.r, 0.2)/deg, c.working, 0.006, "°")
 	}
-	mid := e.At(3.2, 0.2)
-	apart.Within("rake that the feed adds at mid lip", (mid.WorkingRake-mid.NormalRake)/deg, 0.4, 0.15, "°")
+	apart.Within("rake that the feed adds at mid lip", (e.WorkingRake(3.2, 0.2)-e.NormalRake(3.2))/deg, 0.4, 0.15, "°")
 	trade := testkit.Against(t, testkit.Trade, "rake along the lip").Because("a round figure: 30° outside, -30° beside the chisel edge")
 	trade.Within("outside", e.NormalRake(5)/deg, 30, 2, "°")
 	trade.Within("beside the chisel edge", e.NormalRake(point.ChiselLength(1.5, 55*deg)/2)/deg, -30, 5, "°")

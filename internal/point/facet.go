@@ -1,9 +1,6 @@
 package point
 
-import (
-	"cmp"
-	"math"
-)
+import "math"
 
 // FacetChisel returns the acute chisel-edge angle of a point ground with one
 // flat facet a lip: tan(angle) = 1 / (g tan k), g the facet's slope along the
@@ -28,20 +25,12 @@ func TwoFacetChisel(g1, g2, halfAngle float64) float64 {
 // chisel-edge angle, acute or obtuse, behind a first facet of slope g1:
 // g2 = 2 / (tan(angle) tan k) - g1. A first facet that rises behind the lip,
 // g1 below zero, leaves every angle within reach.
-// Errors: [*DomainError]; [*UnreachableError] when the second facet would have
-// to rise above the first, that is when the wanted acute angle exceeds what
-// the first facet gives alone.
-func SecondFacet(g1, halfAngle, angle float64) (float64, error) {
-	if err := cmp.Or(requireFinite("slope of the first facet", g1), requireHalfAngle("half point angle", halfAngle)); err != nil {
-		return math.NaN(), err
+// Domain: g1 finite, 0 < halfAngle < pi/2, 0 < angle < pi, and an acute angle no larger
+// than the first facet gives alone, or the second would have to rise above it; NaN
+// outside.
+func SecondFacet(g1, halfAngle, angle float64) float64 {
+	if !finite(g1) || !between(halfAngle, 0, math.Pi/2) || Acute(angle) > FacetChisel(g1, halfAngle) {
+		return math.NaN()
 	}
-	if !between(angle, 0, math.Pi) {
-		return math.NaN(), &DomainError{"chisel-edge angle", "must lie between 0 and 180 degrees", angle}
-	}
-	acute, alone := Acute(angle), FacetChisel(g1, halfAngle)
-	if acute > alone {
-		const why = "the second facet would have to stand above the first"
-		return math.NaN(), &UnreachableError{"chisel-edge angle", why, acute, 0, alone}
-	}
-	return math.Max(g1, 2*cot(acute)*cot(halfAngle)-g1), nil
+	return math.Max(g1, 2*cot(Acute(angle))*cot(halfAngle)-g1)
 }

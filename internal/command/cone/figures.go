@@ -249,11 +249,7 @@ func heelDrop(r *Result) float64 {
 // one facet gives as much already.
 func (r *Result) secondFacet(chisel float64) float64 {
 	return r.of(func(c point.Cone) float64 {
-		g, err := point.SecondFacet(slope(c), halfAngle(c), chisel)
-		if err != nil {
-			return math.NaN()
-		}
-		return math.Atan(g)
+		return math.Atan(point.SecondFacet(slope(c), halfAngle(c), chisel))
 	})
 }
 

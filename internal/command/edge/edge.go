@@ -99,7 +99,9 @@ func (r *Result) speed(at float64) float64 { return cutting.CuttingSpeed(r.rpm, 
 
 // wedge returns the angle of metal left between rake face and flank in the
 // plane square to the lip: 90 degrees less rake and clearance.
-func wedge(a point.EdgeAngles) float64 { return math.Pi/2 - a.NormalRake - a.NormalClearance }
+func (r *Result) wedge(at float64) float64 {
+	return math.Pi/2 - r.edge.NormalRake(at) - r.edge.NormalClearance(at)
+}
 
 // Figures puts the figures of r into s.
 func Figures(r *Result, s *sheet.Sheet) {

@@ -107,7 +107,7 @@ func TestWedgeByNormals(t *testing.T) {
 		face := point.Vec{X: u.Y*h.Z - u.Z*h.Y, Y: u.Z*h.X - u.X*h.Z, Z: u.X*h.Y - u.Y*h.X}
 		back := point.Vec{X: 1 / math.Tan(l.k), Y: -l.flank.Slope(), Z: 1}
 		between := math.Acos(math.Abs(face.Dot(back)) / face.Norm() / back.Norm())
-		got := wedge(l.edge.At(r, l.Drill.Feed))
+		got := l.wedge(r)
 		if math.Abs(math.Min(got, math.Pi-got)-between) > 1e-9 {
 			t.Fatalf("wedge %v, by normals %v", got/degree, between/degree)
 		}

@@ -53,7 +53,7 @@ var placeFigures = group{Title: "At the outer corner", Quiet: true, Figures: []d
 	{Key: "corner_normal_clearance_deg", Letter: "cn", Label: "normal clearance, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.edge.NormalClearance(r.radius()) }, Work: "atan(g * sin(k)) + atan(cos(k) * tan(b))"},
 	{Key: "corner_wedge_angle_deg", Label: "wedge angle, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
-		Value: func(r *Result) float64 { return wedge(r.edge.At(r.radius(), r.Drill.Feed)) }, Work: "90 - rn - cn"},
+		Value: func(r *Result) float64 { return r.wedge(r.radius()) }, Work: "90 - rn - cn"},
 	{Key: "corner_lip_clearance_deg", Letter: "Clr", Label: "lip clearance, outer corner", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return r.flank.Clearance(r.radius()) }, Work: "atan(g * cos(b) + sin(b) / tan(k))",
 		Shop: func(r *Result) bool { return r.clearanceTaken && r.Clearance.Recommended.Source.OfShop() }},
