@@ -2,8 +2,8 @@ package draw
 
 import (
 	"bytes"
+	"fmt"
 	"math"
-	"strconv"
 	"strings"
 	"text/template"
 	"unicode/utf8"
@@ -29,11 +29,12 @@ const (
 // SVG returns the sheet as an SVG document: one user unit is one millimetre,
 // and width and height say so, so that it prints true to scale.
 func (s *Sheet) SVG() []byte {
-	w := svg{height: s.Height}
-	w.put(`<?xml version="1.0" encoding="UTF-8"?>`, "\n", Maker, "\n")
-	w.put(`<svg xmlns="http://www.w3.org/2000/svg" width="`, number(s.Width), `mm" height="`, number(s.Height), `mm" viewBox="0 0 `, number(s.Width), " ", number(s.Height), `">`, "\n<title>")
-	w.escape(s.Title + ", scale " + s.Scale.String())
-	w.put("</title>\n", `<rect width="`, number(s.Width), `" height="`, number(s.Height), `" fill="#fff"/>`, "\n")
+	var w bytes.Buffer
+	width, height := number(s.Width), number(s.Height)
+	fmt.Fprintf(&w, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n%s\n", Maker)
+	fmt.Fprintf(&w, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %s %s\">\n", width, height, width, height)
+	fmt.Fprintf(&w, "<title>%s</title>\n", escaped(s.Title+", scale "+s.Scale.String()))
+	fmt.Fprintf(&w, "<rect width=\"%s\" height=\"%s\" fill=\"#fff\"/>\n", width, height)
 	for _, group := range [...]struct {
 		line  Line
 		style string
@@ -43,98 +44,64 @@ func (s *Sheet) SVG() []byte {
 		{Dashed, `stroke-width="` + narrowWidth + `" stroke-dasharray="` + dashes + `"`},
 		{Wide, `stroke-width="` + wideWidth + `"`},
 	} {
-		w.put(`<g fill="none" stroke="#000" stroke-linejoin="round" `, group.style, ">\n")
-		for i := range s.Paths {
-			if s.Paths[i].Line == group.line {
-				w.path(&s.Paths[i])
+		fmt.Fprintf(&w, "<g fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\" %s>\n", group.style)
+		for _, p := range s.Paths {
+			if p.Line != group.line {
+				continue
 			}
+			id := ""
+			if p.Name != "" {
+				id = `id="` + p.Name + `" `
+			}
+			fmt.Fprintf(&w, "<path %sd=\"%s\"/>\n", id, s.way(p.Points))
 		}
-		w.put("</g>\n")
+		w.WriteString("</g>\n")
 	}
-	w.put("<g fill=\"#000\">\n")
+	w.WriteString("<g fill=\"#000\">\n")
 	for _, a := range s.Arrows {
-		w.put(`<path d="`)
-		w.points(a[:])
-		w.put("Z\"/>\n")
+		fmt.Fprintf(&w, "<path d=\"%sZ\"/>\n", s.way(a[:]))
 	}
-	w.put("</g>\n", `<g font-family="`, font, `" fill="#000" stroke="#fff" stroke-width="`, halo, `" stroke-linejoin="round" paint-order="stroke">`, "\n")
-	for i := range s.Texts {
-		w.text(&s.Texts[i])
+	fmt.Fprintf(&w, "</g>\n<g font-family=\"%s\" fill=\"#000\" stroke=\"#fff\" stroke-width=\"%s\" stroke-linejoin=\"round\" paint-order=\"stroke\">\n", font, halo)
+	for _, t := range s.Texts {
+		x, y := coordinate(t.At.X), coordinate(s.Height-t.At.Y)
+		fmt.Fprintf(&w, `<text x="%s" y="%s" font-size="%s"`, x, y, number(t.Size))
+		if t.Bold {
+			w.WriteString(` font-weight="bold"`)
+		}
+		if t.Align != Start {
+			fmt.Fprintf(&w, ` text-anchor="%s"`, [...]string{Middle: "middle", Finish: "end"}[t.Align])
+		}
+		if t.Angle != 0 {
+			fmt.Fprintf(&w, ` transform="rotate(%s %s %s)"`, number(-t.Angle), x, y)
+		}
+		fmt.Fprintf(&w, ">%s</text>\n", escaped(t.Text))
 	}
-	w.put("</g>\n</svg>\n")
+	w.WriteString("</g>\n</svg>\n")
 	return w.Bytes()
 }
 
-type svg struct {
-	bytes.Buffer
-	height float64
-}
-
-func (w *svg) put(parts ...string) {
-	for _, p := range parts {
-		w.WriteString(p)
+// way is a line through points as a path has it.
+func (s *Sheet) way(points []Pt) string {
+	var w strings.Builder
+	for i, q := range points {
+		w.WriteString([...]string{"M", "L"}[min(i, 1)] + coordinate(q.X) + " " + coordinate(s.Height-q.Y))
 	}
+	return w.String()
 }
 
-// escape writes text with what XML keeps for itself escaped, and anything that
-// XML cannot hold replaced. encoding/xml can do it too, and makes its tables
-// whenever the program starts; the templates are there for cobra's sake.
-func (w *svg) escape(text string) { template.HTMLEscape(w, []byte(strings.Map(held, text))) }
+// coordinate writes v to the thousandth of a millimetre.
+func coordinate(v float64) string { return number(math.Round(v*1000)/1000 + 0) }
+
+// escaped is text with what XML keeps for itself escaped, and anything that XML cannot
+// hold replaced. encoding/xml can do it too, and makes its tables whenever the program
+// starts; the templates are there for cobra's sake.
+func escaped(text string) string { return template.HTMLEscapeString(strings.Map(held, text)) }
 
 // held returns r where XML 1.0 (section 2.2) has a place for it, else the
 // replacement character. A carriage return has none that a reader would keep.
 func held(r rune) rune {
-	switch {
-	case r == '\t', r == '\n', r >= ' ' && r != 0xFFFE && r != 0xFFFF:
+	if r == '\t' || r == '\n' || r >= ' ' && r != 0xFFFE && r != 0xFFFF {
 		return r
 	}
 	return utf8.RuneError
-}
-
-// coordinate writes v to the thousandth of a millimetre.
-func (w *svg) coordinate(v float64) {
-	w.WriteString(number(math.Round(v*1000)/1000 + 0))
-}
-
-func (w *svg) points(points []Pt) {
-	for i, q := range points {
-		w.put([...]string{"M", "L"}[min(i, 1)])
-		w.coordinate(q.X)
-		w.put(" ")
-		w.coordinate(w.height - q.Y)
-	}
-}
-
-func (w *svg) path(p *Path) {
-	w.put("<path ")
-	if p.Name != "" {
-		w.put(`id="`, p.Name, `" `)
-	}
-	w.put(`d="`)
-	w.points(p.Points)
-	w.put("\"/>\n")
-}
-
-func (w *svg) text(t *Text) {
-	w.put(`<text x="`)
-	w.coordinate(t.At.X)
-	w.put(`" y="`)
-	w.coordinate(w.height - t.At.Y)
-	w.put(`" font-size="`, number(t.Size), `"`)
-	if t.Bold {
-		w.put(` font-weight="bold"`)
-	}
-	if t.Align != Start {
-		w.put(` text-anchor="`, [...]string{"start", "middle", "end"}[t.Align], `"`)
-	}
-	if t.Angle != 0 {
-		w.put(` transform="rotate(`, strconv.FormatFloat(-t.Angle, 'f', -1, 64), " ")
-		w.coordinate(t.At.X)
-		w.put(" ")
-		w.coordinate(w.height - t.At.Y)
-		w.put(`)"`)
-	}
-	w.put(">")
-	w.escape(t.Text)
-	w.put("</text>\n")
 }
