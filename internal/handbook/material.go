@@ -97,7 +97,7 @@ var instead = [...]struct {
 	take  string
 }{
 	{[]string{"304", "304l", "aisi-304", "stainless-304", "18-8"}, "take stainless-316: 304 is austenitic as it is"},
-	{[]string{"steel", "carbon-steel", "alloy-steel", "1018", "1045", "4130", "4140", "4340"}, "take a steel by its Brinell hardness: steel-150 (mild steel), steel-200, steel-300 or steel-400"},
+	{[]string{"steel", "carbon-steel", "1045", "4130", "4140", "4340"}, "take a steel by its Brinell hardness: steel-150 (mild steel), steel-200, steel-300 or steel-400"},
 	{[]string{"hard-steel", "hardened-steel"}, "take steel-300, steel-400 or tool-steel, by its hardness"},
 	{[]string{"acrylic", "polycarbonate", "pvc"}, "take plastics"},
 }
