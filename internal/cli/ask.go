@@ -33,22 +33,26 @@ func (a *app) ask(cmd *cobra.Command, c command.Command, h *held) error {
 
 // commandLine is the command that gives the same answer again.
 func commandLine(cmd *cobra.Command, d *drill.Drill) string {
-	out := "evenlip " + cmd.Name()
-	for _, r := range drill.All() {
-		switch text := d.Written(r); {
-		case !d.Has(r):
-		case r.Spec().Switch:
-			out += " --" + r.String()
-		default:
-			out += " --" + r.String() + " " + shellQuoted(text)
-		}
-	}
+	words := append([]string{"evenlip", cmd.Name()}, asFlags(d.Given())...)
 	cmd.InheritedFlags().VisitAll(func(f *pflag.Flag) {
 		if f.Changed {
-			out += " --" + f.Name + "=" + shellQuoted(f.Value.String())
+			words = append(words, "--"+f.Name+"="+shellQuoted(f.Value.String()))
 		}
 	})
-	return out
+	return strings.Join(words, " ")
+}
+
+// asFlags returns readings as they are typed.
+func asFlags(given []drill.Given) (words []string) {
+	for _, g := range given {
+		switch {
+		case !g.Spec().Switch:
+			words = append(words, "--"+g.Reading.String()+" "+shellQuoted(g.Text))
+		case g.Text != "no":
+			words = append(words, "--"+g.Reading.String())
+		}
+	}
+	return words
 }
 
 // shellQuoted quotes a word for the system's shells where it needs it.

@@ -86,13 +86,8 @@ func (b *batchRun) tellCautions() {
 		return
 	}
 	const lead = "safety  " // as at the foot of a table
-	for i, l := range print.Wrap(strings.Join(b.told, "; "), usualWidth-len(lead)) {
-		if i == 0 {
-			l = lead + l
-		} else {
-			l = strings.Repeat(" ", len(lead)) + l
-		}
-		fmt.Fprintln(b.app.err, l)
+	for _, line := range hang(lead, strings.Join(b.told, "; "), len(lead), usualWidth) {
+		fmt.Fprintln(b.app.err, line)
 	}
 }
 

@@ -47,13 +47,7 @@ func (a *app) place(sh *sheet.Sheet, s *source, h *held, file string) {
 			takes := to.About().Takes()
 			flags = slices.DeleteFunc(flags, func(g drill.Given) bool { return !slices.Contains(takes, g.Reading) })
 		}
-		for _, g := range flags {
-			if g.Spec().Switch {
-				words = append(words, "--"+g.Reading.String())
-				continue
-			}
-			words = append(words, "--"+g.Reading.String()+" "+shellQuoted(g.Text))
-		}
+		words = append(words, asFlags(flags)...)
 		return strings.Join(append(words, lasting(s.cmd)...), " "), true
 	}
 }
