@@ -158,7 +158,7 @@ func (c *Crib) planScreen(day *Day, s *sheet.Sheet) *sheet.Screen {
 	if len(day.Buy) == 0 && c.empty(scr, len(day.Tasks)) {
 		return c.foot(scr, s)
 	}
-	grinder := sheet.List{Columns: []sheet.Column{count("", ""), word("", "drill"), word("", "size"), angle("lips"), angle("clear"), sheet.Lengths("", "off the end"), word("", "more off one lip")}}
+	grinder := sheet.List{Columns: []sheet.Column{count("", ""), word("", "drill"), word("", "size"), angle("lips"), angle("clear"), sheet.Lengths("", "off the end"), word("", "more off")}}
 	grinder.Groups = make([]sheet.ListGroup, 1)
 	retire, measure, buy := sheet.ListGroup{Word: "RETIRE", Flow: true}, sheet.ListGroup{Word: "MEASURE", Flow: true}, sheet.ListGroup{Word: "BUY", Flow: true}
 	for i := range day.Tasks {

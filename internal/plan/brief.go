@@ -13,7 +13,9 @@ import (
 func (p *Plan) Brief() []quantity.Text {
 	var out []quantity.Text
 	switch st := &p.Stock; {
-	case p.Do == Thin:
+	case !p.Made:
+		return []quantity.Text{quantity.Sayf("no plan of these readings")}
+	case p.Do == Thin && p.Done.Thinned:
 		return []quantity.Text{quantity.Sayf("thin only, to {}", quantity.MM(p.Done.Web))}
 	case p.cutOff():
 		out = append(out, quantity.Sayf("cut it off"))
@@ -29,16 +31,24 @@ func (p *Plan) Brief() []quantity.Text {
 	return out
 }
 
-// uneven says of which lip more comes off, where that is most.
+// uneven says of which lip more comes off, at the end where that is most; of lips that
+// give up alike, at which end.
 func (s *Stock) uneven() quantity.Text {
-	by, where := s.Lip1.Outer-s.Lip2.Outer, "at the corner"
+	const nothing = 0.005
+	lip, by, where := "lip 1", s.Lip1.Outer-s.Lip2.Outer, "at the corner"
 	if inner := s.Lip1.Inner - s.Lip2.Inner; math.Abs(inner) > math.Abs(by) {
 		by, where = inner, "at the web"
 	}
-	if by < 0 {
-		return quantity.Sayf("lip 2, {} "+where, quantity.MM(-by))
+	if math.Abs(by) < nothing {
+		lip, by, where = "both", s.Lip1.Outer-s.Lip1.Inner, "at the corner"
+		if by < 0 {
+			by, where = -by, "at the web"
+		}
 	}
-	return quantity.Sayf("lip 1, {} "+where, quantity.MM(by))
+	if by < 0 {
+		lip, by = "lip 2", -by
+	}
+	return quantity.Sayf(lip+", {} "+where, quantity.MM(by))
 }
 
 // WhyRetired tells in a few words what retires the drill, whose verdict is v, and
@@ -47,7 +57,14 @@ func (p *Plan) WhyRetired(v *sheet.Verdict) []quantity.Text {
 	if v.Word == judge.Retire.String() {
 		return p.Found.Deciding(v)
 	}
-	return []quantity.Text{quantity.Sayf([...]string{
-		FluteShort: "too short once ground", WebSpent: "web too thick once ground", DiameterLow: "too small once ground",
-	}[p.End])}
+	why := "spent once ground"
+	switch p.End {
+	case FluteShort:
+		why = "too short once ground"
+	case WebSpent:
+		why = "web too thick once ground"
+	case DiameterLow:
+		why = "too small once ground"
+	}
+	return []quantity.Text{quantity.Sayf(why)}
 }
