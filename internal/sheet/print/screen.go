@@ -475,7 +475,9 @@ func (w *screenWriter) number(r *sheet.Row, m *sheet.Mark) string {
 // evenDecimals gives two numbers the same decimals: "61.0, 58.5".
 func evenDecimals(texts []string) {
 	most := 0
-	number := func(t string) bool { return strings.Trim(t, "-0123456789.") == "" && strings.ContainsAny(t, "0123456789") }
+	number := func(t string) bool {
+		return strings.Trim(t, "-0123456789.") == "" && strings.ContainsAny(t, "0123456789")
+	}
 	for _, t := range texts {
 		if _, frac, ok := strings.Cut(t, "."); ok && number(t) {
 			most = max(most, len(frac))
