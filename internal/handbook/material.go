@@ -20,6 +20,7 @@ type Material struct {
 	// source, since a shop may set one of them alone.
 	KdThrust, KdTorque             float64
 	KdThrustSource, KdTorqueSource *Source
+	KdHigh                         bool // thrusts by it lie a third and more over two other published ways
 
 	// Point is the band of point angles that are published, PointAim the one
 	// to grind, radians. The tolerance of a ground point comes on top.

@@ -79,7 +79,7 @@ func published() []Material {
 		{Name: "cast-iron-150", Title: "Cast iron, 150 HB", Also: []string{"cast-iron", "grey-cast-iron", "gray-cast-iron"}, Relief: General,
 			Point: degrees(90, 118, tradeSource), Chisel: degrees(125, 135, bookSource), Helix: degrees(24, 32, tradeSource),
 			Clearance: degrees(7, 20, tradeSource), WorkClearance: degrees(8, 12, bookSource), Speed: feet(70, 150, navySource),
-			KdTorque: 14000, KdThrust: 14000, KdTorqueSource: kdSource, KdThrustSource: kdSource, ForceConstant: 1, PowderyChips: true,
+			KdTorque: 14000, KdThrust: 14000, KdTorqueSource: kdSource, KdThrustSource: kdSource, KdHigh: true, ForceConstant: 1, PowderyChips: true,
 		},
 		{Name: "malleable-iron", Title: "Malleable iron", Relief: General,
 			Point: degrees(90, 118, tradeSource), Chisel: degrees(125, 135, bookSource), Helix: degrees(24, 32, tradeSource),

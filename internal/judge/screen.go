@@ -40,6 +40,9 @@ func (r *Result) Screen(s *sheet.Sheet) *sheet.Screen {
 	r.ChiselRows(s, scr)
 	scr.Show(s.Row("wear land", "flank_wear_mm"))
 	scr.Show(s.Row("flute left", "flute_mm"))
+	if r.Verdict.Only(Retire, FluteShort) {
+		ServesRow(scr, r.Serves(r.Wear.Flute))
+	}
 	r.WebRow(s, scr)
 	r.read(scr)
 	r.unread(s, scr)
@@ -138,6 +141,14 @@ func ruled(v *sheet.Verdict) (deciding, others []*rule) {
 func ruleOf(code string) *rule {
 	i := slices.IndexFunc(rules[:], func(u rule) bool { return u.code == code && code != "" })
 	return &rules[max(i, 0)]
+}
+
+// ServesRow shows how deep a hole a drill still serves for that is too short for the one
+// asked for.
+func ServesRow(scr *sheet.Screen, depth float64) {
+	if depth > 0 {
+		scr.Show(sheet.Row{Label: quantity.Sayf("good for holes to"), Kind: quantity.Word, Text: quantity.Sayf("{} deep, if the crib wants to keep it", quantity.MM(depth))})
+	}
 }
 
 // WearRows shows the wear that was read and has to be ground out.

@@ -81,10 +81,9 @@ var rules = [reasons]rule{
 		return quantity.Sayf("margin worn {} up", quantity.MM(r.Wear.Margin))
 	}, cure: func(*Result) quantity.Text { return quantity.Sayf("over a diameter: the drill is tapered and binds") }, stock: true},
 	FluteShort: {code: "flute-short", verdict: Retire, looks: [2]look{{FluteLimit, sheet.Low}}, text: func(r *Result) quantity.Text {
-		needed := r.Limit(FluteLimit).Low
-		said := quantity.Sayf("{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(needed))
-		if still := r.Wear.Depth - (needed - r.Wear.Flute); still > 0 {
-			said.Format += "; it still does for one {} deep"
+		said := quantity.Sayf("{} of flute is too short for this hole: one {} deep takes {} with chip room", quantity.MM(r.Wear.Flute), quantity.MM(r.Wear.Depth), quantity.MM(r.Limit(FluteLimit).Low))
+		if still := r.Serves(r.Wear.Flute); still > 0 {
+			said.Format += "; the drill still serves for holes to {} deep"
 			said.Args = append(said.Args, quantity.MM(still))
 		}
 		return said
@@ -188,6 +187,12 @@ var rules = [reasons]rule{
 	}, cure: func(*Result) quantity.Text { return quantity.Sayf("thin the web") }, stock: true},
 }
 
+// Serves returns how deep a hole a drill with so much flute still serves for, chip room
+// included; not above zero for none.
+func (r *Result) Serves(flute float64) float64 {
+	return flute - (r.Limit(FluteLimit).Low - r.Wear.Depth)
+}
+
 // holds reports whether one of the figures that the rule looks at breaks its limit,
 // and near whether one does by no more than a bench gauge can tell.
 func (u *rule) holds(held *[limits]sheet.Held) (holds, near bool) {
@@ -233,6 +238,16 @@ func (r *Result) Cures() []quantity.Text {
 		}
 	}
 	return cures
+}
+
+// Only reports whether x alone of the reasons leads to the word.
+func (v *Verdict) Only(w Word, x Reason) bool {
+	for i, holds := range v.Reasons {
+		if holds != (Reason(i) == x) && rules[i].verdict == w {
+			return false
+		}
+	}
+	return v.Reasons[x]
 }
 
 // Why returns the name of the first reason that leads to the word.

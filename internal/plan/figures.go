@@ -168,7 +168,14 @@ var life = group{Title: "Life", Figures: []def{
 			return "grinds at most, with this"
 		},
 		OfWays: func(p *Plan) string { return p.wants(p.Found.Wear.Flute, "flute") }},
-	{Key: "retire_reason", Label: "then retired for", Kind: quantity.Word, Word: func(p *Plan) string { return p.Reason }},
+	{Key: "retire_reason", Kind: quantity.Word,
+		LabelOf: func(p *Plan) string {
+			if p.Do == Retire {
+				return "retired for"
+			}
+			return "then retired for"
+		},
+		Word: func(p *Plan) string { return p.Reason }},
 }}
 
 // wants names the readings that a figure waits for, size among them; none for a drill

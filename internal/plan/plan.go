@@ -198,5 +198,19 @@ func (p *Plan) decide() {
 	}
 }
 
+// serves returns how deep a hole the drill still serves for where nothing but a flute
+// too short for the one asked for retires it: as it is, or after the grind that it
+// wants. NaN elsewhere.
+func (p *Plan) serves() float64 {
+	r := &p.Found
+	switch {
+	case r.Verdict.Word != judge.Retire && p.Do == Retire && p.End == FluteShort:
+		return r.Serves(p.Ground.Flute)
+	case r.Verdict.Only(judge.Retire, judge.FluteShort):
+		return r.Serves(r.Wear.Flute)
+	}
+	return math.NaN()
+}
+
 // Schedule returns the drill after each of the grinds that are left.
 func (p *Plan) Schedule() []State { return p.Body.Schedule(p.Left, p.First, p.Usual) }

@@ -80,7 +80,7 @@ func (p *Plan) grindTo(s *sheet.Sheet) {
 			quantity.MM(p.Now.Web))
 	}
 	if !st.LipsAlike() && !p.nearlyAlike() {
-		s.Find("mark-lip-1", sheet.Note, "the lips give up different amounts: mark lip 1 before the drill leaves the indicator")
+		s.Find("mark-lip-1", sheet.Note, "the lips give up different amounts: mark lip 1 before the drill is put down")
 	}
 }
 
@@ -122,7 +122,12 @@ func (p *Plan) lifeRemarks(s *sheet.Sheet) {
 	b, g := &p.Body, &p.Ground
 	switch p.End {
 	case FluteShort:
-		s.Find("not-worth-grinding", sheet.Stop, "this grind would leave {} of flute where the job takes {}: retire it, or keep it for shallower holes", quantity.MM(g.Flute), quantity.MM(b.LeastFlute))
+		text := quantity.Sayf("this grind would leave {} of flute where the job takes {}: retire it", quantity.MM(g.Flute), quantity.MM(b.LeastFlute))
+		if still := p.serves(); still > 0 {
+			text.Format += ", or grind it for holes to {} deep"
+			text.Args = append(text.Args, quantity.MM(still))
+		}
+		s.Find("not-worth-grinding", sheet.Stop, text.Format, text.Args...)
 	case WebSpent:
 		s.Find("not-worth-grinding", sheet.Stop, "this grind would bring the web to {} of the diameter, more than thinning can answer: retire it", quantity.Num(g.Body/b.D))
 	case DiameterLow:
@@ -214,6 +219,8 @@ func (p *Plan) thinAgain() bool {
 // inShort is the plan in one sentence.
 func (p *Plan) inShort(s *sheet.Sheet) {
 	switch st := &p.Stock; {
+	case p.Do == Retire && p.serves() > 0:
+		s.InShort("retire: too short for this hole, though it still serves for holes to {} deep", quantity.MM(p.serves()))
 	case p.Do == Retire:
 		s.InShort("retire")
 	case !p.Made || p.Do == Leave:

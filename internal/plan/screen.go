@@ -282,9 +282,7 @@ func (p *Plan) retireScreen(s *sheet.Sheet, scr *sheet.Screen) {
 			flute = s.Found.Row("flute left", "flute_mm")
 		}
 		scr.Show(flute)
-		if still := r.Wear.Depth - (r.Limit(judge.FluteLimit).Low - r.Wear.Flute); still > 0 && r.Outside(judge.FluteLimit) {
-			scr.Show(sheet.Row{Label: quantity.Sayf("good for holes to"), Kind: quantity.Word, Text: quantity.Sayf("{} deep, if the crib wants to keep it", quantity.MM(still))})
-		}
+		judge.ServesRow(scr, p.serves())
 	}
 }
 

@@ -147,7 +147,7 @@ func (r *running) fluteRemarks(s *sheet.Sheet) {
 		s.Extra = append(s.Extra, high.Source)
 	}
 	if flute := &r.Found.Held[judge.FluteLimit]; flute.Outside() {
-		s.Find("flute-short", sheet.Stop, "{} of flute is too short for a hole {} deep: with chip room it takes {}", quantity.MM(flute.Value), quantity.MM(r.depth), quantity.MM(flute.Low))
+		s.Findings = append(s.Findings, r.Found.Finding(judge.FluteShort))
 		s.Extra = append(s.Extra, flute.Source)
 	}
 }

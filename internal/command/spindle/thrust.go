@@ -76,8 +76,8 @@ func (w *work) thrustRest(s *sheet.Sheet) {
 	w.driveUnused(s)
 	w.edgeAssumption(s, true)
 	w.loadAssumptions(s)
-	if w.Found.Drill.Material != nil && w.Found.Drill.Material.Name == "cast-iron-150" {
-		s.Find("cast-iron-high", sheet.Note, "for cast iron the handbook's thrust lies a third and more over two other published ways; it is reckoned with all the same, since it knows the chisel edge and errs to the safe side")
+	if m := w.Found.Drill.Material; m != nil && m.KdHigh && !m.KdThrustSource.OfShop() {
+		s.Find("thrust-high", sheet.Note, "for this work the handbook's thrust lies a third and more over two other published ways; it is reckoned with all the same, since it knows the chisel edge and errs to the safe side")
 	}
 	if w.ratio() > cutting.PrintedRatio {
 		s.Find("beyond-table", sheet.Warn, "the handbook's table ends at a chisel edge of {} of the diameter: beyond it the forces are only carried on", quantity.Num(cutting.PrintedRatio))
