@@ -76,6 +76,9 @@ func (a *app) fail(err error) int {
 	}
 	for _, f := range list {
 		a.complain("error:", f.Error())
+		if f.Shown != "" {
+			a.show(f.Shown)
+		}
 		if f.Hint != "" {
 			a.complain("hint:", f.Hint)
 		}
@@ -97,13 +100,16 @@ func (a *app) remark(head, text string) {
 	}
 }
 
-// complain prints a line for a person, in letters where the locale has no more.
-func (a *app) complain(head, text string) {
+// complain prints a line for a person.
+func (a *app) complain(head, text string) { a.show(head + " " + text) }
+
+// show prints text for a person, in letters where the locale has no more.
+func (a *app) show(text string) {
 	text = print.Harmless(text)
 	if !showsUTF8() {
 		text = print.Spelled(text)
 	}
-	fmt.Fprintln(a.err, head, text)
+	fmt.Fprintln(a.err, text)
 }
 
 // noArgs is noArgs, and says so of a word that a blank has parted from its flag's.

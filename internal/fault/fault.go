@@ -53,6 +53,7 @@ type Fault struct {
 	At     Place
 	About  string // the reading or key that it is about; "" where the text says it all
 	Text   string
+	Shown  string // the place as it stands in its file, in lines; may be empty
 	Hint   string // what to do; may be empty
 	Status Status // zero: see Exit
 	Cause  error  // what a library said, for errors.Is; may be nil

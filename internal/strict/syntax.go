@@ -5,6 +5,7 @@ import (
 	"evenlip/internal/fault"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -15,13 +16,14 @@ import (
 // advice is the one hint for whatever is no YAML.
 const advice = "a value with odd marks in it goes into quotes; or look for a quote or a bracket left open, a colon with no blank behind it, a tab, a line out of its column"
 
-// syntaxError tells what the library has against a text: its words, the line, and
-// the line itself with a caret under it.
+// syntaxError tells what the library has against a text: its words, and the line between
+// its neighbours with a caret under it.
 func syntaxError(file, text string, err error) *fault.Fault {
 	lines := Lines(strings.TrimPrefix(text, "\ufeff"))
 	line, words := complaint(lines, err)
-	shown, column := excerpt(lines[line-1])
-	return at(file, line, column, "not YAML: "+words+shown, advice)
+	f := at(file, line, column(lines[line-1], words), "not YAML: "+words, advice)
+	f.Shown = excerpt(lines, f.At)
+	return f
 }
 
 // complaint returns the library's words, and the line. Some complaints name the
@@ -100,25 +102,72 @@ func (r *byLine) Read(p []byte) (int, error) {
 	return n, nil
 }
 
-// widest is how long a line is still shown, in characters.
-const widest = 160
+// column returns where a line is at fault, from 1: at the first byte that is no text, at
+// the bracket that is missed at its end, or else at its first mark.
+func column(line, words string) int {
+	line = visible(line)
+	at := strings.IndexRune(line, utf8.RuneError)
+	if open := unclosed(line); at < 0 && open >= 0 && strings.HasPrefix(words, "did not find expected ','") {
+		at = open
+	}
+	if at < 0 {
+		at = indent(line)
+	}
+	return utf8.RuneCountInString(line[:at]) + 1
+}
 
-// excerpt returns a line with a caret below it, and the caret's column, from 1: that
-// of the first byte that is no text, or else of the line's first mark.
-func excerpt(line string) (shown string, column int) {
-	line = strings.Map(func(r rune) rune {
+// unclosed returns where the first bracket stands that the line does not close, -1 for
+// none.
+func unclosed(line string) int {
+	var open []int
+	for i, r := range line {
+		switch r {
+		case '[', '{':
+			open = append(open, i)
+		case ']', '}':
+			open = open[:max(0, len(open)-1)]
+		}
+	}
+	if len(open) == 0 {
+		return -1
+	}
+	return open[0]
+}
+
+// visible is a line as it may be shown: without its end, and with a mark for what is no
+// text.
+func visible(line string) string {
+	return strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) && r != '\t' {
 			return utf8.RuneError
 		}
 		return r
 	}, strings.TrimSuffix(line, LineEnd(line)))
-	at := strings.IndexRune(line, utf8.RuneError)
-	if at < 0 {
-		at = indent(line)
+}
+
+// widest is how long a line is still shown, in characters.
+const widest = 160
+
+// excerpt returns a line of a file with its number and a caret below it, between its
+// neighbours.
+func excerpt(lines []string, at fault.Place) string {
+	var out []string
+	digits := len(strconv.Itoa(at.Line + 1))
+	for n := at.Line - 1; n <= at.Line+1; n++ {
+		if n < 1 || n > len(lines) {
+			continue
+		}
+		line := strings.ReplaceAll(visible(lines[n-1]), "\t", " ")
+		if utf8.RuneCountInString(line) > widest {
+			if n == at.Line {
+				return ""
+			}
+			continue
+		}
+		out = append(out, strings.TrimRight(fmt.Sprintf("  %*d  %s", digits, n, line), " "))
+		if n == at.Line {
+			out = append(out, strings.Repeat(" ", digits+3+at.Column)+"^")
+		}
 	}
-	before := utf8.RuneCountInString(line[:at])
-	if utf8.RuneCountInString(line) > widest {
-		return "", before + 1
-	}
-	return "\n    " + strings.ReplaceAll(line, "\t", " ") + "\n    " + strings.Repeat(" ", before) + "^", before + 1
+	return strings.Join(out, "\n")
 }

@@ -7,26 +7,30 @@ import (
 	"testing"
 )
 
-// What is no YAML is told in the library's words, with the line and a caret under it.
+// What is no YAML is told in the library's words, with the line between its neighbours and a caret under
+// it.
 func TestShowsTheLine(t *testing.T) {
-	for text, want := range map[string]string{
-		"size: 12mm\nweb: 2mm: 3\n":       "2:1: not YAML: mapping values are not allowed in this context\n    web: 2mm: 3\n    ^",
-		"size: 12mm\n  web: 2mm\n":        "2:3: not YAML: mapping values are not allowed in this context\n      web: 2mm\n      ^",
-		"size: 12mm\n  \tweb: 2mm\n":      "2:3: not YAML: mapping values are not allowed in this context\n       web: 2mm\n      ^",
-		"size: 12mm\nweb: 2\x1bmm\n":      "2:7: not YAML: control characters are not allowed\n    web: 2\ufffdmm\n          ^",
-		"# größe: \u009b31m\na: 1\n":      "1:10: not YAML: control characters are not allowed\n    # größe: \ufffd31m\n             ^",
-		"a: 1\nb: \xff\n":                 "2:4: not YAML: invalid leading UTF-8 octet\n    b: \ufffd\n       ^",
-		"\ufeff{a: @}\n":                  "1:1: not YAML: found character that cannot start any token\n    {a: @}\n    ^",
-		"@: 12mm\n":                       "1:1: not YAML: found character that cannot start any token\n    @: 12mm\n    ^",
-		"a: @" + strings.Repeat("x", 200): "1:1: not YAML: found character that cannot start any token",
+	for text, want := range map[string][2]string{
+		"size: 12mm\nweb: 2mm: 3\n":        {"2:1: not YAML: mapping values are not allowed in this context", "  1  size: 12mm\n  2  web: 2mm: 3\n     ^"},
+		"size: 12mm\n  web: 2mm\n":         {"2:3: not YAML: mapping values are not allowed in this context", "  1  size: 12mm\n  2    web: 2mm\n       ^"},
+		"size: 12mm\n  \tweb: 2mm\n":       {"2:3: not YAML: mapping values are not allowed in this context", "  1  size: 12mm\n  2     web: 2mm\n       ^"},
+		"size: 12mm\nweb: 2\x1bmm\n":       {"2:7: not YAML: control characters are not allowed", "  1  size: 12mm\n  2  web: 2\ufffdmm\n           ^"},
+		"# größe: \u009b31m\na: 1\n":       {"1:10: not YAML: control characters are not allowed", "  1  # größe: \ufffd31m\n              ^\n  2  a: 1"},
+		"a: 1\nb: \xff\n":                  {"2:4: not YAML: invalid leading UTF-8 octet", "  1  a: 1\n  2  b: \ufffd\n        ^"},
+		"\ufeff{a: @}\n":                   {"1:1: not YAML: found character that cannot start any token", "  1  {a: @}\n     ^"},
+		"a: @" + strings.Repeat("x", 200):  {"1:1: not YAML: found character that cannot start any token", ""},
+		"web: 2mm\nlip: [59, 58\nflute: 9": {"2:6: not YAML: did not find expected ',' or ']'", "  1  web: 2mm\n  2  lip: [59, 58\n          ^\n  3  flute: 9"},
+		"a: 1\nlip: [59, [58]\nb: 2":       {"2:6: not YAML: did not find expected ',' or ']'", "  1  a: 1\n  2  lip: [59, [58]\n          ^\n  3  b: 2"},
+		"# " + strings.Repeat("x", 200) + "\n@: 1\n" + strings.Repeat("\n", 9): {"2:1: not YAML: found character that cannot start any token", "  2  @: 1\n     ^\n  3"},
+		strings.Repeat("a:\n", 9) + "@: 1\n":                                   {"10:1: not YAML: found character that cannot start any token", "   9  a:\n  10  @: 1\n      ^"},
 	} {
 		_, err := parse(text)
-		if got := strings.TrimPrefix(err.Error(), "drill.yaml:"); got != want {
-			t.Errorf("%q:\n%s\nwant\n%s", text, got, want)
-		}
 		var e *fault.Fault
 		if !errors.As(err, &e) || !strings.Contains(e.Hint, "quote") {
-			t.Errorf("%q: hint %q", text, e.Hint)
+			t.Fatalf("%q: %v", text, err)
+		}
+		if got := strings.TrimPrefix(e.Error(), "drill.yaml:"); got != want[0] || e.Shown != want[1] {
+			t.Errorf("%q:\n%s\n%s\nwant\n%s\n%s", text, got, e.Shown, want[0], want[1])
 		}
 	}
 }
