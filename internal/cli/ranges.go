@@ -42,7 +42,7 @@ func at(ranges []*drill.Taken, values []float64) quantity.Text {
 // steps computes the drill of every step of its ranges as one table.
 func (a *app) steps(c command.Command, h *held) (print.Job, fault.List) {
 	ranges := swept(&h.Drill)
-	t := newSteps(ranges)
+	t := &steps{ranges: ranges, quiet: map[string]bool{}}
 	o := a.set.answering()
 	err := h.Steps(func(values []float64, d *drill.Drill) error {
 		for _, f := range command.Possible(c, &h.Read, d, true) {
@@ -73,8 +73,7 @@ func (a *app) steps(c command.Command, h *held) (print.Job, fault.List) {
 	}
 	if a.set.Explain {
 		s.First = t.first
-		where := at(ranges, t.firsts())
-		s.Find("explained-at", sheet.Note, "the working is shown for the first step, "+where.Format, where.Args...)
+		s.Find("explained-at", sheet.Note, "the working is shown for the first step, "+t.firstAt.Format, t.firstAt.Args...)
 	}
 	h.tell(s)
 	return print.Job{Sheet: s, System: a.system(d)}, nil

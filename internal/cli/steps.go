@@ -24,7 +24,6 @@ type steps struct {
 	scripts  [][3]string
 	limits   []breach
 	found    []remark
-	seen     map[string]int // place in found, by code and wording
 	sources  []*handbook.Source
 	cautions []string
 	outside  bool
@@ -32,6 +31,7 @@ type steps struct {
 	lists    bool // the answers are lists
 	count    int
 	first    *sheet.Sheet // the answer of the first step
+	firstAt  quantity.Text
 }
 
 // breach is a figure outside its limit in some of the rows.
@@ -49,16 +49,12 @@ type remark struct {
 	first quantity.Text
 }
 
-func newSteps(ranges []*drill.Taken) *steps {
-	return &steps{ranges: ranges, quiet: map[string]bool{}, seen: map[string]int{}}
-}
-
 func (t *steps) add(values []float64, s *sheet.Sheet) {
 	t.count++
-	if t.first == nil {
-		t.first = s
-	}
 	where := at(t.ranges, values)
+	if t.first == nil {
+		t.first, t.firstAt = s, where
+	}
 	t.outside = t.outside || s.Outside()
 	t.remember(s, where)
 	script := [3]string{t.breaches(s, where), "", codes(s)}
@@ -96,15 +92,6 @@ func (t *steps) row(values []float64, script [3]string, cells []sheet.Cell) {
 	t.rows, t.scripts = append(t.rows, append(row, cells...)), append(t.scripts, script)
 }
 
-// firsts are the ranges' values of the first step.
-func (t *steps) firsts() []float64 {
-	out := make([]float64, len(t.ranges))
-	for i, r := range t.ranges {
-		out[i] = r.Swept.From.V
-	}
-	return out
-}
-
 // breaches notes the figures outside their limits and returns their names.
 func (t *steps) breaches(s *sheet.Sheet, where quantity.Text) string {
 	var keys []string
@@ -134,11 +121,9 @@ func codes(s *sheet.Sheet) string {
 // remember keeps the sheet's findings, sources and cautions, each once.
 func (t *steps) remember(s *sheet.Sheet, where quantity.Text) {
 	for _, f := range s.Findings {
-		key := f.Code + "\n" + f.Text.Format
-		i, met := t.seen[key]
-		if !met {
+		i := slices.IndexFunc(t.found, func(r remark) bool { return r.Code == f.Code && r.Text.Format == f.Text.Format })
+		if i < 0 {
 			i = len(t.found)
-			t.seen[key] = i
 			t.found = append(t.found, remark{Finding: f, same: true, first: where})
 		}
 		t.found[i].rows++
