@@ -162,7 +162,7 @@ func Figures(r *Result, s *sheet.Sheet) {
 	sheet.Put(s, r, r.Held[:], &letters, &settingFigures, &axisFigures, &pointFigures, &heelFigures, &handFigures, &facetFigures)
 }
 
-// Rest adds the lists, the remarks and the answer.
+// Rest adds the lists and the remarks.
 func Rest(r *Result, s *sheet.Sheet) {
 	if r.made {
 		s.Grids = append(s.Grids, r.knobs(), r.thickerWebs(), r.byHand())
@@ -170,14 +170,6 @@ func Rest(r *Result, s *sheet.Sheet) {
 	}
 	if sheet.Known(r.Drill.D) {
 		r.assumptions(s)
-	}
-	st, w := r.cone.Setting(), r.cone.Point()
-	switch {
-	case !r.made:
-	case r.basis == fromSetting:
-		s.InShort("it grinds a point of {} with {} of clearance, the chisel edge at {}", quantity.Rad(2*w.HalfAngle), quantity.Rad(w.Clearance), quantity.Rad(math.Pi-r.cone.Chisel()))
-	default:
-		s.InShort("axis angle {}, axis offset {}, vertex {}, semi-angle {}", quantity.Rad(st.AxisAngle), quantity.MM(st.Offset), quantity.MM(st.Vertex), quantity.Rad(w.SemiAngle))
 	}
 }
 

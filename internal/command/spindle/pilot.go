@@ -161,7 +161,6 @@ func (p *piloted) rest(s *sheet.Sheet) {
 	p.comparisonAssumptions(s)
 	if sheet.Known(p.low) {
 		p.remarks(s)
-		p.answer(s)
 	}
 }
 
@@ -214,29 +213,4 @@ func (p *piloted) depthRemark(s *sheet.Sheet) {
 	}
 	s.Find("pilot-deep", sheet.Warn, "the chisel edge is relieved only as deep as the pilot goes: as deep as the hole that is {} of the pilot's own diameters, so peck it as a deep hole; a diameter or two deep it only locates the point", diameters(deep.Value))
 	s.Extra = append(s.Extra, deep.Source)
-}
-
-// answer says in one sentence what the pilot does for the drill, or why there is
-// to be none, or none like that.
-func (p *piloted) answer(s *sheet.Sheet) {
-	bore := quantity.MM(p.bore)
-	said := "a pilot of {} brings the thrust from {} to {}, as deep as the pilot goes"
-	switch {
-	case p.narrow():
-		s.InShort("a pilot of {} relieves nothing: it is narrower than the web, {}", bore, quantity.MM(p.low))
-		return
-	case p.wide():
-		s.InShort("a pilot of {} is too wide: over the chisel edge, {}, the drill pulls itself in", bore, quantity.MM(p.high))
-		return
-	case p.small():
-		s.InShort("no pilot: spot the hole and start, as with any drill of up to {}", p.smallestSize())
-		return
-	case !sheet.Known(p.over.Thrust, p.force.Thrust):
-		return
-	case p.split():
-		said = "often none, as a sharp split point starts itself; " + said
-	case !p.given && len(p.sizes) == 0:
-		said = "no ordinary size serves; " + said
-	}
-	s.InShort(said, bore, quantity.Of(quantity.Force, p.force.Thrust), quantity.Of(quantity.Force, p.over.Thrust))
 }

@@ -122,29 +122,6 @@ func TestPilotToUseIsInside(t *testing.T) {
 	})
 }
 
-// The answer says what the remarks say: what relieves nothing, pulls in or is not
-// wanted is no advice, and what relieves does so as deep as it goes.
-func TestPilotInShort(t *testing.T) {
-	const drill = "size 20mm; web 3mm; chisel-angle 125"
-	for text, want := range map[string]string{
-		drill:                                                   "a pilot of 3.50 mm brings the thrust from 11700 N to 5090 N, as deep as the pilot goes",
-		drill + "; depth 60mm":                                  "a pilot of 3.50 mm brings the thrust from 11700 N to 5090 N, as deep as the pilot goes",
-		drill + "; pilot 2mm":                                   "a pilot of 2.00 mm relieves nothing: it is narrower than the web, 3.00 mm",
-		drill + "; pilot 6mm":                                   "a pilot of 6.00 mm is too wide: over the chisel edge, 3.66 mm, the drill pulls itself in",
-		"size 5mm; web 0.9mm":                                   "no pilot: spot the hole and start, as with any drill of up to 6 mm",
-		"size 3/16in; web 0.9mm; pilot 1mm":                     "no pilot: spot the hole and start, as with any drill of up to 1/4 in",
-		"size 10mm; web 0.3mm; chisel-length 0.4mm":             "often none, as a sharp split point starts itself; a pilot of 0.35 mm brings the thrust from 2390 N to 2000 N, as deep as the pilot goes",
-		"size 50mm; web 19.99mm; chisel-length 19.995mm":        "no ordinary size serves; a pilot of 19.99 mm brings the thrust from 119000 N to 11100 N, as deep as the pilot goes",
-		"size 20mm; web 3mm; chisel-angle 125; material copper": "",
-		"size 20mm; web 3mm; material copper; pilot 2mm":        "a pilot of 2.00 mm relieves nothing: it is narrower than the web, 3.00 mm",
-		"web 3mm; chisel-angle 125":                             "",
-	} {
-		if got := inShort(Pilot.Sheet(drilltest.Read(t, text), false)); got != want {
-			t.Errorf("%s: %q, not %q", text, got, want)
-		}
-	}
-}
-
 // Past eight of its own diameters a pilot is a deep hole (common practice), and
 // small drills want none (common practice, from memory).
 func TestPilotDepthAndSmallDrills(t *testing.T) {

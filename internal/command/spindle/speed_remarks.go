@@ -39,7 +39,6 @@ func (r *running) rest(s *sheet.Sheet) {
 	judge.Hardens(s, m)
 	judge.Burns(s, m)
 	s.Find("break-through", sheet.Note, "ease the feed where the drill breaks through")
-	r.answer(s)
 }
 
 // diameters prints a depth in diameters, to a tenth.
@@ -150,44 +149,4 @@ func (r *running) fluteRemarks(s *sheet.Sheet) {
 		s.Findings = append(s.Findings, r.Found.Finding(judge.FluteShort))
 		s.Extra = append(s.Extra, flute.Source)
 	}
-}
-
-// answer gives speed and feed in one sentence; where they will not do, or the
-// drill will not, the gravest reason stands in their place.
-func (r *running) answer(s *sheet.Sheet) {
-	flute, wrong := &r.Found.Held[judge.FluteLimit], r.wrongSettings()
-	switch {
-	case r.is(shankLimit):
-		s.InShort("the shank is overloaded: twisted to {} of what it carries", r.shankShare())
-	case r.rubs():
-		s.InShort("the flank rubs at {}: feed less or grind more clearance", r.feed())
-	case flute.Outside():
-		s.InShort("{} of flute is too short for this hole: it takes {}", quantity.MM(flute.Value), quantity.MM(flute.Low))
-	case wrong.Format != "":
-		s.InShort(wrong.Format, wrong.Args...)
-	case !sheet.Known(r.load.Rpm, r.load.Feed):
-	case r.is(depthLimit):
-		s.InShort("{}, {}; at {} diameters with a long-series drill, the strokes given and care", r.turns(), r.feed(), diameters(r.depthRatio))
-	default:
-		s.InShort("{}, {}", r.turns(), r.feed())
-	}
-}
-
-// wrongSettings says which of speed and feed as read to change, and to what.
-func (r *running) wrongSettings() quantity.Text {
-	var formats []string
-	var args []quantity.Arg
-	say := func(format string, is, may quantity.Arg) {
-		formats, args = append(formats, format), append(args, is, may)
-	}
-	if r.tooFast() {
-		say("{} is too fast: {} at most", quantity.Of(quantity.Rpm, r.load.Rpm), quantity.Of(quantity.Rpm, r.held[rpmLimit].High))
-	}
-	switch r.state(feedLimit) {
-	case sheet.Over:
-		say("{} is far too heavy a feed: up to {} is published", r.feed(), quantity.Of(quantity.Feed, r.row.High))
-	case sheet.Under:
-		say("{} is too light a feed: {} and more is published", r.feed(), quantity.Of(quantity.Feed, r.row.Low))
-	}
-	return quantity.Sayf(strings.Join(formats, "; "), args...)
 }

@@ -105,30 +105,6 @@ func TestSpeedFindings(t *testing.T) {
 	}
 }
 
-// What is run at stands in the answer only where it will do, and the graver fault
-// before the lighter.
-func TestSpeedInShort(t *testing.T) {
-	for text, want := range map[string]string{
-		"size 12mm; depth 60mm":                       "424 rpm, 0.136 mm/rev",
-		"size 20mm; rpm 380; feed 0.5mm":              "380 rpm, 0.500 mm/rev",
-		"size 20mm; rpm 1200; feed 0.5mm":             "1200 rpm is too fast: 388 rpm at most",
-		"size 20mm; rpm 1200; feed 0.6mm":             "1200 rpm is too fast: 388 rpm at most; 0.600 mm/rev is far too heavy a feed: up to 0.381 mm/rev is published",
-		"size 20mm; rpm 380; feed 0.6mm":              "0.600 mm/rev is far too heavy a feed: up to 0.381 mm/rev is published",
-		"size 20mm; feed 0.1mm":                       "0.100 mm/rev is too light a feed: 0.178 mm/rev and more is published",
-		"size 6mm; depth 55mm":                        "728 rpm, 0.077 mm/rev; at 9.2 diameters with a long-series drill, the strokes given and care",
-		"size 6mm; depth 30mm; flute 31mm; rpm 9000":  "31.00 mm of flute is too short for this hole: it takes 36.00 mm",
-		"size 6mm; material copper":                   "",
-		"size 25mm; shank-diameter 13mm; feed 0.9mm":  "the shank is overloaded: twisted to 381 % of what it carries",
-		"size 12mm; clearance 0.2; feed 0.5mm; web 2": "the flank rubs at 0.500 mm/rev: feed less or grind more clearance",
-		"size 25mm; shank-diameter 13mm; clearance 0.2; flute 30mm; depth 29mm; feed 0.9mm": "the shank is overloaded: twisted to 381 % of what it carries",
-		"size 12mm; clearance 0.2; feed 0.5mm; depth 30mm; flute 31mm":                      "the flank rubs at 0.500 mm/rev: feed less or grind more clearance",
-	} {
-		if got := inShort(Speed.Sheet(drilltest.Read(t, text), false)); got != want {
-			t.Errorf("%s: %q, not %q", text, got, want)
-		}
-	}
-}
-
 // From three diameters on speed and feed are cut (common practice); a hole is
 // called deep and wants a high helix beyond five (own rule).
 func TestWhatIsDeep(t *testing.T) {

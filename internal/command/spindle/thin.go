@@ -209,7 +209,6 @@ func (t *thinning) rest(s *sheet.Sheet) {
 	t.edgeAssumption(s, false)
 	t.comparisonAssumptions(s)
 	t.remarks(s)
-	t.answer(s)
 }
 
 // remarks says what the target means for the point.
@@ -234,22 +233,5 @@ func (t *thinning) remarks(s *sheet.Sheet) {
 	}
 	if spent := &t.held[spentLimit]; spent.Outside() {
 		s.Find("web-spent", sheet.Warn, "the web is {} of the diameter: more than thinning can answer", quantity.Num(spent.Value))
-	}
-}
-
-// answer says what to leave, unless a remark says not to.
-func (t *thinning) answer(s *sheet.Sheet) {
-	web, notch := quantity.MM(t.WebTarget), quantity.MM(t.NotchDepth)
-	switch {
-	case t.is(spentLimit):
-		s.InShort("retire the drill: a web of {} of the diameter is more than thinning can answer", quantity.Num(t.held[spentLimit].Value))
-	case !t.Needed:
-		s.InShort("take nothing off: the web is thin enough for that")
-	case t.is(coreLimit):
-		s.InShort("do not thin so far: a web of {} is too weak a core", web)
-	case t.is(splitLimit):
-		s.InShort("leave {} of web, a notch {} deep along each lip, and that by machine", web, notch)
-	default:
-		s.InShort("leave {} of web, a notch {} deep along each lip", web, notch)
 	}
 }

@@ -70,29 +70,6 @@ func TestThinnedToANewChiselEdge(t *testing.T) {
 	}
 }
 
-// What to leave stands in the answer only where no warning speaks against it.
-func TestThinInShort(t *testing.T) {
-	for text, want := range map[string]string{
-		"size 10mm; web 2.4mm":               "leave 1.56 mm of web, a notch 0.42 mm deep along each lip",
-		"size 10mm; web 1.5mm":               "take nothing off: the web is thin enough for that",
-		"size 10mm; web 5.1mm":               "retire the drill: a web of 0.510 of the diameter is more than thinning can answer",
-		"size 10mm; web 5.1mm; to-web 5.2mm": "retire the drill: a web of 0.510 of the diameter is more than thinning can answer",
-		"size 10mm; web 5.1mm; to-web 0.2mm": "retire the drill: a web of 0.510 of the diameter is more than thinning can answer",
-		"size 10mm; web 3.5mm":               "leave 1.56 mm of web, a notch 0.97 mm deep along each lip",
-		"size 10mm; web 2mm; to-web 0.2mm":   "do not thin so far: a web of 0.20 mm is too weak a core",
-		"size 10mm; web 2mm; to-web 0.4mm":   "leave 0.40 mm of web, a notch 0.80 mm deep along each lip, and that by machine",
-		"size 10mm":                          "",
-	} {
-		s := Thin.Sheet(drilltest.Read(t, text), false)
-		if got := inShort(s); got != want {
-			t.Errorf("%s: %q, not %q", text, got, want)
-		}
-		if drilltest.Found(s, "web-spent") && drilltest.Found(s, "both-sides") {
-			t.Errorf("%s: %v", text, s.Findings)
-		}
-	}
-}
-
 // A notch makes another point than form N, which has none (DIN 1412, from
 // memory, medium).
 func TestFormOfTheThinnedPoint(t *testing.T) {
