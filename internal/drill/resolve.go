@@ -216,7 +216,10 @@ func (t *Taken) readNumbers(bare quantity.System, s *Spec) (f *fault.Fault) {
 		return f
 	}
 	t.Values[0], t.Values[1], t.N, f = reader.Pair(t.Text)
-	if words := strings.Fields(t.Text); f != nil && len(words) == 2 {
+	if f == nil {
+		return nil
+	}
+	if words := strings.Fields(t.Text); len(words) == 2 {
 		_, first := reader.One(words[0])
 		_, second := reader.One(words[1])
 		if first == nil && second == nil {
