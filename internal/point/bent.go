@@ -72,15 +72,5 @@ func (l BentLip) Bow(inner float64) float64 {
 		along, ahead := l.At(x)
 		return ((x1-x0)*(ahead-y0) - (y1-y0)*(along-x0)) / long
 	}
-	// It has one summit: a third of the rest is cut off at a time, on the lower side.
-	low, high := inner, l.outer
-	for high-low > 1e-4*l.outer {
-		third := (high - low) / 3
-		if math.Abs(off(low+third)) < math.Abs(off(high-third)) {
-			low += third
-		} else {
-			high -= third
-		}
-	}
-	return off((low + high) / 2)
+	return off(summit(func(x float64) float64 { return math.Abs(off(x)) }, inner, l.outer, 5e-5*l.outer))
 }

@@ -21,8 +21,9 @@ func (c Cone) chiselAt(acute float64) float64 {
 	return math.Sqrt(-(a*t*t + 2*b0*t + e0) / (ahead*ahead - cosTh*cosTh))
 }
 
-// curveSteps halve the search for the largest departure below the last digits.
-const curveSteps = 60
+// chiselOff is how far off, radians, the largest departure may be found: less makes no
+// difference to its digits.
+const chiselOff = 1e-9
 
 // ChiselBow returns how far the slightly S-shaped chisel edge departs at most
 // from the straight line that joins its corners, and where: the distance from
@@ -32,14 +33,6 @@ func (c Cone) ChiselBow() (bow, radius, angle float64) {
 	chord := c.chisel
 	lo, hi := math.Min(chord, c.ChiselTangent()), math.Max(chord, c.ChiselTangent())
 	off := func(angle float64) float64 { return c.chiselAt(angle) * math.Abs(math.Sin(angle-chord)) }
-	for range curveSteps {
-		a, b := lo+(hi-lo)/3, hi-(hi-lo)/3
-		if off(a) < off(b) {
-			lo = a
-		} else {
-			hi = b
-		}
-	}
-	angle = (lo + hi) / 2
+	angle = summit(off, lo, hi, chiselOff)
 	return off(angle), c.chiselAt(angle), angle
 }

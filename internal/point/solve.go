@@ -58,6 +58,29 @@ func guardedStep(lo, hi, flo, fhi, slack, width float64) float64 {
 	return at
 }
 
+// golden is the part of a bracket that is left of it when one of the two places tried
+// in it is tried again in the next: (sqrt(5) - 1) / 2.
+const golden = math.Phi - 1
+
+// summit returns where between lo and hi f is highest, to within the distance off, by
+// golden-section search. f must have one summit there; an end may be it.
+func summit(f func(float64) float64, lo, hi, off float64) float64 {
+	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
+	fa, fb := f(a), f(b)
+	for hi-lo > 2*off {
+		if fa < fb {
+			lo, a, fa = a, b, fb
+			b = lo + golden*(hi-lo)
+			fb = f(b)
+		} else {
+			hi, b, fb = b, a, fa
+			a = hi - golden*(hi-lo)
+			fa = f(a)
+		}
+	}
+	return lo + (hi-lo)/2
+}
+
 // cubic is a polynomial c[0] + c[1] t + c[2] t^2 + c[3] t^3.
 type cubic [4]float64
 
