@@ -33,6 +33,7 @@ var others = [...]struct {
 	{"material", (*app).materialCommand},
 	{"sources", (*app).sourcesCommand},
 	{"version", (*app).versionCommand},
+	{"schema", (*app).schemaCommand},
 }
 
 // asked makes the command that the first word names, and none of the rest: a

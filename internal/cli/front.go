@@ -20,7 +20,7 @@ at the wheel    wheel     before it is started       cone      in a fixture
 at the spindle  speed     rpm, feed, pecks           pilot     its size
                 thrust    push, torque, power
 a drawer full   crib      list, audit, plan, record  batch     a drill a line
-to look up      size      material  sources          version
+to look up      size      material  sources          version  schema
 
 more    evenlip COMMAND -h  one screen each    evenlip help safety, units, flags
 `

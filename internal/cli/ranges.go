@@ -60,14 +60,14 @@ func (a *app) steps(c command.Command, h *held) (print.Job, fault.List) {
 		a.outside = true
 	}
 	d := &h.Drill
-	s := &sheet.Sheet{Command: c.About().Name, Title: command.Title(c.About().Name, d), Origin: sheet.Origin{Name: d.Name}, Sample: d.Sample, Inputs: command.Echo(nil, d),
-		Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
+	s := &sheet.Sheet{Command: c.About().Name, Cautions: t.cautions, Extra: t.sources, Gauged: t.first.Gauged}
 	if a.set.Form == print.Table {
 		s.Grids = t.forPeople(quantity.Format{System: a.system(d), Gauges: a.set.Gauges, Bench: true}, a.set.ASCII)
 	} else {
 		s.Grids = []sheet.Grid{t.forScripts()}
 	}
 	s.Findings = t.remarks()
+	command.Finish(c, d, s)
 	for _, r := range ranges {
 		s.StopsShort(r.Label(), r.Swept.Range, r.Spec().Kind, r.Spec().Gauge)
 	}

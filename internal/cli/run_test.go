@@ -18,10 +18,13 @@ type answer struct {
 	out, err string
 }
 
-// run runs the program in this process.
+// run runs the program in this process, and holds what it prints to its schema.
 func run(stdin string, args ...string) answer {
 	var out, errw bytes.Buffer
 	status := cli.Main(args, strings.NewReader(stdin), &out, &errw)
+	if err := held(args, status, out.String()); err != nil {
+		return answer{notHeld, out.String(), err.Error()}
+	}
 	return answer{status, out.String(), errw.String()}
 }
 

@@ -15,7 +15,6 @@ import (
 	jq "github.com/itchyny/gojq/cli"
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"evenlip/internal/cli"
 	"evenlip/internal/sheet/print/style"
 )
 
@@ -23,7 +22,7 @@ var update = flag.Bool("update", false, "rewrite what the scripts and the docume
 
 func TestMain(m *testing.M) {
 	testscript.Main(atNobodysHome{m}, map[string]func(){
-		"evenlip": func() { os.Exit(cli.Main(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
+		"evenlip": func() { os.Exit(checked(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
 		"jq":      func() { os.Exit(jq.Run()) },
 		"mail":    mail,
 	})

@@ -3,6 +3,8 @@
 package command
 
 import (
+	"slices"
+
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/judge"
@@ -44,6 +46,9 @@ type Command interface {
 	// Draw works out one draw of many: figures and verdict alone, without what only
 	// shows them.
 	Draw(*drill.Drill) *sheet.Sheet
+	// Declare returns what answers have: readings, figures, limits and lists, all without
+	// values.
+	Declare() *sheet.Sheet
 }
 
 // Of is a command whose results are an R.
@@ -54,6 +59,44 @@ type Of[R any] struct {
 	Figures func(*R, *sheet.Sheet)
 	Rest    func(*R, *sheet.Sheet)               // lists, remarks, the verdict; may be nil
 	Screen  func(*R, *sheet.Sheet) *sheet.Screen // what a person is shown first
+	// Declares adds to a declaration what Rest adds to an answer: lists, without their
+	// rows, and limits of another sheet; may be nil.
+	Declares func(*sheet.Sheet)
+}
+
+// Declare implements Command.
+func (c *Of[R]) Declare() *sheet.Sheet {
+	s := &sheet.Sheet{Command: c.Name, Drawing: true, Declaring: true, Inputs: declared(c.Takes())}
+	c.Figures(new(R), s)
+	if c.Declares != nil {
+		c.Declares(s)
+	}
+	return s
+}
+
+// declared lists readings with all the keys that their values may have.
+func declared(readings []drill.Reading) []sheet.Input {
+	inputs := make([]sheet.Input, len(readings))
+	for i, r := range readings {
+		spec := r.Spec()
+		in := sheet.Input{Name: spec.Name, Kind: kindOf(spec)}
+		if in.Kind.Number() {
+			in.Keys = slices.Concat(r.KeysOf(1), spec.Keys[:])
+			in.Keys = slices.DeleteFunc(in.Keys, func(key string) bool { return key == "" })
+			slices.Sort(in.Keys)
+			in.Keys = slices.Compact(in.Keys)
+		}
+		inputs[i] = in
+	}
+	return inputs
+}
+
+// kindOf is the kind of a reading's value as scripts read it.
+func kindOf(s *drill.Spec) quantity.Kind {
+	if s.Switch {
+		return quantity.Switch
+	}
+	return s.Kind
 }
 
 // Refuse implements Command.

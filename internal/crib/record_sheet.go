@@ -24,22 +24,11 @@ func (o *Outcome) Sheet(file string, dryRun bool, gauges quantity.Gauges) *sheet
 		written = "no"
 	}
 	was, is := verdictOn(o.Old, gauges), verdictOn(o.New, gauges)
-	s.Open("Recorded")
-	for _, f := range [...]sheet.Figure{
-		{Key: "what", Label: "what", Word: string(o.Event.What), Kind: quantity.Word}, {Key: "date", Label: "date", Word: o.Event.Date, Kind: quantity.Word},
-		{Key: "written", Label: "written to the file", Word: written, Kind: quantity.Switch},
-		{Key: "verdict_before", Label: "verdict before", Word: cmp.Or(was.Word, Undecided), Open: was.Word == "", Kind: quantity.Word},
-		{Key: "verdict", Label: "verdict now", Word: cmp.Or(is.Word, Undecided), Open: is.Word == "", Kind: quantity.Word},
-	} {
-		f.Value = math.NaN()
-		s.Add(f)
-	}
-	s.Add(sheet.Figure{Key: "stock_mm", Label: "stock", Value: o.Event.Stock, Kind: quantity.Length, Gauge: quantity.Caliper})
-	g := sheet.Grid{Key: "changes", Title: "Readings", Columns: []sheet.Column{word("reading", "reading"), word("before", "before"), word("now", "now"), word("because", "because")}}
+	recorded(s, &o.Event, written, was.Word, is.Word)
+	g := &s.Grids[0]
 	for _, m := range o.Moves {
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(m.Reading.String()), sheet.W(m.From), sheet.W(m.To), sheet.W(m.Why)})
 	}
-	s.Grids = []sheet.Grid{g}
 	if o.muchOff() {
 		s.Find("much-stock", sheet.Warn, "{} is over a quarter of the diameter: if that is a slip, put the file back as it was", quantity.MM(o.Event.Stock))
 	}
@@ -58,6 +47,23 @@ func (o *Outcome) Sheet(file string, dryRun bool, gauges quantity.Gauges) *sheet
 	}
 	s.Screen = func() *sheet.Screen { return o.screen(s, dryRun, was, is) }
 	return s
+}
+
+// recorded adds to s what was recorded, and the list of what that changes, without its
+// rows.
+func recorded(s *sheet.Sheet, e *Event, written, was, is string) {
+	s.Open("Recorded")
+	for _, f := range [...]sheet.Figure{
+		{Key: "what", Label: "what", Word: string(e.What), Kind: quantity.Word}, {Key: "date", Label: "date", Word: e.Date, Kind: quantity.Word},
+		{Key: "written", Label: "written to the file", Word: written, Kind: quantity.Switch},
+		{Key: "verdict_before", Label: "verdict before", Word: cmp.Or(was, Undecided), Open: was == "", Kind: quantity.Word},
+		{Key: "verdict", Label: "verdict now", Word: cmp.Or(is, Undecided), Open: is == "", Kind: quantity.Word},
+	} {
+		f.Value = math.NaN()
+		s.Add(f)
+	}
+	s.Add(sheet.Figure{Key: "stock_mm", Label: "stock", Value: e.Stock, Kind: quantity.Length, Gauge: quantity.Caliper})
+	s.Grids = append(s.Grids, sheet.Grid{Key: "changes", Title: "Readings", Columns: []sheet.Column{word("reading", "reading"), word("before", "before"), word("now", "now"), word("because", "because")}})
 }
 
 func verdictOn(d *drill.Drill, g quantity.Gauges) *sheet.Verdict {

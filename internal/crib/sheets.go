@@ -177,10 +177,47 @@ func (c *Crib) addShares(g *sheet.Grid, drills []Judged) {
 	if c.Gauges == (quantity.Gauges{}) {
 		return
 	}
-	g.Columns = append(g.Columns, sheet.Column{Key: "verdict_share", Label: "share of the draws", Kind: quantity.Number}, word("verdict_finer", "read again"))
+	g.Columns = append(g.Columns, shareColumns()...)
 	for i := range drills {
 		g.Rows[i] = append(g.Rows[i], sheet.V(drills[i].Verdict.Share), sheet.W(drills[i].Verdict.Finer))
 	}
+}
+
+func shareColumns() []sheet.Column {
+	return []sheet.Column{{Key: "verdict_share", Label: "share of the draws", Kind: quantity.Number}, word("verdict_finer", "read again")}
+}
+
+// Declared returns what the answer of a command on a crib has, without values; nil where
+// no command has the name.
+func Declared(command string) *sheet.Sheet {
+	c := new(Crib)
+	switch command {
+	case "crib list":
+		return c.List(nil, Scripts)
+	case "crib audit":
+		s := c.Audit(nil, Scripts)
+		g := &s.Grids[0]
+		sometimes := func(c sheet.Column) {
+			c.Sometimes = true
+			g.Columns = append(g.Columns, c)
+		}
+		for _, c := range shareColumns() {
+			sometimes(c)
+		}
+		figures := &sheet.Sheet{Drawing: true, Declaring: true}
+		judge.Figures(new(judge.Result), figures)
+		figures.Each(func(f *sheet.Figure) { sometimes(sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind}) })
+		return s
+	case "crib plan":
+		return c.Plan(new(Day), Scripts)
+	case "crib record":
+		s := &sheet.Sheet{Command: command}
+		recorded(s, new(Event), "", "", "")
+		return s
+	case "crib new":
+		return c.Started(false)
+	}
+	return nil
 }
 
 // addFigures adds a column for every figure that any of the drills has. No sheet

@@ -65,9 +65,18 @@ func plain(key, label string) sheet.Column {
 	return sheet.Column{Key: key, Label: label, Kind: quantity.Number}
 }
 
-// states is the drill before and after: as it is, ground, and thinned.
-func (p *Plan) states() sheet.Grid {
-	g := sheet.Grid{Key: "states", Title: "Before and after", Turned: true, Columns: []sheet.Column{
+// Declares adds to a declaration the lists of a plan, and the limits of the drill as it
+// was found.
+func Declares(s *sheet.Sheet) {
+	s.Grids = append(s.Grids, statesList(), scheduleList())
+	s.Wants = []string{}
+	s.Found = &sheet.Sheet{Drawing: true, Declaring: true}
+	judge.Figures(new(judge.Result), s.Found)
+}
+
+// statesList is the list of the drill before and after, without its rows.
+func statesList() sheet.Grid {
+	return sheet.Grid{Key: "states", Title: "Before and after", Turned: true, Columns: []sheet.Column{
 		{Key: "state", Label: "state", Kind: quantity.Word},
 		sheet.Lengths("length_mm", "overall length"), sheet.Lengths("flute_mm", "usable flute"),
 		sheet.Lengths("point_length_mm", "point length"),
@@ -75,6 +84,11 @@ func (p *Plan) states() sheet.Grid {
 		sheet.Lengths("web_mm", "web"), sheet.Lengths("chisel_length_mm", "chisel edge"), plain("chisel_ratio", "chisel edge / D"),
 		{Key: "thrust_n", Label: "thrust, sharp", Kind: quantity.Force}, plain("thrust_ratio", "thrust / now"),
 	}}
+}
+
+// states is the drill before and after: as it is, ground, and thinned.
+func (p *Plan) states() sheet.Grid {
+	g := statesList()
 	if !p.Made {
 		return g
 	}
@@ -101,17 +115,23 @@ const (
 	mostShown  = 12
 )
 
-// schedule is the drill after each grind, to the last.
-func (p *Plan) schedule() sheet.Grid {
-	g := sheet.Grid{Key: "schedule", Title: "Grind by grind", Columns: []sheet.Column{
+// scheduleList is the list of the drill after each grind, without its rows.
+func scheduleList() sheet.Grid {
+	return sheet.Grid{Key: "schedule", Title: "Grind by grind", Columns: []sheet.Column{
 		{Key: "grind", Label: "grind", Kind: quantity.Count},
 		sheet.Lengths("removed_mm", "off"), sheet.Lengths("flute_mm", "flute"), sheet.Lengths("web_unthinned_mm", "body"),
 		sheet.Lengths("web_mm", "web"), sheet.Lengths("chisel_length_mm", "chisel"), plain("chisel_ratio", "c/D"),
 		{Key: "thinned", Label: "thin", Kind: quantity.Switch}, plain("thrust_ratio", "thrust /now"),
+		{Key: "diameter_mm", Label: "dia", Kind: quantity.Size, Sometimes: true},
 	}}
+}
+
+// schedule is the drill after each grind, to the last.
+func (p *Plan) schedule() sheet.Grid {
+	g := scheduleList()
 	tapers := sheet.Known(p.Body.BackTaper)
-	if tapers {
-		g.Columns = append(g.Columns, sheet.Column{Key: "diameter_mm", Label: "dia", Kind: quantity.Size})
+	if !tapers {
+		g.Columns = g.Columns[:len(g.Columns)-1] // the diameter stays
 	}
 	states := p.Schedule()
 	for i := range states {

@@ -42,7 +42,7 @@ func sound(t *testing.T, kind Kind, signed bool, v Value, err *fault.Fault) {
 func FuzzParse(f *testing.F) {
 	seed(f, "")
 	f.Fuzz(func(t *testing.T, kind, bare uint8, signed bool, text string) {
-		k := Kind(kind) % (Word + 1)
+		k := Kind(kind) % kinds
 		v, err := Reader{k, System(bare), signed}.One(text)
 		sound(t, k, signed, v, err)
 		if err != nil || v.Unit == "" {
@@ -60,7 +60,7 @@ func FuzzParsePair(f *testing.F) {
 	seed(f, "")
 	seed(f, ",1mm")
 	f.Fuzz(func(t *testing.T, kind, bare uint8, signed bool, text string) {
-		k := Kind(kind) % (Word + 1)
+		k := Kind(kind) % kinds
 		a, b, n, err := Reader{k, System(bare), signed}.Pair(text)
 		sound(t, k, signed, a, err)
 		if n == 2 || err != nil {
@@ -74,7 +74,7 @@ func FuzzParsePair(f *testing.F) {
 func FuzzParseRange(f *testing.F) {
 	seed(f, "..6mm by 1")
 	f.Fuzz(func(t *testing.T, kind, bare uint8, _ bool, text string) {
-		k := Kind(kind) % (Word + 1)
+		k := Kind(kind) % kinds
 		r, err := Reader{Kind: k, Bare: System(bare)}.Range(text)
 		for _, v := range [...]Value{r.From, r.To, r.Step} {
 			sound(t, k, false, v, err)

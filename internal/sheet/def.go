@@ -182,6 +182,13 @@ func Letters[R any](s *Sheet, r *R, groups ...*Group[R]) {
 // what is missing.
 func (d *Def[R]) fill(f *Figure, r *R, held []Held, s *Sheet) {
 	f.Key, f.Kind, f.Value = d.Key, d.Kind, math.NaN()
+	if s.Declaring {
+		f.Label = d.Label
+		if d.Limit != NoLimit {
+			f.Limit = new(handbook.Band)
+		}
+		return
+	}
 	if d.Value != nil {
 		f.Value = d.Value(r)
 	}

@@ -49,6 +49,10 @@ type Sheet struct {
 	// are only counted.
 	Drawing bool
 
+	// Declaring makes the sheet one of definitions: its figures and lists are those that
+	// answers of a command have, and without values. Answers that are Partial may lack some.
+	Declaring, Partial bool
+
 	args  []quantity.Arg // of the findings and the answer
 	steps []Figure       // on the way to others, and readings that formulas start from
 	puts  []func()       // put more steps, once any is asked for
@@ -128,6 +132,8 @@ type Column struct {
 	Gauge      quantity.Gauge
 	// Bare leaves the unit out of the head, where the title has it.
 	Bare bool
+	// Sometimes says that only some answers have the column.
+	Sometimes bool
 	// Plot draws a bar beside each number in a table.
 	Plot bool
 }

@@ -35,7 +35,7 @@ what to give up and by how much.`,
   evenlip cone --size 10mm --web 1.5mm --semi-angle 30 --axis-angle 29.28 --axis-offset 1.264mm --vertex 4.808mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn,
 		drill.ChiselAngle, drill.ChiselLength, drill.SemiAngle, drill.Vertex, drill.AxisAngle, drill.AxisOffset},
-}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Screen: (*Result).screen}
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Declares: declares, Screen: (*Result).screen}
 
 const degree = math.Pi / 180
 

@@ -12,13 +12,20 @@ import (
 // of the step that is shown: near enough for a slope, far enough for a float64.
 const turn = 1.0 / 256
 
-// knobs is the list of what a degree or a tenth of a millimetre on each knob
-// does to the point, the others left alone.
-func (r *Result) knobs() sheet.Grid {
-	grid := sheet.Grid{Key: "knobs", Title: "What each setting changes, the others left alone",
+func declares(s *sheet.Sheet) { s.Grids = append(s.Grids, knobsList(), websList(), handList()) }
+
+// knobsList is the list of what each setting does, without its rows.
+func knobsList() sheet.Grid {
+	return sheet.Grid{Key: "knobs", Title: "What each setting changes, the others left alone",
 		Note: "semi-angle and axis angle make the point angle, the offset the clearance, the vertex the chisel",
 		Columns: append([]sheet.Column{
 			{Key: "knob", Label: "setting", Kind: quantity.Word}, {Key: "per", Label: "per", Kind: quantity.Word}}, outcomes("change_")...)}
+}
+
+// knobs is the list of what a degree or a tenth of a millimetre on each knob
+// does to the point, the others left alone.
+func (r *Result) knobs() sheet.Grid {
+	grid := knobsList()
 	degrees, tenths := sheet.W("1°"), sheet.W("0.1 mm")
 	tenths.Inch = "0.0039 in"
 	up, down := r.cone.Setting(), r.cone.Setting()
@@ -76,13 +83,18 @@ func (r *Result) outcome(st point.Setting, web float64) [4]float64 {
 	return [4]float64{2 * halfAngle(c), clearance(c), point.Obtuse(c.Chisel()), c.ChiselLength()}
 }
 
-// thickerWebs is the list of what the same setting does to this drill as grind
-// after grind thickens its web.
-func (r *Result) thickerWebs() sheet.Grid {
-	grid := sheet.Grid{Key: "webs", Title: "The same setting on a thicker web", Note: "what the drill is like some grinds on, with the usual web taper", Columns: append([]sheet.Column{
+// websList is the list of what thicker webs do, without its rows.
+func websList() sheet.Grid {
+	return sheet.Grid{Key: "webs", Title: "The same setting on a thicker web", Note: "what the drill is like some grinds on, with the usual web taper", Columns: append([]sheet.Column{
 		sheet.Lengths("ground_off_mm", "ground off, about"),
 		{Key: "web_ratio", Label: "web / D", Kind: quantity.Number},
 		sheet.Lengths("web_mm", "web")}, outcomes("")...)}
+}
+
+// thickerWebs is the list of what the same setting does to this drill as grind
+// after grind thickens its web.
+func (r *Result) thickerWebs() sheet.Grid {
+	grid := websList()
 	for _, more := range [...]float64{1, 1.1, 1.25, 1.5} {
 		web := r.wish.Web * more
 		if web >= r.wish.D {
@@ -104,12 +116,17 @@ const (
 	handLeast = 1 / handMore
 )
 
-// byHand is the list of what a hand's faults make of the point.
-func (r *Result) byHand() sheet.Grid {
-	grid := sheet.Grid{Key: "hand", Title: "By hand: what goes wrong when",
+// handList is the list of a hand's faults, without its rows.
+func handList() sheet.Grid {
+	return sheet.Grid{Key: "hand", Title: "By hand: what goes wrong when",
 		Note: "read: what an indicator at the corner shows over 30° of turn; a drill rolled too soon rubs behind the lip",
 		Columns: []sheet.Column{{Key: "fault", Label: "fault", Kind: quantity.Word},
 			angle("lip_clearance_deg", "lip clearance"), angle("read_clearance_deg", "read"), angle("chisel_angle_deg", "chisel angle"), sheet.Lengths("chisel_length_mm", "chisel length")}}
+}
+
+// byHand is the list of what a hand's faults make of the point.
+func (r *Result) byHand() sheet.Grid {
+	grid := handList()
 	add := func(fault string, values ...float64) {
 		grid.Rows = append(grid.Rows, row([]sheet.Cell{sheet.W(fault)}, values...))
 	}

@@ -37,7 +37,7 @@ standard input), or from --sample.`,
 		drill.Size, drill.Material, drill.Web, drill.SecondWeb, drill.SecondWebAt, drill.WebTaper, drill.ChiselAngle, drill.ChiselLength,
 		drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.LipFlat, drill.Remove,
 	},
-}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest}
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Declares: declares}
 
 // Result is a drill to be drawn.
 type Result struct {

@@ -45,6 +45,12 @@ func (r *Result) InTerminal(s *sheet.Sheet, f quantity.Format, columns int, asci
 	return caption, p.Lines
 }
 
+func declares(s *sheet.Sheet) {
+	sheet.Put(s, new(picture), nil, &pictureFigures)
+	sheet.Put(s, new(paper), nil, &paperFigures)
+	s.Grids, s.Partial = append(s.Grids, Lines(nil)), true
+}
+
 // Lines lists the lines of a picture, for scripts.
 func Lines(lines []string) sheet.Grid {
 	g := sheet.Grid{Key: "picture", Columns: []sheet.Column{{Key: "line", Kind: quantity.Word}}}

@@ -31,7 +31,7 @@ size, and said.`,
   evenlip edge --size 10mm --at 1 --helix "20..40 by 5"`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.PointAngle, drill.LipAngle,
 		drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.FlutePoint, drill.LipFlat, drill.Feed, drill.Rpm, drill.At},
-}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Screen: (*Result).screen}
+}, Cannot: Check, Compute: Compute, Figures: Figures, Rest: Rest, Declares: declares, Screen: (*Result).screen}
 
 // Result is one lip of a drill at work.
 type Result struct {
@@ -165,11 +165,10 @@ func (r *Result) explained(place float64) *sheet.Sheet {
 	return s
 }
 
-// rows is the list of the figures of a place, at each place.
-func (r *Result) rows(places []float64) sheet.Grid {
-	g := sheet.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1,
+// rowsList is the list of the figures of a place, without its rows, and these figures.
+func rowsList() (g sheet.Grid, figures []*def) {
+	g = sheet.Grid{Key: "rows", Title: "Along the lip, margin to chisel corner", Main: true, Lead: 1,
 		Columns: []sheet.Column{{Key: "radius_ratio", Label: "r/R", Kind: quantity.Number}}}
-	var figures []*def
 	for i := range placeFigures.Figures {
 		d := &placeFigures.Figures[i]
 		if key, ok := strings.CutPrefix(d.Key, "corner_"); ok {
@@ -178,6 +177,17 @@ func (r *Result) rows(places []float64) sheet.Grid {
 				Plot: key == "normal_rake_deg" || key == "working_clearance_deg"})
 		}
 	}
+	return g, figures
+}
+
+func declares(s *sheet.Sheet) {
+	g, _ := rowsList()
+	s.Grids = append(s.Grids, g)
+}
+
+// rows is the list of the figures of a place, at each place.
+func (r *Result) rows(places []float64) sheet.Grid {
+	g, figures := rowsList()
 	if !sheet.Known(r.outer) {
 		return g
 	}

@@ -23,7 +23,7 @@ reading it wants.`,
   evenlip inspect --sample --explain`,
 	Answers: "FIT, REGRIND, THIN, RETIRE, or MEASURE where too little was read",
 	Rule:    sync.OnceValue(func() []drill.Reading { return drill.Of(drill.Point) }), Safety: &command.AtBench,
-}, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest, Screen: inspectScreen}
+}, Cannot: judge.Cannot, Compute: judge.Compute, Figures: inspectFigures, Rest: inspectRest, Declares: inspectDeclares, Screen: inspectScreen}
 
 // inspectFigures puts the figures of the whole point, and in a draw its verdict.
 func inspectFigures(r *judge.Result, s *sheet.Sheet) {
@@ -33,6 +33,9 @@ func inspectFigures(r *judge.Result, s *sheet.Sheet) {
 		r.Drawn(s.Verdict)
 	}
 }
+
+// inspectDeclares says that a cracked drill has no figures.
+func inspectDeclares(s *sheet.Sheet) { s.Partial = true }
 
 func inspectRest(r *judge.Result, s *sheet.Sheet) {
 	if !r.Wear.Cracked {

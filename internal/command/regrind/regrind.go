@@ -26,7 +26,7 @@ from YAML files whose keys are the flags' names (- is standard input), or from
   evenlip regrind --sample --explain`,
 	Answers: "REGRIND and how much, THIN, FIT, RETIRE, or MEASURE for too little",
 	Rule:    readings, Safety: &command.AtWheel,
-}, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest, Screen: (*plan.Plan).Screen}
+}, Cannot: judge.Cannot, Compute: plan.Of, Figures: plan.Figures, Rest: plan.Rest, Declares: plan.Declares, Screen: (*plan.Plan).Screen}
 
 var readings = sync.OnceValue(func() []drill.Reading {
 	return slices.DeleteFunc(drill.Of(drill.Point, drill.Plan), func(r drill.Reading) bool { return r == drill.Rpm || r == drill.Remove })

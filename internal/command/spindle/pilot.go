@@ -26,7 +26,7 @@ can be looked at, and a depth tells whether it must be pecked.`,
   evenlip pilot --size 25mm --web 3.7mm --chisel-angle 125 --depth 80mm`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.Feed, drill.Depth, drill.FlankWear, drill.WearFactor, drill.Pilot},
-}, Cannot: cannot, Compute: pilotedOf, Figures: (*piloted).figures, Rest: (*piloted).rest, Screen: (*piloted).screen}
+}, Cannot: cannot, Compute: pilotedOf, Figures: (*piloted).figures, Rest: (*piloted).rest, Declares: pilotDeclares, Screen: (*piloted).screen}
 
 // piloted is a drill and the pilot hole in front of it.
 type piloted struct {

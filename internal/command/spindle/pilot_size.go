@@ -82,12 +82,19 @@ func stepOf(v, step float64) bool { return math.Abs(math.Remainder(v, step)) < 1
 // mostShown is how many sizes a table lists; scripts have them all.
 const mostShown = 7
 
-// grid lists the sizes that serve, the one to use marked.
-func (p *piloted) grid() sheet.Grid {
-	g := sheet.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []sheet.Column{
+func pilotDeclares(s *sheet.Sheet) { s.Grids = append(s.Grids, pilotList()) }
+
+// pilotList is the list of the sizes that serve, without its rows.
+func pilotList() sheet.Grid {
+	return sheet.Grid{Key: "pilot_sizes", Title: "Ordinary sizes that serve", Columns: []sheet.Column{
 		{Key: "name", Label: "size", Kind: quantity.Word}, {Key: "series", Label: "series", Kind: quantity.Word}, {Key: "diameter_mm", Label: "is", Kind: quantity.Size},
 		{Key: "use", Label: "use", Kind: quantity.Switch},
 	}}
+}
+
+// grid lists the sizes that serve, the one to use marked.
+func (p *piloted) grid() sheet.Grid {
+	g := pilotList()
 	for i, n := range p.sizes {
 		use := "no"
 		if n == p.use {

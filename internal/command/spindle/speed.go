@@ -24,7 +24,7 @@ flutes serve. A speed or a feed that is set already is looked at instead.`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.LipAngle, drill.PointAngle, drill.Clearance, drill.HeelDrop, drill.HeelTurn, drill.Helix, drill.Flute,
 		drill.Feed, drill.Rpm, drill.Depth, drill.FlankWear, drill.WearFactor, drill.Efficiency, drill.Drive, drill.ShankDiameter},
-}, Cannot: cannot, Compute: runningOf, Figures: (*running).figures, Rest: (*running).rest, Screen: (*running).screen}
+}, Cannot: cannot, Compute: runningOf, Figures: (*running).figures, Rest: (*running).rest, Declares: speedDeclares, Screen: (*running).screen}
 
 // running is a drill in a hole: how fast, how much a turn, how deep.
 type running struct {
@@ -123,11 +123,18 @@ func (r *running) rubs() bool {
 	return r.Found.Clearance.Working <= 0 || r.Found.Clearance.Least <= 0
 }
 
-// pecks is the grid of the strokes.
-func (r *running) pecks() sheet.Grid {
-	g := sheet.Grid{Key: "pecks", Title: "Strokes, the drill withdrawn after each", Columns: []sheet.Column{
+func speedDeclares(s *sheet.Sheet) { s.Grids = append(s.Grids, pecksList()) }
+
+// pecksList is the list of the strokes, without its rows.
+func pecksList() sheet.Grid {
+	return sheet.Grid{Key: "pecks", Title: "Strokes, the drill withdrawn after each", Columns: []sheet.Column{
 		sheet.Lengths("depth_mm", "to"), sheet.Lengths("stroke_mm", "stroke"),
 	}}
+}
+
+// pecks is the grid of the strokes.
+func (r *running) pecks() sheet.Grid {
+	g := pecksList()
 	rule := cutting.PeckRule{First: handbook.PeckFirst, Next: handbook.PeckNext, Shrink: handbook.PeckShrink, Least: handbook.PeckLeast}
 	from := 0.0
 	for _, to := range cutting.Pecks(r.depth, r.load.D, rule) {

@@ -23,7 +23,7 @@ the size is in inches, the metric ones elsewhere.`,
   evenlip thrust --size 12mm --web 2.1mm --chisel-angle 126 --feed 0.2mm --rpm 600 --drive belt`,
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.Web, drill.ChiselAngle, drill.ChiselLength,
 		drill.Feed, drill.Rpm, drill.FlankWear, drill.WearFactor, drill.Efficiency, drill.Drive},
-}, Cannot: cannot, Compute: workOf, Figures: (*work).thrustFigures, Rest: (*work).thrustRest, Screen: (*work).thrustScreen}
+}, Cannot: cannot, Compute: workOf, Figures: (*work).thrustFigures, Rest: (*work).thrustRest, Declares: thrustDeclares, Screen: (*work).thrustScreen}
 
 func (w *work) thrustFigures(s *sheet.Sheet) {
 	w.letters(s, &spindleSpeed)
@@ -87,10 +87,17 @@ func (w *work) thrustRest(s *sheet.Sheet) {
 	}
 }
 
+func thrustDeclares(s *sheet.Sheet) { s.Grids = append(s.Grids, conditionsList()) }
+
+// conditionsList is the list from sharp to dull, without its rows.
+func conditionsList() sheet.Grid {
+	return sheet.Grid{Key: "conditions", Title: "Sharp and dull", Columns: append([]sheet.Column{
+		{Key: "condition", Label: "drill", Kind: quantity.Word}, {Key: "wear_factor", Label: "W", Kind: quantity.Number}}, loadColumns()...)}
+}
+
 // conditions is the grid of thrust and torque from sharp to dull.
 func (w *work) conditions() sheet.Grid {
-	g := sheet.Grid{Key: "conditions", Title: "Sharp and dull", Columns: append([]sheet.Column{
-		{Key: "condition", Label: "drill", Kind: quantity.Word}, {Key: "wear_factor", Label: "W", Kind: quantity.Number}}, loadColumns()...)}
+	g := conditionsList()
 	if !sheet.Known(w.load.KdThrust, w.load.D) {
 		return g
 	}

@@ -23,7 +23,7 @@ what to look at before it is started.`,
   evenlip wheel --wheel 8in --worn-to 6-1/2in --wheel-rpm 3450 --marked-rpm 3600 --check`,
 	Readings: []drill.Reading{drill.Wheel, drill.WornTo, drill.WheelRpm, drill.MarkedSpeed, drill.MarkedRpm, drill.RestGap, drill.TongueGap},
 	Grinder:  true,
-}, Compute: Compute, Figures: Figures, Rest: Rest, Screen: (*Result).screen}
+}, Compute: Compute, Figures: Figures, Rest: Rest, Declares: declares, Screen: (*Result).screen}
 
 // The limits that a wheel is held against.
 const (
@@ -178,10 +178,17 @@ func (r *Result) speedFindings(s *sheet.Sheet) {
 	}
 }
 
+func declares(s *sheet.Sheet) { s.Grids = append(s.Grids, startList()) }
+
+// startList is the list to go through, without its rows.
+func startList() sheet.Grid {
+	return sheet.Grid{Key: "before_start", Title: "Before it is started", Columns: []sheet.Column{
+		{Key: "step", Label: "", Kind: quantity.Count}, {Key: "check", Label: "look that", Kind: quantity.Word}}}
+}
+
 // beforeStart is the list to go through before the wheel is started.
 func beforeStart() sheet.Grid {
-	g := sheet.Grid{Key: "before_start", Title: "Before it is started", Columns: []sheet.Column{
-		{Key: "step", Label: "", Kind: quantity.Count}, {Key: "check", Label: "look that", Kind: quantity.Word}}}
+	g := startList()
 	for i, line := range [...]string{
 		"the wheel's marked speed is at least the spindle's",
 		"the wheel rang clear before it was mounted; a dead sound is a crack",
