@@ -2,6 +2,7 @@ package crib
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,20 +28,20 @@ func said(word string) quantity.Text { return quantity.Sayf("{}", quantity.Say(w
 
 func angle(label string) sheet.Column { return sheet.Column{Label: label, Kind: quantity.Angle} }
 
-// numbered says how many of something there are.
-func numbered(n int, one, many string) string {
+// drillsOf says how many drills there are.
+func drillsOf(n int) string {
 	if n == 1 {
-		return "1 " + one
+		return "1 drill"
 	}
-	return strconv.Itoa(n) + " " + many
+	return strconv.Itoa(n) + " drills"
 }
 
 // picked says how many drills are shown of those that are there.
 func (c *Crib) picked(n int) string {
 	if all := len(c.there()); n < all {
-		return fmt.Sprintf("%d of %s", n, numbered(all, "drill", "drills"))
+		return fmt.Sprintf("%d of %s", n, drillsOf(all))
 	}
-	return numbered(n, "drill", "drills")
+	return drillsOf(n)
 }
 
 // empty says what there is to do about a crib without drills, and reports whether it
@@ -53,7 +54,7 @@ func (c *Crib) empty(scr *sheet.Screen, shown int) bool {
 	case len(c.there()) == 0 && shown == 0:
 		scr.Head, scr.About = quantity.Sayf("NO DRILL IS LEFT"), ""
 	case shown == 0:
-		scr.Head, scr.About = quantity.Sayf("NO DRILL IS LIKE THAT"), "of "+numbered(len(c.Drills), "drill", "drills")
+		scr.Head, scr.About = quantity.Sayf("NO DRILL IS LIKE THAT"), "of "+drillsOf(len(c.Drills))
 		scr.Next = append(scr.Next, sheet.Next{Command: "crib list", Says: "all of them"})
 	default:
 		return false
@@ -61,15 +62,25 @@ func (c *Crib) empty(scr *sheet.Screen, shown int) bool {
 	return true
 }
 
+// mostWarnings is how many of what a file leaves in doubt a screen tells.
+const mostWarnings = 3
+
 // foot adds to a screen what the file leaves in doubt, and how many drills are gone.
 func (c *Crib) foot(scr *sheet.Screen, s *sheet.Sheet, more ...string) *sheet.Screen {
+	warnings := 0
 	for _, f := range s.Findings {
-		if f.Severity != sheet.Note {
+		if f.Severity == sheet.Note {
+			continue
+		}
+		if warnings++; warnings <= mostWarnings {
 			scr.Note("note", f.Text.Format, f.Text.Args...)
 		}
 	}
+	if n := warnings - mostWarnings; n > 0 {
+		scr.Note("note", "{} more with --full", quantity.Of(quantity.Count, float64(n)))
+	}
 	if n := c.gone(); n > 0 && s.Command != "crib list" {
-		scr.Note("note", numbered(n, "drill", "drills")+" thrown away, counted nowhere")
+		scr.Note("note", drillsOf(n)+" thrown away, counted nowhere")
 	}
 	for _, m := range more {
 		scr.Note("more", m)
@@ -79,7 +90,7 @@ func (c *Crib) foot(scr *sheet.Screen, s *sheet.Sheet, more ...string) *sheet.Sc
 
 // listScreen shows the drills as they stand in the file.
 func (c *Crib) listScreen(drills []*Drill, s *sheet.Sheet) *sheet.Screen {
-	scr := &sheet.Screen{Head: quantity.Sayf(strings.ToUpper(numbered(len(drills), "drill", "drills"))), About: c.Name}
+	scr := &sheet.Screen{Head: quantity.Sayf(strings.ToUpper(drillsOf(len(drills)))), About: c.Name}
 	if c.empty(scr, len(drills)) {
 		return c.foot(scr, s)
 	}
@@ -160,7 +171,8 @@ func (c *Crib) planScreen(day *Day, s *sheet.Sheet) *sheet.Screen {
 	}
 	grinder := sheet.List{Columns: []sheet.Column{count("", ""), word("", "drill"), word("", "size"), angle("lips"), angle("clear"), sheet.Lengths("", "off the end"), word("", "more off")}}
 	grinder.Groups = make([]sheet.ListGroup, 1)
-	retire, measure, buy := sheet.ListGroup{Word: "RETIRE", Flow: true}, sheet.ListGroup{Word: "MEASURE", Flow: true}, sheet.ListGroup{Word: "BUY", Flow: true}
+	below := []sheet.ListGroup{{Word: "RETIRE", Flow: true}, {Word: "MEASURE", Flow: true}, {Word: "BUY", Flow: true}}
+	retire, measure, buy := &below[0], &below[1], &below[2]
 	for i := range day.Tasks {
 		t := &day.Tasks[i]
 		name := sheet.ListLine{System: t.Readings.System(), Cells: []quantity.Text{said(t.ID)}}
@@ -181,13 +193,8 @@ func (c *Crib) planScreen(day *Day, s *sheet.Sheet) *sheet.Screen {
 	if grinder.Groups[0].Lines != nil {
 		scr.Lists = append(scr.Lists, grinder)
 	}
-	var rest sheet.List
-	for _, g := range []sheet.ListGroup{retire, measure, buy} {
-		if g.Lines != nil {
-			rest.Groups = append(rest.Groups, g)
-		}
-	}
-	scr.Lists = append(scr.Lists, rest)
+	below = slices.DeleteFunc(below, func(g sheet.ListGroup) bool { return g.Lines == nil })
+	scr.Lists = append(scr.Lists, sheet.List{Groups: below})
 	day.head(scr)
 	scr.Foot = append(scr.Foot, command.AtWheel.Foot())
 	return c.foot(scr, s, "--full  at the web, why each", "--format csv  life left, all of it")
@@ -323,7 +330,7 @@ func (c *Crib) newScreen(s *sheet.Sheet) *sheet.Screen {
 		scr.Say("No drill is in it yet: write them in, one below the other. The file shows how.")
 		next.Says = "once there are drills in it"
 	} else {
-		scr.Say(numbered(len(c.Drills), "drill", "drills") + " to try things on.")
+		scr.Say(drillsOf(len(c.Drills)) + " to try things on.")
 	}
 	scr.Next = append(scr.Next, next)
 	for _, f := range s.Findings {

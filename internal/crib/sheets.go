@@ -261,10 +261,7 @@ func counts(drills []Judged) string {
 			parts = append(parts, fmt.Sprintf("%d %s", of[v], v))
 		}
 	}
-	text := fmt.Sprintf("%d drills", len(drills))
-	if len(drills) == 1 {
-		text = "1 drill"
-	}
+	text := drillsOf(len(drills))
 	if len(parts) > 0 {
 		text += ": " + strings.Join(parts, ", ")
 	}
