@@ -114,8 +114,9 @@ func (a *app) record(cmd *cobra.Command, from *cribFrom, id string, ch crib.Chan
 	}
 	s := out.Sheet(file, dryRun, a.set.Gauges)
 	s.Sample, s.Again = from.sample, cribAgain(cmd, from)
-	if s.From = id + " of " + file; !from.sample {
-		s.Origin.File = file
+	s.From = id + " of the sample crib"
+	if !from.sample {
+		s.From, s.Origin.File = id+" of "+file, file
 	}
 	return a.print(print.Job{Sheet: s, System: out.New.System()})
 }
