@@ -83,12 +83,24 @@ func (r *Result) About(s *sheet.Sheet, work bool) string {
 	return about
 }
 
+// mostItems is how many reasons are numbered: more nobody keeps in mind.
+const mostItems = 5
+
 // Items numbers the reasons of a verdict with their cures, those that decide it first,
 // and what is still to be read.
 func (r *Result) Items(scr *sheet.Screen, v *sheet.Verdict) {
-	deciding, others := ruled(v)
-	for _, u := range append(deciding, others...) {
+	told, others := ruled(v)
+	if v.Word != Retire.String() { // the cure of a drill that is thrown away helps nobody
+		told, others = append(told, others...), nil
+	}
+	if len(told) > mostItems {
+		told, others = told[:mostItems], told[mostItems:]
+	}
+	for _, u := range told {
 		scr.Item(u.fault(r), u.cure(r))
+	}
+	if n := len(others); n > 0 {
+		scr.Say("And {} more that {} wrong: --full tells all.", quantity.Of(quantity.Count, float64(n)), quantity.Say(map[bool]string{true: "is", false: "are"}[n == 1]))
 	}
 	if v.Word != "" {
 		return
@@ -111,7 +123,7 @@ func (m Missing) unread() []unread {
 		unread
 	}{
 		{m.Lips, unread{"lip height", "indicator, or both lip lengths: lip-length A,B"}},
-		{m.Point, unread{"lip angles", "gauge on each lip: lip-angle A,B"}},
+		{m.Point, unread{"both lip angles", "gauge on each lip: lip-angle A,B"}},
 		{m.Clearance, unread{"clearance", "heel below the lip? clearance A,B or heel-drop"}},
 		{m.Chisel, unread{"chisel edge", "two of web, chisel-angle, chisel-length"}},
 	} {

@@ -10,8 +10,14 @@ import (
 	"evenlip/internal/sheet"
 )
 
+// leastOffHand is the stock, mm, under which it is told as finely as it is measured.
+const leastOffHand = 0.1
+
 // off is what comes off by hand, as finely as a hand takes it.
 func off(mm float64) quantity.Arg {
+	if mm < leastOffHand {
+		return quantity.MM(mm)
+	}
 	return quantity.Arg{Kind: quantity.Length, Gauge: quantity.OffHand, Value: mm}
 }
 
@@ -169,7 +175,7 @@ func (p *Plan) because() quantity.Text {
 		text.Args = append(text.Args, quantity.MM(mm))
 	}
 	for c, name := range names {
-		if name != "" && st.By[c] > 0 && !(Cause(c) == Reshaping && st.By[c] <= st.CleanUp) {
+		if name != "" && st.By[c] > 0.005 && !(Cause(c) == Reshaping && st.By[c] <= st.CleanUp) {
 			add(name, st.By[c])
 		}
 	}

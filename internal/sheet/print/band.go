@@ -2,7 +2,6 @@ package print
 
 import (
 	"math"
-	"strings"
 
 	"evenlip/internal/sheet"
 )
@@ -224,6 +223,3 @@ func (b *band) parts() (parts []part, past int) {
 	}
 	return parts, b.left - from
 }
-
-// String returns the bar without paint.
-func (b *band) String() string { return strings.TrimRight(strings.Join(b.text, ""), " ") }

@@ -52,7 +52,7 @@ func (t *tableWriter) screen(s *sheet.Sheet) {
 	tables := w.block(func() { w.tables(scr.Tables); w.lists(scr.Lists, true) })
 	rows := ordered(scr.Rows)
 	figures := w.block(func() { w.rows(rows) })
-	for len(rows) > 0 && (len(rows) > mostRows || t.o.Width >= wideFrom && len(answer)+len(tables)+len(figures)+len(foot)+3 > most) && !rows[len(rows)-1].Outside() {
+	for len(rows) > 0 && (len(rows) > mostRows || t.o.Width >= wideFrom && len(answer)+len(tables)+len(figures)+len(foot)+3 > most) {
 		rows = rows[:len(rows)-1]
 		figures = w.block(func() { w.rows(rows) })
 	}
@@ -453,15 +453,8 @@ func (w *screenWriter) values(r *sheet.Row) (values, unit, painted string) {
 // number prints one value, with what is uncertain of it, and so finely that one that
 // breaks its limit is told from it.
 func (w *screenWriter) number(r *sheet.Row, m *sheet.Mark) string {
-	f := w.t.f
+	f := w.finely(r)
 	text := func(v float64) string { return f.Number(r.Kind, r.Gauge, v) }
-	if r.Band != nil && m.State.Outside() {
-		for f.Finer = 0; f.Finer < 3; f.Finer++ {
-			if v := text(m.Value); v != text(r.Band.Low) && v != text(r.Band.High) {
-				break
-			}
-		}
-	}
 	half := (m.High - m.Low) / 2
 	switch {
 	case math.IsNaN(m.Value) && !math.IsNaN(half):
@@ -470,6 +463,29 @@ func (w *screenWriter) number(r *sheet.Row, m *sheet.Mark) string {
 		return text(m.Value)
 	}
 	return text(m.Value) + " ±" + text(half)
+}
+
+// finely returns the format of a row's numbers: with as many decimals more as tell a
+// value that breaks its limit from that limit.
+func (w *screenWriter) finely(r *sheet.Row) quantity.Format {
+	const most = 3
+	same := func(f quantity.Format) bool {
+		for i := range r.Marks {
+			if !r.Marks[i].State.Outside() {
+				continue
+			}
+			v := f.Number(r.Kind, r.Gauge, r.Marks[i].Value)
+			if v == f.Number(r.Kind, limitGauge(r), r.Band.Low) || v == f.Number(r.Kind, limitGauge(r), r.Band.High) {
+				return true
+			}
+		}
+		return false
+	}
+	f := w.t.f
+	for r.Band != nil && same(f) && f.Finer < most {
+		f.Finer++
+	}
+	return f
 }
 
 // evenDecimals gives two numbers the same decimals: "61.0, 58.5".
@@ -500,7 +516,8 @@ func (w *screenWriter) bar(r *sheet.Row) (low string, b *band, high string) {
 	}
 	b = newBand(r.Band.Low, r.Band.High, w.lay.cells, w.lay.left, w.lay.right, marks)
 	b.draw(r.Marks)
-	number := func(v float64) string { return w.t.ascii(w.t.f.Number(r.Kind, limitGauge(r), v)) }
+	f := w.finely(r)
+	number := func(v float64) string { return w.t.ascii(f.Number(r.Kind, limitGauge(r), v)) }
 	low = number(r.Band.Low)
 	if r.Band.Low == 0 {
 		low = "0"
@@ -623,7 +640,10 @@ func (w *screenWriter) foot(scr *sheet.Screen) {
 		}
 		lines := wrapItems(texts, glue, w.t.o.Width-leadCells)
 		if lead == "more" {
-			lines = texts
+			lines = nil
+			for _, text := range texts {
+				lines = append(lines, wrap(text, w.t.o.Width-leadCells)...)
+			}
 			if one := strings.Join(texts, "    "); style.Width(one) <= w.t.o.Width-leadCells {
 				lines = []string{one}
 			}
