@@ -207,6 +207,9 @@ func (w *screenWriter) behind(lead, text string, paint func(string) string) {
 	}
 }
 
+// mostNext is how many lines a command to type next may take.
+const mostNext = 3
+
 // leadCells is the width of next, safety and the other leads.
 const leadCells = 8
 
@@ -228,6 +231,9 @@ func (w *screenWriter) next(n *sheet.Next) {
 		words = append(words, n.Args)
 	}
 	lines := commandLines(w.t.ascii(quantity.Clean(strings.Join(words, " "))), w.t.o.Width-leadCells)
+	if len(lines) > mostNext && w.lay == wideLayout { // the reader has the readings in front of him
+		lines = []string{"evenlip " + n.Command + " with the same readings"}
+	}
 	for i, l := range lines {
 		start := pad("", leadCells)
 		if i == 0 {
