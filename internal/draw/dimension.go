@@ -108,14 +108,6 @@ func (p *plan) leader(to, from Pt, label string) {
 
 // leaderFromLeft draws one to a text that ends where the line is level.
 func (p *plan) leaderFromLeft(to, from Pt, label string) {
-	p.line(to, from, underLeft(from, label))
-	p.text(textLeft(from, label))
+	p.line(to, from, Pt{from.X - 2 - written(label), from.Y})
+	p.text(Text{At: Pt{from.X - 1, from.Y + clear}, Text: label, Size: textSize, Align: Finish})
 }
-
-// textLeft and underLeft are the text that ends at a place of a leader, and the end of
-// the line under it.
-func textLeft(from Pt, label string) Text {
-	return Text{At: Pt{from.X - 1, from.Y + clear}, Text: label, Size: textSize, Align: Finish}
-}
-
-func underLeft(from Pt, label string) Pt { return Pt{from.X - 2 - written(label), from.Y} }

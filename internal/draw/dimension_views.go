@@ -190,9 +190,8 @@ func (p *plan) pointAngle(apex Pt, last float64) {
 	}
 }
 
-// lipAngles writes each lip's angle on that lip's side of the axis, left of the side
-// view, with an arrow to the lip: where it covers nothing and the arrow's line
-// crosses least, or else beside the point angle, where there is always room.
+// lipAngles writes each lip's angle beside the point angle, on that lip's side of the
+// axis, where there is always room, with an arrow to the middle of the lip.
 func (p *plan) lipAngles() {
 	d := &p.j.Drill
 	x, _ := d.apex()
@@ -202,56 +201,17 @@ func (p *plan) lipAngles() {
 		}
 		way := 1 - 2*float64(i)
 		lip := seen(fromSide, i, d.lipLine(i))
-		// Beside the point angle: the upper one over it, the lower one under it.
+		a, b := lip[(len(lip)-1)/2], lip[len(lip)/2]
+		to := p.put(p.side, Pt{(a.X + b.X) / 2, (a.Y + b.Y) / 2})
+		// The upper one stands over the point angle, the lower one under it.
 		base := math.Max(way*x*p.factor+lipLabel, clear) - clear
 		if i == 1 {
 			base = math.Max(way*x*p.factor+lipLabel, 0) + capital*textSize + clear
 		}
-		last := Pt{p.side.X - p.lanes.labels + 1, p.side.Y + way*base}
-		var best, tip Pt
-		least := math.MaxInt
-		try := func(to, from Pt) {
-			t := textLeft(from, label)
-			if cost := 1000*p.s.collisions(t.box().wider(rim)) + p.s.crossings(to, from, underLeft(from, label)); cost < least {
-				best, tip, least = from, to, cost
-			}
-		}
-		for _, along := range [...]float64{0.5, 0.35, 0.65, 0.2, 0.8} {
-			to := p.put(p.side, partWay(lip, 1-along))
-			for _, left := range [...]float64{5, 9, 14, 20, 27} {
-				for _, out := range [...]float64{0, 4, 8, 12, -4} {
-					from := Pt{to.X - left, to.Y + way*out}
-					if p.beforeSide(textLeft(from, label), i) {
-						try(to, from)
-					}
-				}
-			}
-			try(to, last)
-		}
-		p.leaderFromLeft(tip, best, label)
-		p.arrow(tip, math.Atan2(tip.Y-best.Y, tip.X-best.X))
+		from := Pt{p.side.X - p.lanes.labels + 1, p.side.Y + way*base}
+		p.leaderFromLeft(to, from, label)
+		p.arrow(to, math.Atan2(to.Y-from.Y, to.X-from.X))
 	}
-}
-
-// partWay returns the place at a part of the way along a line of evenly spaced points.
-func partWay(line []Pt, part float64) Pt {
-	whole, rest := math.Modf(part * float64(len(line)-1))
-	n := min(int(whole), len(line)-2)
-	a, b := line[n], line[n+1]
-	return a.plus(Pt{b.X - a.X, b.Y - a.Y}, whole+rest-float64(n))
-}
-
-// beforeSide reports whether a text stands between the views, on a lip's side of the
-// axis and nearer to it than the dimensions over and under the side view.
-func (p *plan) beforeSide(t Text, lip int) bool {
-	b := t.box()
-	if b.low.X < p.side.X-p.lanes.between+aside {
-		return false
-	}
-	if lip == 0 {
-		return b.low.Y-clear > p.side.Y && b.high.Y < p.side.Y+p.lanes.up-clear
-	}
-	return b.high.Y < p.side.Y && b.low.Y-clear > p.side.Y-p.lanes.removed
 }
 
 // dimensionRemoved dimensions what comes off.

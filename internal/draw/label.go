@@ -102,39 +102,6 @@ func (s *Sheet) collisions(b box) (n int) {
 	return n
 }
 
-// crossings counts what a line through points passes over: lines once, arrows ten
-// times and texts a hundred times.
-func (s *Sheet) crossings(line ...Pt) (n int) {
-	for k := 1; k < len(line); k++ {
-		p, q := line[k-1], line[k]
-		for i := range s.Paths {
-			points := s.Paths[i].Points
-			for m := 1; m < len(points); m++ {
-				if cross(p, q, points[m-1], points[m]) {
-					n++
-				}
-			}
-		}
-		for _, a := range s.Arrows {
-			if cross(p, q, a[0], a[1]) || cross(p, q, a[1], a[2]) || cross(p, q, a[2], a[0]) {
-				n += 10
-			}
-		}
-		for i := range s.Texts {
-			if s.Texts[i].box().crossed(p, q) {
-				n += 100
-			}
-		}
-	}
-	return n
-}
-
-// cross reports whether the line from p to q crosses that from a to b.
-func cross(p, q, a, b Pt) bool {
-	side := func(from, to, x Pt) float64 { return (to.X-from.X)*(x.Y-from.Y) - (to.Y-from.Y)*(x.X-from.X) }
-	return side(p, q, a)*side(p, q, b) < 0 && side(a, b, p)*side(a, b, q) < 0
-}
-
 // rim is kept free around a text that looks for its place.
 const rim = 0.4
 
