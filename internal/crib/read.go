@@ -151,7 +151,6 @@ func (rd *reader) unique(drills []Drill) {
 func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	d := Drill{node: n}
 	var history strict.Node
-	told := false
 	if has(n, "units") {
 		units = quantity.Unset // the drill's own come first
 	}
@@ -166,7 +165,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 		case "note":
 			d.Note = rd.Word(e.Value)
 		case "history":
-			history, told = e.Value, true
+			history = e.Value
 		case "name":
 			rd.Fault(e.Value, "a drill of a crib has no name", "id: is what it is called, note: a remark")
 		default:
@@ -189,7 +188,7 @@ func (rd *reader) drill(n strict.Node, units quantity.System) Drill {
 	if !has(n, drill.Size.String()) {
 		rd.Fault(n, "a drill without a size", "such as size: 12mm")
 	}
-	if told {
+	if history != (strict.Node{}) {
 		d.History = rd.history(history, readings, read.UnitsKnown() && !rd.unsure)
 		readings.Past = d.past()
 	}
