@@ -232,10 +232,6 @@ func ForBench(of []Reading) (usual, rest []Reading) {
 
 // Find returns the reading of that name.
 func Find(name string) (Reading, bool) {
-	for i := range specs {
-		if specs[i].Name == name {
-			return Reading(i), true
-		}
-	}
-	return 0, false
+	r, ok := find(name)
+	return r, ok && r < readings
 }

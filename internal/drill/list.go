@@ -41,14 +41,10 @@ func (l *list) refuse(at fault.Place, r Reading, text, hint string) {
 // find returns what a key stands for, readings, name and units. Where there is none,
 // it is no unit giver's either.
 func find(key string) (Reading, bool) {
-	switch key {
-	case "name":
-		return Name, true
-	case "units":
-		return Units, true
-	}
-	if r, ok := Find(key); ok {
-		return r, true
+	for r := range entries {
+		if r.String() == key {
+			return r, true
+		}
 	}
 	return Name, false
 }
@@ -61,9 +57,8 @@ func unknown(key string) (text, hint string) {
 	return "no reading is called " + strconv.Quote(key), near.Hint(key, "the keys are the flags' names: evenlip inspect --help", keys()...)
 }
 
-func keys() []string {
-	out := []string{Name.String(), Units.String()}
-	for _, r := range All() {
+func keys() (out []string) {
+	for r := range entries {
 		out = append(out, r.String())
 	}
 	return out
