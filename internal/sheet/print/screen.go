@@ -231,7 +231,7 @@ func (w *screenWriter) next(n *sheet.Next) {
 		words = append(words, n.Args)
 	}
 	lines := commandLines(w.t.ascii(quantity.Clean(strings.Join(words, " "))), w.t.o.Width-leadCells)
-	if len(lines) > mostNext && w.lay == wideLayout { // the reader has the readings in front of him
+	if len(lines) > mostNext && w.t.o.Width >= barsFrom { // the reader has the readings in front of him
 		lines = []string{"evenlip " + n.Command + " with the same readings"}
 	}
 	for i, l := range lines {
