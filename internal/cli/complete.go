@@ -96,6 +96,26 @@ func (a *app) argumentCompletions() map[string]completer {
 	}
 }
 
+// helpSubjects offers the topics and the commands, or what is below a command.
+func (a *app) helpSubjects(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	about, rest, err := cmd.Root().Find(args)
+	if err != nil || len(rest) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	var subjects []cobra.Completion
+	for _, sub := range about.Commands() {
+		if sub.IsAvailableCommand() && strings.HasPrefix(sub.Name(), typed) {
+			subjects = append(subjects, cobra.CompletionWithDesc(sub.Name(), sub.Short))
+		}
+	}
+	for _, t := range topics {
+		if len(args) == 0 && strings.HasPrefix(t.name, typed) {
+			subjects = append(subjects, cobra.CompletionWithDesc(t.name, t.about))
+		}
+	}
+	return subjects, cobra.ShellCompDirectiveNoFileComp
+}
+
 // first offers something for the first argument only.
 func first(complete completer) completer {
 	return func(cmd *cobra.Command, args []string, typed string) ([]cobra.Completion, cobra.ShellCompDirective) {

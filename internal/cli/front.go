@@ -41,6 +41,7 @@ func (a *app) helpCommand() *cobra.Command {
 		Use: "help [COMMAND or TOPIC]", Short: "all about a command, or a topic such as units or safety",
 		Long:              long,
 		Example:           "  evenlip help inspect\n  evenlip help crib record\n  evenlip help units",
+		ValidArgsFunction: a.helpSubjects,
 		PersistentPreRunE: a.withoutShop,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 1 {

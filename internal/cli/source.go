@@ -128,6 +128,12 @@ func (a *app) fromFile(name string) (*held, fault.List) {
 // noFile says why a file cannot be read; a reading in a file's place is wrong
 // usage.
 func (a *app) noFile(name string, err error) *fault.Fault {
+	if flag := strings.TrimLeft(name, "-–—"); flag != name {
+		return fault.New("two plain dashes begin a flag: --"+flag, "no file is called %q", name)
+	}
+	if name == "help" {
+		return fault.New("evenlip "+a.args[0]+" -h", "no file is called %q", name)
+	}
 	if hint := a.parted(name); hint != "" && errors.Is(err, os.ErrNotExist) {
 		return fault.New(hint, "no file is called %q", name)
 	}

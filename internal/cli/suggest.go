@@ -39,8 +39,11 @@ func flagMistake(cmd *cobra.Command, err error) error {
 		hint = "did you mean --" + meant + "?"
 	}
 	dashes := "--"
-	if unknown.GetSpecifiedShortnames() != "" {
+	if short := unknown.GetSpecifiedShortnames(); short != "" {
 		dashes = "-"
+		if word, _, _ := strings.Cut(short, "="); cmd.Flags().Lookup(word) != nil {
+			name, hint = word, "did you mean --"+word+"?"
+		}
 	}
 	return fault.New(hint, "%s has no flag %s%s", cmd.Name(), dashes, name)
 }

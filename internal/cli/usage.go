@@ -31,10 +31,14 @@ func (a *app) usagePage(cmd *cobra.Command) error {
 		b.WriteString("\n\nExamples:\n" + broken(cmd.Example, width))
 	}
 	usageCommands(&b, cmd)
+	all := cmd.InheritedFlags()
+	if !cmd.HasParent() {
+		own, all = cmd.LocalNonPersistentFlags(), cmd.PersistentFlags()
+	}
 	usageFlags(&b, "Flags:", own, width)
-	if flags := cmd.InheritedFlags(); flags.HasAvailableFlags() {
+	if all.HasAvailableFlags() {
 		b.WriteString("\n\nFlags of every command (evenlip help flags says what they do):\n")
-		b.WriteString(strings.TrimRight(flagNames(flags, width), "\n"))
+		b.WriteString(strings.TrimRight(flagNames(all, width), "\n"))
 	}
 	if cmd.HasAvailableSubCommands() {
 		fmt.Fprintf(&b, "\n\nUse %q for more information about a command.", cmd.CommandPath()+" [command] --help")

@@ -164,11 +164,17 @@ func TestTwoValuesForOne(t *testing.T) {
 	}
 }
 
-// A space where a comma parts the readings of two lips.
+// Another sign where a comma parts the readings of two lips.
 func TestSpaceForAComma(t *testing.T) {
 	for line, hint := range map[string]string{
 		"lip-angle 59 58.5":            "the readings of two lips go together: 59,58.5",
 		"lip-height -0.02mm  0.1mm":    "the readings of two lips go together: -0.02mm,0.1mm",
+		"lip-angle 59:58":              "the readings of two lips go together: 59,58",
+		"lip-angle 59/58":              "the readings of two lips go together: 59,58",
+		"lip-angle 59 & 58":            "the readings of two lips go together: 59,58",
+		"lip-length 6.4/6.3mm":         "the readings of two lips go together: 6.4,6.3mm",
+		"lip-angle 59&58&57":           `"&58&57" is no unit that is known here`,
+		"chisel-angle 59/58":           "two readings are written 59,58",
 		"lip-angle 59 58 57":           "write the number without spaces between its digits",
 		"web 2 1":                      "write the number without spaces between its digits",
 		"lip-height 0.1mm sideways":    `"mm sideways" is no unit that is known here`,

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"evenlip/internal/fault"
 	"evenlip/internal/handbook"
@@ -216,18 +217,25 @@ func (t *Taken) readNumbers(bare quantity.System, s *Spec) (f *fault.Fault) {
 		return f
 	}
 	t.Values[0], t.Values[1], t.N, f = reader.Pair(t.Text)
-	if f == nil {
-		return nil
+	if f == nil || strings.Contains(t.Text, ",") {
+		return f
 	}
-	if words := strings.Fields(t.Text); len(words) == 2 {
-		_, first := reader.One(words[0])
-		_, second := reader.One(words[1])
-		if first == nil && second == nil {
+	for _, words := range [...][]string{strings.Fields(t.Text), strings.FieldsFunc(t.Text, betweenLips)} {
+		if len(words) == 2 && reads(reader, words[0]) && reads(reader, words[1]) {
 			f.Hint = "the readings of two lips go together: " + words[0] + "," + words[1]
+			break
 		}
 	}
 	return f
 }
+
+func reads(r quantity.Reader, text string) bool {
+	_, f := r.One(text)
+	return f == nil
+}
+
+// betweenLips reports whether a sign is written where a comma parts two lips.
+func betweenLips(sign rune) bool { return unicode.IsSpace(sign) || strings.ContainsRune(";/&+:", sign) }
 
 func (t *Taken) readWord() *fault.Fault {
 	if t.Text == "" {
