@@ -137,6 +137,9 @@ func Put[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 			d.fill(s.next(), r, held, s)
 		}
 	}
+	if s.Drawing {
+		return
+	}
 	s.later(func() {
 		for _, g := range groups {
 			for i := range g.Figures {
@@ -166,6 +169,9 @@ func PutHeld[R any](s *Sheet, r *R, held []Held, groups ...*Group[R]) {
 // Letters adds the figures of groups to s as steps alone, for formulas that start
 // from what the sheet does not show.
 func Letters[R any](s *Sheet, r *R, groups ...*Group[R]) {
+	if s.Drawing {
+		return
+	}
 	s.later(func() {
 		for _, g := range groups {
 			for i := range g.Figures {

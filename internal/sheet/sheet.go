@@ -225,11 +225,7 @@ func grow(fs *[]Figure) *Figure {
 }
 
 // later keeps what puts steps until one is asked for: most sheets are printed without.
-func (s *Sheet) later(put func()) {
-	if !s.Drawing {
-		s.puts = append(s.puts, put)
-	}
-}
+func (s *Sheet) later(put func()) { s.puts = append(s.puts, put) }
 
 // allSteps returns every step.
 func (s *Sheet) allSteps() []Figure {
