@@ -24,6 +24,9 @@ var tells = map[judge.Reason][]drill.Reading{
 	judge.AnglesUneven: {drill.LipHeight, drill.LipLength, drill.Web, drill.ChiselAngle, drill.ChiselLength},
 	// A lip rubs first where it begins.
 	judge.FlankRubs: {drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.Feed},
+	// How far unequal clearances put the chisel edge off goes by the web at the point, which
+	// is not known of a thinned one until its edge was read whole.
+	judge.ClearancesUneven: {drill.Web, drill.ChiselAngle, drill.ChiselLength},
 	// Three chisel readings may tell of a thinned point, or contradict each other.
 	judge.ChiselLong: {drill.Web, drill.ChiselAngle, drill.ChiselLength},
 	judge.ChiselOff:  {drill.Web, drill.ChiselAngle, drill.ChiselLength},
@@ -37,6 +40,9 @@ var graver = map[judge.Reason]judge.Reason{judge.MarginWorn: judge.MarginGone, j
 func TestAddedReadingLiftsOnlyItsOwnReason(t *testing.T) {
 	testkit.Property(t, "a reading that is added lifts no reason but its own", func(t *rapid.T) {
 		given := draw(t)
+		if size, sized := given.Drill(t).Get(drill.Size); sized && rapid.Bool().Draw(t, "past thinning") {
+			given[drill.Web] = mm(size * rapid.Float64Range(0.45, 0.6).Draw(t, "of the diameter"))
+		}
 		after := judge.Compute(given.Drill(t)).Verdict
 		for added := range given {
 			if added == drill.Size || added == drill.Material {

@@ -17,7 +17,7 @@ type Chisel struct {
 	Acute    float64
 	Length   float64
 	Ratio    float64 // c/D
-	WebRatio float64 // w/D
+	WebRatio float64 // w/D, of the web behind a point that is thinned
 	// Gap is the length that web and angle make less the length read, where all
 	// three were read and contradict each other; zero where they agree.
 	Gap float64
@@ -54,7 +54,7 @@ func chiselOf(dr *drill.Drill, b *Basics) Chisel {
 	}
 	c.Angle = point.Obtuse(c.Acute)
 	c.Ratio = c.Length / b.D
-	c.WebRatio = c.Web / b.D
+	c.WebRatio = c.body() / b.D
 	return c
 }
 

@@ -142,7 +142,7 @@ func (r *Result) WebRemarks(s *sheet.Sheet) {
 	if w.From > c.Web {
 		r.ThinnedBefore(s)
 	}
-	if ratio := c.WebRatio; ratio > handbook.WebTableEnd && !r.Verdict.Reasons[WebSpent] {
+	if ratio := c.Web / b.D; ratio > handbook.WebTableEnd && !r.Verdict.Reasons[WebSpent] {
 		s.Find("web-past-table", sheet.Note, "the web is {} of the diameter, past {}, where the handbook's table ends: thin it; forces are extrapolated", quantity.Num(ratio), quantity.Num(handbook.WebTableEnd))
 		s.Extra = append(s.Extra, handbook.TableEndSource)
 	}
