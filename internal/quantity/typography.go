@@ -23,46 +23,38 @@ func straighten(s string) string {
 	return strings.TrimRight(strings.ReplaceAll(b.String(), "''", `"`), " ")
 }
 
+// onKeyboard lists marks and what stands for them on a plain keyboard.
+var onKeyboard = [...]struct{ marks, plain string }{
+	{"\u00a0\u2007\u2009\u202f·⋅", " "}, // no-break, figure, thin and narrow spaces
+	{"‐‑‒–−", "-"},
+	{"′’‘ʹ´", "'"},
+	{"″”“ʺ", `"`},
+	{"⁄∕", "/"},
+	{"º˚", degree},
+	{"µμ", "u"},
+	{"№", "#"},
+}
+
 func straight(r rune) string {
-	switch r {
-	case '\u00a0', '\u2007', '\u2009', '\u202f': // no-break, figure, thin and narrow spaces
-		return " "
-	case '‐', '‑', '‒', '–', '−':
-		return "-"
-	case '′', '’', '‘', 'ʹ', '´':
-		return "'"
-	case '″', '”', '“', 'ʺ':
-		return `"`
-	case '⁄', '∕':
-		return "/"
-	case 'º', '˚':
-		return degree
-	case 'µ', 'μ':
-		return "u"
-	case '·', '⋅':
-		return " "
-	case '№':
-		return "#"
+	for _, k := range onKeyboard {
+		if strings.ContainsRune(k.marks, r) {
+			return k.plain
+		}
 	}
 	return string(r)
 }
 
+// fractions are those that are one character.
+var fractions = [...]struct {
+	mark rune
+	text string
+}{{'½', "1/2"}, {'¼', "1/4"}, {'¾', "3/4"}, {'⅛', "1/8"}, {'⅜', "3/8"}, {'⅝', "5/8"}, {'⅞', "7/8"}}
+
 func vulgar(r rune) string {
-	switch r {
-	case '½':
-		return "1/2"
-	case '¼':
-		return "1/4"
-	case '¾':
-		return "3/4"
-	case '⅛':
-		return "1/8"
-	case '⅜':
-		return "3/8"
-	case '⅝':
-		return "5/8"
-	case '⅞':
-		return "7/8"
+	for _, f := range fractions {
+		if f.mark == r {
+			return f.text
+		}
 	}
 	return ""
 }
