@@ -23,6 +23,7 @@ func FuzzRewriteKeepsTheRest(f *testing.F) {
 	f.Add("", "", "    lip-angle: [59, # gauge\n      58 # eye\n      ] # ]\n", "", byte(2))
 	f.Add("", "", "    lip-angle: ['59', # gauge\n      58]\n    history: []\n", "", byte(0))
 	f.Add("", "", "    note: '# no remark'\n    chisel-length: 2mm # scale\n    web: 1.5mm # caliper\n", "", byte(7))
+	f.Add("", "", "    least-diameter: '#7' # plug\n    note: 'a # b' # c\n", "", byte(6))
 	f.Fuzz(func(t *testing.T, head, before, inside, tail string, change byte) {
 		for _, first := range []string{"    size: 10mm\n", "    flank-wear: 0.2mm # at first\n    # who: J.\n    size: 10mm\n"} {
 			start := head + "version: 1\ndrills:\n  - id: a\n    size: 12mm\n" + before
@@ -59,11 +60,14 @@ func lostRemark(was, is string) string {
 	return ""
 }
 
-// remarks returns what stands behind the first # of each line.
+// remarks returns what stands behind the first # of each line that has a blank before it.
 func remarks(text string) (out []string) {
 	for _, line := range strict.Lines(text) {
-		if at := strings.IndexByte(line, '#'); at >= 0 {
-			out = append(out, strings.TrimSuffix(line[at:], strict.LineEnd(line)))
+		for at := range line {
+			if line[at] == '#' && (at == 0 || strings.ContainsAny(line[at-1:at], " \t")) {
+				out = append(out, strings.TrimSuffix(line[at:], strict.LineEnd(line)))
+				break
+			}
 		}
 	}
 	return out

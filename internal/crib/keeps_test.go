@@ -106,7 +106,7 @@ func (h *hand) drill() {
 var changes = []Change{
 	ground("0.6mm"), lips("60"), lips("60,58"), lips("59,57"), lips("57,60"),
 	{Date: "2026-11-25", What: Grind, Stock: "1mm", Note: "# all", Readings: map[drill.Reading]string{drill.LipAngle: "60,59", drill.LipHeight: "0"}},
-	{Date: "2026-11-25", What: Correction, Readings: map[drill.Reading]string{drill.Web: "1.9mm", drill.Flute: "71mm", drill.LipHeight: "0.1mm,0"}},
+	{Date: "2026-11-25", What: Correction, Readings: map[drill.Reading]string{drill.Web: "1.9mm", drill.Flute: "71mm", drill.LipHeight: "0.1mm,0", drill.LeastDiameter: "#8"}},
 	{Date: "2026-11-25", What: Thinning, Readings: map[drill.Reading]string{drill.Web: "1.5mm"}},
 	{Date: "2026-11-25", What: Retired},
 }

@@ -137,8 +137,8 @@ func value(line string, number int, n strict.Node) (from, to int, err error) {
 	}
 	from = offset(line, column)
 	text := strings.TrimSuffix(line[from:], strict.LineEnd(line))
-	if remark := strings.IndexAny(text, "#"); remark > 0 && strings.ContainsAny(text[remark-1:remark], " \t") {
-		text = text[:remark]
+	for _, remark := range [...]string{" #", "\t#"} {
+		text, _, _ = strings.Cut(text, remark)
 	}
 	text = strings.TrimRight(text, " \t")
 	alone, faults := strict.Parse("", text)
