@@ -35,7 +35,10 @@ func sizeSlip(d *drill.Drill, s *sheet.Sheet) {
 	}
 	v := written[0]
 	SizePlausible(v, s)
-	if inches := quantity.Names(v.V * handbook.InchMM); bareMM(v) && !mayBeInches(v) && len(inches) > 0 && d.InInches() {
+	if !bareMM(v) || mayBeInches(v) || !d.InInches() {
+		return
+	}
+	if inches := quantity.Names(v.V * handbook.InchMM); len(inches) > 0 {
 		s.Find("size-may-be-inches", sheet.Warn, "size {} was read as {}, and what else has a unit is in inches; if {} was meant, write {}in",
 			quantity.Say(v.Text), quantity.Of(quantity.Size, v.V), quantity.Say(inches[0].Name), quantity.Say(v.Text))
 	}
