@@ -163,6 +163,7 @@ A file that is there is never written over.`,
 			if err := crib.Start(path, text); err != nil {
 				return err
 			}
+			a.done = path + " is written all the same"
 			c, errs := crib.Read(path, text, nil)
 			if len(errs) > 0 {
 				return errs

@@ -136,7 +136,11 @@ func (a *app) onPaper(r *drawing.Result, s *sheet.Sheet, format quantity.Format,
 	if err := report(); err != nil {
 		return err
 	}
-	return writeDrawing(f.svg, drawn.SVG())
+	if err := writeDrawing(f.svg, drawn.SVG()); err != nil {
+		return err
+	}
+	a.done = f.svg + " is written all the same"
+	return nil
 }
 
 // writeDrawing writes an SVG. An older drawing of ours is replaced; anything else in its
