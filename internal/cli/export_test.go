@@ -6,7 +6,7 @@ import "github.com/spf13/cobra"
 var VersionSheet = versionSheet
 
 // FrontPage is what evenlip says when it is called alone.
-const FrontPage = frontPage
+var FrontPage = frontPage(usualWidth)
 
 // Calculations are the names of the commands that compute from readings.
 func Calculations() []string {

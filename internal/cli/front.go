@@ -2,28 +2,75 @@ package cli
 
 import (
 	"cmp"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
 
-// frontPage is what evenlip says when it is called alone: one screen, by what
-// is in the hand of whoever asks.
-const frontPage = `evenlip  a good regrind is two even lips
+// front is the table of what evenlip says when it is called alone, by what is in the hand
+// of whoever asks: what to type, and what it is for. An empty label is a blank line.
+var front = [...]struct {
+	label string
+	names int // columns of what is typed
+	items [][2]string
+}{
+	{},
+	{"start here", 27, [][2]string{{"evenlip inspect --ask", "is it fit? one reading at a time"}, {"evenlip inspect --sample", "the same with a made-up drill"}}},
+	{},
+	{"drill in hand", 10, [][2]string{{"inspect", "fit or not, and why"}, {"regrind", "what comes off"},
+		{"point  clearance  chisel  web  lips  edge  draw", "one thing"}}},
+	{"at the wheel", 10, [][2]string{{"wheel", "before it is started"}, {"cone", "in a fixture"}, {"thin", "a web grown thick"}}},
+	{"at the spindle", 10, [][2]string{{"speed", "rpm, feed, pecks"}, {"pilot", "its size"}, {"thrust", "push, torque, power"}}},
+	{"a drawer full", 10, [][2]string{{"crib", "list, audit, plan, record"}, {"batch", "a drill a line"}}},
+	{"to look up", 10, [][2]string{{"size  material  sources  version  schema", ""}}},
+	{},
+	{"more", 27, [][2]string{{"evenlip COMMAND -h", "one screen each"}, {"evenlip help", "safety, units, flags, status"}}},
+}
 
-start here      evenlip inspect --ask      is it fit? one reading at a time
-                evenlip inspect --sample   the same with a made-up drill
+// The columns of the front page: of a label, and of one command beside another where the
+// screen is wide enough.
+const frontLabel, frontItem = 16, 37
 
-drill in hand   inspect   fit or not, and why        regrind   what comes off
-                point  clearance  chisel  web  lips  edge  draw   one thing
-at the wheel    wheel     before it is started       cone      in a fixture
-                thin      a web grown thick
-at the spindle  speed     rpm, feed, pecks           pilot     its size
-                thrust    push, torque, power
-a drawer full   crib      list, audit, plan, record  batch     a drill a line
-to look up      size      material  sources          version  schema
+// frontPage sets the front page for a width.
+func frontPage(width int) string {
+	var b strings.Builder
+	b.WriteString("evenlip  a good regrind is two even lips\n")
+	for _, row := range front {
+		label := row.label
+		for _, line := range frontLines(row.items, row.names, width-frontLabel) {
+			b.WriteString(padRight(label, frontLabel) + line + "\n")
+			label = ""
+		}
+		if len(row.items) == 0 {
+			b.WriteByte('\n')
+		}
+	}
+	return b.String()
+}
 
-more    evenlip COMMAND -h  one screen each    evenlip help safety, units, flags
-`
+// frontLines sets what stands behind a label: two items beside one another where there is
+// room, what is too long for its column by itself.
+func frontLines(items [][2]string, names, width int) (lines []string) {
+	beside := false // the last line has room beside it
+	for _, item := range items {
+		text := strings.TrimRight(padRight(item[0], names)+item[1], " ")
+		last := len(lines) - 1
+		switch {
+		case len(item[0]) >= names && len(item[0]+"   "+item[1]) <= width:
+			lines = append(lines, strings.TrimRight(item[0]+"   "+item[1], " "))
+		case len(text) > width && item[1] != "":
+			lines = append(lines, item[0], "  "+item[1])
+		case beside && frontItem+len(text) <= width:
+			lines[last] = padRight(lines[last], frontItem) + text
+			beside = false
+			continue
+		default:
+			lines = append(lines, text)
+		}
+		beside = len(item[0]) < names
+	}
+	return lines
+}
 
 // withoutShop runs before a command to which the shop's own settings say
 // nothing: a fault in their file must not keep back what helps to mend it.

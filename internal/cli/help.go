@@ -81,7 +81,7 @@ func helpFoot(cmd *cobra.Command, readings []drill.Reading, others []*pflag.Flag
 // shortPage is what -h says: of evenlip itself, its front page.
 func (a *app) shortPage(cmd *cobra.Command) string {
 	if !cmd.HasParent() {
-		return frontPage
+		return frontPage(a.pageWidth())
 	}
 	return a.shortHelp(cmd, a.pageWidth())
 }

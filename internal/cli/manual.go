@@ -11,7 +11,7 @@ import (
 // wider than width.
 func Manual(width int) *cobra.Command {
 	root := new(app).root(nil)
-	paragraphs := strings.Split(frontPage, "\n\n")
+	paragraphs := strings.Split(frontPage(usualWidth), "\n\n")
 	for _, table := range paragraphs[1 : len(paragraphs)-1] {
 		root.Long += "\n\n  " + strings.ReplaceAll(table, "\n", "\n  ")
 	}

@@ -44,7 +44,7 @@ func (a *app) root(args []string) *cobra.Command {
 		if *version {
 			return a.printRelease()
 		}
-		a.buf.WriteString(a.shown(frontPage))
+		a.buf.WriteString(a.shown(frontPage(a.pageWidth())))
 		return nil
 	}
 	root.SetHelpCommand(a.helpCommand())
