@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/crib"
+	"evenlip/internal/crib/store"
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/sheet/print"
@@ -160,7 +161,7 @@ A file that is there is never written over.`,
 			if from.sample {
 				text = crib.SampleText()
 			}
-			if err := crib.Start(path, text); err != nil {
+			if err := store.Create(path, text); err != nil {
 				return err
 			}
 			a.done = path + " is written all the same"

@@ -1,13 +1,8 @@
 package crib
 
 import (
-	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
-
-	"evenlip/internal/crib/store"
-	"evenlip/internal/fault"
 )
 
 // FileName is what a crib's file is called where no name is given.
@@ -26,13 +21,4 @@ func Nearest(dir string) (path string, found bool) {
 		}
 		dir = up
 	}
-}
-
-// Start writes a new crib's file; one that is there is never written over.
-func Start(path string, text []byte) error {
-	err := store.Create(path, text)
-	if errors.Is(err, fs.ErrExist) {
-		return fault.Refuse("name another with --file", "%s is there already", path)
-	}
-	return err
 }

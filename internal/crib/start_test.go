@@ -2,29 +2,15 @@ package crib
 
 import (
 	"bytes"
-	"errors"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"evenlip/internal/fault"
 )
 
 func TestStart(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "new.yaml")
-	if err := Start(path, []byte(NewText)); err != nil {
-		t.Fatal(err)
-	}
-	if c := read(t, contents(t, path)); len(c.Drills) != 0 || c.Name == "" {
+	if c := read(t, NewText); len(c.Drills) != 0 || c.Name == "" {
 		t.Errorf("%+v", c)
-	}
-	var f *fault.Fault
-	if err := Start(path, []byte("other")); !errors.As(err, &f) || f.Text != path+" is there already" || f.Hint == "" || contents(t, path) != NewText {
-		t.Errorf("%v", err)
-	}
-	if err := Start(filepath.Join(path, "x"), nil); !errors.As(err, &f) || !strings.HasPrefix(f.Text, "cannot write") {
-		t.Errorf("%v", err)
 	}
 	if !bytes.Equal(SampleText(), sample) {
 		t.Error("the sample's text is another")

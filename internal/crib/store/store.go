@@ -95,10 +95,13 @@ func (d *disk) replace(real string, info fs.FileInfo, old, next []byte) error {
 }
 
 // Create writes a new file. Errors: one that is an [fs.ErrExist] where there is a
-// file of that name; it stays as it is.
+// file of that name; it is never written over.
 func Create(path string, data []byte) error {
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrExist):
+		return &fault.Fault{Text: path + " is there already", Hint: "name another with --file", Status: fault.Refused, Cause: err}
+	case err != nil:
 		return cannot(path, err)
 	}
 	if err := fill(f, data); err != nil {

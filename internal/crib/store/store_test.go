@@ -188,7 +188,7 @@ func TestCreate(t *testing.T) {
 	if err := Create(path, []byte(text)); err != nil || contents(t, path) != text {
 		t.Errorf("%v", err)
 	}
-	if err := Create(path, []byte("other")); !errors.Is(err, fs.ErrExist) || contents(t, path) != text {
+	if err := Create(path, []byte("other")); !errors.Is(err, fs.ErrExist) || err.Error() != path+" is there already" || contents(t, path) != text {
 		t.Errorf("%v", err)
 	}
 	cannotWrite(t, Create(filepath.Join(path, "x"), nil), "")
