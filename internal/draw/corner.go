@@ -14,16 +14,8 @@ const (
 	leastCorner = 20.0        // a flank to be dimensioned, on paper
 )
 
-// cornerLetter names the detail of a lip's corner; the middle's stands between.
-func (j *Job) cornerLetter(lip int) string {
-	switch {
-	case lip == 0:
-		return "A"
-	case j.Before == nil:
-		return "B"
-	}
-	return "C"
-}
+// cornerLetters name the details of the two corners.
+var cornerLetters = [...]string{"A", "B"}
 
 // cornerDetail is the detail of a lip's clearance that was read; false where it is
 // too small or too large at a scale.
@@ -31,7 +23,7 @@ func (j *Job) cornerDetail(lip int, s Scale) (detail, bool) {
 	if j.Labels.Clearance[lip] == "" {
 		return detail{}, false
 	}
-	d, factor, letter := &j.Drill, s.Factor(), j.cornerLetter(lip)
+	d, factor, letter := &j.Drill, s.Factor(), cornerLetters[lip]
 	long := d.D / 2 * math.Sin(cornerShown) * factor
 	tan := math.Tan(d.Lips[lip].Clearance)
 	sinks := math.Max(tail+2, -long*tan+tail) // below the level line

@@ -37,15 +37,11 @@ func larger(s Scale) []Scale {
 // fitting returns the details in a row that take no more than so much paper, and
 // what the others would have shown.
 func (j *Job) fitting(s Scale, width, height float64) (row []detail, leftOut []string) {
-	for _, show := range [...]func(at Scale) (detail, bool){
-		func(at Scale) (detail, bool) { return j.cornerDetail(0, at) },
-		func(at Scale) (detail, bool) { return j.middleDetail(s, at) },
-		func(at Scale) (detail, bool) { return j.cornerDetail(1, at) },
-	} {
+	for lip := range j.Drill.Lips {
 		of, fits := "", false
 		for _, scale := range larger(s) {
 			var d detail
-			d, fits = show(scale)
+			d, fits = j.cornerDetail(lip, scale)
 			of = d.of
 			if fits = fits && d.across() <= width && d.height <= height; fits {
 				row, width = append(row, d), width-d.across()-between
@@ -84,41 +80,4 @@ func (p *plan) details(foot float64) {
 		d.draw(p, left+(d.across()-d.width)/2, foot)
 		left += d.across() + between
 	}
-}
-
-// clipped returns the parts of a line that lie in the circle around the origin.
-func clipped(line []Pt, radius float64) (parts [][]Pt) {
-	var run []Pt
-	end := func() {
-		if len(run) > 1 {
-			parts = append(parts, run)
-		}
-		run = nil
-	}
-	for i := 1; i < len(line); i++ {
-		a, u := line[i-1], Pt{line[i].X - line[i-1].X, line[i].Y - line[i-1].Y}
-		// |a + t u| = radius
-		square, half := u.X*u.X+u.Y*u.Y, a.X*u.X+a.Y*u.Y
-		root := half*half - square*(a.X*a.X+a.Y*a.Y-radius*radius)
-		if square == 0 || root <= 0 {
-			end()
-			continue
-		}
-		root = math.Sqrt(root)
-		from, to := math.Max(0, (-half-root)/square), math.Min(1, (-half+root)/square)
-		if from >= to {
-			end()
-			continue
-		}
-		if from > 0 || run == nil {
-			end()
-			run = []Pt{a.plus(u, from)}
-		}
-		run = append(run, a.plus(u, to))
-		if to < 1 {
-			end()
-		}
-	}
-	end()
-	return parts
 }

@@ -149,7 +149,7 @@ func (p *plan) clearance() {
 		if i == 1 { // the line comes from over the writing
 			from.X = math.Max(from.X, to.X+2)
 		}
-		if letter := p.j.cornerLetter(i); p.shows(letter) {
+		if letter := cornerLetters[i]; p.shows(letter) {
 			label = letter + ": " + label
 		}
 		start, next := to, from

@@ -50,7 +50,6 @@ func TestWhatIsLeftOutIsTold(t *testing.T) {
 			}
 			either(numbers > 1, l.Lips[i] == "", "lip "+name+"'s number in the side view")
 		}
-		either(written(l.WebBefore) > 0, j.Before != nil, "the detail of web and chisel edge")
 		either(says(&s, l.Offset), l.Offset != "", "how far the point is off the axis")
 		always := []string{l.Diameter, l.Web, l.ChiselLength, l.ChiselAngle, l.PointAngle, l.Lips[0], l.Lips[1], l.Height, l.Clearance[0], l.Clearance[1]}
 		if j.Before != nil {

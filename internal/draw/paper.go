@@ -24,11 +24,9 @@ type Labels struct {
 	Height, Remove                                       string
 	Offset                                               string    // of the point, off the axis
 	Clearance                                            [2]string // lip 2's where it has its own
-	// What the details say: the clearances again, and web and chisel edge before
-	// and after the grind.
-	ClearanceAngle                                 [2]string
-	Flat                                           string // of lips flattened to no rake
-	WebBefore, WebAfter, ChiselBefore, ChiselAfter string
+	// What the details say: the clearances again.
+	ClearanceAngle [2]string
+	Flat           string // of lips flattened to no rake
 }
 
 // Text is writing on a sheet.
@@ -166,9 +164,6 @@ func (j *Job) onto(s *Sheet, side *View, spareX, spareY float64) {
 	p.dimensionEnd()
 	p.dimensionSide()
 	p.details(strip + spareY/4)
-	if j.Before != nil && p.shows(middleLetter) {
-		p.encircle()
-	}
 	p.lipAngles()
 	p.lipMarks()
 	p.sideMarks()

@@ -19,8 +19,7 @@ import (
 func labelled(d Drill) Job {
 	return Job{Drill: d, Title: "12 mm drill", Units: "millimetres", Notes: []string{"a note"}, Labels: Labels{
 		Diameter: "Ø12", Web: "2.00", ChiselLength: "chisel edge 2.47", ChiselAngle: "126.0°", PointAngle: "118.0°",
-		Lips: [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}, Height: "lip 1 higher 0.10", ClearanceAngle: [2]string{"12.0°", "14.0°"},
-		WebBefore: "before 1.80", WebAfter: "after 2.00", ChiselBefore: "before 2.20", ChiselAfter: "after 2.47"}}
+		Lips: [2]string{"lip 1: 59.0°", "lip 2: 59.0°"}, Height: "lip 1 higher 0.10", ClearanceAngle: [2]string{"12.0°", "14.0°"}}}
 }
 
 // element is what a test sees of an SVG.

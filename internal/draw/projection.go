@@ -28,3 +28,12 @@ func (p *plan) projection(at Pt) {
 		p.s.Paths = append(p.s.Paths, Path{Line: Chain, Points: line[:]})
 	}
 }
+
+// round draws a circle.
+func (p *plan) round(centre Pt, radius float64) {
+	var points []Pt
+	for _, t := range steps(0, 2*math.Pi, math.Pi/90) {
+		points = append(points, centre.plus(unit(t), radius))
+	}
+	p.line(points...)
+}

@@ -121,16 +121,10 @@ func (r *Result) labels(f quantity.Format) draw.Labels {
 	d := &r.Now
 	length := func(g quantity.Gauge, v float64) string { return f.Number(quantity.Length, g, v) }
 	degrees := func(v float64) string { return f.Text(quantity.Angle, quantity.Protractor, v) }
-	web := func(when string, d *draw.Drill) string {
-		return bracketed(when+length(quantity.Caliper, d.Web), r.webUsual)
-	}
-	chisel := func(when string, d *draw.Drill) string {
-		return bracketed(when+length(quantity.Caliper, point.ChiselLength(d.Web, d.Chisel)), r.webUsual || r.chiselUsual)
-	}
 	l := draw.Labels{
 		Diameter:     "Ø" + plainDigits(f.Number(quantity.Size, quantity.NoGauge, d.D)),
-		Web:          web("", d),
-		ChiselLength: chisel("chisel edge ", d),
+		Web:          bracketed(length(quantity.Caliper, d.Web), r.webUsual),
+		ChiselLength: bracketed("chisel edge "+length(quantity.Caliper, point.ChiselLength(d.Web, d.Chisel)), r.webUsual || r.chiselUsual),
 		ChiselAngle:  bracketed(degrees(point.Obtuse(d.Chisel)), r.chiselUsual),
 		PointAngle:   degrees(d.Lips[0].HalfAngle + d.Lips[1].HalfAngle),
 	}
@@ -158,10 +152,8 @@ func (r *Result) labels(f quantity.Format) draw.Labels {
 	if math.Abs(d.Offset) > leastHeight {
 		l.Offset = bracketed(length(heightGauge(r), math.Abs(d.Offset)), r.heightUsual)
 	}
-	if b := r.Before; b != nil {
+	if r.Before != nil {
 		l.Remove = length(quantity.Caliper, r.Web.Remove)
-		l.WebBefore, l.WebAfter = web("before ", b), web("after ", d)
-		l.ChiselBefore, l.ChiselAfter = chisel("before ", b), chisel("after ", d)
 	}
 	return l
 }
@@ -190,9 +182,16 @@ func (r *Result) job(f quantity.Format) draw.Job {
 	if r.read.Name != "" {
 		j.Notes = append(j.Notes, r.read.Name)
 	}
-	if r.Before != nil {
+	if b := r.Before; b != nil {
+		was := "Dashed: as measured"
+		if !r.webUsual {
+			was += ", web " + f.Text(quantity.Length, quantity.Caliper, b.Web)
+		}
+		if !r.webUsual && !r.chiselUsual {
+			was += ", chisel edge " + f.Text(quantity.Length, quantity.Caliper, point.ChiselLength(b.Web, b.Chisel))
+		}
 		j.Title += ", before and after regrinding"
-		j.Notes = append(j.Notes, "Dashed: as measured. Full lines: "+r.after(f)+", lip laid on lip.")
+		j.Notes = append(j.Notes, was+". Full lines: "+r.after(f)+", lip laid on lip.")
 	}
 	usual := "Not measured, drawn at usual values: margin, back of the flute, heel"
 	if r.clearanceUsual {
