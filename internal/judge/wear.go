@@ -36,11 +36,14 @@ var WearFigures = sheet.Group[Result]{Title: "Wear and what is left", Figures: [
 	{Key: "flute_mm", Letter: "F", Label: "usable flute", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Flute }, Limit: FluteLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "web_ratio", Label: "web / D", Kind: quantity.Number,
-		Value: func(r *Result) float64 { return r.Chisel.WebRatio }, Limit: WebLimit,
-		Works: func(r *Result) (work, source string) {
-			if r.Chisel.Behind > 0 {
-				return "wr / D", ""
-			}
-			return "w / D", ""
-		}},
+		Value: func(r *Result) float64 { return r.Chisel.WebRatio }, Limit: WebLimit, Works: webRatioWorks},
+	{Key: "web_ratio_spent", Label: "past thinning", Kind: quantity.Number,
+		Value: func(r *Result) float64 { return r.Chisel.WebRatio }, Limit: WebSpentLimit, Works: webRatioWorks},
 }}
+
+func webRatioWorks(r *Result) (work, source string) {
+	if r.Chisel.Behind > 0 {
+		return "wr / D", ""
+	}
+	return "w / D", ""
+}
