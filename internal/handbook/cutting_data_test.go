@@ -184,22 +184,22 @@ func TestDeep(t *testing.T) {
 // practice.
 func TestMorseByDrill(t *testing.T) {
 	for d, want := range map[float64]int{3: 1, 14: 1, 14.25: 2, 16: 2, 23: 2, 23.25: 3, 31.75: 3, 32: 4, 50.5: 4, 50.7: 5, 76: 5, 76.5: 6, 100: 6} {
-		if got, source, ok := handbook.MorseOfMetric(d); !ok || got != want || source.Sureness != "high" {
+		if got, source, ok := handbook.MorseOf(d, false); !ok || got != want || source.Sureness != "high" {
 			t.Errorf("%v mm: MT%d %v, want MT%d", d, got, ok, want)
 		}
 	}
 	for in, want := range map[float64]int{0.125: 1, 0.5625: 1, 0.57: 2, 37. / 64: 2, 29. / 32: 2, 59. / 64: 3, 1.25: 3, 1.265625: 4, 2: 4, 2.015625: 5, 3: 5, 3.25: 6} {
-		if got, source, ok := handbook.MorseOfInch(in * 25.4); !ok || got != want || source.Sureness != "medium" {
+		if got, source, ok := handbook.MorseOf(in*25.4, true); !ok || got != want || source.Sureness != "medium" {
 			t.Errorf("%v in: MT%d %v, want MT%d", in, got, ok, want)
 		}
 	}
 	for _, d := range []float64{2.9, 100.1, math.NaN()} {
-		if _, _, ok := handbook.MorseOfMetric(d); ok {
+		if _, _, ok := handbook.MorseOf(d, false); ok {
 			t.Errorf("%v mm has a Morse taper", d)
 		}
 	}
 	for _, in := range []float64{0.12, 3.51, math.NaN()} {
-		if _, _, ok := handbook.MorseOfInch(in * 25.4); ok {
+		if _, _, ok := handbook.MorseOf(in*25.4, true); ok {
 			t.Errorf("%v in has a Morse taper", in)
 		}
 	}

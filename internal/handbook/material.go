@@ -78,18 +78,19 @@ func SuggestMaterial(name string) string {
 	if name == "" {
 		return ""
 	}
-	owner := map[string]string{}
 	var names []string
 	for _, m := range materials() {
 		for _, known := range append([]string{m.Name}, m.Also...) {
 			if strings.HasPrefix(known, name) {
 				return m.Name
 			}
-			owner[known] = m.Name
 			names = append(names, known)
 		}
 	}
-	return owner[near.Name(name, names...)]
+	if m, ok := FindMaterial(near.Name(name, names...)); ok {
+		return m.Name
+	}
+	return ""
 }
 
 // instead is what to take for work that is in none of the lists by that name.

@@ -50,30 +50,20 @@ var morseRangesInch = [...]morseRange{
 	{6, 3.5, "over 3 (special)"},
 }
 
-// MorseOfMetric returns the Morse taper that a taper-shank drill of diameter
-// d mm carries in the metric series. A diameter between two ranges, where no
-// drill is listed, takes the larger taper. ok is false outside 3 to 100 mm.
-func MorseOfMetric(d float64) (number int, source *Source, ok bool) {
-	number, ok = morseOf(morseRangesMetric[:], d, morseFromMetric, 1)
-	return number, morseMetric, ok
-}
-
-// MorseOfInch is MorseOfMetric for the inch series, 1/8 to 3 1/2 in; d in mm.
-func MorseOfInch(d float64) (number int, source *Source, ok bool) {
-	number, ok = morseOf(morseRangesInch[:], d, morseFromInch, InchMM)
-	return number, morseInch, ok
-}
-
-func morseOf(ranges []morseRange, d, from, unit float64) (int, bool) {
-	if !(d >= from*unit-edge) {
-		return 0, false
+// MorseOf returns the Morse taper that a taper-shank drill of diameter d mm carries in
+// the metric series or in that in inches. A diameter between two ranges, where no drill
+// is listed, takes the larger taper. ok is false outside 3 to 100 mm or 1/8 to 3 1/2 in.
+func MorseOf(d float64, inches bool) (number int, source *Source, ok bool) {
+	ranges, from, unit, source := morseRangesMetric, morseFromMetric, 1.0, morseMetric
+	if inches {
+		ranges, from, unit, source = morseRangesInch, morseFromInch, InchMM, morseInch
 	}
 	for _, r := range ranges {
-		if d <= r.to*unit+edge {
-			return r.number, true
+		if d >= from*unit-edge && d <= r.to*unit+edge {
+			return r.number, source, true
 		}
 	}
-	return 0, false
+	return 0, source, false
 }
 
 // helixRow is one row of the helix by diameter, up to one, mm; radians.

@@ -106,15 +106,15 @@ func (r *running) shankRemarks(s *sheet.Sheet) {
 		s.Find("shank-overloaded", sheet.Stop, "the shank of {} is twisted to {} of what it carries: a lighter feed, a pilot hole, or a shank of {} or more",
 			shank, r.shankShare(), quantity.MM(r.leastShank()))
 	}
-	most, morseOf := handbook.ParallelShankMetric, handbook.MorseOfMetric
+	most := handbook.ParallelShankMetric
 	if r.inch() {
-		most, morseOf = handbook.ParallelShankInch, handbook.MorseOfInch
+		most = handbook.ParallelShankInch
 	}
 	if !(d > most*(1+1e-9)) {
 		return
 	}
 	s.Extra = append(s.Extra, handbook.ParallelShankSource)
-	number, source, ok := morseOf(d)
+	number, source, ok := handbook.MorseOf(d, r.inch())
 	const reduced = "a shank reduced to {} lets a drill chuck hold this drill, but it carries only the torque of its own section"
 	switch {
 	case r.shank < d && r.state(shankLimit) == sheet.Within:
