@@ -41,8 +41,8 @@ func (a *app) batchCommand() *cobra.Command {
 			return a.batch(cmd.Context(), f, cmd.Flags().Changed("format"), args)
 		},
 	}
-	cmd.Flags().StringVar(&f.command, "command", "inspect", "what to work out for each line: the name of a command on a drill")
-	cmd.Flags().StringVar(&f.input, "input", "", "json or csv (default: csv for a file called .csv, else json)")
+	cmd.Flags().StringVar(&f.command, "command", "inspect", "what to work out for each line: the name of a `COMMAND` on a drill")
+	cmd.Flags().StringVar(&f.input, "input", "", "the `FORM` of the lines, json or csv (default: csv for a file called .csv, else json)")
 	cmd.Flags().BoolVar(&f.strict, "strict", false, "stop at the first bad line")
 	cmd.Flags().BoolVar(&f.sources, "sources", false, "the cautions and the sources in each answer too")
 	return cmd

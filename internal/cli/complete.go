@@ -29,6 +29,7 @@ func (a *app) completions(root *cobra.Command) {
 	var visit func(*cobra.Command)
 	visit = func(cmd *cobra.Command) {
 		cmd.LocalFlags().VisitAll(func(f *pflag.Flag) {
+			_, f.Usage = pflag.UnquoteUsage(f)
 			complete, ok := flags[f.Name]
 			if !ok {
 				complete = cobra.NoFileCompletions

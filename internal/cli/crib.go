@@ -41,7 +41,7 @@ func (a *app) cribCommand() *cobra.Command {
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	f := cmd.PersistentFlags()
-	f.StringVar(&from.file, "file", "", "the crib's file (default: the nearest "+crib.FileName+" in this folder or above)")
+	f.StringVar(&from.file, "file", "", "the crib's `FILE` (default: the nearest "+crib.FileName+" in this folder or above)")
 	f.BoolVar(&from.sample, "sample", false, "use the embedded crib, all of it invented")
 	cmd.AddCommand(
 		without(a.cribNew(from), "check", noStatus, "explain", workings),
@@ -174,9 +174,9 @@ type whichDrills struct{ verdict, size, material string }
 
 func (w *whichDrills) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
-	f.StringVar(&w.verdict, "verdict", "", "only drills of this verdict, or of these, A,B: "+strings.Join(crib.Verdicts, ", "))
-	f.StringVar(&w.size, "size", "", "only drills of this size")
-	f.StringVar(&w.material, "material", "", "only drills for this work material")
+	f.StringVar(&w.verdict, "verdict", "", "only drills of this `VERDICT`, or of these, A,B: "+strings.Join(crib.Verdicts, ", "))
+	f.StringVar(&w.size, "size", "", "only drills of this `SIZE`")
+	f.StringVar(&w.material, "material", "", "only drills for this work `MATERIAL`")
 }
 
 func (a *app) cribAudit(from *cribFrom) *cobra.Command {

@@ -60,12 +60,12 @@ changed, and records made at the same time all land.`,
 		},
 	}
 	f := cmd.Flags()
-	onceFlag(f, &r.grind, "grind", "a grind: the stock that came off the end, 0.6mm")
+	onceFlag(f, &r.grind, "grind", "a grind: the `STOCK` that came off the end, 0.6mm")
 	f.BoolVar(&r.thinning, "thinning", false, "the web was thinned at the point (with --web or --chisel-length)")
 	f.BoolVar(&r.correction, "correction", false, "what the file has was never so: the readings given are right")
 	f.BoolVar(&r.retired, "retired", false, "the drill was thrown away, and counts no more")
-	f.StringVar(&r.date, "date", "", "when: year-month-day (default: today)")
-	f.StringVar(&r.note, "note", "", "a remark for the history")
+	f.StringVar(&r.date, "date", "", "when: the `DAY` as year-month-day (default: today)")
+	f.StringVar(&r.note, "note", "", "a remark for the history: `TEXT` on one line")
 	f.BoolVar(&r.dryRun, "dry-run", false, "say what would change and write nothing")
 	cmd.MarkFlagsMutuallyExclusive("grind", "thinning", "correction", "retired")
 	r.readings = addReadings(cmd, recorded())

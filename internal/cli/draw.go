@@ -40,8 +40,8 @@ func (a *app) drawCommand() *cobra.Command {
 		}
 		return a.draw(h, &f)
 	}
-	cmd.Flags().StringVar(&f.svg, "svg", "", "write a drawing for paper to this file (- is standard output)")
-	cmd.Flags().StringVar(&f.scale, "scale", "", "scale of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
+	cmd.Flags().StringVar(&f.svg, "svg", "", "write a drawing for paper to `FILE` (- is standard output)")
+	cmd.Flags().StringVar(&f.scale, "scale", "", "the `SCALE` of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
 	cmd.Flags().BoolVar(&f.ascii, "ascii", false, "letters in place of dots in the terminal (default: where the locale has no UTF-8)")
 	from.addFlags()
 	return without(cmd, "check", "evenlip inspect --check judges the drill")

@@ -189,9 +189,11 @@ func typed(table []helpRow, width int) string {
 
 func padRight(s string, to int) string { return s + strings.Repeat(" ", max(1, to-len(s))) }
 
+// names are flags as they are typed, with a word for what goes behind them.
 func names(flags []*pflag.Flag) (out []string) {
 	for _, f := range flags {
-		out = append(out, "--"+f.Name)
+		value, _ := pflag.UnquoteUsage(f)
+		out = append(out, strings.TrimSpace("--"+f.Name+" "+value))
 	}
 	return out
 }

@@ -36,7 +36,7 @@ judges it.`,
 			return a.oneMaterial(m, size)
 		},
 	}
-	cmd.Flags().StringVar(&size, "size", "", "drill size, for the clearance, the feed and the spindle speed at that size")
+	cmd.Flags().StringVar(&size, "size", "", "the drill `SIZE`, for the clearance, the feed and the spindle speed at that size")
 	return cmd
 }
 

@@ -32,18 +32,18 @@ type globals struct {
 }
 
 func (g *globals) flags(f *pflag.FlagSet) {
-	f.StringVar(&g.format, "format", "table", "how to print: table, plain, json or csv")
+	f.StringVar(&g.format, "format", "table", "the `FORM` to print in: table, plain, json or csv")
 	f.BoolVar(&g.crlf, "crlf", false, "end the lines of CSV as RFC 4180 does, in carriage return and line feed")
-	f.StringVar(&g.units, "units", "", "mm or in: for bare numbers and for printing (default: as the size was given)")
-	f.StringVar(&g.colour, "color", "", "auto, always or never (default: auto)")
+	f.StringVar(&g.units, "units", "", "`UNITS`, mm or in: for bare numbers and for printing (default: as the size was given)")
+	f.StringVar(&g.colour, "color", "", "`WHEN` to colour: auto, always or never (default: auto)")
 	f.BoolVarP(&g.quiet, "quiet", "q", false, "leave cautions, notes and progress out of standard error; errors stay")
-	f.IntVar(&g.width, "width", 0, "columns to print for (default: the terminal's, else 80)")
+	f.IntVar(&g.width, "width", 0, "the `COLUMNS` to print for (default: the terminal's, else 80)")
 	f.BoolVar(&g.full, "full", false, "every figure, limit and basis in a table, not the screen of what matters")
 	f.BoolVar(&g.explain, "explain", false, "show how each figure is got: formula, numbers, source")
-	f.StringVar(&g.caliper, "caliper", "", "what the caliper can resolve: 0.02mm; figures then carry their uncertainty")
-	f.StringVar(&g.protractor, "protractor", "", "what the protractor or gauge can resolve: 1deg")
-	f.StringVar(&g.indicator, "indicator", "", "what the indicator can resolve: 0.01mm")
-	f.StringVar(&g.shop, "shop", "", "a file of the shop's own limits, materials and gauges or none (default: $EVENLIP_SHOP, else shop.yaml in the user's evenlip configuration)")
+	f.StringVar(&g.caliper, "caliper", "", "the `STEP` that the caliper can resolve: 0.02mm; figures then carry their uncertainty")
+	f.StringVar(&g.protractor, "protractor", "", "the `STEP` that the protractor or gauge can resolve: 1deg")
+	f.StringVar(&g.indicator, "indicator", "", "the `STEP` that the indicator can resolve: 0.01mm")
+	f.StringVar(&g.shop, "shop", "", "a `FILE` of the shop's own limits, materials and gauges, or none (default: $EVENLIP_SHOP, else shop.yaml in the user's evenlip configuration)")
 	f.BoolVar(&g.check, "check", false, "exit with 1 when the verdict is not fit; without a verdict, when a figure is outside its limit")
 }
 

@@ -28,7 +28,7 @@ type source struct {
 func (s *source) addFlags() {
 	f := s.cmd.Flags()
 	f.BoolVar(&s.sample, "sample", false, "use the built-in sample drill; other flags change its readings")
-	onceFlag(f, &s.id, "drill", "use this drill of the crib (FILE, or the nearest crib.yaml); other flags change its readings")
+	onceFlag(f, &s.id, "drill", "use the drill `ID` of the crib (FILE, or the nearest crib.yaml); other flags change its readings")
 }
 
 // held is the drill that is worked with: what was read of it, and what is known beside
