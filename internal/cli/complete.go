@@ -93,6 +93,7 @@ func (a *app) argumentCompletions() map[string]completer {
 	return map[string]completer{
 		"evenlip material":    first(offer(a.materialNames)),
 		"evenlip sources":     first(offer(tableNames)),
+		"evenlip schema":      first(words(answering()...)),
 		"evenlip crib record": first(offer(a.drillNames)),
 	}
 }

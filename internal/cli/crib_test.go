@@ -27,8 +27,8 @@ func computeCrib(t *testing.T, args ...string) cribDocument {
 	return d
 }
 
-// The heads of a crib's CSV are the names in its JSON, each drill has them all,
-// and an audit has every figure of inspect.
+// The heads of a crib's CSV are the names in its JSON but for the limits, for which there
+// is no cell; each drill has them all, and an audit has every figure of inspect.
 func TestNamesOfCribs(t *testing.T) {
 	for _, command := range []string{"list", "audit", "plan"} {
 		d := computeCrib(t, command, "--sample")
@@ -45,6 +45,7 @@ func TestNamesOfCribs(t *testing.T) {
 		if err != nil || len(rows) != len(d.Results.Rows)+1 {
 			t.Fatalf("crib %s: %d rows of CSV, %v", command, len(rows), err)
 		}
+		want = slices.DeleteFunc(want, func(name string) bool { return name == "limits" })
 		slices.Sort(rows[0])
 		if !slices.Equal(rows[0], want) {
 			t.Errorf("crib %s: the head of the CSV is %v", command, rows[0])
@@ -83,7 +84,17 @@ func TestAuditAgreesWithInspect(t *testing.T) {
 func TestEveryDrillOfAnAuditAgrees(t *testing.T) {
 	undecided := 0
 	for _, row := range computeCrib(t, "audit", "--sample").Results.Rows {
-		alone := compute(t, "inspect", "--sample", "--drill", row["id"].(string)).Results
+		inspected := compute(t, "inspect", "--sample", "--drill", row["id"].(string))
+		alone := inspected.Results
+		if got := limitsOf(t, row); len(got) != len(inspected.Limits) {
+			t.Errorf("%s: %d limits, alone %d", row["id"], len(got), len(inspected.Limits))
+		} else {
+			for name, want := range inspected.Limits {
+				if want.Source = ""; !reflect.DeepEqual(got[name], want) {
+					t.Errorf("%s: the limit of %s is %+v, alone %+v", row["id"], name, got[name], want)
+				}
+			}
+		}
 		if alone["verdict"] == nil {
 			undecided++
 		}
@@ -96,6 +107,19 @@ func TestEveryDrillOfAnAuditAgrees(t *testing.T) {
 	if undecided == 0 {
 		t.Error("there is no drill of which too little was measured")
 	}
+}
+
+// limitsOf are the limits of a row.
+func limitsOf(t *testing.T, row map[string]any) map[string]limit {
+	text, err := json.Marshal(row["limits"])
+	if err != nil {
+		t.Fatal(err)
+	}
+	var limits map[string]limit
+	if err := json.Unmarshal(text, &limits); err != nil {
+		t.Fatal(err)
+	}
+	return limits
 }
 
 // One drill is told the same by itself and among the day's.

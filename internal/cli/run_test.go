@@ -30,17 +30,19 @@ func run(stdin string, args ...string) answer {
 
 // document is the JSON of one calculation.
 type document struct {
-	Command string
-	Inputs  map[string]map[string]any
-	Results map[string]any
-	Limits  map[string]struct {
-		Low, High *float64
-		State     string
-		Source    string
-	}
+	Command  string
+	Inputs   map[string]map[string]any
+	Results  map[string]any
+	Limits   map[string]limit
 	Set      []string `json:"set_by_shop"`
 	Findings []struct{ Code, Severity, Text string }
 	Steps    []step
+}
+
+// limit is what a figure is held against.
+type limit struct {
+	Low, High     *float64
+	State, Source string
 }
 
 // step is the working of one figure.

@@ -151,6 +151,7 @@ func (c *Crib) Audit(drills []Judged, to Audience) *sheet.Sheet {
 	if to == Scripts {
 		c.addShares(&g, drills)
 		c.addFigures(&g, drills)
+		g.Limits = func(row int) *sheet.Sheet { return figures(drills[row].Readings) }
 	}
 	s.Grids = []sheet.Grid{g}
 	s.Find("counts", sheet.Note, "{}", quantity.Say(counts(drills)+c.andGone()))
@@ -204,9 +205,10 @@ func Declared(command string) *sheet.Sheet {
 		for _, c := range shareColumns() {
 			sometimes(c)
 		}
-		figures := &sheet.Sheet{Drawing: true, Declaring: true}
-		judge.Figures(new(judge.Result), figures)
-		figures.Each(func(f *sheet.Figure) { sometimes(sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind}) })
+		declared := &sheet.Sheet{Drawing: true, Declaring: true}
+		judge.Figures(new(judge.Result), declared)
+		g.Limits = func(int) *sheet.Sheet { return declared }
+		declared.Each(func(f *sheet.Figure) { sometimes(sheet.Column{Key: f.Key, Label: f.Label, Kind: f.Kind}) })
 		return s
 	case "crib plan":
 		return c.Plan(new(Day), Scripts)
@@ -232,8 +234,7 @@ func (c *Crib) addFigures(g *sheet.Grid, drills []Judged) {
 	}
 	for i := range drills {
 		row := fill(g.Rows[i])
-		r, s := judge.Compute(drills[i].Readings), sheet.New("", false)
-		judge.Figures(&r, s)
+		s := figures(drills[i].Readings)
 		s.Each(func(f *sheet.Figure) {
 			if _, there := at[f.Key]; !there {
 				at[f.Key] = len(g.Columns)
@@ -247,6 +248,13 @@ func (c *Crib) addFigures(g *sheet.Grid, drills []Judged) {
 	for i := range g.Rows {
 		g.Rows[i] = fill(g.Rows[i])
 	}
+}
+
+// figures is a sheet of the figures that inspect has.
+func figures(d *drill.Drill) *sheet.Sheet {
+	r, s := judge.Compute(d), sheet.New("", false)
+	judge.Figures(&r, s)
+	return s
 }
 
 // counts says how many drills there are of each verdict.

@@ -160,6 +160,9 @@ type Grid struct {
 	Lead int
 	// Explained keeps the grid out of a table that shows no working.
 	Explained bool
+	// Limits returns the sheet whose limits a row rests on, for JSON; the caller frees
+	// it. May be nil.
+	Limits func(row int) *Sheet
 	// Brief lists the rows that a table shows, where it shows not all.
 	Brief []int
 }

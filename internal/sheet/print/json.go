@@ -66,8 +66,8 @@ func (e *Encoder) Append(b []byte, s *sheet.Sheet) []byte {
 		j.input(&s.Inputs[i])
 	}
 	j.close('}')
-	j.results(s)
-	e.limits(&j, s)
+	e.results(&j, s)
+	e.limits(&j, s, !e.Lean)
 	j.uncertainty(s)
 	if s.Shop {
 		j.list(ofShopKey, setByShop(s))
@@ -112,14 +112,14 @@ func (j *object) input(in *sheet.Input) {
 	j.close('}')
 }
 
-func (j *object) results(s *sheet.Sheet) {
+func (e *Encoder) results(j *object, s *sheet.Sheet) {
 	j.open("results", '{')
 	s.Each(func(f *sheet.Figure) {
 		j.name(f.Key)
 		j.value(f.Kind, knownWord(f), f.Value)
 	})
 	for i := range s.Grids {
-		j.grid(&s.Grids[i])
+		e.grid(j, &s.Grids[i])
 	}
 	if v := s.Verdict; v != nil {
 		j.name("verdict")
@@ -138,9 +138,9 @@ func (j *object) results(s *sheet.Sheet) {
 	j.close('}')
 }
 
-func (j *object) grid(g *sheet.Grid) {
+func (e *Encoder) grid(j *object, g *sheet.Grid) {
 	j.open(g.Key, '[')
-	for _, row := range g.Rows {
+	for n, row := range g.Rows {
 		if len(row) == 1 {
 			j.comma()
 			j.value(g.Columns[0].Kind, row[0].Word, row[0].Value)
@@ -153,6 +153,11 @@ func (j *object) grid(g *sheet.Grid) {
 		}
 		if keys := ofShop(g, row); keys != "" {
 			j.list(ofShopKey, strings.Fields(keys))
+		}
+		if g.Limits != nil {
+			s := g.Limits(n)
+			e.limits(j, s, false)
+			s.Free()
 		}
 		j.close('}')
 	}
@@ -197,7 +202,8 @@ func knownWord(f *sheet.Figure) string {
 	return f.Word
 }
 
-func (e *Encoder) limits(j *object, s *sheet.Sheet) {
+// limits appends the limits that the figures of s are held against.
+func (e *Encoder) limits(j *object, s *sheet.Sheet, sourced bool) {
 	j.open("limits", '{')
 	one := func(f *sheet.Figure) {
 		if f.Limit == nil {
@@ -208,7 +214,7 @@ func (e *Encoder) limits(j *object, s *sheet.Sheet) {
 		j.number("high", quantity.Export(f.Kind, f.Limit.High))
 		j.name("state")
 		j.value(quantity.Word, stateWord(f), 0)
-		if f.Limit.Source != nil && !e.Lean {
+		if sourced && f.Limit.Source != nil {
 			j.name("source")
 			j.b = append(j.b, e.source(f.Limit.Source).quoted...)
 		}

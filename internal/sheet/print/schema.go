@@ -219,6 +219,12 @@ func list(g *sheet.Grid) scheme {
 			required = append(required, c.Key)
 		}
 	}
+	if g.Limits != nil {
+		limits := scheme{}
+		declareLimits(limits, g.Limits(0))
+		members["limits"] = closed(limits)
+		required = append(required, "limits")
+	}
 	return scheme{"type": "array", "items": closed(members, required...)}
 }
 
@@ -252,18 +258,22 @@ func (c *Contract) rows() scheme {
 // limits is the schema of the limits that figures are held against.
 func (c *Contract) limits() scheme {
 	members := scheme{}
-	each := func(f *sheet.Figure) {
-		if f.Limit != nil {
-			members[f.Key] = ref("limit")
-		}
-	}
 	for _, s := range c.Declared {
-		s.Each(each)
+		declareLimits(members, s)
 		if s.Found != nil {
-			s.Found.Each(each)
+			declareLimits(members, s.Found)
 		}
 	}
 	return closed(members)
+}
+
+// declareLimits adds the figures of s that have one.
+func declareLimits(members scheme, s *sheet.Sheet) {
+	s.Each(func(f *sheet.Figure) {
+		if f.Limit != nil {
+			members[f.Key] = ref("limit")
+		}
+	})
 }
 
 // uncertain adds what gauges leave of the figures.
