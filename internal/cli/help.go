@@ -44,6 +44,9 @@ func (a *app) shortHelp(cmd *cobra.Command, width int) string {
 }
 
 func helpExamples(cmd *cobra.Command, width int) string {
+	if !cmd.HasExample() {
+		return ""
+	}
 	examples := strings.Split(cmd.Example, "\n")
 	return broken(strings.Join(examples[:min(helpSamples, len(examples))], "\n"), width) + "\n\n"
 }
@@ -88,7 +91,7 @@ func (a *app) shortPage(cmd *cobra.Command) string {
 
 // ownFlags parts a command's own flags into those of readings and the rest.
 func ownFlags(cmd *cobra.Command) (readings []drill.Reading, others []*pflag.Flag) {
-	cmd.LocalFlags().VisitAll(func(f *pflag.Flag) {
+	part := func(f *pflag.Flag) {
 		r, ok := drill.Find(f.Name)
 		switch {
 		case f.Hidden:
@@ -97,7 +100,9 @@ func ownFlags(cmd *cobra.Command) (readings []drill.Reading, others []*pflag.Fla
 		default:
 			others = append(others, f)
 		}
-	})
+	}
+	cmd.LocalFlags().VisitAll(part)
+	shared(cmd).VisitAll(part)
 	return readings, others
 }
 

@@ -31,12 +31,14 @@ func (a *app) usagePage(cmd *cobra.Command) error {
 		b.WriteString("\n\nExamples:\n" + broken(cmd.Example, width))
 	}
 	usageCommands(&b, cmd)
-	all := cmd.InheritedFlags()
 	if !cmd.HasParent() {
-		own, all = cmd.LocalNonPersistentFlags(), cmd.PersistentFlags()
+		own = cmd.LocalNonPersistentFlags()
 	}
 	usageFlags(&b, "Flags:", own, width)
-	if all.HasAvailableFlags() {
+	if cmd.HasParent() {
+		usageFlags(&b, "Flags of every command of "+cmd.Parent().Name()+":", shared(cmd), width)
+	}
+	if all := cmd.Root().PersistentFlags(); all.HasAvailableFlags() {
 		b.WriteString("\n\nFlags of every command (evenlip help flags says what they do):\n")
 		b.WriteString(strings.TrimRight(flagNames(all, width), "\n"))
 	}
@@ -46,6 +48,17 @@ func (a *app) usagePage(cmd *cobra.Command) error {
 	b.WriteByte('\n')
 	_, err := io.WriteString(cmd.OutOrStderr(), b.String())
 	return err
+}
+
+// shared are the flags that a command has from the one it is under, and not from evenlip.
+func shared(cmd *cobra.Command) *pflag.FlagSet {
+	flags := pflag.NewFlagSet("", pflag.ContinueOnError)
+	cmd.InheritedFlags().VisitAll(func(f *pflag.Flag) {
+		if cmd.Root().PersistentFlags().Lookup(f.Name) == nil {
+			flags.AddFlag(f)
+		}
+	})
+	return flags
 }
 
 // usageCommands lists the commands below cmd, group by group.
