@@ -140,7 +140,7 @@ var pilotForces = sheet.Group[piloted]{Title: "Thrust and torque", Figures: []pi
 			}
 			return "TB * (1 - qp) / (1 + qp)^0.2", judge.ForceSource
 		}},
-	{Key: "thrust_ratio", Label: "thrust, with / without", Kind: quantity.Number, Value: func(p *piloted) float64 { return p.over.Thrust / p.force.Thrust },
+	{Key: "thrust_with_pilot_ratio", Label: "thrust, with / without", Kind: quantity.Number, Value: func(p *piloted) float64 { return p.over.Thrust / p.force.Thrust },
 		Work: "T' / T", Source: judge.ForceSource},
 	{Key: "torque_nm", Letter: "M", Label: "torque without a pilot", Kind: quantity.Torque, Value: func(p *piloted) float64 { return p.force.Torque },
 		Work: torqueWork, Source: judge.ForceSource},

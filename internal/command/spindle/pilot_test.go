@@ -37,7 +37,7 @@ func TestPilotSizes(t *testing.T) {
 				}
 			}
 		}
-		if ratio := drilltest.Value(t, s, "thrust_ratio"); !(ratio > 0 && ratio < 1) {
+		if ratio := drilltest.Value(t, s, "thrust_with_pilot_ratio"); !(ratio > 0 && ratio < 1) {
 			t.Fatalf("a pilot multiplies the thrust by %g", ratio)
 		}
 	})

@@ -55,7 +55,7 @@ func TestInchesAndMillimetres(t *testing.T) {
 		text := func(v float64, unit string) string { return trim(v) + unit }
 		in := Thrust.Sheet(drilltest.Read(t, "size "+text(d, "in")+"; web "+text(w, "in")+"; chisel-angle 125; feed "+text(f, "in")+"; rpm 300; efficiency 0.8"), false)
 		mm := Thrust.Sheet(drilltest.Read(t, "size "+text(d*25.4, "mm")+"; web "+text(w*25.4, "mm")+"; chisel-angle 125; feed "+text(f*25.4, "mm")+"; rpm 300; efficiency 0.8"), false)
-		for _, key := range []string{"thrust_n", "torque_nm", "power_cutter_kw", "power_motor_kw", "chisel_share", "thrust_ratio"} {
+		for _, key := range []string{"thrust_n", "torque_nm", "power_cutter_kw", "power_motor_kw", "chisel_share", "thrust_over_new"} {
 			a, b := drilltest.Value(t, in, key), drilltest.Value(t, mm, key)
 			near(t, key, a, b, 0.015*b)
 		}
@@ -65,7 +65,7 @@ func TestInchesAndMillimetres(t *testing.T) {
 		}
 		for _, s := range []*sheet.Sheet{in, mm} {
 			ratio := drilltest.Value(t, s, "thrust_n") / drilltest.Value(t, s, "new_thrust_n")
-			near(t, "thrust_ratio of the two thrusts", drilltest.Value(t, s, "thrust_ratio"), ratio, 1e-9*ratio)
+			near(t, "thrust_over_new of the two thrusts", drilltest.Value(t, s, "thrust_over_new"), ratio, 1e-9*ratio)
 		}
 	})
 }

@@ -60,12 +60,12 @@ var besideNew = group{Title: "Beside a new drill", Figures: []def{
 		Value: func(w *work) float64 { return cutting.FactorsOf(w.newRatio()).B }},
 	{Key: "new_thrust_n", Label: "its thrust", Kind: quantity.Force, Value: func(w *work) float64 { return w.at(w.newRatio()).Thrust },
 		Work: "TB * B0 + TJ * q0^2", Source: judge.ForceSource},
-	{Key: "thrust_ratio", Label: "thrust, this / new", Kind: quantity.Number,
+	{Key: "thrust_over_new", Label: "thrust, this / new", Kind: quantity.Number,
 		Value: func(w *work) float64 {
 			return cutting.ThrustRatio(w.load.System, w.load.D, w.load.Feed, w.ratio(), w.newRatio())
 		},
 		Work: "(uB * B + uJ * J) / (uB * B0 + uJ * q0^2)", Source: judge.ForceSource},
-	{Key: "torque_ratio", Label: "torque, this / new", Kind: quantity.Number, Value: func(w *work) float64 { return w.force.A / cutting.FactorsOf(w.newRatio()).A },
+	{Key: "torque_over_new", Label: "torque, this / new", Kind: quantity.Number, Value: func(w *work) float64 { return w.force.A / cutting.FactorsOf(w.newRatio()).A },
 		Work: "A / A0", Source: judge.ForceSource},
 }}
 
