@@ -10,8 +10,8 @@ import (
 )
 
 // parted says how a flag is written that a blank has broken in two, as in
-// --size 12 mm or --material mild steel, word being its second piece; "" where the
-// word does not go on with what stands before it.
+// --size 12 mm, --lip-angle 59 58 or --material mild steel, word being its second
+// piece; "" where the word does not go on with what stands before it.
 func (a *app) parted(word string) string {
 	at := slices.Index(a.args, word)
 	first := at
@@ -29,8 +29,15 @@ func (a *app) parted(word string) string {
 	if first == at || whole == "" {
 		return ""
 	}
-	if r, _ := drill.Find(name); r == drill.Material {
+	r, reading := drill.Find(name)
+	switch {
+	case r == drill.Material && reading:
 		return a.partedMaterial(whole, word)
+	case reading && r.Spec().Pair && first+1 == at:
+		lip1 := strings.TrimSuffix(whole, ",")
+		if both := lip1 + "," + word; !strings.Contains(lip1, ",") && isQuantity(name, both) {
+			return `the readings of two lips go together, in PowerShell in quotes: --` + name + ` "` + both + `"`
+		}
 	}
 	out := ""
 	for i, piece := range a.args[first+1:] {

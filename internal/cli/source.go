@@ -128,7 +128,8 @@ func (a *app) fromFile(name string) (*held, fault.List) {
 // noFile says why a file cannot be read; a reading in a file's place is wrong
 // usage.
 func (a *app) noFile(name string, err error) *fault.Fault {
-	if flag := strings.TrimLeft(name, "-–—"); flag != name {
+	flag := strings.TrimLeft(name, "-–—")
+	if _, reading := drill.Find(flag); reading || flag != name {
 		return fault.New("two plain dashes begin a flag: --"+flag, "no file is called %q", name)
 	}
 	if name == "help" {
