@@ -22,7 +22,7 @@ type Factors struct {
 //	J = q^2
 //
 // All are NaN outside that domain. The brackets are Shaw and Oxford's (1957);
-// they give the Machinery's Handbook's Table 7 (31st ed., p. 1153), which runs
+// they give the Machinery's Handbook's Table 7 (31st ed., p. 1152), which runs
 // from 0.03 to [PrintedRatio].
 func FactorsOf(q float64) Factors {
 	f := FactorsOverPilot(q)

@@ -14,7 +14,7 @@ import (
 
 // All twelve rows.
 func TestFactorsAreTheHandbooksTable7(t *testing.T) {
-	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, chisel-edge factors").Because("the formulas behind the table; J is printed to a thousandth, and 1.080 is taken for a misprint")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1152, Table 7, chisel-edge factors").Because("the formulas behind the table; J is printed to a thousandth, and 1.080 is taken for a misprint")
 	rows := printed(t, "chisel-edge-factors", nil)
 	if len(rows) != 12 {
 		t.Fatalf("%d rows, want 12", len(rows))
@@ -39,7 +39,7 @@ func TestFactorsAreTheHandbooksTable7(t *testing.T) {
 
 // The angle taken where none was read: w/c over the rows of Table 7 is the sine of it.
 func TestHandbookChiselAngle(t *testing.T) {
-	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web over chisel edge is the sine of 60°").Because("the webs are printed to 0.005 D")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1152, Table 7, web over chisel edge is the sine of 60°").Because("the webs are printed to 0.005 D")
 	want := math.Sin(handbook.HandbookChiselAngle)
 	rows := printed(t, "chisel-edge-factors", nil)
 	for _, row := range rows {

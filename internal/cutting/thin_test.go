@@ -19,7 +19,7 @@ var heavy = cutting.Thick{D: 19.05, Web: 4.76, ChiselAngle: 125 * deg, Feed: 0.2
 // A chisel edge of c/D 0.18 belongs to a web of about 0.155 D, one of 0.10 to
 // 0.085 D; at 120 degrees.
 func TestThinningToARatioLeavesTheHandbooksWeb(t *testing.T) {
-	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web that thinning leaves").Because("the webs are printed to 0.005 D")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1152, Table 7, web that thinning leaves").Because("the webs are printed to 0.005 D")
 	thick := heavy
 	thick.ChiselAngle = 120 * deg
 	for _, row := range printed(t, "chisel-edge-factors", nil) {

@@ -130,9 +130,15 @@ func (r *Result) pointBand() handbook.Band {
 const leastAngleDifference = 1 * math.Pi / 180
 
 // angleDifference is what the lip angles may differ by, the corners level, until
-// the lips stand as far apart half way along as they may at the corner.
+// the lips stand as far apart half way along as they may at the corner. Of a drill of no
+// size that is what the smallest may that is reground by hand: larger ones less.
 func (r *Result) angleDifference(even handbook.Band) handbook.Band {
 	half := (r.Lips.Outer - r.Lips.Inner) / 2
+	if d := handbook.SeldomReground; !known(r.Drill.D) {
+		web := handbook.NewWeb(d)
+		even = r.Drill.Book.LipHeight(d)
+		half = (point.AlongLip(d/2, web) - point.AlongLip(handbook.NewChiselRatio(d)*d/2, web)) / 2
+	}
 	most := point.AngleDifferenceOf(even.High/half, r.Point.K())
 	if !known(most) {
 		return handbook.Band{Low: math.NaN(), High: math.NaN(), Source: &anglesSource}
@@ -170,7 +176,7 @@ func (r *Result) clearanceDifference(even handbook.Band) handbook.Band {
 
 var (
 	thickSource      = handbook.Source{Label: handbook.Derived, Text: "no chisel edge is shorter than its web is thick, unless the point was thinned: the limit of the chisel edge holds of the web"}
-	anglesSource     = handbook.Source{Label: handbook.Derived, Text: "lips of unlike angles, level at the corner, stand as far apart half way along as the lip-height limit allows; never under one degree (own rule)"}
+	anglesSource     = handbook.Source{Label: handbook.Derived, Text: "lips of unlike angles, level at the corner, stand as far apart half way along as the lip-height limit allows; never under one degree, and of no size as of 3.2 mm, the smallest that is reground by hand (own rules)"}
 	clearancesSource = handbook.Source{Label: handbook.Derived, Text: "flat flanks of unlike clearance put the chisel edge as far off the axis as lips apart by the lip-height limit"}
 )
 

@@ -228,16 +228,38 @@ func (v *Verdict) Reshapes() bool {
 }
 
 // Cures returns what is to be done about the reasons that hold, in the order of work,
-// beside taking stock off the end. A flank that rubs for want of clearance is cured with it.
+// beside taking stock off the end.
 func (r *Result) Cures() []quantity.Text {
 	var cures []quantity.Text
+	for _, u := range r.cured() {
+		cures = append(cures, u.cure(r))
+	}
+	return cures
+}
+
+// ReshapeItem numbers the first fault of the flanks with its cure; it reports whether there
+// is one.
+func (r *Result) ReshapeItem(scr *sheet.Screen) bool {
+	for _, u := range r.cured() {
+		if u.reshape {
+			scr.Item(u.fault(r), u.cure(r))
+			return true
+		}
+	}
+	return false
+}
+
+// cured are the rules that hold whose cure is no stock. A flank that rubs for want of
+// clearance is cured with it.
+func (r *Result) cured() []*rule {
+	var out []*rule
 	for i, holds := range r.Verdict.Reasons {
 		told := Reason(i) == FlankRubs && r.Verdict.Reasons[ClearanceLow]
 		if holds && !rules[i].stock && !told {
-			cures = append(cures, rules[i].cure(r))
+			out = append(out, &rules[i])
 		}
 	}
-	return cures
+	return out
 }
 
 // Only reports whether x alone of the reasons leads to the word.

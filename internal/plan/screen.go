@@ -58,18 +58,27 @@ func (p *Plan) Screen(s *sheet.Sheet) *sheet.Screen {
 
 // regrindScreen says what comes off which lip, and what is ground besides.
 func (p *Plan) regrindScreen(s *sheet.Sheet, scr *sheet.Screen) {
-	st := &p.Stock
+	r, st := &p.Found, &p.Stock
 	scr.Verdict = "REGRIND"
+	scr.Next = append(scr.Next, sheet.Next{Command: "inspect", Says: "each reading beside its limit"})
+	if !p.Made {
+		r.Items(scr, r.Judgement())
+		if !sheet.Known(p.Body.D) {
+			scr.Item(quantity.Sayf("size not read"), quantity.Sayf("how much comes off hangs on it: give size"))
+		}
+		return
+	}
 	switch {
 	case p.cutOff():
 		scr.Head = quantity.Sayf(", {} to cut off", quantity.MM(st.Total))
 	case st.Total > 0:
 		scr.Head = quantity.Sayf(", about {} off the end", off(st.Total))
 	}
+	reshaped := r.ReshapeItem(scr)
 	p.lipItems(scr)
-	r := &p.Found
-	limit := r.Limit(judge.ChiselAngleLimit)
-	scr.Item(quantity.Sayf("clearance {}", quantity.Set(r.Clearance.Aim)), quantity.Sayf("chisel edge then between {} and {}", quantity.Rad(limit.Low), quantity.Rad(limit.High)))
+	if limit := r.Limit(judge.ChiselAngleLimit); !reshaped {
+		scr.Item(quantity.Sayf("clearance {}", quantity.Set(r.Clearance.Aim)), quantity.Sayf("chisel edge then between {} and {}", quantity.Rad(limit.Low), quantity.Rad(limit.High)))
+	}
 	p.flattenItem(scr)
 	switch {
 	case p.Done.Thinned:
@@ -77,7 +86,6 @@ func (p *Plan) regrindScreen(s *sheet.Sheet, scr *sheet.Screen) {
 	case p.thinAgain():
 		scr.Item(quantity.Sayf("thin the point again"), quantity.Sayf("to {}, as it is now", quantity.MM(p.Now.Web)))
 	}
-	scr.Next = append(scr.Next, sheet.Next{Command: "inspect", Says: "each reading beside its limit"})
 	if !st.EndsAlike() {
 		scr.Tables = append(scr.Tables, p.lipTable())
 	}

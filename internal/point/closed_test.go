@@ -49,7 +49,7 @@ func TestChisel(t *testing.T) {
 
 // The handbook's web beside each of its chisel edges, at 120 degrees.
 func TestChiselAgainstHandbook(t *testing.T) {
-	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1153, Table 7, web beside chisel edge").Because("the webs are printed to 0.005 D")
+	checks := testkit.Against(t, testkit.MachinerysHandbook, "p. 1152, Table 7, web beside chisel edge").Because("the webs are printed to 0.005 D")
 	for _, row := range [][2]float64{
 		{0.03, 0.025}, {0.05, 0.045}, {0.08, 0.070}, {0.10, 0.085}, {0.13, 0.110}, {0.15, 0.130},
 		{0.18, 0.155}, {0.20, 0.175}, {0.25, 0.220}, {0.30, 0.260}, {0.35, 0.300}, {0.40, 0.350},

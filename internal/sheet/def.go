@@ -238,9 +238,10 @@ func (d *Def[R]) work(f *Figure, r *R) {
 	}
 }
 
-// limit returns the band, nil where it is not known or nothing is held against it.
+// limit returns the band, nil where it is not known, bounds nothing, or nothing is held
+// against it.
 func (h *Held) limit(v float64) *handbook.Band {
-	if math.IsNaN(h.Low) || math.IsNaN(h.High) || math.IsNaN(h.Value) && !math.IsNaN(v) {
+	if math.IsInf(h.Low, -1) && math.IsInf(h.High, 1) || math.IsNaN(h.Low) || math.IsNaN(h.High) || math.IsNaN(h.Value) && !math.IsNaN(v) {
 		return nil
 	}
 	return &h.Band

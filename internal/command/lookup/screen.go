@@ -42,12 +42,13 @@ func sizeScreen(v quantity.Value, s *sheet.Sheet) *sheet.Screen {
 			scr.Note("note", f.Text.Format, f.Text.Args...)
 		}
 	}
-	scr.Tables = append(scr.Tables, nearby(v.V, names))
+	scr.Tables = append(scr.Tables, nearby(v, names))
 	return scr
 }
 
 // nearby lists the ordinary sizes around one, and the size itself.
-func nearby(mm float64, own []quantity.SizeName) sheet.Grid {
+func nearby(v quantity.Value, own []quantity.SizeName) sheet.Grid {
+	mm := v.V
 	g := sheet.Grid{Columns: []sheet.Column{
 		{Label: "", Kind: quantity.Word}, {Label: "mm", Kind: quantity.Word}, {Label: "in", Kind: quantity.Word}, {Label: "size", Kind: quantity.Word}, {Label: "", Kind: quantity.Word},
 	}}
@@ -72,9 +73,9 @@ func nearby(mm float64, own []quantity.SizeName) sheet.Grid {
 		says := ""
 		switch {
 		case off < 0:
-			says = quantity.Digits(-off, 2) + " mm under"
+			says = apart(v.System, -off) + " under"
 		case off > 0:
-			says = quantity.Digits(off, 2) + " mm over"
+			says = apart(v.System, off) + " over"
 		}
 		g.Rows = append(g.Rows, []sheet.Cell{sheet.W(mark), sheet.W(fixed(n.MM, 3)), sheet.W(fixed(n.MM/handbook.InchMM, 4)), sheet.W(n.Name), sheet.W(says)})
 	}
@@ -90,6 +91,14 @@ func nearby(mm float64, own []quantity.SizeName) sheet.Grid {
 		row("", n, n.MM-mm)
 	}
 	return g
+}
+
+// apart writes by how much two sizes differ, in the unit that one was given in.
+func apart(system quantity.System, mm float64) string {
+	if system == quantity.Inch {
+		return fixed(mm/handbook.InchMM, 4) + " in"
+	}
+	return quantity.Digits(mm, 2) + " mm"
 }
 
 func fixed(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
