@@ -21,7 +21,7 @@ func TestBrief(t *testing.T) {
 		"lip-height 0; clearance 12":                                            "",
 		"lip-height 0.12mm; clearance 12":                                       "lip 1 is high by 0.12 mm (0.10)",
 		"lip-height -0.12mm; clearance 12; flank-wear 0.5mm":                    "wear land 0.50 mm (0.25) | lip 2 is high by 0.12 (0.10)",
-		"lip-height 0; clearance 12; corner-wear 0.4mm; lip-chip 0.2mm":         "corners rounded 0.40 mm | lip chipped 0.20 deep",
+		"lip-height 0; clearance 12; corner-wear 0.4mm; lip-chip 0.2mm":         "corners rounded 0.40 mm (0.25) | lip chipped 0.20 deep",
 		"lip-height 0; clearance 5,5":                                           "the lips have 5° of clearance (8)",
 		"lip-height 0; clearance 12; flute 30mm; flank-wear 0.5mm":              "flute 30 mm left (42) | and 1 more reason",
 		"lip-height 0.2mm; clearance 12; flute 30mm; flank-wear 0.5mm":          "flute 30 mm left (42) | and 2 more reasons",

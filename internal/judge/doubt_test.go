@@ -59,7 +59,7 @@ func TestVerdictInDoubt(t *testing.T) {
 		{"lip-height 0.095mm", indicator, "", nil, "lip-height"},
 		{"lip-height 0.105mm", indicator, "", nil, "lip-height"},
 		{"lip-height 0.115mm", indicator, "regrind", []string{"lips-uneven"}, ""},
-		{"lip-height 0.105mm; corner-wear 0.1mm", indicator, "regrind", []string{"corner-worn"}, ""},
+		{"lip-height 0.105mm; corner-wear 0.4mm", indicator, "regrind", []string{"corner-worn"}, ""},
 		{"web 2.5mm; lip-height 0.105mm", indicator, "", []string{"chisel-long"}, "lip-height"},
 		{"clearance 6,12", protractor, "regrind", []string{"clearance-low"}, ""},
 		{"clearance 7.5,9", protractor, "", nil, "clearance"},
@@ -71,7 +71,7 @@ func TestVerdictInDoubt(t *testing.T) {
 		{"web 6.1mm", caliper, "retire", []string{"web-spent"}, ""},
 		{"web 6.01mm", caliper, "", []string{"chisel-long"}, "web"},
 		{"flank-wear 0", caliper, "fit", nil, ""},
-		{"corner-wear 0.06mm", caliper, "regrind", []string{"corner-worn"}, ""},
+		{"corner-wear 0.4mm", caliper, "regrind", []string{"corner-worn"}, ""},
 		{"cracked yes", caliper, "retire", []string{"cracked"}, ""},
 	} {
 		d := possible(t, sound.With(of(c.line)))

@@ -14,14 +14,14 @@ import (
 )
 
 // testdata/foreman.txt has what a foreman would say of a drill, what evenlip says and
-// what its plan takes off, and why either is not what the foreman said. Who wrote it knew
-// the rules: it is no judgement from outside.
+// what its plan takes off, and why either is not what the foreman said. Who wrote the
+// first part knew the rules; who wrote the last 36 had seen neither them nor evenlip.
 func TestWhatAForemanSays(t *testing.T) {
 	text, err := os.ReadFile("../../testdata/foreman.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
-	foreman := testkit.Against(t, testkit.Trade, "what a foreman says of drills on the bench").Because("written by people who knew the rules, some of it after evenlip was asked")
+	foreman := testkit.Against(t, testkit.Trade, "what a foreman says of drills on the bench").Because("the last 36 by somebody who had seen neither the rules nor the program; the others by people who knew the rules, some after evenlip was asked")
 	blocks := strings.Split(strings.TrimSpace(string(text)), "\n\n")[1:]
 	if len(blocks) < 30 {
 		t.Errorf("%d drills", len(blocks))
@@ -42,14 +42,19 @@ func TestWhatAForemanSays(t *testing.T) {
 			t.Errorf("%s: the plan is %s, %.4g mm off, and the file has %s", title, plan.word, plan.stock, field["plan"])
 		}
 		words, _, _ := strings.Cut(field["foreman"], ":")
-		want, off, step := metal(t, words)
+		least, most, ranged := strings.Cut(words, " to ")
+		want, off, step := metal(t, least)
+		high := off
+		if ranged {
+			_, high, _ = metal(t, "to "+most)
+		}
 		word, _, _ := strings.Cut(got, ":")
-		metalToo := step == 0 || math.Abs(plan.stock-off) <= max(0.05, off/4)+1e-9
+		metalToo := step == 0 || plan.stock >= off-max(0.05, off/4)-1e-9 && plan.stock <= high+max(0.05, high/4)+1e-9
 		switch {
 		case field["differs"] == "":
 			foreman.Says(title, word, want)
 			if !metalToo {
-				t.Errorf("%s: the foreman takes %.4g mm off, the plan %.4g, and no line says why", title, off, plan.stock)
+				t.Errorf("%s: the foreman takes %.4g to %.4g mm off, the plan %.4g, and no line says why", title, off, high, plan.stock)
 			}
 		case word == want && metalToo:
 			t.Errorf("%s: the file says that the two differ, and they do not", title)
