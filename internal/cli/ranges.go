@@ -76,5 +76,9 @@ func (a *app) steps(c command.Command, h *held) (print.Job, fault.List) {
 		s.Find("explained-at", sheet.Note, "the working is shown for the first step, "+t.firstAt.Format, t.firstAt.Args...)
 	}
 	h.tell(s)
+	if a.set.Form == print.Table {
+		f := quantity.Format{System: a.system(d), Gauges: a.set.Gauges, Screen: true}
+		s.Screen = func() *sheet.Screen { return command.Finished(t.screen(s, f), s, c.About()) }
+	}
 	return print.Job{Sheet: s, System: a.system(d)}, nil
 }

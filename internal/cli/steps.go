@@ -32,6 +32,8 @@ type steps struct {
 	count    int
 	first    *sheet.Sheet // the answer of the first step
 	firstAt  quantity.Text
+	shown    [][]sheet.Row // of the screen of each step
+	reasons  []string      // of any verdict
 }
 
 // breach is a figure outside its limit in some of the rows.
@@ -57,9 +59,13 @@ func (t *steps) add(values []float64, s *sheet.Sheet) {
 	}
 	t.outside = t.outside || s.Outside()
 	t.remember(s, where)
+	if s.Screen != nil {
+		t.shown = append(t.shown, s.Screen().Rows)
+	}
 	script := [3]string{t.breaches(s, where), "", codes(s)}
 	if s.Verdict != nil {
 		script[1], t.judged = s.Verdict.Word, true
+		t.reasons = append(t.reasons, s.Verdict.Reasons...)
 	}
 	for i := range s.Grids {
 		if g := &s.Grids[i]; g.Main {

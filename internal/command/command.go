@@ -120,7 +120,7 @@ func (c *Of[R]) Sheet(d *drill.Drill, explain bool) *sheet.Sheet {
 		c.Rest(&r, s)
 	}
 	if c.Screen != nil {
-		s.Screen = func() *sheet.Screen { return finished(c.Screen(&r, s), s, &c.Info) }
+		s.Screen = func() *sheet.Screen { return Finished(c.Screen(&r, s), s, &c.Info) }
 	}
 	return s
 }

@@ -59,9 +59,9 @@ func taken(code string) string {
 	return ""
 }
 
-// finished adds to a screen what is told alike of every answer: warnings that are no
+// Finished adds to a screen what is told alike of every answer: warnings that are no
 // reason of its verdict, what was taken as usual, safety, and what more there is.
-func finished(scr *sheet.Screen, s *sheet.Sheet, info *Info) *sheet.Screen {
+func Finished(scr *sheet.Screen, s *sheet.Sheet, info *Info) *sheet.Screen {
 	for _, f := range s.Findings {
 		switch short := taken(f.Code); {
 		case short != "":

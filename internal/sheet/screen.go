@@ -22,6 +22,7 @@ type Screen struct {
 	Rows    []Row
 	Tables  []Grid // in front of the rows, or behind them
 	Behind  bool
+	Steps   *Steps // of a range
 	Foot    []Foot
 	Told    string // codes of findings that it tells itself, apart by blanks
 	Scrap   bool   // the drill is never to be run again
@@ -44,7 +45,8 @@ type Next struct {
 // Row is a figure beside the band it is held against: one value, or one a lip.
 type Row struct {
 	Label quantity.Text
-	Under bool // it explains the row before it, and stays behind that
+	Key   string // of the figure, the first of two
+	Under bool   // it explains the row before it, and stays behind that
 	Marks []Mark
 	Kind  quantity.Kind
 	Gauge quantity.Gauge
@@ -60,6 +62,13 @@ type Mark struct {
 	State            State
 }
 
+// Steps is a range step by step: figures, and one of them drawn within its band.
+type Steps struct {
+	Columns []Column
+	Rows    [][]Cell
+	Bars    []Row // one a row; without a band it draws none
+}
+
 // Foot is a line under the figures.
 type Foot struct {
 	Lead string // gauges, note, read, usual, unread, else, safety, more
@@ -73,7 +82,7 @@ var FootLeads = []string{"gauges", "note", "read", "usual", "unread", "else", "s
 // Row makes the row of the figures with these keys, one a lip, with their limits and
 // states. A figure that is not known makes no row of it: its Marks are empty.
 func (s *Sheet) Row(label string, keys ...string) Row {
-	row := Row{Label: quantity.Sayf(label)}
+	row := Row{Label: quantity.Sayf(label), Key: keys[0]}
 	for _, key := range keys {
 		f := s.Lookup(key)
 		if f == nil || !f.Known() {

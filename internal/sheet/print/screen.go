@@ -49,7 +49,13 @@ func (t *tableWriter) screen(s *sheet.Sheet) {
 	}
 	answer := w.block(func() { w.answer(scr) })
 	foot := w.block(func() { w.foot(scr) })
-	tables := w.block(func() { w.tables(scr.Tables); w.lists(scr.Lists, true) })
+	tables := w.block(func() {
+		w.tables(scr.Tables)
+		w.lists(scr.Lists, true)
+		if scr.Steps != nil {
+			w.steps(scr.Steps)
+		}
+	})
 	rows := ordered(scr.Rows)
 	figures := w.block(func() { w.rows(rows) })
 	for len(rows) > 0 && (len(rows) > mostRows || t.o.Width >= wideFrom && len(answer)+len(tables)+len(figures)+len(foot)+3 > most) {
@@ -615,6 +621,9 @@ func (w *screenWriter) tables(grids []sheet.Grid) {
 
 // screenGrid prints a list without a title.
 func (t *tableWriter) screenGrid(g *sheet.Grid) {
+	if g.Title != "" {
+		t.line(t.pen.Faint(g.Title))
+	}
 	words, cells := t.cells(g)
 	if g.Turned {
 		t.columns(words, cells)
