@@ -159,7 +159,7 @@ func TestRangeWithGauges(t *testing.T) {
 // Two ranges are shown to people as a table a figure, the numbers of the list
 // that scripts get, each in its row and column; too wide a one stays a list.
 func TestTwoRangesStandAcross(t *testing.T) {
-	args := []string{"chisel", "--size", "12mm", "--web", "1mm..2mm by 0.5mm", "--chisel-angle", "120..130 by 5"}
+	args := []string{"chisel", "--full", "--size", "12mm", "--web", "1mm..2mm by 0.5mm", "--chisel-angle", "120..130 by 5"}
 	a := run("", args...)
 	_, table, found := strings.Cut(a.out, "chisel-edge length, mm\n  across: chisel-angle\n  web mm  120.0°  125.0°  130.0°\n")
 	if !found {
@@ -173,7 +173,7 @@ func TestTwoRangesStandAcross(t *testing.T) {
 			t.Errorf("row %d: %v, want %v", i, fields, row)
 		}
 	}
-	wide := run("", "chisel", "--size", "12mm", "--web", "1mm..2mm by 0.5mm", "--chisel-angle", "120..130 by 1")
+	wide := run("", "chisel", "--full", "--size", "12mm", "--web", "1mm..2mm by 0.5mm", "--chisel-angle", "120..130 by 1")
 	if strings.Contains(wide.out, "across") || !strings.Contains(wide.out, "Step by step") {
 		t.Errorf("%s", wide.out)
 	}
