@@ -62,7 +62,7 @@ bench: ## start-up beside the libraries alone, then what is computed
 	$(GO) test -run '^$$' -bench . -benchtime 200x ./cmd/evenlip
 	$(GO) test -run '^$$' -bench . -benchmem ./internal/...
 
-# The schema of a crib and the drawings of docs/class; tests hold them to these
+# The schema of a crib, the drawings of docs/class, the screens; tests hold them to these
 # commands.
 docs: ## the crib's schema and the drawings anew
 	$(GO) run ./cmd/evenlip crib schema >docs/crib.schema.json
@@ -73,15 +73,17 @@ docs: ## the crib's schema and the drawings anew
 		--chisel-angle 125 --lip-height 0.6mm --svg docs/class/2-lips.svg
 	$(GO) run ./cmd/evenlip draw --size 12mm --lip-angle 59 --web 1.8mm \
 		--chisel-angle 125 --clearance 12 --svg docs/class/3-clearance.svg
+	$(GO) run ./internal/manual pictures docs/screens
 
 # PREFIX is where it is to live, DESTDIR a folder to gather a package in.
 install: $(if $(filter bin/evenlip,$(PROGRAM)),build) ## program, manual, completions and docs, under PREFIX
-	install -d "$(at)/bin" "$(doc)/docs/class" "$(doc)/testdata"
+	install -d "$(at)/bin" "$(doc)/docs/class" "$(doc)/docs/screens" "$(doc)/testdata"
 	install -m 755 "$(PROGRAM)" "$(at)/bin/evenlip"
 	$(GO) run ./internal/manual "$(at)/share"
 	install -m 644 README.md LICENSE "$(doc)"
 	install -m 644 docs/*.md "$(doc)/docs"
 	install -m 644 docs/class/* "$(doc)/docs/class"
+	install -m 644 docs/screens/* "$(doc)/docs/screens"
 	install -m 644 testdata/*.yaml "$(doc)/testdata"
 
 uninstall: ## take them away again

@@ -149,6 +149,7 @@ func (c *Crib) auditScreen(drills []Judged, s *sheet.Sheet) *sheet.Screen {
 	if len(list.Groups) > 1 || !list.Groups[0].Flow {
 		scr.Next = append(scr.Next, sheet.Next{Command: "crib plan", Says: "the order to grind in, what to buy"})
 	}
+	scr.Foot = append(scr.Foot, command.AtBench.Foot())
 	return c.foot(scr, s, "( ) is what is allowed", "--full  every reason", "--format csv  a sheet")
 }
 
@@ -281,6 +282,7 @@ func (o *Outcome) screen(s *sheet.Sheet, dryRun bool, was, is *sheet.Verdict) *s
 		scr.Next = append(scr.Next, next)
 	}
 	scr.Lists = append(scr.Lists, o.changes(judge.Shown(was), judge.Shown(is)))
+	scr.Foot = append(scr.Foot, command.AtBench.Foot())
 	if dryRun {
 		scr.Note("more", "without --dry-run it is written")
 	}

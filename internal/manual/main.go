@@ -2,7 +2,9 @@
 // looks for them, under a folder such as /usr/local/share:
 //
 //	go run ./internal/manual DIR
+//	go run ./internal/manual pictures docs/screens
 //
+// the second draws the screens that the documents show.
 // It is no part of the program.
 package main
 
@@ -30,11 +32,15 @@ var scripts = map[string]string{
 }
 
 func main() {
+	do := write
+	if len(os.Args) == 3 && os.Args[1] == "pictures" {
+		do, os.Args = pictures, os.Args[1:]
+	}
 	if len(os.Args) != 2 {
-		fmt.Fprintln(os.Stderr, "usage: manual DIR")
+		fmt.Fprintln(os.Stderr, "usage: manual [pictures] DIR")
 		os.Exit(2)
 	}
-	if err := write(os.Args[1]); err != nil {
+	if err := do(os.Args[1]); err != nil {
 		fmt.Fprintln(os.Stderr, "manual:", err)
 		os.Exit(1)
 	}
