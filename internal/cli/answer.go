@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"evenlip/internal/command"
+	"evenlip/internal/command/drawing"
 	"evenlip/internal/drill"
 	"evenlip/internal/fault"
 	"evenlip/internal/sheet/print"
@@ -106,6 +107,9 @@ func (a *app) one(c command.Command, s *source, file string, several bool) (prin
 	sheet := command.Answer(c, &h.Drill, a.set.answering())
 	h.tell(sheet)
 	a.place(sheet, s, h, file)
+	if c.About().Pictured && a.set.Form == print.Table && a.set.Width >= print.PictureFrom {
+		sheet.Picture = drawing.FromEnd(&h.Drill)
+	}
 	return print.Job{Sheet: sheet, System: a.system(&h.Drill)}, nil
 }
 

@@ -21,6 +21,7 @@ type Info struct {
 	Readings          []drill.Reading
 	Rule              func() []drill.Reading // gives the readings where they are not listed
 	Grinder           bool                   // is about the grinder: no drill, no files, no questions
+	Pictured          bool                   // a wide screen shows the point from the end
 	Safety            *Safety                // what a screen warns of
 }
 

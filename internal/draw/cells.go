@@ -35,7 +35,7 @@ func InCells(d, before *Drill, columns int, ascii bool) Picture {
 	}
 	g := grid{columns: columns, letters: ascii, dot: width / float64(dotsAcross*columns-1)}
 	g.rows = int(math.Ceil((height/g.dot + 1) / dotsDown))
-	g.dots, g.seen, g.marks = make([]uint8, g.columns*g.rows), make([]bool, g.columns*g.rows), make([]rune, g.columns*g.rows)
+	g.clear()
 	g.view(&end, Pt{-endLow.X, -endHigh.Y})
 	if down {
 		g.view(&side, Pt{-sideLow.X, endLow.Y - endHigh.Y - apart*d.D - sideHigh.Y})
@@ -43,6 +43,17 @@ func InCells(d, before *Drill, columns int, ascii bool) Picture {
 		g.view(&side, Pt{endHigh.X - endLow.X + apart*d.D - sideLow.X, -endHigh.Y})
 	}
 	return Picture{Lines: g.lines(), Under: down, Across: width, Dot: g.dot}
+}
+
+// EndInCells draws the end view alone, as large as so many columns take.
+func EndInCells(d *Drill, columns int, ascii bool) []string {
+	end := End(d, nil)
+	low, high := end.Bounds()
+	g := grid{columns: columns, letters: ascii, dot: (high.X - low.X) / float64(dotsAcross*columns-1)}
+	g.rows = int(math.Ceil(((high.Y-low.Y)/g.dot + 1) / dotsDown))
+	g.clear()
+	g.view(&end, Pt{-low.X, -high.Y})
+	return g.lines()
 }
 
 // fewColumns is where two views side by side become too small to read.
@@ -56,6 +67,12 @@ type grid struct {
 	dots          []uint8 // the dots of each cell, in the order of braille
 	seen          []bool  // cells that a visible edge passes through
 	marks         []rune  // letters that stand in place of dots; 0 for none
+}
+
+// clear leaves the field empty.
+func (g *grid) clear() {
+	n := g.columns * g.rows
+	g.dots, g.seen, g.marks = make([]uint8, n), make([]bool, n), make([]rune, n)
 }
 
 // view draws a view moved by that much; Y runs downward from zero. What is seen

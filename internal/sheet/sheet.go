@@ -37,6 +37,9 @@ type Sheet struct {
 	// Again returns how a command line gives the same drill to another command, or of a
 	// whole crib the drill of that id, and whether it can be given.
 	Again func(command, id string) (args string, can bool)
+	// Picture draws the drill in so many columns, for a screen that is wide enough to
+	// have it beside the figures.
+	Picture func(columns int, ascii bool) []string
 	// Screen makes what a person is shown first; nil where there is but the whole.
 	Screen func() *Screen
 

@@ -51,6 +51,16 @@ func declares(s *sheet.Sheet) {
 	s.Grids, s.Partial = append(s.Grids, Lines(nil)), true
 }
 
+// FromEnd returns what draws the point from the end in so many columns; nil where the
+// readings make no point.
+func FromEnd(d *drill.Drill) func(columns int, ascii bool) []string {
+	r := Compute(d)
+	if r.err != nil {
+		return nil
+	}
+	return func(columns int, ascii bool) []string { return draw.EndInCells(&r.Now, columns, ascii) }
+}
+
 // Lines lists the lines of a picture, for scripts.
 func Lines(lines []string) sheet.Grid {
 	g := sheet.Grid{Key: "picture", Columns: []sheet.Column{{Key: "line", Kind: quantity.Word}}}

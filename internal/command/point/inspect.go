@@ -13,7 +13,7 @@ import (
 
 // Inspect is evenlip inspect.
 var Inspect = command.Of[judge.Result]{Info: command.Info{
-	Name: "inspect", Short: "is this drill fit, and if not, why, and what cures it",
+	Name: "inspect", Pictured: true, Short: "is this drill fit, and if not, why, and what cures it",
 	Long: `The point angle, lip clearance, chisel edge, web after regrind and lip height of
 one drill, each against its limit, and a verdict: fit, regrind, thin or retire.
 Any reading may be missing: what can be computed is, and what cannot says which

@@ -12,7 +12,7 @@ import (
 
 // Lips is evenlip lips.
 var Lips = command.Of[judge.Result]{Info: command.Info{
-	Name: "lips", Safety: &command.AtBench, Short: "lip-height mismatch, what it does, and what to take off which lip",
+	Name: "lips", Pictured: true, Safety: &command.AtBench, Short: "lip-height mismatch, what it does, and what to take off which lip",
 	Long:     "The lip-height difference from an indicator, or from lip lengths and angles; how\nfar the point is off the axis, how the lips share the chip, the bound on hole\noversize, and the stock to take off each lip at its inner and outer end.",
 	Examples: "  evenlip lips --size 12mm --lip-angle 59 --lip-height 0.12mm --feed 0.2mm\n  evenlip lips --size 1/2 --lip-angle 60,58 --lip-length 0.245,0.25",
 	Readings: []drill.Reading{drill.Size, drill.Material, drill.PointAngle, drill.LipAngle, drill.LipLength, drill.LipHeight, drill.Web, drill.ChiselAngle, drill.ChiselLength, drill.Feed},

@@ -39,6 +39,43 @@ type screenWriter struct {
 }
 
 func (t *tableWriter) screen(s *sheet.Sheet) {
+	columns := t.o.Width - besideFrom
+	if s.Picture == nil || t.o.Width < PictureFrom {
+		columns = 0
+	} else {
+		t.o.Width = besideFrom - 4
+		defer func() { t.o.Width = columns + besideFrom }()
+	}
+	lines, figures := t.screenLines(s)
+	if columns > 0 {
+		beside(lines, figures, s.Picture(min(columns, mostPicture, 2*len(lines)-3), t.o.ASCII))
+	}
+	for _, l := range lines {
+		t.line(l)
+	}
+}
+
+// PictureFrom is the width from which a screen has room for the drill's picture beside
+// it, besideFrom where that begins, and mostPicture how wide it is at the most.
+const PictureFrom, besideFrom, mostPicture = 110, 84, 32
+
+// beside sets a picture right of lines, from the one on which the figures begin, or
+// higher where it would not fit else; one that does not fit at all is left out.
+func beside(lines []string, figures int, picture []string) {
+	at := max(0, min(figures, len(lines)-len(picture)))
+	if at+len(picture) > len(lines) {
+		return
+	}
+	for i, l := range picture {
+		if l = strings.TrimRight(l, " "); l != "" {
+			lines[at+i] = pad(lines[at+i], besideFrom) + l
+		}
+	}
+}
+
+// screenLines makes the lines of a screen; figures is where the first block behind the
+// answer begins.
+func (t *tableWriter) screenLines(s *sheet.Sheet) (lines []string, figuresAt int) {
 	scr := s.Screen()
 	w := &screenWriter{t: t, s: s, lay: smallLayout}
 	switch {
@@ -65,19 +102,13 @@ func (t *tableWriter) screen(s *sheet.Sheet) {
 	if scr.Behind {
 		tables, figures = figures, tables
 	}
-	first := true
 	for _, block := range [][]string{answer, tables, figures, foot} {
-		if len(block) == 0 {
-			continue
+		if len(block) > 0 && len(lines) > 0 {
+			lines = append(lines, "")
 		}
-		if !first {
-			t.line()
-		}
-		first = false
-		for _, l := range block {
-			t.line(l)
-		}
+		lines = append(lines, block...)
 	}
+	return lines, len(answer) + 1
 }
 
 // block gathers the lines that write puts out.
