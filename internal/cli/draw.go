@@ -38,7 +38,7 @@ func (a *app) drawCommand() *cobra.Command {
 		if f := a.drawsWith(&f); f != nil {
 			return f
 		}
-		return a.draw(h, &f)
+		return a.draw(h, &f, func(s *sheet.Sheet) { a.place(s, from, h, strings.Join(args, "")) })
 	}
 	cmd.Flags().StringVar(&f.svg, "svg", "", "write a drawing for paper to `FILE` (- is standard output)")
 	cmd.Flags().StringVar(&f.scale, "scale", "", "the `SCALE` of that drawing, 5:1 (default: the largest of ISO 5455 that fits A4)")
@@ -85,20 +85,32 @@ func (a *app) drawsWith(f *drawFlags) *fault.Fault {
 	return nil
 }
 
-// draw shows the picture that was asked for.
-func (a *app) draw(h *held, f *drawFlags) error {
+// draw shows the picture that was asked for; place says where the drill came from.
+func (a *app) draw(h *held, f *drawFlags, place func(*sheet.Sheet)) error {
 	d, o := &h.Drill, &a.set
 	format := quantity.Format{System: a.system(d), Gauges: o.Gauges}
 	r, s := drawing.Compute(d), drawing.Command.Sheet(d, o.Explain)
 	report := func() error {
 		command.Doubt(&drawing.Command, d, s, o.Gauges)
 		h.tell(command.Finish(&drawing.Command, d, s))
+		place(s)
 		return a.print(print.Job{Sheet: s, System: format.System})
 	}
 	if f.svg != "" {
 		return a.onPaper(&r, s, format, f, report)
 	}
-	caption, lines := r.InTerminal(s, format, o.Width, f.ascii || o.ASCII)
+	screen := o.Form == print.Table && !o.Full && !o.Explain
+	columns := o.Width
+	if screen && columns > narrower && columns <= usualWidth { // to leave lines for what is said
+		columns -= narrower
+	}
+	caption, lines := r.InTerminal(s, format, columns, f.ascii || o.ASCII)
+	if screen {
+		s.Screen = func() *sheet.Screen {
+			return command.Finished(r.Screen(s, caption, lines), s, drawing.Command.About())
+		}
+		return report()
+	}
 	if o.Form == print.JSON {
 		s.Grids = append(s.Grids, drawing.Lines(lines))
 	}
@@ -112,6 +124,9 @@ func (a *app) draw(h *held, f *drawFlags) error {
 	a.buf.WriteString(strings.Join(lines, "\n") + "\n")
 	return nil
 }
+
+// narrower is by how many columns a picture leaves room on a usual terminal.
+const narrower = 10
 
 // onPaper writes the drawing and reports what was written.
 func (a *app) onPaper(r *drawing.Result, s *sheet.Sheet, format quantity.Format, f *drawFlags, report func() error) error {

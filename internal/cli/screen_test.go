@@ -75,7 +75,7 @@ func answered(t *testing.T) [][]string {
 	for _, name := range []string{"inspect", "regrind"} { // all that can be wrong at once, and in doubt
 		out = append(out, append([]string{name}, wrong...))
 	}
-	out = append(out, []string{"size", "1/2"}, []string{"size", "#43"}, []string{"material", "titanium", "--size", "12mm"}, []string{"material", "brass"})
+	out = append(out, []string{"draw", "--sample"}, []string{"size", "1/2"}, []string{"size", "#43"}, []string{"material", "titanium", "--size", "12mm"}, []string{"material", "brass"})
 	if len(out) < 30 {
 		t.Fatalf("%d answers", len(out))
 	}

@@ -22,7 +22,8 @@ type Screen struct {
 	Rows    []Row
 	Tables  []Grid // in front of the rows, or behind them
 	Behind  bool
-	Steps   *Steps // of a range
+	Steps   *Steps   // of a range
+	Picture []string // lines of a drawing, under the answer
 	Foot    []Foot
 	Told    string // codes of findings that it tells itself, apart by blanks
 	Scrap   bool   // the drill is never to be run again

@@ -21,7 +21,7 @@ import (
 // Command is evenlip draw, as far as it is a calculation: the figures beside the
 // picture.
 var Command = command.Of[Result]{Info: command.Info{
-	Name: "draw", Short: "the point to scale, from the end and from the side",
+	Name: "draw", Safety: &command.AtBench, Short: "the point to scale, from the end and from the side",
 	Long: `The point of one drill to scale, seen from the end and from the side: both lips
 as measured, uneven ones too, the web, the chisel edge at its angle, margins and
 flutes. In the terminal, or with --svg as a dimensioned drawing that prints true

@@ -61,6 +61,17 @@ func FromEnd(d *drill.Drill) func(columns int, ascii bool) []string {
 	return func(columns int, ascii bool) []string { return draw.EndInCells(&r.Now, columns, ascii) }
 }
 
+// Screen is the picture with its caption.
+func (r *Result) Screen(s *sheet.Sheet, caption, lines []string) *sheet.Screen {
+	scr := &sheet.Screen{Head: quantity.Sayf("THE POINT AS READ"), About: s.Drill, Picture: lines}
+	if r.Before != nil {
+		scr.Head = quantity.Sayf("THE POINT AFTER {} OFF", quantity.MM(r.Web.Remove))
+	}
+	scr.Say(strings.Join(caption, " "))
+	scr.Next = append(scr.Next, sheet.Next{Command: "draw", Args: "--svg point.svg", Says: "on paper, with its measures"})
+	return scr
+}
+
 // Lines lists the lines of a picture, for scripts.
 func Lines(lines []string) sheet.Grid {
 	g := sheet.Grid{Key: "picture", Columns: []sheet.Column{{Key: "line", Kind: quantity.Word}}}

@@ -102,7 +102,7 @@ func (t *tableWriter) screenLines(s *sheet.Sheet) (lines []string, figuresAt int
 	if scr.Behind {
 		tables, figures = figures, tables
 	}
-	for _, block := range [][]string{answer, tables, figures, foot} {
+	for _, block := range [][]string{answer, scr.Picture, tables, figures, foot} {
 		if len(block) > 0 && len(lines) > 0 {
 			lines = append(lines, "")
 		}
