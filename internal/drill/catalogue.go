@@ -122,6 +122,9 @@ func (m Means) String() string {
 		ByMarking: "marking", AtFixture: "fixture"}[m]
 }
 
+// Gauge reports whether it is a gauge that a bench may or may not have.
+func (m Means) Gauge() bool { return m == ByCaliper || m == ByGauge || m == ByIndicator }
+
 // Ground is what a grind does to a reading.
 type Ground uint8
 

@@ -54,7 +54,10 @@ func (t Talk) Ask(given []drill.Given) ([]drill.Given, error) {
 	w.questions, w.often = slices.Concat(usual, rest), len(usual)
 	w.lines("", "One reading at a time. Enter skips it, "+goBack+" goes back, "+helpMe+" says more; "+
 		enough+" or Ctrl-D ends the questions, and what was read is worked out.")
-	err := w.all()
+	err := w.gauges()
+	if err == nil {
+		err = w.all()
+	}
 	if errors.Is(err, io.EOF) {
 		fmt.Fprintln(t.Out)
 	}
@@ -74,6 +77,81 @@ type talk struct {
 	questions []drill.Reading
 	often     int  // how many of them come before the offer to go on
 	rest      bool // the others are asked for too
+}
+
+// usualGauges are those that are at hand where nobody says more.
+var usualGauges = []drill.Means{drill.ByCaliper, drill.ByGauge}
+
+// gauges asks which gauges are at hand, where the usual ones do not read all: what they
+// do not read is left to those that are asked for by name.
+func (t *talk) gauges() error {
+	var there []drill.Means
+	for i, r := range t.questions[:t.often] {
+		if by := r.Spec().By; t.asks(i) && by.Gauge() && !slices.Contains(there, by) {
+			there = append(there, by)
+		}
+	}
+	if !slices.ContainsFunc(there, func(m drill.Means) bool { return !slices.Contains(usualGauges, m) }) {
+		return nil
+	}
+	slices.Sort(there)
+	names := make([]string, len(there))
+	for i, m := range there {
+		names[i] = m.String()
+	}
+	takes := strings.Join(names, ", ") + ", or all"
+	fmt.Fprintln(t.Out)
+	t.lines("", "What is at hand? "+takes+"; Enter is for caliper and gauge")
+	for {
+		fmt.Fprint(t.Out, "gauges> ")
+		line, err := t.in.ReadString('\n')
+		at, unknown := usualGauges, ""
+		if words := strings.FieldsFunc(strings.ToLower(line), func(r rune) bool { return r == ',' || r == ' ' || r == '\n' || r == '\r' || r == '\t' }); len(words) > 0 {
+			at = nil
+			for _, word := range words {
+				switch i := slices.Index(names, word); {
+				case word == enough:
+					return errEnough
+				case word == "all":
+					at = there
+				case i >= 0:
+					at = append(at, there[i])
+				case word != "and" && word != helpMe:
+					unknown = word
+				}
+			}
+		}
+		switch {
+		case unknown != "":
+			t.lines("  ", "\""+unknown+"\" is no gauge that is asked for here: takes "+takes)
+		case at == nil:
+			t.lines("  ", "takes "+takes)
+		default:
+			t.keep(at)
+			return err
+		}
+		if err != nil {
+			return err
+		}
+	}
+}
+
+// keep leaves what the gauges at hand do not read to the less usual readings. Without an
+// indicator the lips' lengths tell what their heights would.
+func (t *talk) keep(at []drill.Means) {
+	var read, left []drill.Reading
+	rest := slices.Clone(t.questions[t.often:])
+	for _, r := range t.questions[:t.often] {
+		if by := r.Spec().By; !by.Gauge() || slices.Contains(at, by) || r == drill.Size {
+			read = append(read, r)
+			continue
+		}
+		left = append(left, r)
+		if i := slices.Index(rest, drill.LipLength); r == drill.LipHeight && i >= 0 {
+			read, rest = append(read, drill.LipLength), slices.Delete(rest, i, i+1)
+		}
+	}
+	t.questions, t.often = slices.Concat(read, left, rest), len(read)
 }
 
 // all puts one question after the other, forward and back.
@@ -134,10 +212,19 @@ func (t *talk) offered() (names []string) {
 func (t *talk) offer() error {
 	fmt.Fprintln(t.Out)
 	for {
-		t.lines("", "Enter for the answer, or "+theRest+" for what is read less often: "+strings.Join(t.offered(), ", "))
+		t.lines("", "Enter for the answer, "+theRest+" for the rest, or one of them by name: "+strings.Join(t.offered(), ", "))
 		fmt.Fprint(t.Out, "answer> ")
 		line, err := t.in.ReadString('\n')
-		switch strings.ToLower(strings.TrimSpace(line)) {
+		switch word := strings.ToLower(strings.TrimSpace(line)); word {
+		default:
+			i := slices.IndexFunc(t.questions, func(r drill.Reading) bool { return r.String() == word })
+			if i < t.often || !t.asks(i) {
+				t.lines("  ", "\""+word+"\" is none of them")
+				break
+			}
+			if err := t.one(i); err != nil && !errors.Is(err, errBack) {
+				return err
+			}
 		case theRest:
 			t.rest = true
 			return err
