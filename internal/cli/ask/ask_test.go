@@ -2,6 +2,7 @@ package ask_test
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,10 +11,17 @@ import (
 	"evenlip/internal/drill"
 )
 
-// talk answers the questions of inspect, line by line, and returns what was given in
-// the end and what was said on the way.
+// talk answers the questions of inspect, line by line, with all gauges at hand, and
+// returns what was given in the end and what was said on the way.
 func talk(t *testing.T, given []drill.Given, answers ...string) (map[drill.Reading]string, string) {
 	t.Helper()
+	return with(t, "all", given, answers...)
+}
+
+// with is talk with the gauges that the first answer names.
+func with(t *testing.T, gauges string, given []drill.Given, answers ...string) (map[drill.Reading]string, string) {
+	t.Helper()
+	answers = append([]string{gauges}, answers...)
 	var said bytes.Buffer
 	out, err := ask.Talk{In: strings.NewReader(strings.Join(answers, "\n") + "\n"), Out: &said, Command: &point.Inspect, Width: 200}.Ask(given)
 	if err != nil {
@@ -54,5 +62,29 @@ func TestBackAndOut(t *testing.T) {
 	got, _ := talk(t, nil, "12mm", "<", "10mm", "", "steel-200", "<", "-", "q")
 	if got[drill.Size] != "10mm" || got[drill.Material] != "" {
 		t.Errorf("%v", got)
+	}
+}
+
+// What the gauges at hand do not read is not asked for; without an indicator lip lengths
+// stand in for heights. What is seen, and what the job is, is always asked.
+func TestGauges(t *testing.T) {
+	for _, x := range []struct{ gauges, asked, not string }{
+		{"", "lip-length cracked material lip-angle web", "lip-height heel-drop"},
+		{"caliper", "lip-length web cracked", "lip-height lip-angle chisel-angle heel-drop"},
+		{"gauge, indicator", "lip-height heel-drop lip-angle cracked size", "web lip-length flute"},
+		{"all", "lip-height heel-drop lip-angle web flute", "lip-length"},
+	} {
+		_, said := with(t, x.gauges, nil, slices.Repeat([]string{""}, 20)...)
+		said, _, _ = strings.Cut(said, "Enter for the answer")
+		for _, name := range strings.Fields(x.asked) {
+			if !strings.Contains(said, "\n"+name+"> ") {
+				t.Errorf("with %q %s is not asked", x.gauges, name)
+			}
+		}
+		for _, name := range strings.Fields(x.not) {
+			if strings.Contains(said, "\n"+name+"> ") {
+				t.Errorf("with %q %s is asked", x.gauges, name)
+			}
+		}
 	}
 }
