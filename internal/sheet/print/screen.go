@@ -279,14 +279,8 @@ func (w *screenWriter) next(n *sheet.Next) {
 			start += "    "
 		}
 		says := ""
-		if used := style.Width(start) + style.Width(l); i == len(lines)-1 && n.Says != "" {
-			used = leadCells + style.Width(l)
-			if i > 0 {
-				used += 4
-			}
-			if used+3+style.Width(n.Says) <= w.t.o.Width {
-				says = "   " + n.Says
-			}
+		if i == len(lines)-1 && n.Says != "" && style.Width(start)+style.Width(l)+3+style.Width(n.Says) <= w.t.o.Width {
+			says = "   " + n.Says
 		}
 		w.line(start, w.t.pen.Bold(l), says)
 	}
