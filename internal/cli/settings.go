@@ -247,7 +247,7 @@ func (a *app) print(jobs ...print.Job) error {
 	return print.Write(&a.buf, jobs, a.set.Options)
 }
 
-// printSheet prints a sheet that hangs on no drill.
+// printSheet prints a sheet that depends on no drill.
 func (a *app) printSheet(s *sheet.Sheet, units quantity.System) error {
 	return a.print(print.Job{Sheet: s, System: orMetric(cmp.Or(units, a.set.usual.Units))})
 }

@@ -274,7 +274,7 @@ func (t *steps) forPeople(f quantity.Format, ascii bool) []sheet.Grid {
 		}
 	}
 	if len(g.Columns) == len(t.ranges) {
-		g.Note = "nothing that is worked out here hangs on it"
+		g.Note = "nothing that is worked out here depends on it"
 	}
 	if len(t.ranges) > 1 || t.lists {
 		return []sheet.Grid{g}

@@ -18,7 +18,7 @@ import (
 // and slower to start.
 func (a *app) usagePage(cmd *cobra.Command) error {
 	width := a.pageWidth()
-	own := cmd.LocalFlags() // the line of use hangs on its having put all flags together
+	own := cmd.LocalFlags() // the line of use depends on its having put all flags together
 	var b strings.Builder
 	b.WriteString("Usage:")
 	if cmd.Runnable() {

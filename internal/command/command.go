@@ -149,7 +149,7 @@ func Possible(c Command, rd *drill.Read, d *drill.Drill, understood bool) fault.
 	return found
 }
 
-// Options are what an answer hangs on beside the drill.
+// Options are what an answer depends on beside the drill.
 type Options struct {
 	Explain bool
 	Gauges  quantity.Gauges // what they can resolve; zero claims nothing

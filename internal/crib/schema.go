@@ -12,7 +12,7 @@ type scheme = map[string]any
 
 // Schema returns the JSON Schema (draft 07) of a crib's file, by which an editor
 // completes keys and marks what Read would refuse. It is made of what Read
-// itself knows. It takes whatever Read takes; of what hangs on several values,
+// itself knows. It takes whatever Read takes; of what depends on several values,
 // such as a web wider than the drill, it knows nothing.
 func Schema() []byte {
 	root := object("a tool crib's drills, kept for evenlip crib", scheme{

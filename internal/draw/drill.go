@@ -69,7 +69,7 @@ func (d *Drill) Check() error {
 	return d.checkLips()
 }
 
-// checkLips looks at what hangs on several readings together.
+// checkLips looks at what depends on several readings together.
 func (d *Drill) checkLips() error {
 	for i, l := range d.Lips {
 		f := d.flute(i)

@@ -122,7 +122,7 @@ var specs = [readings]Spec{
 		Cannot: func(d *Drill) (quantity.Text, string) {
 			return overHalf(d, FlankWear, "{} cannot be: the whole flank is no wider than {}"), "it is the width of the bright strip behind the lip"
 		},
-		Help:  "width of the worn land behind the lip, at its widest",
+		Help:  "width of the wear land, at its widest",
 		How:   "The bright band behind the cutting edge, with a magnifier and scale.",
 		Usual: [2]string{"0 to 0.4 mm", "0 to 0.015 in"}, Keys: [2]string{"flank_wear_mm"}},
 	CornerWear: {Name: "corner-wear", By: ByEye, Typed: "0.4mm", Kind: quantity.Length, Gauge: quantity.Caliper,

@@ -29,7 +29,7 @@ func TestUsualFeed(t *testing.T) {
 	}
 }
 
-// A feed that nobody read is told wherever a figure hangs on it, and nowhere
+// A feed that nobody read is told wherever a figure depends on it, and nowhere
 // else.
 func TestAFeedTakenIsTold(t *testing.T) {
 	web, lips := "size 12mm; web 1.8mm; chisel-angle 125", "size 12mm; lip-angle 60,58"

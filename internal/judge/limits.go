@@ -177,7 +177,7 @@ func (r *Result) clearanceDifference(even handbook.Band) handbook.Band {
 }
 
 var (
-	cornerSource     = handbook.Source{Label: handbook.Own, Text: "a corner may be rounded as wide as the land behind the lip may be worn: both are where the drill wore"}
+	cornerSource     = handbook.Source{Label: handbook.Own, Text: "a corner may be rounded as wide as the wear land may be worn: both are where the drill wore"}
 	thickSource      = handbook.Source{Label: handbook.Derived, Text: "no chisel edge is shorter than its web is thick, unless the point was thinned: the limit of the chisel edge holds of the web"}
 	anglesSource     = handbook.Source{Label: handbook.Derived, Text: "lips of unlike angles, level at the corner, stand as far apart half way along as the lip-height limit allows; never under one degree, and of no size as of 3.2 mm, the smallest that is reground by hand (own rules)"}
 	clearancesSource = handbook.Source{Label: handbook.Derived, Text: "flat flanks of unlike clearance put the chisel edge as far off the axis as lips apart by the lip-height limit"}

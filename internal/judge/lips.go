@@ -135,7 +135,7 @@ func (l *Lips) heightOfLengths(r *Result) float64 {
 }
 
 // webOrNew returns the web, or a new drill's where none was read: the lips'
-// place hangs on it only to the second order.
+// place depends on it only to the second order.
 func webOrNew(r *Result) float64 {
 	if known(r.Chisel.Web) {
 		return r.Chisel.Web

@@ -177,7 +177,7 @@ func chiselSlip(d *drill.Drill, s *sheet.Sheet) {
 func landSlip(d *drill.Drill, s *sheet.Sheet) {
 	size, sized := d.Get(drill.Size)
 	if v, ok := d.Get(drill.FlankWear); ok && sized && v > size/10 {
-		s.Find("flank-wear-odd", sheet.Warn, "a worn land of {} is unusual on a {} drill: it is the bright strip right behind the lip, a few tenths wide", quantity.MM(v), quantity.Of(quantity.Size, size))
+		s.Find("flank-wear-odd", sheet.Warn, "a worn land of {} is unusual on a {} drill: it is the narrow bright strip right behind the lip", quantity.MM(v), quantity.Of(quantity.Size, size))
 	}
 }
 

@@ -10,7 +10,7 @@ import (
 	"evenlip/internal/sheet"
 )
 
-// Point is the point angle and what hangs on it.
+// Point is the point angle and what depends on it.
 type Point struct {
 	K1, K2     float64 // each lip to the axis
 	Both       bool    // both lips were read; with one, the other is taken as equal

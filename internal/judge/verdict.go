@@ -98,7 +98,7 @@ var rules = [reasons]rule{
 		return quantity.Sayf("web {} thick", quantity.MM(r.Chisel.Web))
 	}, cure: func(*Result) quantity.Text { return quantity.Sayf("more than thinning can answer") }, stock: true},
 	Dull: {code: "dull", verdict: Regrind, looks: [2]look{{FlankLimit, sheet.High}}, text: func(r *Result) quantity.Text {
-		return quantity.Sayf("the worn land behind the lip is {}: dull over {}", quantity.MM(r.Wear.Flank), quantity.MM(r.Limit(FlankLimit).High))
+		return quantity.Sayf("the wear land is {}: dull over {}", quantity.MM(r.Wear.Flank), quantity.MM(r.Limit(FlankLimit).High))
 	}, fault: func(r *Result) quantity.Text {
 		return quantity.Sayf("wear land {}", quantity.MM(r.Wear.Flank))
 	}, cure: func(*Result) quantity.Text { return quantity.Sayf("grind back until the land is gone") }, stock: true},

@@ -23,7 +23,7 @@ func wearOf(dr *drill.Drill) Wear {
 
 // WearFigures defines the wear that was read, and what is left.
 var WearFigures = sheet.Group[Result]{Title: "Wear and what is left", Figures: []sheet.Def[Result]{
-	{Key: "flank_wear_mm", Letter: "VB", Label: "worn land behind the lip", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "flank_wear_mm", Letter: "VB", Label: "wear land", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Flank }, Limit: FlankLimit, Work: sheet.AsRead, Source: sheet.AsRead},
 	{Key: "corner_wear_mm", Letter: "cw", Label: "rounded corner", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(r *Result) float64 { return r.Wear.Corner }, Limit: CornerLimit, Work: sheet.AsRead, Source: sheet.AsRead},

@@ -19,7 +19,7 @@ var answer = group{Title: "Plan", Figures: []def{
 	}},
 	{Key: "stock_mm", Letter: "S", Label: "take off the end", Kind: quantity.Length, Gauge: quantity.Caliper, OfWays: wantsSize,
 		Value: func(p *Plan) float64 { return p.Stock.Total }, Work: "max(T1i, T1o, T2i, T2o)"},
-	{Key: "stock_reason", Label: "governed by", Kind: quantity.Word, Word: func(p *Plan) string {
+	{Key: "stock_reason", Label: "because of", Kind: quantity.Word, Word: func(p *Plan) string {
 		if !p.Made {
 			return ""
 		}
@@ -29,7 +29,7 @@ var answer = group{Title: "Plan", Figures: []def{
 
 // causes are what each kind of wear would take by itself.
 var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
-	{Key: "stock_flank_mm", Letter: "sl", Label: "land behind the lip", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "stock_flank_mm", Letter: "sl", Label: "wear land", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[FlankLand] }, Work: "VB * (tan(Cl) - tan(e))"},
 	{Key: "stock_corner_mm", Letter: "sc", Label: "rounded corner, about", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[Corner] }, Work: "cw / sin(k)"},
@@ -55,7 +55,7 @@ var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 		}},
 	{Key: "stock_touch_up_mm", Label: "touch-up: the clean-up", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[TouchUp] }, Work: "cl"},
-	{Key: "stock_truing_mm", Label: "truing up the lips", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "stock_truing_mm", Label: "evening the lips", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.By[Truing] }, Work: "max(H1i, H1o, H2i, H2o) - min(H1i, H1o, H2i, H2o)"},
 	{Key: "stock_clean_up_mm", Letter: "cl", Label: "clean-up beyond the wear", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Would.CleanUp }, Works: cleanUpWorks,
@@ -64,16 +64,16 @@ var causes = group{Title: "Stock by cause, along the axis", Figures: []def{
 
 // ends are what comes off each lip at each of its ends.
 var ends = group{Title: "Off each lip, clean-up included", Figures: []def{
-	{Key: "take_1_inner_mm", Letter: "T1i", Label: "lip 1, inner end", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "take_1_inner_mm", Letter: "T1i", Label: "lip 1, at the web", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Stock.Lip1.Inner },
 		Works: func(p *Plan) (work, source string) { return p.unlessItWaits("H1i - Hw + cl") }},
-	{Key: "take_1_outer_mm", Letter: "T1o", Label: "lip 1, outer end", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "take_1_outer_mm", Letter: "T1o", Label: "lip 1, at the corner", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Stock.Lip1.Outer },
 		Works: func(p *Plan) (work, source string) { return p.unlessItWaits("H1o - Hw + cl") }},
-	{Key: "take_2_inner_mm", Letter: "T2i", Label: "lip 2, inner end", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "take_2_inner_mm", Letter: "T2i", Label: "lip 2, at the web", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Stock.Lip2.Inner },
 		Works: func(p *Plan) (work, source string) { return p.unlessItWaits("H2i - Hw + cl") }},
-	{Key: "take_2_outer_mm", Letter: "T2o", Label: "lip 2, outer end", Kind: quantity.Length, Gauge: quantity.Caliper,
+	{Key: "take_2_outer_mm", Letter: "T2o", Label: "lip 2, at the corner", Kind: quantity.Length, Gauge: quantity.Caliper,
 		Value: func(p *Plan) float64 { return p.Stock.Lip2.Outer },
 		Works: func(p *Plan) (work, source string) { return p.unlessItWaits("H2o - Hw + cl") }},
 }}

@@ -54,7 +54,7 @@ func (b *Body) now() State { return b.at(Loss{}, b.Chisel) }
 //
 // w being the web behind a thinned point, which a grind takes the thinning off,
 // and, once c'/D is over MostChisel, the web that makes it NewChisel, unless w' is past
-// all thinning. Every figure that hangs on an unknown one is NaN.
+// all thinning. Every figure that depends on an unknown one is NaN.
 // Domain: nothing of lost under 0. Derived from the point's geometry.
 func (b *Body) After(lost Loss) State {
 	s := b.Ground(lost)

@@ -149,7 +149,7 @@ func (p *Plan) lifeHangs(s *sheet.Sheet) {
 			quantity.MM(usual), quantity.MM(2*usual), p.leftAt(2*usual))
 	case p.mishap():
 		deep := wear + p.Would.CleanUp
-		s.Find("wear-counted-once", sheet.Note, "wear {} deep is taken for a mishap: the grinds after this one are counted at {} each; at {} each there would be {}; --every sets what is usual",
+		s.Find("wear-counted-once", sheet.Note, "wear {} deep is counted as one-off damage: the grinds after this one are counted at {} each; at {} each there would be {}; --every sets what is usual",
 			quantity.MM(wear), quantity.MM(usual), quantity.MM(deep), p.leftAt(deep))
 	case usual > p.Least:
 		s.Find("life-hangs-on-stock", sheet.Note, "the grinds left are counted at {} each; at {} each there would be {}, at {} each {}; --every sets what is usual",

@@ -64,7 +64,7 @@ func (p *Plan) regrindScreen(s *sheet.Sheet, scr *sheet.Screen) {
 	if !p.Made {
 		r.Items(scr, r.Judgement())
 		if !sheet.Known(p.Body.D) {
-			scr.Item(quantity.Sayf("size not read"), quantity.Sayf("how much comes off hangs on it: give size"))
+			scr.Item(quantity.Sayf("size not read"), quantity.Sayf("how much comes off depends on it: give size"))
 		}
 		return
 	}

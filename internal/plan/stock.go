@@ -12,7 +12,7 @@ type Cause uint8
 // The causes.
 const (
 	NoCause   Cause = iota
-	FlankLand       // the worn land behind the lip
+	FlankLand       // the wear land
 	Corner          // the rounded outer corner
 	Margin          // the margin worn back from the corner
 	LipChip         // a piece broken out of a lip

@@ -258,7 +258,7 @@ func TestTooMuchClearanceComesOffTheLip(t *testing.T) {
 	near(t, "inner end", s.Lip1.Inner, 0.613, 0.0005)
 	near(t, "outer end", s.Lip2.Outer, 0.613, 0.0005)
 	if s.Governs != plan.Reshaping || s.Wear() != 0 {
-		t.Errorf("governed by %v, wear %g", s.Governs, s.Wear())
+		t.Errorf("because of %v, wear %g", s.Governs, s.Wear())
 	}
 	w.Steep.Aim = 21 * deg
 	if _, err := plan.StockOf(w, lips(0, 59, 59, 59), 0.05, plan.Reshaping); err == nil {

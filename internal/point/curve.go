@@ -6,7 +6,7 @@ import "math"
 // turn round stand at one height t over the vertex. Both p and -p then lie on
 // the cone: a t^2 + 2 (b0 + b1.p) t + e0 + e1.p + p.E p = 0 in the words of
 // [Cone.Height]. The difference of the two equations leaves
-// t = -e1.p / (2 b1.p), which hangs on the direction of p alone, and their sum
+// t = -e1.p / (2 b1.p), which depends on the direction of p alone, and their sum
 // the distance from the axis: |p|^2 = -(a t^2 + 2 b0 t + e0) / (u.E u), u the
 // direction.
 

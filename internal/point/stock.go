@@ -3,7 +3,7 @@ package point
 import "math"
 
 // StockOfFlankLand returns the axial stock that takes off a wear land of width
-// land behind the lip, measured along the cutting direction:
+// wear land, measured along the cutting direction:
 // land (tan(clearance) - tan(feedAngle)), both angles where the land is.
 // Domain: land >= 0, 0 <= feedAngle < clearance < pi/2 (a flank without working
 // clearance rubs all over, and its land tells nothing); NaN outside.

@@ -247,7 +247,7 @@ func (h *Held) limit(v float64) *handbook.Band {
 	return &h.Band
 }
 
-// Need is a value that a figure hangs on and the reading that gives it.
+// Need is a value that a figure depends on and the reading that gives it.
 type Need struct {
 	Reading string
 	Value   float64

@@ -172,7 +172,7 @@ func TestBlame(t *testing.T) {
 }
 
 func TestBlameFollowsTheReading(t *testing.T) {
-	testkit.Property(t, "the value that a figure hangs on by far is to blame, whichever it is", func(t *rapid.T) {
+	testkit.Property(t, "the value that a figure depends on by far is to blame, whichever it is", func(t *rapid.T) {
 		dims := rapid.IntRange(1, uncertainty.Dims).Draw(t, "values")
 		d := rapid.IntRange(0, dims-1).Draw(t, "which")
 		steps := rapid.SliceOfN(rapid.Float64Range(-1, 1), dims, dims).Draw(t, "steps")

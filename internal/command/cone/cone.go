@@ -198,10 +198,10 @@ func (r *Result) assumptions(s *sheet.Sheet) {
 		return
 	}
 	if r.pointTaken {
-		s.Find("point-angle-assumed", sheet.Note, "no point angle was wished: {} is taken, {}", quantity.Rad(2*r.wish.HalfAngle), quantity.Say(r.Drill.PointSource().How("as the work wants")))
+		s.Find("point-angle-assumed", sheet.Note, "no point angle was asked for: {} is taken, {}", quantity.Rad(2*r.wish.HalfAngle), quantity.Say(r.Drill.PointSource().How("as the work wants")))
 	}
 	if r.clearanceTaken {
-		s.Find("clearance-assumed", sheet.Note, "no clearance was wished: {} is taken, {}", quantity.Rad(r.wish.Clearance), quantity.Say(r.Clearance.Recommended.Source.How("as recommended for the size")))
+		s.Find("clearance-assumed", sheet.Note, "no clearance was asked for: {} is taken, {}", quantity.Rad(r.wish.Clearance), quantity.Say(r.Clearance.Recommended.Source.How("as recommended for the size")))
 	}
 	r.Clearance.LesserTaken(s)
 	r.Clearance.Contradiction(s)

@@ -64,7 +64,7 @@ func anyWish(t *rapid.T) readings {
 		drill.PointAngle: num("point", 110, 140), drill.Clearance: num("clearance", 9, 14), drill.SemiAngle: num("semi", 18, 32), drill.ChiselAngle: num("chisel", 118, 132)}
 }
 
-// The setting found, given back, grinds the point that was wished.
+// The setting found, given back, grinds the point that was asked for.
 func TestRoundTrip(t *testing.T) {
 	testkit.Property(t, "a setting found and given back grinds the point wished", func(t *rapid.T) {
 		r := anyWish(t)

@@ -61,7 +61,7 @@ func contradiction(d *drill.Drill) fault.List {
 		if basisOf(d) == fromVertex {
 			hint = reading.String() + " and vertex fix each other: give one of them"
 		}
-		return fault.List{d.Refuse(reading, hint, "it follows from the setting and cannot be wished as well")}
+		return fault.List{d.Refuse(reading, hint, "it follows from the setting and cannot be asked for as well")}
 	}
 	return nil
 }

@@ -114,7 +114,7 @@ var chiselFigures = group{Title: "Chisel edge", Figures: []def{
 	{Key: "chisel_corner_ratio", Label: "chisel's corner at r/R", Kind: quantity.Number, Value: func(r *Result) float64 { return r.inner / r.outer }, Work: "w / sin(psi) / D"},
 	{Key: "chisel_rake_deg", Label: "rake, flat flanks", Kind: quantity.Angle, Gauge: quantity.Protractor,
 		Value: func(r *Result) float64 { return point.ChiselRake(r.k, r.chisel) }, Work: "-atan(tan(k) * sin(psi))"},
-	{Key: "indentation_radius_mm", Label: "cuts no chip within", Kind: quantity.Length, Gauge: quantity.Caliper, Value: (*Result).pushed, Work: "f / (2 * pi) * tan(k) * sin(psi)"},
+	{Key: "indentation_radius_mm", Label: "only pushes within", Kind: quantity.Length, Gauge: quantity.Caliper, Value: (*Result).pushed, Work: "f / (2 * pi) * tan(k) * sin(psi)"},
 	{Key: "chisel_corner_speed_m_min", Label: "cutting speed, its corner", Kind: quantity.Cutting,
 		Value: func(r *Result) float64 { return r.speed(r.inner) }, Work: "pi * cm * n / 1000 * V", Source: speedSource},
 }}

@@ -13,7 +13,7 @@ import (
 
 // Speed is evenlip speed.
 var Speed = command.Of[running]{Info: command.Info{
-	Name: "speed", Safety: &command.AtSpindle, Short: "rpm, feed and strokes for a hole, and the load on the spindle",
+	Name: "speed", Safety: &command.AtSpindle, Short: "rpm, feed and pecks for a hole, and the load on the spindle",
 	Long: `Spindle speed and feed from the published ones for diameter and work, cut back
 for a deep hole; the strokes to drill it in, and the time; thrust, torque and
 power at that feed; the clearance it leaves; what the shank carries, and which
@@ -127,8 +127,8 @@ func speedDeclares(s *sheet.Sheet) { s.Grids = append(s.Grids, pecksList()) }
 
 // pecksList is the list of the strokes, without its rows.
 func pecksList() sheet.Grid {
-	return sheet.Grid{Key: "pecks", Title: "Strokes, the drill withdrawn after each", Columns: []sheet.Column{
-		sheet.Lengths("depth_mm", "to"), sheet.Lengths("stroke_mm", "stroke"),
+	return sheet.Grid{Key: "pecks", Title: "Pecks, the chips cleared after each", Columns: []sheet.Column{
+		sheet.Lengths("depth_mm", "to"), sheet.Lengths("stroke_mm", "peck"),
 	}}
 }
 

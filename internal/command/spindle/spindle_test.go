@@ -118,7 +118,7 @@ func TestChecks(t *testing.T) {
 	}
 }
 
-// A reading that is missing makes no number of what hangs on it, and no sheet
+// A reading that is missing makes no number of what depends on it, and no sheet
 // changes its figures' names for it.
 func TestMissingReadings(t *testing.T) {
 	for name, make := range map[string]func(*drill.Drill, bool) *sheet.Sheet{"thrust": Thrust.Sheet, "thin": Thin.Sheet, "pilot": Pilot.Sheet, "speed": Speed.Sheet} {

@@ -214,7 +214,7 @@ func (t *thinning) rest(s *sheet.Sheet) {
 // remarks says what the target means for the point.
 func (t *thinning) remarks(s *sheet.Sheet) {
 	if a := &t.Found.Held[judge.ChiselAngleLimit]; a.Outside() {
-		s.Find("chisel-angle-first", sheet.Warn, "the chisel edge lies at {}, outside {} to {}, and its length hangs on that: grind the point right first, and measure again before thinning",
+		s.Find("chisel-angle-first", sheet.Warn, "the chisel edge lies at {}, outside {} to {}, and its length depends on that: grind the point right first, and measure again before thinning",
 			quantity.Rad(a.Value), quantity.Rad(a.Low), quantity.Rad(a.High))
 	}
 	switch {

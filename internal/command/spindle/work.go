@@ -129,7 +129,7 @@ func (w *work) at(ratio float64) cutting.Result { return w.load.With(cutting.Fac
 // inch reports whether the handbook's inch equations are used.
 func (w *work) inch() bool { return w.load.System == quantity.Inch }
 
-// told is a force, unless it hangs on a chisel edge that was to be measured.
+// told is a force, unless it depends on a chisel edge that was to be measured.
 func (w *work) told(force float64) float64 {
 	if w.edgeWanted {
 		return math.NaN()

@@ -183,7 +183,7 @@ func declares(s *sheet.Sheet) { s.Grids = append(s.Grids, startList()) }
 // startList is the list to go through, without its rows.
 func startList() sheet.Grid {
 	return sheet.Grid{Key: "before_start", Title: "Before it is started", Columns: []sheet.Column{
-		{Key: "step", Label: "", Kind: quantity.Count}, {Key: "check", Label: "look that", Kind: quantity.Word}}}
+		{Key: "step", Label: "", Kind: quantity.Count}, {Key: "check", Label: "check that", Kind: quantity.Word}}}
 }
 
 // beforeStart is the list to go through before the wheel is started.

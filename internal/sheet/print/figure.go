@@ -49,7 +49,7 @@ func basis(fig *sheet.Figure) string {
 	case handbook.Practice:
 		return "practice"
 	case handbook.Memory:
-		return "memory"
+		return "recalled"
 	case handbook.Derived:
 		return "derived"
 	case handbook.Own:

@@ -184,7 +184,7 @@ func TestSay(t *testing.T) {
 // Each limit says in a word how far it may be trusted.
 func TestBasis(t *testing.T) {
 	for label, want := range map[handbook.Label]string{
-		handbook.InPrint: "print", handbook.Practice: "practice", handbook.Memory: "memory",
+		handbook.InPrint: "print", handbook.Practice: "practice", handbook.Memory: "recalled",
 		handbook.Derived: "derived", handbook.Own: "own rule", handbook.Shop: "shop",
 	} {
 		if got := basis(&sheet.Figure{Limit: &handbook.Band{Source: &handbook.Source{Label: label}}}); got != want {
