@@ -31,6 +31,9 @@ func (f Format) appendScreen(b []byte, k Kind, g Gauge, x float64) []byte {
 		decimals = f.either(2, 3)
 	case Number:
 		trim = true
+		if math.Abs(x) >= 1 {
+			decimals = 2
+		}
 	case Rpm:
 		if g == Setting {
 			x = rounded(x, 1)

@@ -38,9 +38,7 @@ func sizeScreen(v quantity.Value, s *sheet.Sheet) *sheet.Screen {
 		scr.Say("Also called {}.", quantity.Say(strings.Join(also, ", ")))
 	}
 	for _, f := range s.Findings {
-		if f.Severity == sheet.Note {
-			scr.Note("note", f.Text.Format, f.Text.Args...)
-		}
+		scr.Note("note", f.Text.Format, f.Text.Args...)
 	}
 	scr.Tables = append(scr.Tables, nearby(v, names))
 	return scr
