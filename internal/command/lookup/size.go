@@ -55,9 +55,9 @@ func unnamed(v quantity.Value, first quantity.System, s *sheet.Sheet) {
 	}
 }
 
-// thin makes the argument that is a small length, as fine as an indicator.
+// thin makes the argument that is a small length, as fine as sizes are told.
 func thin(v float64) quantity.Arg {
-	return quantity.Arg{Kind: quantity.Length, Gauge: quantity.Indicator, Value: v}
+	return quantity.Of(quantity.Size, v)
 }
 
 func sizeInput(v quantity.Value) sheet.Input {
