@@ -120,18 +120,32 @@ func (p *Plan) lipItems(scr *sheet.Screen) {
 	case st.EndsAlike() || p.nearlyAlike():
 		scr.Item(quantity.Sayf("both lips back {}", quantity.MM(st.Total)), to)
 		return
-	case base > 0.005:
+	case base > leastTold:
 		scr.Item(quantity.Sayf("both lips back {}", quantity.MM(base)), to)
-	default:
-		scr.Item(quantity.Sayf("grind both to {}", quantity.Set(p.Lips.Target)), quantity.Sayf("{}", quantity.Say(strings.TrimPrefix(p.until(), ", "))))
+	case p.offTarget():
+		scr.Item(quantity.Sayf("grind both to {}", quantity.Set(p.Lips.Target)), quantity.Sayf("lip by lip, as below"))
 	}
-	p.moreOff(scr, "lip 1", p.Found.Lips.High() == 1, st.Lip1.Inner-base, st.Lip1.Outer-base)
-	p.moreOff(scr, "lip 2", p.Found.Lips.High() == 2, st.Lip2.Inner-base, st.Lip2.Outer-base)
+	more := "more"
+	if base <= leastTold {
+		more = "off"
+	}
+	p.moreOff(scr, "lip 1", more, p.Found.Lips.High() == 1, st.Lip1.Inner-base, st.Lip1.Outer-base)
+	p.moreOff(scr, "lip 2", more, p.Found.Lips.High() == 2, st.Lip2.Inner-base, st.Lip2.Outer-base)
+}
+
+// leastTold is the least stock, mm, that is told by itself.
+const leastTold = 0.005
+
+// offTarget reports whether a lip stands at another angle than it is ground to, by more
+// than a gauge leaves open.
+func (p *Plan) offTarget() bool {
+	const least = 0.25 * math.Pi / 180
+	return math.Abs(p.Lips.Lip1.HalfAngle-p.Lips.Target) > least || math.Abs(p.Lips.Lip2.HalfAngle-p.Lips.Target) > least
 }
 
 // moreOff says what more comes off a lip than off both.
-func (p *Plan) moreOff(scr *sheet.Screen, lip string, high bool, inner, outer float64) {
-	const nothing = 0.005
+func (p *Plan) moreOff(scr *sheet.Screen, lip, more string, high bool, inner, outer float64) {
+	const nothing = leastTold
 	name := lip
 	if high {
 		name += ", the high one"
@@ -139,13 +153,13 @@ func (p *Plan) moreOff(scr *sheet.Screen, lip string, high bool, inner, outer fl
 	switch {
 	case inner < nothing && outer < nothing:
 	case math.Abs(inner-outer) < nothing:
-		scr.Item(quantity.Sayf(name), quantity.Sayf("{} more, all along; chalk it first", quantity.MM(outer)))
+		scr.Item(quantity.Sayf(name), quantity.Sayf("{} "+more+", all along; chalk it first", quantity.MM(outer)))
 	case inner < nothing:
-		scr.Item(quantity.Sayf(name), quantity.Sayf("{} more at the corner; chalk it first", quantity.MM(outer)))
+		scr.Item(quantity.Sayf(name), quantity.Sayf("{} "+more+" at the corner; chalk it first", quantity.MM(outer)))
 	case outer < nothing:
-		scr.Item(quantity.Sayf(name), quantity.Sayf("{} more at the web; chalk it first", quantity.MM(inner)))
+		scr.Item(quantity.Sayf(name), quantity.Sayf("{} "+more+" at the web; chalk it first", quantity.MM(inner)))
 	default:
-		scr.Item(quantity.Sayf(name), quantity.Sayf("{} more at the web, {} at the corner", quantity.MM(inner), quantity.MM(outer)))
+		scr.Item(quantity.Sayf(name), quantity.Sayf("{} "+more+" at the web, {} at the corner", quantity.MM(inner), quantity.MM(outer)))
 	}
 }
 
